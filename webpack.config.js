@@ -1,0 +1,102 @@
+const { chmodSync, existsSync, readFileSync, readdirSync } = require("fs");
+const path = require("path");
+const CopyPlugin = require("copy-webpack-plugin");
+const { generateCustomFunctionsMetadata } = require("custom-functions-metadata");
+const HtmlPlugin = require("html-webpack-plugin");
+const { BannerPlugin, Compilation, WebpackError, sources } = require("webpack");
+
+const DEVELOPMENT_ADDRESS = "https://localhost:3000";
+const PLACEHOLDER_ADDRESS = "https://enclosure-columns.example";
+const COMMAND_LINE = "./src/cli/main.ts";
+const DIST = path.join(__dirname, "dist");
+
+module.exports = (_env, { mode = "production" }) => [
+  addIn(mode, addressFor(mode)),
+  ...(existsSync(path.join(__dirname, COMMAND_LINE)) ? [commandLine(mode)] : []),
+];
+
+const addIn = (mode, address) => ({
+  ...common(mode),
+  name: "add-in",
+  target: "web",
+  entry: { functions: "./functions/index.ts", pane: "./src/pane/pane.ts" },
+  output: { path: DIST, filename: "[name].js", compareBeforeEmit: false },
+  plugins: [
+    { apply: functionsJson },
+    // The shared runtime is this one page: it holds the cell functions and the pane.
+    new HtmlPlugin({ filename: "pane.html", template: "./src/pane/pane.html", chunks: ["functions", "pane"] }),
+    new CopyPlugin({
+      patterns: [
+        { from: "src/pane/pane.css" },
+        { from: "manifest/icons/*.png", to: "icons/[name][ext]" },
+        {
+          from: "manifest/manifest.xml",
+          transform: (text) => text.toString().replaceAll(DEVELOPMENT_ADDRESS, address),
+        },
+      ],
+    }),
+  ],
+});
+
+const commandLine = (mode) => ({
+  ...common(mode),
+  name: "command line",
+  target: "node20",
+  entry: COMMAND_LINE,
+  output: { path: DIST, filename: "enclosure-columns.js", compareBeforeEmit: false },
+  plugins: [
+    new BannerPlugin({ banner: "#!/usr/bin/env node", raw: true }),
+    {
+      apply: (compiler) =>
+        compiler.hooks.afterEmit.tap("executable", () => chmodSync(path.join(DIST, "enclosure-columns.js"), 0o755)),
+    },
+  ],
+});
+
+// Types are checked by `npm run types`; tsconfig.json says noEmit because nothing but webpack emits.
+const common = (mode) => ({
+  mode,
+  context: __dirname,
+  devtool: mode === "production" ? false : "source-map",
+  performance: { hints: false },
+  resolve: { extensions: [".ts", ".js"] },
+  module: {
+    rules: [
+      {
+        test: /\.ts$/,
+        loader: "ts-loader",
+        options: { transpileOnly: true, compilerOptions: { noEmit: false } },
+      },
+    ],
+  },
+});
+
+/** Emits functions.json from every file of functions/ that declares a cell function. */
+function functionsJson(compiler) {
+  const folder = path.join(__dirname, "functions");
+  compiler.hooks.thisCompilation.tap("functions.json", (compilation) => {
+    compilation.contextDependencies.add(folder);
+    const stage = Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
+    compilation.hooks.processAssets.tapPromise({ name: "functions.json", stage }, async () => {
+      const files = readdirSync(folder).filter((name) => name.endsWith(".ts"));
+      const paths = files.map((name) => path.join(folder, name));
+      const declaring = paths.filter((file) => readFileSync(file, "utf8").includes("@customfunction"));
+      const { metadataJson, errors } = await generateCustomFunctionsMetadata(declaring);
+      compilation.errors.push(...errors.map((message) => new WebpackError(`functions.json: ${message}`)));
+      if (!metadataJson) return;
+      // The generator never writes this flag, without which a cell holding an error keeps a function from running.
+      const metadata = { allowErrorForDataTypeAny: true, ...JSON.parse(metadataJson) };
+      compilation.emitAsset("functions.json", new sources.RawSource(JSON.stringify(metadata, null, 2)));
+    });
+  });
+}
+
+/** Where the add-in will be served from: ENCLOSURE_ADDRESS, without a slash at the end. */
+function addressFor(mode) {
+  const address = process.env.ENCLOSURE_ADDRESS || (mode === "production" ? PLACEHOLDER_ADDRESS : DEVELOPMENT_ADDRESS);
+  if (!/^https:\/\/[^\s"<>&]*[^\s"<>&/]$/.test(address))
+    throw new Error(`ENCLOSURE_ADDRESS: got ${address}; give an https address without a slash at the end`);
+  if (mode === "production" && /localhost|127\.0\.0\.1/.test(address))
+    throw new Error(`ENCLOSURE_ADDRESS: got ${address} in a production build; give the address it will be served from`);
+  return address;
+}
