@@ -1,0 +1,74 @@
+import { statSync } from "node:fs";
+import { loadExcelRuntime } from "./excelRuntime";
+
+// Excel's limits, from Microsoft's documentation of custom functions and their metadata.
+const LONGEST_NAME = 64;
+const SHORTEST_NAME = 3;
+const LONGEST_DESCRIPTION = 1024;
+const LONGEST_PARAMETER_DESCRIPTION = 512;
+const LARGEST_METADATA_BYTES = 1_000_000;
+// Our own limit: the script loads each time a workbook opens.
+const LARGEST_SCRIPT_BYTES = 150_000;
+
+const CELL_REFERENCE = /^([A-Z]{1,3}\d+|R\d*C\d*)$/i;
+
+const { metadata, associatedIds } = loadExcelRuntime();
+const { functions } = metadata;
+
+test("there are functions, and each declared one is associated with code and the reverse", () => {
+  expect(functions.length).toBeGreaterThan(0);
+  expect([...associatedIds].sort()).toEqual(functions.map(({ id }) => id).sort());
+});
+
+test("no two functions share a name", () => {
+  expect(new Set(functions.map(({ name }) => name.toUpperCase())).size).toBe(functions.length);
+});
+
+test("a cell that holds an error reaches the function", () => {
+  expect(metadata.allowErrorForDataTypeAny).toBe(true);
+});
+
+describe.each(functions.map((entry) => [entry.id, entry] as const))("%s", (_id, entry) => {
+  test.each(["id", "name"] as const)("its %s is one that Excel takes", (key) => {
+    expect(entry[key]).toMatch(/^[A-Za-z][A-Za-z0-9._]*$/);
+    expect(entry[key]).not.toMatch(CELL_REFERENCE);
+    expect(entry[key].length).toBeGreaterThanOrEqual(SHORTEST_NAME);
+    expect(entry[key].length).toBeLessThanOrEqual(LONGEST_NAME);
+  });
+
+  test("it is described in one line of at most 1024 characters", () => {
+    expectOneLine(entry.description, LONGEST_DESCRIPTION);
+  });
+
+  test("every parameter is described in one line of at most 512 characters", () => {
+    entry.parameters.forEach(({ description }) => expectOneLine(description, LONGEST_PARAMETER_DESCRIPTION));
+  });
+
+  test("what may be left off comes last, and only the last parameter repeats and may be left off", () => {
+    const firstOptional = entry.parameters.findIndex(({ optional }) => optional === true);
+    if (firstOptional >= 0)
+      entry.parameters.slice(firstOptional).forEach(({ optional }) => expect(optional).toBe(true));
+    const repeating = entry.parameters.filter((parameter) => parameter.repeating === true);
+    repeating.forEach((parameter) => {
+      expect(parameter).toBe(entry.parameters.at(-1));
+      expect(parameter.optional).toBe(true);
+    });
+  });
+
+  test("every parameter arrives unconverted", () => {
+    entry.parameters.forEach(({ type }) => expect(type).toBe("any"));
+  });
+});
+
+test("functions.json is under 1 MB", () => {
+  expect(statSync("dist/functions.json").size).toBeLessThan(LARGEST_METADATA_BYTES);
+});
+
+test("functions.js is under 150 kB", () => {
+  expect(statSync("dist/functions.js").size).toBeLessThan(LARGEST_SCRIPT_BYTES);
+});
+
+const expectOneLine = (text: string | undefined, longest: number): void => {
+  expect(text).toMatch(/^\S.*\S$/);
+  expect(text?.length).toBeLessThanOrEqual(longest);
+};
