@@ -1,0 +1,169 @@
+import { execFileSync } from "node:child_process";
+import { existsSync, readFileSync } from "node:fs";
+import path from "node:path";
+import { DOMParser, type Document, type Element } from "@xmldom/xmldom";
+
+const SOURCE = "manifest/manifest.xml";
+const BUILT = "dist/manifest.xml";
+const LONGEST_RESID = 32;
+const LONGEST_SHORT_STRING = 125;
+const LONGEST_LONG_STRING = 250;
+
+/** Children in the order of Microsoft's manifest reference; `?` marks one that may be absent. */
+const ORDER: Readonly<Record<string, string>> = {
+  OfficeApp:
+    "Id AlternateId? Version ProviderName DefaultLocale DisplayName Description IconUrl? HighResolutionIconUrl? SupportUrl AppDomains? Hosts Requirements? DefaultSettings Permissions VersionOverrides",
+  DefaultSettings: "SourceLocation",
+  VersionOverrides: "Description? Requirements? Hosts Resources",
+  "Host Workbook": "Runtimes AllFormFactors DesktopFormFactor",
+  AllFormFactors: "ExtensionPoint",
+  "ExtensionPoint CustomFunctions": "Script Page Metadata Namespace",
+  DesktopFormFactor: "GetStarted? FunctionFile ExtensionPoint",
+  GetStarted: "Title Description LearnMoreUrl",
+  "ExtensionPoint PrimaryCommandSurface": "OfficeTab",
+  OfficeTab: "Group",
+  Group: "Label Icon Control",
+  "Control Button": "Label Supertip Icon Action",
+  Supertip: "Title Description",
+  "Action ShowTaskpane": "TaskpaneId SourceLocation",
+  Resources: "bt:Images bt:Urls bt:ShortStrings bt:LongStrings",
+};
+
+const built = readManifest(BUILT);
+const elements = within(built);
+
+test.each([SOURCE, BUILT])("%s is well formed", (file) => {
+  expect(readManifest(file).documentElement?.tagName).toBe("OfficeApp");
+});
+
+test("text that is not well formed is refused by the reader used here", () => {
+  expect(() => parse("<a><b></a>")).toThrow();
+});
+
+test.each(Object.entries(ORDER))("the children of %s are in Excel's order", (name, order) => {
+  const places = elements.filter((element) => [element.tagName, titled(element)].includes(name));
+  expect(places.length).toBeGreaterThan(0);
+  const pattern = order.replace(/(\S+?)(\??)(?: |$)/g, "(?:$1 )$2");
+  places.forEach((place) => {
+    const tags = [...place.children].map(({ tagName }) => `${tagName} `).join("");
+    expect(tags).toMatch(new RegExp(`^${pattern}$`));
+  });
+});
+
+describe("resources", () => {
+  const ids = resources().map((element) => element.getAttribute("id") ?? "");
+  const resids = elements.flatMap((element) => element.getAttribute("resid") ?? []);
+
+  test("every resid names a resource, and every resource is used", () => {
+    expect([...new Set(resids)].sort()).toEqual([...ids].sort());
+  });
+
+  test("ids are at most 32 characters and differ", () => {
+    ids.forEach((id) => expect(id.length).toBeLessThanOrEqual(LONGEST_RESID));
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  test("strings keep to Excel's lengths", () => {
+    const lengths = (parent: string): number[] => {
+      const strings = resources().filter((element) => element.parentNode?.nodeName === parent);
+      return strings.map((element) => valueOf(element).length);
+    };
+    expect(Math.max(...lengths("bt:ShortStrings"))).toBeLessThanOrEqual(LONGEST_SHORT_STRING);
+    expect(Math.max(...lengths("bt:LongStrings"))).toBeLessThanOrEqual(LONGEST_LONG_STRING);
+  });
+});
+
+test("pane, functions and ribbon run in one shared runtime: one resid", () => {
+  const [runtime, ...others] = elements.filter(({ tagName }) => tagName === "Runtime");
+  expect(others).toEqual([]);
+  expect(runtime?.getAttribute("lifetime")).toBe("long");
+  const pages = elements.filter(
+    ({ tagName, parentNode }) =>
+      tagName === "FunctionFile" ||
+      (tagName === "SourceLocation" && ["Page", "Action"].includes(parentNode?.nodeName ?? "")),
+  );
+  expect(pages.map((page) => page.getAttribute("resid"))).toEqual(Array(3).fill(runtime?.getAttribute("resid")));
+});
+
+test("functions are typed as ENC. and the button stands on the Home tab", () => {
+  const namespace = elements.find(({ tagName }) => tagName === "Namespace")?.getAttribute("resid");
+  const resource = resources().find((element) => element.getAttribute("id") === namespace);
+  expect(resource && valueOf(resource)).toBe("ENC");
+  expect(elements.find(({ tagName }) => tagName === "OfficeTab")?.getAttribute("id")).toBe("TabHome");
+});
+
+describe("addresses in the built manifest", () => {
+  const addresses = elements.map(valueOf).filter((value) => /^\w+:/.test(value));
+
+  test("are https, one site, and not this machine", () => {
+    expect(readFileSync(BUILT, "utf8")).not.toMatch(/localhost|127\.0\.0\.1/);
+    expect(addresses.length).toBeGreaterThan(0);
+    addresses.forEach((address) => expect(address).toMatch(/^https:\/\//));
+    expect(new Set(addresses.map((address) => new URL(address).host)).size).toBe(1);
+  });
+
+  test("each lead to a file of the build", () => {
+    const site = commonStart(addresses);
+    addresses.forEach((address) =>
+      expect([address, existsSync(path.join("dist", address.slice(site.length)))]).toEqual([address, true]),
+    );
+  });
+});
+
+test.each([16, 32, 64, 80])("the icon of %i pixels is that size", (size) => {
+  const header = readFileSync(`dist/icons/icon-${size}.png`).subarray(0, 24);
+  expect(header.toString("latin1", 1, 4)).toBe("PNG");
+  expect([header.readUInt32BE(16), header.readUInt32BE(20)]).toEqual([size, size]);
+});
+
+test("each image element names the icon of its size", () => {
+  const images = elements.filter(
+    ({ tagName, parentNode }) => tagName === "bt:Image" && parentNode?.nodeName === "Icon",
+  );
+  const named = images.map((image) => [image.getAttribute("size"), image.getAttribute("resid")]);
+  const expected = ["16", "32", "64", "80"].map((size) => [size, `Icon.${size}`]);
+  expect(named).toEqual([...expected, ...expected]);
+  resources()
+    .filter(({ tagName }) => tagName === "bt:Image")
+    .forEach((image) =>
+      expect(valueOf(image)).toMatch(new RegExp(`/icon-${image.getAttribute("id")?.replace("Icon.", "")}\\.png$`)),
+    );
+});
+
+test("Microsoft's manifest reader accepts it", () => {
+  const report = execFileSync("node_modules/.bin/office-addin-manifest", ["info", BUILT], { encoding: "utf8" });
+  expect(report).toMatch(/Name: Enclosure Columns/);
+  expect(report).toMatch(/Hosts: Workbook/);
+});
+
+function readManifest(file: string): Document {
+  return parse(readFileSync(file, "utf8"));
+}
+
+function parse(text: string): Document {
+  const onError = (_level: string, message: string): never => {
+    throw new Error(message);
+  };
+  return new DOMParser({ onError }).parseFromString(text, "text/xml");
+}
+
+function within(document: Document): readonly Element[] {
+  return [...document.getElementsByTagName("*")];
+}
+
+function resources(): readonly Element[] {
+  return elements.filter((element) => element.getAttribute("id") !== null && /^bt:/.test(element.tagName));
+}
+
+function titled(element: Element): string {
+  return `${element.tagName} ${element.getAttribute("xsi:type") ?? ""}`;
+}
+
+function valueOf(element: Element): string {
+  return element.getAttribute("DefaultValue") ?? "";
+}
+
+function commonStart(addresses: readonly string[]): string {
+  const [first = ""] = addresses;
+  return first.slice(0, first.indexOf("/", "https://".length));
+}
