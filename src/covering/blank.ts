@@ -1,0 +1,78 @@
+import type { Mm } from "../measure/units";
+import { NO_FOLDS } from "../enclosure/assembly";
+import { wholeDown, wholeUp, type Part } from "../enclosure/part";
+import type { Settings } from "../settings/schema";
+import type { Material, StockRow } from "../settings/stock";
+
+/** A covering or lining blank before it is rounded and, where the sheet is too short, split. */
+export interface Blank {
+  readonly name: string;
+  readonly tray: string;
+  readonly material: "covering" | "lining";
+  readonly count: number;
+  readonly along: Mm;
+  readonly across: Mm;
+  /** Pieces that lie within a face are rounded down, all others up. */
+  readonly within: boolean;
+  readonly note: string;
+}
+
+/**
+ * Turns blanks into parts to cut: whole millimetres, and split with a lap where the sheet is too short along the grain.
+ * A blank without area (the turn-ins cover that face) is left out, and so is what `covering=none` or `lining=none` drops.
+ */
+export function cutBlanks(blanks: readonly Blank[], settings: Settings): readonly Part[] {
+  return blanks.flatMap((blank) => {
+    const row = stockFor(blank.material, settings);
+    if (row === "none") return [];
+    const round = blank.within ? wholeDown : wholeUp;
+    const [along, across] = [round(blank.along), round(blank.across)];
+    if (along <= 0 || across <= 0) return [];
+    const pieces = row === undefined ? 1 : piecesAlong(along, row, settings);
+    if (pieces === 1) return [blankPart(blank, along, across, blank.count, row, blank.note)];
+    const each = wholeUp((along + (pieces - 1) * settings.turnIn) / pieces);
+    const note = `${blank.note === "" ? "" : `${blank.note}; `}in ${pieces} pieces, each lapped by the turn-in at the join`;
+    return [blankPart(blank, each, across, blank.count * pieces, row, note)];
+  });
+}
+
+/** The stock row of a covering or lining; undefined where the table has none, `none` where the settings say so. */
+export function stockFor(material: "covering" | "lining", settings: Settings): StockRow | "none" | undefined {
+  const chosen = settings[material];
+  if (chosen === "none") return "none";
+  return settings.stock.find((row) => (chosen === undefined ? row.material === material : row.stock === chosen));
+}
+
+/** How many pieces a blank is cut in when it is longer than the sheet allows along the grain; a roll allows any length. */
+function piecesAlong(along: Mm, { sheetLength }: StockRow, { turnIn, edgeTrim }: Settings): number {
+  const longest = sheetLength === undefined ? Infinity : sheetLength - 2 * edgeTrim;
+  if (along <= longest || longest <= turnIn) return 1;
+  return Math.ceil((along - turnIn) / (longest - turnIn));
+}
+
+export function blankPart(
+  { name, tray, material }: { readonly name: string; readonly tray: string; readonly material: Material },
+  along: Mm,
+  across: Mm,
+  count: number,
+  row: StockRow | undefined,
+  note: string,
+): Part {
+  const alongLength = along >= across;
+  return {
+    fullName: tray === "" ? name : `${tray} ${name}`,
+    name,
+    tray,
+    material,
+    stock: row?.stock ?? `${material}, not in stock`,
+    caliper: row?.caliper ?? 0,
+    count,
+    length: Math.max(along, across),
+    width: Math.min(along, across),
+    grain: row?.grain === "free" ? "either" : alongLength ? "along length" : "along width",
+    folds: NO_FOLDS,
+    corners: undefined,
+    placed: undefined,
+    note,
+  };
+}

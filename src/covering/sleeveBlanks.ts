@@ -1,0 +1,54 @@
+import type { Tray } from "../enclosure/assembly";
+import { extent, X, Y, Z } from "../enclosure/space";
+import type { Mm } from "../measure/units";
+import type { Settings } from "../settings/schema";
+import type { Blank } from "./blank";
+import { half } from "./trayBlanks";
+
+/** How much narrower a head panel is than the face it covers, and how much it stands back from its back edge. */
+const PANEL_LESS_MM: Mm = 4;
+const PANEL_BACK_MM: Mm = 2;
+
+/**
+ * Covering of a slipcase: a wrap round back and sides, panels over head and tail, all turned in at the mouth; the inside
+ * faces are lined before the boards are put together.
+ *
+ * Grain runs parallel to the spine, of walls along their length (common practice, no source).
+ */
+export function sleeveBlanks(tray: Tray, settings: Settings): readonly Blank[] {
+  const [width, height, depth] = [extent(tray.inside, X), extent(tray.inside, Y), extent(tray.inside, Z)];
+  const [outerWidth, outerHeight, outerDepth] = [
+    extent(tray.outside, X),
+    extent(tray.outside, Y),
+    extent(tray.outside, Z),
+  ];
+  const mouthTurn = half(settings.turnIn, width);
+  const covering = { tray: tray.name, material: "covering", count: 1, within: false, note: "" } as const;
+  const lining = {
+    ...covering,
+    material: "lining",
+    within: true,
+    note: "line before the boards are put together",
+  } as const;
+  return [
+    {
+      ...covering,
+      name: "wrap",
+      along: outerHeight + 2 * half(settings.turnIn, outerDepth),
+      across: 2 * outerWidth + outerDepth + 2 * mouthTurn,
+      note: "round back and sides; turn in at the mouth, head and tail",
+    },
+    {
+      ...covering,
+      name: "head panel",
+      count: 2,
+      along: outerWidth - PANEL_BACK_MM + mouthTurn,
+      across: outerDepth - PANEL_LESS_MM,
+      within: true,
+      note: "over head and tail; turn in at the mouth",
+    },
+    { ...lining, name: "side lining", count: 2, along: height, across: width },
+    { ...lining, name: "back wall lining", along: height, across: depth },
+    { ...lining, name: "head wall lining", count: 2, along: width, across: depth },
+  ];
+}

@@ -1,0 +1,140 @@
+import { InputError } from "../measure/errors";
+import { formatLength } from "../measure/formatLength";
+import type { Mm } from "../measure/units";
+import type { Settings } from "../settings/schema";
+import { baseBoardOf, caseBoardOf, oneFace, roundedUp, wallBoardOf } from "./allowances";
+import { assembled, flatPart, lyingPart, type PlacedPart } from "./assembly";
+import { CONSTRUCTIONS, type Kind } from "./kind";
+import { cuboid, extent, Y, Z, type Cuboid } from "./space";
+import { insideFor } from "./tray";
+import { outsideOf, trayBoards, type TraySpec } from "./trayBoards";
+
+/**
+ * Two three-walled trays in a case: the large tray closes over the small one, which holds the item.
+ *
+ *     ___________________________   case board
+ *      |  _____large tray______ |
+ *     ||  |                   | |
+ *     ||  |    small tray     | |   case spine at the left, standing off by the joint
+ *      |__|___________________|_|
+ *     ___________________________   case board
+ */
+export const clamshellBox: Kind = {
+  name: "clamshell box",
+  otherNames: ["drop-spine box", "drop spine box", "clamshell", "solander box"],
+  trays: ["small", "large"],
+  parts: ["base", "fore-edge wall", "head wall", "flange card", "case board", "case spine"],
+  constructions: CONSTRUCTIONS,
+  options: [
+    "construction",
+    "through",
+    "flangeCard",
+    "insideTurn",
+    "coverStyle",
+    "nestClearance",
+    "caseBoard",
+    "square",
+    "joint",
+    "hingeLap",
+  ],
+  assemble(item, settings) {
+    const c = oneFace(settings);
+    const g = settings.nestClearance;
+    const up = (size: Mm) => roundedUp(size, settings.roundTo);
+    const small = trayBoards({ ...clamshellTray(settings), name: "small", inside: insideFor(item, settings) });
+    const [width, height, depth] = outsideOf(small.tray);
+    const inside = [up(width + 2 * c + g), up(height + 4 * c + g), up(depth + 2 * c + g)] as const;
+    // Closed, both spine edges at x = 0.
+    const large = trayBoards({
+      ...clamshellTray(settings),
+      name: "large",
+      inside,
+      place: {
+        at: [
+          0,
+          small.tray.outside.min[Y] - (inside[1] - height) / 2,
+          // Its rim, covered, rests on the covered case board, which lies 2c below the small tray.
+          small.tray.outside.min[Z] + inside[2],
+        ],
+        turnedOver: true,
+      },
+    });
+    const [outerWidth, outerHeight, outerDepth] = outsideOf(large.tray);
+
+    const board = caseBoardOf(settings);
+    const q = board.caliper;
+    const boardWidth = outerWidth + c + settings.square;
+    const boardHeight = outerHeight + 2 * c + 2 * settings.square;
+    const spineWidth = outerDepth + 4 * c;
+    const joint = jointOf(q, c, settings);
+    const standOff = Math.sqrt(joint * joint - q * q);
+    const head = large.tray.outside.min[Y] - c - settings.square;
+    const back = small.tray.outside.min[Z] - 2 * c;
+    const flat = { tray: "", role: "case", material: "board", board } as const;
+    const boards = lyingPart({ ...flat, name: "case board" }, "spine", [
+      cuboid(0, boardWidth, head, head + boardHeight, back - q, back),
+      cuboid(0, boardWidth, head, head + boardHeight, back + spineWidth, back + spineWidth + q),
+    ]);
+    const spine = cuboid(-standOff, q - standOff, head, head + boardHeight, back, back + spineWidth);
+    return assembled({
+      kind: "clamshell box",
+      parts: [...small.parts, ...large.parts, boards, spinePart(boards, spine)],
+      trays: [small.tray, large.tray],
+      holder: small.tray,
+      cover: {
+        boardWidth,
+        boardHeight,
+        boardCaliper: q,
+        spineWidth,
+        joint,
+        hingeLap: settings.hingeLap,
+        liningHeight: extent(large.tray.outside, Y),
+      },
+      covering: c,
+      cushion: item.cushion,
+    });
+  },
+};
+
+function clamshellTray(settings: Settings): Omit<TraySpec, "name" | "inside"> {
+  return {
+    construction: settings.construction ?? "around base",
+    through: settings.through ?? "head",
+    openSpine: true,
+    onCase: true,
+    wallBoard: wallBoardOf(settings),
+    baseBoard: baseBoardOf(settings),
+    card: settings.flangeCard,
+    cardTrim: settings.cardTrim,
+  };
+}
+
+/** The spine stands across x; its grain runs with the boards'. */
+function spinePart(boards: PlacedPart, spine: Cuboid): PlacedPart {
+  const tall = extent(spine, Y) >= extent(spine, Z);
+  return flatPart({ ...boards, name: "case spine" }, tall ? Y : Z, tall ? Z : Y, Y, [spine]);
+}
+
+/**
+ * The gap between case board and spine.
+ *
+ * The covering spans it from the outer edge of the board to the outer edge of the spine, a joint apart and a board
+ * higher, so that the closed spine stands off by sqrt(j^2 - q^2). Its inner, lined face must clear the covered ends of
+ * the trays: sqrt(j^2 - q^2) is at least q + 2c.
+ *
+ * @param q caliper of the case board
+ * @param c covering on one face
+ * @throws InputError naming `joint`
+ */
+function jointOf(q: Mm, c: Mm, { joint, unit }: Settings): Mm {
+  const chosen = joint === "auto" ? 2 * q + 2 * c : joint;
+  const least = Math.hypot(q, q + 2 * c);
+  if (chosen >= least) return chosen;
+  const shown = (size: Mm) => formatLength(size, unit);
+  throw new InputError(
+    "joint",
+    shown(chosen),
+    `give auto, or ${shown(least)} or more`,
+    "a narrower joint lets the trays strike the spine",
+  );
+}

@@ -1,0 +1,26 @@
+import type { Construction, Settings } from "../settings/schema";
+import type { SettingKey } from "../settings/schema";
+import type { Assembly } from "./assembly";
+import type { Lying } from "./lying";
+
+/** A kind of enclosure: one file beside this one, and one line in the registry. */
+export interface Kind {
+  readonly name: string;
+  /** The trade's other words for it. */
+  readonly otherNames: readonly string[];
+  /** Names of its trays; none where it has one. */
+  readonly trays: readonly string[];
+  /** Board and card parts that some construction or option of it has, without the tray. */
+  readonly parts: readonly string[];
+  readonly constructions: readonly Construction[];
+  /** The options that it can use; another in a row's own text is refused. */
+  readonly options: readonly SettingKey[];
+  /**
+   * Puts the enclosure together around an item.
+   *
+   * @throws InputError when a setting leaves no room for a part
+   */
+  readonly assemble: (item: Lying, settings: Settings) => Assembly;
+}
+
+export const CONSTRUCTIONS: readonly Construction[] = ["flanged base", "on base", "around base"];

@@ -1,0 +1,61 @@
+import type { Mm } from "../measure/units";
+import type { Material } from "../settings/stock";
+import { fullName, type Assembly, type Corners, type Folds, type PlacedPart } from "./assembly";
+
+/** A line of the cut list: sizes to cut, in mm. */
+export interface Part {
+  /** With its tray: `lid side wall`. */
+  readonly fullName: string;
+  readonly name: string;
+  readonly tray: string;
+  readonly material: Material;
+  readonly stock: string;
+  readonly caliper: Mm;
+  readonly count: number;
+  readonly length: Mm;
+  readonly width: Mm;
+  readonly grain: "along length" | "along width" | "either";
+  readonly folds: Folds;
+  readonly corners: Corners | undefined;
+  /** The placed part that it is cut for; undefined for covering, lining and cushioning. */
+  readonly placed: PlacedPart | undefined;
+  /** What is said of it at the bench, where it is no placed part. */
+  readonly note: string;
+}
+
+/** The boards and cards to cut, read off the assembly. A laminated card is cut larger and to whole millimetres. */
+export function boardParts(assembly: Assembly): readonly Part[] {
+  return assembly.parts.map(boardPart);
+}
+
+/** Whole millimetres, ignoring binary noise. */
+export function wholeUp(size: Mm): Mm {
+  return Math.ceil(size - WHOLE_NOISE_MM);
+}
+
+export function wholeDown(size: Mm): Mm {
+  return Math.floor(size + WHOLE_NOISE_MM);
+}
+
+const WHOLE_NOISE_MM: Mm = 1e-6;
+
+function boardPart(placed: PlacedPart): Part {
+  const { name, tray, material, board, count, length, width, trim, grain, folds, corners } = placed;
+  const laminated = placed.role === "card";
+  return {
+    fullName: fullName(placed),
+    name,
+    tray,
+    material,
+    stock: board.stock,
+    caliper: board.caliper,
+    count,
+    length: laminated ? wholeUp(length + 2 * trim) : length,
+    width: laminated ? wholeUp(width + 2 * trim) : width,
+    grain: board.listed?.grain === "free" ? "either" : grain,
+    folds,
+    corners,
+    placed,
+    note: "",
+  };
+}

@@ -1,0 +1,85 @@
+import type { Settings } from "../settings/schema";
+import { baseBoardOf, freePlay, oneFace, roundedUp, wallBoardOf } from "./allowances";
+import { assembled, flatPart, lyingPart, type PlacedPart, type Tray } from "./assembly";
+import { CONSTRUCTIONS, type Kind } from "./kind";
+import type { Lying } from "./lying";
+import { boundingBox, cuboid, X, Y, Z, type Cuboid, type Vec } from "./space";
+import { wallRing, type Footprint } from "./wallRing";
+
+/**
+ * Three walls between two sides, open at the spine of the book.
+ *
+ *          ______________
+ *         |______________|   side
+ *     mouth    book    | |   back wall
+ *         |______________|   side
+ */
+export const slipcase: Kind = {
+  name: "slipcase",
+  otherNames: ["slip case"],
+  trays: [],
+  parts: ["side", "back wall", "head wall", "flange card"],
+  constructions: CONSTRUCTIONS,
+  options: ["construction", "through", "flangeCard"],
+  assemble(item, settings) {
+    const wall = wallBoardOf(settings);
+    const side = baseBoardOf(settings);
+    const card = settings.flangeCard;
+    const b = side.caliper;
+    const construction = settings.construction ?? "on base";
+    const onBase = construction === "on base";
+    const flange = construction === "flanged base" ? card.caliper : 0;
+    const [width, height, depth] = slipcaseInside(item, settings);
+    const clear: Footprint = { x0: 0, x1: width, y0: 0, y1: height };
+    const [foot, rim] = onBase ? [0, depth] : [-b, depth + b];
+    const through = settings.through ?? "side";
+    const ring = wallRing(clear, foot, rim, wall.caliper, { through, openSpine: true });
+    const under = onBase ? ring.footprint : clear;
+
+    const board = { tray: "", material: "board", board: wall } as const;
+    const parts: PlacedPart[] = [
+      lyingPart({ ...board, name: "side", role: "base", board: side }, "spine", sheets(under, -b, depth, b)),
+      flatPart({ ...board, name: "back wall", role: "wall" }, Y, Z, Y, ring.side as [Cuboid]),
+      flatPart({ ...board, name: "head wall", role: "wall" }, X, Z, X, ring.head as [Cuboid, Cuboid]),
+    ];
+    if (flange > 0) {
+      const trim = settings.cardTrim;
+      const cards = sheets(ring.footprint, -b - flange, depth + b, flange);
+      parts.push(
+        lyingPart({ tray: "", name: "flange card", role: "card", material: "card", board: card, trim }, "spine", cards),
+      );
+    }
+    const tray: Tray = {
+      name: "",
+      shape: "sleeve",
+      openSpine: true,
+      inside: cuboid(0, width, 0, height, 0, depth),
+      outside: boundingBox(parts.flatMap((part) => part.panels)),
+      rim: wall.caliper,
+      floor: b + flange,
+      onCase: false,
+    };
+    return assembled({
+      kind: "slipcase",
+      parts,
+      trays: [tray],
+      holder: tray,
+      cover: undefined,
+      covering: oneFace(settings),
+      cushion: item.cushion,
+    });
+  },
+};
+
+/** Inside of a slipcase: covered at the back alone in width; no play in width, so that the spine sits at the mouth. */
+function slipcaseInside(item: Lying, settings: Settings): Vec {
+  const c = oneFace(settings);
+  const fit = freePlay(settings, "snug", 0);
+  const up = (size: number) => roundedUp(size, settings.roundTo);
+  return [up(item.width + c + fit.x), up(item.height + 2 * c + fit.y), up(item.depth + 2 * c + fit.z)];
+}
+
+/** Two sheets over one footprint, the first at z0, the second at z1. */
+function sheets({ x0, x1, y0, y1 }: Footprint, z0: number, z1: number, thickness: number): [Cuboid, Cuboid] {
+  return [cuboid(x0, x1, y0, y1, z0, z0 + thickness), cuboid(x0, x1, y0, y1, z1, z1 + thickness)];
+}

@@ -1,0 +1,119 @@
+import { InputError, shown } from "../measure/errors";
+import { didYouMean, plainName } from "./names";
+import { DEFINITIONS, type SettingKey } from "./schema";
+import { isStockHeading } from "./stock";
+
+export type Cells = readonly (readonly unknown[])[];
+
+/** What one settings argument holds, before any value is read. */
+export type Given =
+  | { readonly holds: "nothing" }
+  | { readonly holds: "stock"; readonly rows: Cells }
+  | { readonly holds: "values"; readonly values: readonly GivenValue[]; readonly ownOfRow: boolean };
+
+export interface GivenValue {
+  readonly key: SettingKey;
+  readonly value: unknown;
+  readonly origin: string;
+}
+
+/**
+ * Tells a settings text from a settings range from a stock table.
+ *
+ * @param argument a text such as `fit=loose; wall board=3 mm`, or a range of cells
+ * @param place how messages and origins call it, such as `settings 2`
+ * @throws InputError with the cure when it is none of the three, or a name is no setting
+ */
+export function readGiven(argument: unknown, place: string): Given {
+  const cells: Cells = Array.isArray(argument) ? (argument as Cells) : [[argument]];
+  const only = cells.length === 1 && cells[0]?.length === 1 ? cells[0][0] : undefined;
+  if (cells.every((row) => row.every((cell) => isNothing(cell) || cell === 0))) return { holds: "nothing" };
+  if (only !== undefined) return { holds: "values", values: readText(only, place), ownOfRow: true };
+  const rows = cells.filter((row) => row.some((cell) => !isNothing(cell)));
+  const headings = rows[0] ?? [];
+  if (isStockHeading(headings)) return { holds: "stock", rows };
+  const names = headings.map((cell) => (typeof cell === "string" ? plainName(cell) : ""));
+  const setting = names.indexOf("setting");
+  const value = names.indexOf("value");
+  if (setting >= 0 && value >= 0)
+    return { holds: "values", values: readRange(rows.slice(1), setting, value, place), ownOfRow: false };
+  if (headings.length === 2) return { holds: "values", values: readRange(rows, 0, 1, place), ownOfRow: false };
+  throw new InputError(
+    "settings",
+    `a range of ${headings.length} ${headings.length === 1 ? "column" : "columns"} without headings that are known`,
+    "give two columns, or columns headed setting and value",
+    "or a stock table with its heading row, such as Stock[#All]",
+  );
+}
+
+/** The key of a setting by its name; letter case, hyphens and spaces do not count. */
+export function settingKey(name: string): SettingKey | undefined {
+  return KEYS.get(plainName(name));
+}
+
+export const SETTING_KEYS = Object.keys(DEFINITIONS) as readonly SettingKey[];
+
+export const SETTING_NAMES = SETTING_KEYS.map((key) => DEFINITIONS[key].name);
+
+const KEYS: ReadonlyMap<string, SettingKey> = new Map([
+  ...SETTING_KEYS.map((key) => [plainName(DEFINITIONS[key].name), key] as const),
+  // The trade's other words for the same thing.
+  ["overlap", "turnIn"] as const,
+  ["covering cloth", "covering"] as const,
+  ["units", "unit"] as const,
+]);
+
+const EXAMPLE = "fit=loose; wall board=3 mm";
+
+/** Words that leave a setting as if it were not given, so that a printed settings table can be read back. */
+const NOT_GIVEN = new Set(["default", "by kind", "as fit", "not given", "-"]);
+
+function readText(argument: unknown, place: string): readonly GivenValue[] {
+  if (typeof argument !== "string" || !argument.includes("="))
+    throw new InputError(
+      "settings",
+      shown(argument),
+      `give a text such as ${EXAMPLE}`,
+      "or a range with the headings setting and value, or a stock table with its headings",
+    );
+  const values: GivenValue[] = [];
+  for (const assignment of argument.split(/[;\n]/)) {
+    if (assignment.trim() === "") continue;
+    const equals = assignment.indexOf("=");
+    if (equals < 0) throw new InputError("settings", shown(assignment.trim()), `write name=value, such as ${EXAMPLE}`);
+    const value = assignment.slice(equals + 1).trim();
+    const key = knownKey(assignment.slice(0, equals).trim());
+    if (value !== "" && !NOT_GIVEN.has(plainName(value))) values.push({ key, value, origin: place });
+  }
+  return values;
+}
+
+function readRange(rows: Cells, settingColumn: number, valueColumn: number, place: string): readonly GivenValue[] {
+  const values: GivenValue[] = [];
+  for (const row of rows) {
+    const name = row[settingColumn];
+    const value = row[valueColumn];
+    if (isNothing(name) || name === 0) {
+      if (isNothing(value) || value === 0) continue;
+      throw new InputError("settings", `the value ${shown(value)} without a setting`, "name the setting beside it");
+    }
+    // A row without a value may be the title of a group of settings.
+    if (isNothing(value) || (typeof value === "string" && NOT_GIVEN.has(plainName(value)))) continue;
+    if (value === 0 && settingKey(String(name)) === undefined) continue;
+    const key = knownKey(name);
+    if (value === 0) throw new InputError(DEFINITIONS[key].name, "0 or blank?", "write none", "or delete the row");
+    values.push({ key, value, origin: place });
+  }
+  return values;
+}
+
+function knownKey(name: unknown): SettingKey {
+  const key = typeof name === "string" ? settingKey(name) : undefined;
+  if (key !== undefined) return key;
+  const cure = didYouMean(String(name), SETTING_NAMES, "ENC.SETTINGS() lists them");
+  throw new InputError("settings", shown(name), "give the name of a setting", cure);
+}
+
+function isNothing(cell: unknown): boolean {
+  return cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
+}

@@ -1,0 +1,221 @@
+import { z } from "zod";
+import { InputError, shown } from "../measure/errors";
+import { readLength } from "../measure/readLength";
+import type { LengthUnit, Mm } from "../measure/units";
+import { didYouMean, listed, plainName } from "./names";
+
+export const MATERIALS = ["board", "card", "covering", "lining", "cushion"] as const;
+export type Material = (typeof MATERIALS)[number];
+
+/** One row of the stock table: a sheet size of one stock. */
+export interface StockRow {
+  readonly stock: string;
+  readonly material: Material;
+  /** Caliper, mm; 0 where the table gives none (cloth, paper). */
+  readonly caliper: Mm;
+  /** The caliper as the row itself gives it, so that a filter or SUMIFS on the table matches it. */
+  readonly caliperAsGiven: number | string;
+  /** Along the grain; undefined on a roll. */
+  readonly sheetLength: Mm | undefined;
+  /** Across the grain; of a roll, its width. */
+  readonly sheetWidth: Mm | undefined;
+  /** `free`: the shop lets pieces of this stock lie either way. */
+  readonly grain: "fixed" | "free";
+  readonly price: number | undefined;
+  /** Sheets (or metres of a roll) sold together. */
+  readonly pack: number;
+  readonly massGm2: number | undefined;
+  readonly modulusAlongGpa: number | undefined;
+  readonly modulusAcrossGpa: number | undefined;
+  /** The longest side of an item that the shop makes from this board. */
+  readonly sizeLimit: Mm | undefined;
+  readonly onHand: number | undefined;
+}
+
+/** Boards thinner or thicker than this are refused as a slip of the unit (common practice, no source). */
+export const LEAST_BOARD_MM = 0.3;
+export const GREATEST_BOARD_MM = 10;
+
+/**
+ * Reads a stock table with its heading row.
+ *
+ * @param rows the range, headings first; a heading may carry its unit, as in `caliper (pt)`
+ * @param shopUnit what plain lengths mean where the heading names no unit
+ * @throws InputError naming the row and heading
+ */
+export function readStockTable(rows: readonly (readonly unknown[])[], shopUnit: LengthUnit): readonly StockRow[] {
+  const [headings = [], ...body] = rows;
+  const columns = headings.map((heading) => readHeading(heading, shopUnit));
+  const stock = body
+    .map((cells, index) => ({ cells, at: `stock table row ${index + 2}` }))
+    .filter(({ cells }) => cells.some((cell) => !isBlank(cell)))
+    .map(({ cells, at }) => readRow(cells, columns, at));
+  if (stock.length === 0) throw new InputError("stock table", "headings without rows", "give at least one stock row");
+  refuseDisagreement(stock);
+  return stock;
+}
+
+/** Whether a row of cells is the heading row of a stock table. */
+export function isStockHeading(cells: readonly unknown[]): boolean {
+  const names = cells.map((cell) => headingName(cell).name);
+  return names.includes("stock") && (names.includes("material") || names.includes("caliper"));
+}
+
+interface Column {
+  readonly key: keyof typeof FIELDS;
+  readonly heading: string;
+  readonly unit: LengthUnit | "pt";
+}
+
+type CellReader = (cell: unknown, column: Column, at: string) => unknown;
+
+const length: CellReader = (cell, column, at) => readCellLength(cell, column, at);
+const number: CellReader = (cell, column, at) => {
+  const value = typeof cell === "string" ? Number(cell.replace(",", ".").trim()) : cell;
+  if (typeof value !== "number" || !Number.isFinite(value) || value < 0)
+    throw new InputError(`${at}, ${column.heading}`, shown(cell), "give a number, zero or more");
+  return value;
+};
+const word: CellReader = (cell) => (typeof cell === "string" ? cell.trim() : String(cell));
+
+const FIELDS = {
+  stock: word,
+  material: word,
+  caliper: length,
+  "sheet length": length,
+  "sheet width": length,
+  grain: word,
+  price: number,
+  pack: number,
+  mass: number,
+  "modulus along": number,
+  "modulus across": number,
+  "size limit": length,
+  "on hand": number,
+} as const satisfies Record<string, CellReader>;
+
+const OTHER_HEADINGS: Readonly<Record<string, keyof typeof FIELDS>> = { thickness: "caliper", name: "stock" };
+
+const choice = <T extends string>(values: readonly [T, ...T[]]) =>
+  z.preprocess((value) => (typeof value === "string" ? plainName(value) : value), z.enum(values));
+
+const ROW = z.object({
+  stock: z.string(),
+  material: choice(MATERIALS),
+  caliper: z.number().default(0),
+  "sheet length": z.number().optional(),
+  "sheet width": z.number().optional(),
+  grain: choice(["fixed", "free"]).default("fixed"),
+  price: z.number().optional(),
+  pack: z.number().int().positive().default(1),
+  mass: z.number().optional(),
+  "modulus along": z.number().optional(),
+  "modulus across": z.number().optional(),
+  "size limit": z.number().optional(),
+  "on hand": z.number().int().optional(),
+});
+
+const ACCEPTED: Readonly<Record<string, string>> = {
+  stock: "give each stock a name",
+  material: `give ${listed(MATERIALS, "or")}`,
+  grain: "give fixed or free",
+  pack: "give a whole number of sheets, 1 or more",
+  "on hand": "give a whole number of sheets",
+};
+
+function headingName(heading: unknown): { readonly name: string; readonly unit: string | undefined } {
+  if (typeof heading !== "string") return { name: "", unit: undefined };
+  const match = /^(.*?)\s*[([]\s*([^)\]]*?)\s*[)\]]\s*$/.exec(heading);
+  return match ? { name: plainName(match[1] ?? ""), unit: match[2] } : { name: plainName(heading), unit: undefined };
+}
+
+function readHeading(heading: unknown, shopUnit: LengthUnit): Column | undefined {
+  const { name, unit } = headingName(heading);
+  if (name === "") return undefined;
+  const key = Object.hasOwn(FIELDS, name) ? (name as keyof typeof FIELDS) : OTHER_HEADINGS[name];
+  if (key === undefined) return undefined;
+  const isLength = FIELDS[key] === length;
+  if (!isLength || unit === undefined || unit === "") return { key, heading: name, unit: shopUnit };
+  const known = LENGTH_UNITS.find((each) => each === unit.toLowerCase());
+  if (known === undefined || (known === "pt" && key !== "caliper"))
+    throw new InputError(`stock table heading ${name}`, shown(unit), "give mm, cm, m, in or ft (pt for a caliper)");
+  return { key, heading: name, unit: known };
+}
+
+const LENGTH_UNITS = ["mm", "cm", "m", "in", "ft", "pt"] as const;
+
+function readRow(cells: readonly unknown[], columns: readonly (Column | undefined)[], at: string): StockRow {
+  const raw: Record<string, unknown> = {};
+  let caliperAsGiven: number | string = 0;
+  columns.forEach((column, index) => {
+    const cell = cells[index];
+    if (column === undefined || isBlank(cell)) return;
+    raw[column.key] = FIELDS[column.key](cell, column, at);
+    if (column.key === "caliper") caliperAsGiven = cell as number | string;
+  });
+  const result = ROW.safeParse(raw);
+  if (!result.success) {
+    const heading = String(result.error.issues[0]?.path[0]);
+    const got = raw[heading];
+    const cure = heading === "material" && typeof got === "string" ? didYouMean(got, MATERIALS) : "";
+    throw new InputError(`${at}, ${heading}`, shown(got), ACCEPTED[heading] ?? "give a number, zero or more", cure);
+  }
+  const row = result.data;
+  if (row.material === "board" || row.material === "card")
+    refuseBoardCaliper(row.caliper, `${at}, caliper`, cells.length === 0 ? undefined : raw["caliper"]);
+  return {
+    stock: row.stock,
+    material: row.material,
+    caliper: row.caliper,
+    caliperAsGiven,
+    sheetLength: row["sheet length"],
+    sheetWidth: row["sheet width"],
+    grain: row.grain,
+    price: row.price,
+    pack: row.pack,
+    massGm2: row.mass,
+    modulusAlongGpa: row["modulus along"],
+    modulusAcrossGpa: row["modulus across"],
+    sizeLimit: row["size limit"],
+    onHand: row["on hand"],
+  };
+}
+
+/** @throws InputError when a board or card is outside 0.3 to 10 mm */
+export function refuseBoardCaliper(caliper: Mm, argument: string, got: unknown): void {
+  if (caliper >= LEAST_BOARD_MM && caliper <= GREATEST_BOARD_MM) return;
+  throw new InputError(
+    argument,
+    typeof got === "number" ? `${got} mm` : shown(got),
+    `give a caliper from ${LEAST_BOARD_MM} to ${GREATEST_BOARD_MM} mm, such as 2, 2 mm or 80 pt`,
+  );
+}
+
+function readCellLength(cell: unknown, column: Column, at: string): Mm {
+  const argument = `${at}, ${column.heading}`;
+  const points = column.key === "caliper";
+  if (column.unit !== "pt") return readLength(cell, { argument, unit: column.unit, points });
+  const text = typeof cell === "number" || /^[\d.,\s]+$/.test(String(cell)) ? `${String(cell)} pt` : cell;
+  return readLength(text, { argument, unit: "mm", points });
+}
+
+function refuseDisagreement(stock: readonly StockRow[]): void {
+  const first = new Map<string, StockRow>();
+  for (const row of stock) {
+    const key = plainName(row.stock);
+    const other = first.get(key);
+    if (other === undefined) first.set(key, row);
+    else if (other.material !== row.material || other.caliper !== row.caliper)
+      throw new InputError(
+        `stock ${row.stock}`,
+        "rows that differ in material or caliper",
+        "give rows of one name one material and one caliper (they are its sheet sizes)",
+        "or give each its own name",
+      );
+  }
+}
+
+/** Blank as a cell can be blank: a number 0 too, since an empty cell can reach a function as 0. */
+function isBlank(cell: unknown): boolean {
+  return cell === null || cell === undefined || cell === 0 || (typeof cell === "string" && cell.trim() === "");
+}
