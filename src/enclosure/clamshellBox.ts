@@ -1,5 +1,5 @@
 import { InputError } from "../measure/errors";
-import { formatLength } from "../measure/formatLength";
+import { formatLengthWithUnit } from "../measure/formatLength";
 import type { Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import { baseBoardOf, caseBoardOf, oneFace, roundedUp, wallBoardOf } from "./allowances";
@@ -130,7 +130,7 @@ function jointOf(q: Mm, c: Mm, { joint, unit }: Settings): Mm {
   const chosen = joint === "auto" ? 2 * q + 2 * c : joint;
   const least = Math.hypot(q, q + 2 * c);
   if (chosen >= least) return chosen;
-  const shown = (size: Mm) => formatLength(size, unit);
+  const shown = (size: Mm) => formatLengthWithUnit(size, unit);
   throw new InputError(
     "joint",
     shown(chosen),

@@ -1,5 +1,5 @@
 import { InputError } from "../measure/errors";
-import { formatLength } from "../measure/formatLength";
+import { formatLengthWithUnit } from "../measure/formatLength";
 import type { Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import { oneFace, wallBoardOf } from "./allowances";
@@ -42,8 +42,8 @@ export const foldedTray: Kind = {
     if (!creased && depth < t)
       throw new InputError(
         "depth",
-        formatLength(item.depth, settings.unit),
-        `give an item whose walls are at least one board high (${formatLength(t, settings.unit)})`,
+        formatLengthWithUnit(item.depth, settings.unit),
+        `give an item whose walls are at least one board high (${formatLengthWithUnit(t, settings.unit)})`,
         "or set fold=crease",
       );
     const tab = Math.min(settings.turnIn, depth, height / 2);

@@ -1,3 +1,5 @@
+import { InputError } from "../measure/errors";
+import { formatLengthWithUnit } from "../measure/formatLength";
 import type { Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import { freePlay, roundedUp } from "./allowances";
@@ -30,6 +32,13 @@ export const fourFlapWrapper: Kind = {
     const k = settings.wrapperCard.caliper;
     const [width, height, depth] = wrapperInside(item, settings);
     const [longer, shorter] = [Math.max(...settings.flaps), Math.min(...settings.flaps)];
+    if (shorter * Math.min(width, height) < k)
+      throw new InputError(
+        "flaps",
+        settings.flaps.join(" / "),
+        `give fractions whose flaps are at least as long as the card is thick (${formatLengthWithUnit(k, settings.unit)})`,
+        "or choose another enclosure for an item so narrow",
+      );
     // Two flaps that overlap lie one on the other; the shorter folds first.
     const layer = longer + shorter > 1 ? k : 0;
     const inner = foldedStrip(

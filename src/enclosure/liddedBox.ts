@@ -1,5 +1,5 @@
 import { InputError } from "../measure/errors";
-import { formatLength } from "../measure/formatLength";
+import { formatLengthWithUnit } from "../measure/formatLength";
 import type { Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "./allowances";
@@ -67,7 +67,7 @@ export const liddedBox: Kind = {
  * @throws InputError naming `lid reveal` or `lid depth`
  */
 function lidInsideDepth(boxDepth: Mm, c: Mm, { lidDepth, lidReveal, roundTo, unit }: Settings): Mm {
-  const shown = (size: Mm) => formatLength(size, unit);
+  const shown = (size: Mm) => formatLengthWithUnit(size, unit);
   if (lidDepth === "full") {
     const depth = roundedDown(boxDepth + 2 * c - lidReveal, roundTo);
     if (depth > 0) return depth;

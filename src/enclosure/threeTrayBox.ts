@@ -1,5 +1,5 @@
 import { InputError } from "../measure/errors";
-import { formatLength } from "../measure/formatLength";
+import { formatLengthWithUnit } from "../measure/formatLength";
 import type { Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "./allowances";
@@ -82,6 +82,6 @@ function neckOf(innerDepth: Mm, c: Mm, { neck, roundTo, nestClearance, unit }: S
   const chosen = neck === "auto" ? roundedDown(Math.min(USUAL_NECK_MM, innerDepth * NECK_SHARE), roundTo) : neck;
   const most = innerDepth + 2 * c;
   if (chosen < most && chosen + nestClearance > 0) return chosen;
-  const shown = (size: Mm) => formatLength(size, unit);
+  const shown = (size: Mm) => formatLengthWithUnit(size, unit);
   throw new InputError("neck", shown(chosen), `give auto, or a length above 0 and less than ${shown(most)}`);
 }

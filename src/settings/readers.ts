@@ -50,11 +50,20 @@ export const choiceOrLength =
   (context) =>
     z.union([words.pipe(z.enum(values)), lengthOrNone(context)]);
 
+/** A number from a least one; where that is zero, `none` too. */
 export const numberFrom =
   (least: number, { most = Number.MAX_VALUE, whole = false, suffix = "" } = {}): Reader<number> =>
   () =>
     z
-      .preprocess((value) => (typeof value === "string" ? plainNumber(value, suffix) : value), z.number())
+      .preprocess(
+        (value) =>
+          typeof value === "string"
+            ? least === 0 && plainName(value) === "none"
+              ? 0
+              : plainNumber(value, suffix)
+            : value,
+        z.number(),
+      )
       .pipe(whole ? z.number().int().min(least).max(most) : z.number().min(least).max(most));
 
 /** A number above zero, or `none`. */

@@ -1,0 +1,23 @@
+import * as item from "./item";
+import * as measuring from "./measuring";
+import * as reference from "./reference";
+
+// Ids as declared beside each function; a test holds the two lists equal.
+CustomFunctions.associate({
+  MEASURE: measuring.measure,
+  DIMENSIONS: measuring.dimensions,
+  FRACTION: measuring.fraction,
+  INSIDE: item.inside,
+  OUTSIDE: item.outside,
+  "BASE.SIZE": item.baseSize,
+  "WALL.LENGTH": item.wallLength,
+  "WALL.HEIGHT": item.wallHeight,
+  "COVER.BLANK": item.coverBlank,
+  PART: item.part,
+  PARTS: item.parts,
+  "BOARD.AREA": item.boardArea,
+  PROBLEM: item.problem,
+  SETTINGS: reference.settings,
+  STOCK: reference.stock,
+  KINDS: reference.kinds,
+});

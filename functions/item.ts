@@ -1,0 +1,237 @@
+import {
+  baseAnswer,
+  blankAnswer,
+  boardAreaAnswer,
+  insideAnswer,
+  outsideAnswer,
+  partAnswer,
+  partsAnswer,
+  wallAnswer,
+} from "../src/survey/answers";
+import { itemAnswer, rowProblem, selector } from "./cells";
+
+/**
+ * Inside size of the enclosure, board to board, of the tray that holds the item.
+ * @customfunction INSIDE INSIDE
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param width Width of the item, spine to fore-edge
+ * @param depth Depth (thickness) of the item
+ * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
+ * @param direction height, width, depth or all
+ * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
+ * @returns Length in the workbook's unit; three side by side for all
+ */
+export function inside(
+  height: any,
+  width: any,
+  depth: any,
+  enclosure: any,
+  direction: any[][],
+  settings?: any[][][],
+): any[][] {
+  return itemAnswer({ height, width, depth, enclosure }, settings, (sized) =>
+    insideAnswer(sized, selector(direction, "direction", "all")),
+  );
+}
+
+/**
+ * Outside size of the enclosure, closed and covered: the room it takes on the shelf.
+ * @customfunction OUTSIDE OUTSIDE
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param width Width of the item, spine to fore-edge
+ * @param depth Depth (thickness) of the item
+ * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
+ * @param direction height, width, depth or all
+ * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
+ * @returns Length in the workbook's unit; three side by side for all
+ */
+export function outside(
+  height: any,
+  width: any,
+  depth: any,
+  enclosure: any,
+  direction: any[][],
+  settings?: any[][][],
+): any[][] {
+  return itemAnswer({ height, width, depth, enclosure }, settings, (sized) =>
+    outsideAnswer(sized, selector(direction, "direction", "all")),
+  );
+}
+
+/**
+ * Height and width of a base board.
+ * @customfunction BASE.SIZE BASE.SIZE
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param width Width of the item, spine to fore-edge
+ * @param depth Depth (thickness) of the item
+ * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
+ * @param base Name of the base: base, lid base, small base and so on, or all
+ * @param direction height, width or all
+ * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
+ * @returns Length in the workbook's unit
+ */
+export function baseSize(
+  height: any,
+  width: any,
+  depth: any,
+  enclosure: any,
+  base: any[][],
+  direction: any[][],
+  settings?: any[][][],
+): any[][] {
+  return itemAnswer({ height, width, depth, enclosure }, settings, (sized) =>
+    baseAnswer(sized, selector(base, "base", "base"), selector(direction, "direction", "all")),
+  );
+}
+
+/**
+ * Length of a wall, along its run.
+ * @customfunction WALL.LENGTH WALL.LENGTH
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param width Width of the item, spine to fore-edge
+ * @param depth Depth (thickness) of the item
+ * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
+ * @param wall Name of the wall: side, head, lid side, fore-edge, back and so on, or all
+ * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
+ * @returns Length in the workbook's unit
+ */
+export function wallLength(
+  height: any,
+  width: any,
+  depth: any,
+  enclosure: any,
+  wall: any[][],
+  settings?: any[][][],
+): any[][] {
+  return itemAnswer({ height, width, depth, enclosure }, settings, (sized) =>
+    wallAnswer(sized, selector(wall, "wall", "side wall"), "length"),
+  );
+}
+
+/**
+ * Height to which a wall is cut.
+ * @customfunction WALL.HEIGHT WALL.HEIGHT
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param width Width of the item, spine to fore-edge
+ * @param depth Depth (thickness) of the item
+ * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
+ * @param wall Name of the wall: side, head, lid side, fore-edge, back and so on, or all
+ * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
+ * @returns Length in the workbook's unit
+ */
+export function wallHeight(
+  height: any,
+  width: any,
+  depth: any,
+  enclosure: any,
+  wall: any[][],
+  settings?: any[][][],
+): any[][] {
+  return itemAnswer({ height, width, depth, enclosure }, settings, (sized) =>
+    wallAnswer(sized, selector(wall, "wall", "side wall"), "height"),
+  );
+}
+
+/**
+ * Size of a covering or lining blank, turn-ins included, along or across its grain.
+ * @customfunction COVER.BLANK COVER.BLANK
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param width Width of the item, spine to fore-edge
+ * @param depth Depth (thickness) of the item
+ * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
+ * @param piece Name of the piece: wall strip, base panel, floor lining, wrap, case covering and so on, or all
+ * @param direction along or across the grain, or all
+ * @param settings Settings range, stock table or text such as turn-in=18; as many as you like, later over earlier
+ * @returns Length in the workbook's unit
+ */
+export function coverBlank(
+  height: any,
+  width: any,
+  depth: any,
+  enclosure: any,
+  piece: any[][],
+  direction: any[][],
+  settings?: any[][][],
+): any[][] {
+  return itemAnswer({ height, width, depth, enclosure }, settings, (sized) =>
+    blankAnswer(sized, selector(piece, "piece", "wall strip"), selector(direction, "direction", "all")),
+  );
+}
+
+/**
+ * Any figure of any part: its length, width, count, caliper, grain, material, stock or folds.
+ * @customfunction PART PART
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param width Width of the item, spine to fore-edge
+ * @param depth Depth (thickness) of the item
+ * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
+ * @param part Name of the part, such as base, lid side wall, flange card or wall strip, or all
+ * @param measure length, width, count, caliper, grain, material, stock, folds or all
+ * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
+ * @returns Number in the workbook's unit, or text
+ */
+export function part(
+  height: any,
+  width: any,
+  depth: any,
+  enclosure: any,
+  part: any[][],
+  measure: any[][],
+  settings?: any[][][],
+): any[][] {
+  return itemAnswer({ height, width, depth, enclosure }, settings, (sized) =>
+    partAnswer(sized, selector(part, "part", "base"), selector(measure, "measure", "length")),
+  );
+}
+
+/**
+ * Every part to cut for one item, a row each: boards, cards, covering, lining and cushioning, with how to cut it.
+ * @customfunction PARTS PARTS
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param width Width of the item, spine to fore-edge
+ * @param depth Depth (thickness) of the item
+ * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
+ * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
+ * @returns Table with headings
+ */
+export function parts(height: any, width: any, depth: any, enclosure: any, settings?: any[][][]): any[][] {
+  return itemAnswer({ height, width, depth, enclosure }, settings, partsAnswer);
+}
+
+/**
+ * Net area of board that one enclosure takes: m2, or ft2 when the unit is in.
+ * @customfunction BOARD.AREA BOARD.AREA
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param width Width of the item, spine to fore-edge
+ * @param depth Depth (thickness) of the item
+ * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
+ * @param board Name of one stock board, or all for the sum over every board
+ * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
+ * @returns Area
+ */
+export function boardArea(
+  height: any,
+  width: any,
+  depth: any,
+  enclosure: any,
+  board: any[][],
+  settings?: any[][][],
+): any[][] {
+  return itemAnswer({ height, width, depth, enclosure }, settings, (sized) =>
+    boardAreaAnswer(sized, selector(board, "board", "all")),
+  );
+}
+
+/**
+ * Why this row cannot be sized; empty when it can. Never an error, so that a survey can be filtered by it.
+ * @customfunction PROBLEM PROBLEM
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param width Width of the item, spine to fore-edge
+ * @param depth Depth (thickness) of the item
+ * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
+ * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
+ * @returns Text
+ */
+export function problem(height: any, width: any, depth: any, enclosure: any, settings?: any[][][]): any[][] {
+  return rowProblem({ height, width, depth, enclosure }, settings);
+}

@@ -1,0 +1,47 @@
+import { formatLengthWithUnit } from "../measure/formatLength";
+import { fromMm, massIn, tidy } from "../measure/units";
+import { SETTING_KEYS } from "./given";
+import type { Board } from "./readers";
+import { DEFINITIONS, type SettingKey, type Settings } from "./schema";
+
+export const SETTINGS_HEADINGS = ["setting", "value", "from", "default", "unit", "meaning", "standing"] as const;
+
+/**
+ * Every setting with the value in force, where it came from, default, unit, meaning and standing.
+ * The values are written so that the table can be given back as a settings range.
+ */
+export function settingsTable(settings: Settings): readonly (readonly (number | string)[])[] {
+  return [
+    SETTINGS_HEADINGS,
+    ...SETTING_KEYS.map((key) => {
+      const { name, defaultText, unit, meaning, standing } = DEFINITIONS[key];
+      const from = settings.origins.get(key) ?? "default";
+      return [name, valueText(key, settings), from, defaultText, unit, meaning, standing];
+    }),
+  ];
+}
+
+/** Left to the kind of enclosure, or to another setting. */
+const NOT_GIVEN = "default";
+
+function valueText(key: SettingKey, settings: Settings): number | string {
+  const value = settings[key];
+  const { unit } = DEFINITIONS[key];
+  if (value === undefined || value === "") return NOT_GIVEN;
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (typeof value === "object") return "caliper" in value ? boardText(value, settings) : value.join(" / ");
+  if (typeof value === "string") return value;
+  if (unit === "length") return lengthText(value, settings);
+  if (unit === "mass") return `${tidy(massIn(value, settings.unit))} ${settings.unit === "in" ? "lb" : "kg"}`;
+  return value === 0 ? "none" : value;
+}
+
+function lengthText(mm: number, { shopUnit }: Settings): string {
+  if (mm === 0) return "none";
+  const exact = tidy(fromMm(mm, shopUnit));
+  return shopUnit === "in" ? formatLengthWithUnit(mm, "in") : `${exact} ${shopUnit}`;
+}
+
+function boardText({ stock, caliper, listed }: Board, settings: Settings): string {
+  return listed === undefined ? lengthText(caliper, settings) : stock;
+}

@@ -1,0 +1,117 @@
+import { COVERING_NAMES } from "../covering/partList";
+import type { Part } from "../enclosure/part";
+import { KINDS } from "../enclosure/registry";
+import { InputError, NoAnswer } from "../measure/errors";
+import { didYouMean, listed, plainName } from "../settings/names";
+import type { Sized } from "./sizeRow";
+
+/**
+ * The part that a name means. Without its tray it means the tray that holds the item, else the only tray that has it.
+ *
+ * @param among the parts it may be, such as the walls alone
+ * @param argument how messages call the name
+ * @throws InputError when the name is no part's, or means more than one
+ * @throws NoAnswer when it is a part, but not one that this enclosure has
+ */
+export function findPart<P extends Pick<Part, "name" | "tray" | "fullName">>(
+  among: readonly P[],
+  wanted: string,
+  { kind, assembly }: Sized,
+  argument: string,
+): P {
+  const readings = readingsOf(wanted);
+  if (readings.length === 0)
+    throw new InputError(argument, `"${wanted}"`, "give the name of a part", cureFor(wanted, among));
+  const holder = assembly.holder.name;
+  const found = firstFound([
+    () => matching(among, readings, holder, false),
+    () => matching(among, readings, undefined, false),
+    () => matching(among, readings, holder, true),
+    () => matching(among, readings, undefined, true),
+  ]);
+  if (found.length === 1) return found[0]!;
+  if (found.length > 1)
+    throw new InputError(
+      argument,
+      `"${wanted}"`,
+      `give ${listed(
+        found.map((part) => part.fullName),
+        "or",
+      )}`,
+    );
+  throw new NoAnswer(
+    `${argument}: this ${kind.name} has no ${plainName(wanted)}; it has ${listed(
+      among.map((part) => part.fullName),
+      "and",
+    )}`,
+  );
+}
+
+/** A name taken apart: the tray it starts with, if any, and the part's own name. */
+interface Reading {
+  readonly tray: string | undefined;
+  readonly name: string;
+}
+
+const TRAYS = [...new Set(KINDS.flatMap((kind) => kind.trays))];
+
+/** Part names by their plain form, with the trade's other words. */
+const NAMES: ReadonlyMap<string, string> = new Map([
+  ...[...KINDS.flatMap((kind) => kind.parts), ...COVERING_NAMES].map((name) => [plainName(name), name] as const),
+  ["tail wall", "head wall"],
+  ["foreedge wall", "fore-edge wall"],
+  ["front wall", "fore-edge wall"],
+  ["end wall", "head wall"],
+  ["ring side wall", "side wall"],
+  ["ring head wall", "head wall"],
+  ["wall", "wall"],
+  ["wall lining", "wall lining"],
+  ["bottom", "base"],
+]);
+
+const known = new Map<string, readonly Reading[]>();
+const MOST_KNOWN = 1000;
+
+function readingsOf(wanted: string): readonly Reading[] {
+  const cached = known.get(wanted);
+  if (cached !== undefined) return cached;
+  const plain = plainName(wanted);
+  const readings: Reading[] = [];
+  const whole = NAMES.get(plain);
+  if (whole !== undefined) readings.push({ tray: undefined, name: whole });
+  for (const tray of TRAYS) {
+    const name = plain.startsWith(`${tray} `) ? NAMES.get(plain.slice(tray.length + 1)) : undefined;
+    if (name !== undefined) readings.push({ tray, name });
+  }
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(wanted, readings);
+  return readings;
+}
+
+function firstFound<P>(searches: readonly (() => readonly P[])[]): readonly P[] {
+  for (const search of searches) {
+    const found = search();
+    if (found.length > 0) return found;
+  }
+  return [];
+}
+
+/** @param ending also parts whose name ends in the wanted one: the walls of both rings for `side wall` */
+function matching<P extends Pick<Part, "name" | "tray">>(
+  among: readonly P[],
+  readings: readonly Reading[],
+  inTray: string | undefined,
+  ending: boolean,
+): readonly P[] {
+  return among.filter((part) =>
+    readings.some(({ tray = inTray, name }) => {
+      if (tray !== undefined && part.tray !== tray) return false;
+      return part.name === name || (ending && part.name.endsWith(` ${name}`));
+    }),
+  );
+}
+
+function cureFor(wanted: string, among: readonly Pick<Part, "fullName">[]): string {
+  const names = among.map((part) => part.fullName);
+  return didYouMean(wanted, [...names, ...NAMES.values()], `such as ${listed(names.slice(0, 4), "or")}`);
+}

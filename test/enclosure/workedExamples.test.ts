@@ -1,0 +1,138 @@
+import { bareOutsideOf, book, enclosed, expectLengths, hwd, insideOf, partNamed, partsOf } from "./sizing";
+
+// By hand: item 300 x 210 x 40, boards 2 mm, covering allowance 1, standard fit, inside sizes in steps of 0.5, through
+// side. Inside 303 x 213 x 42.5 (300 + 1 + 2, 210 + 1 + 2, 40 + 0.5 + 2).
+const item = book(300, 210, 40);
+
+describe.each([
+  [
+    "tray",
+    "construction=around base",
+    { base: [303, 213, 1], "side wall": [307, 44.5, 2], "head wall": [213, 44.5, 2] },
+  ],
+  ["tray", "construction=on base", { base: [307, 217, 1], "side wall": [307, 42.5, 2], "head wall": [213, 42.5, 2] }],
+  [
+    "tray",
+    "construction=flanged base",
+    { base: [303, 213, 1], "side wall": [307, 44.5, 2], "head wall": [213, 44.5, 2], "flange card": [327, 237, 1] },
+  ],
+  [
+    "tray",
+    "construction=around base; wall layers=2",
+    {
+      base: [307, 217, 1],
+      "inner side wall": [307, 42.5, 2],
+      "inner head wall": [213, 42.5, 2],
+      "outer side wall": [307, 44.5, 2],
+      "outer head wall": [221, 44.5, 2],
+    },
+  ],
+  ["tray", "construction=around base; through=head", { "side wall": [303, 44.5, 2], "head wall": [217, 44.5, 2] }],
+  // End cards of a flanged tray: 217 wide and 42.5 + 2 + 0.4 high, cut 10 larger on each edge and to whole millimetres.
+  ["tray", "end cards=yes", { "end card": [237, 65, 2] }],
+  // The box's outside 307 x 217 x 44.9 makes the lid's inside 310 x 220 x 42.5.
+  ["lidded box", "", { "lid base": [314, 224, 1], "lid side wall": [314, 42.5, 2], "lid head wall": [220, 42.5, 2] }],
+  [
+    "three-tray box",
+    "",
+    { "bottom side wall": [314, 38, 2], "lid side wall": [314, 11, 2], "inner side wall": [307, 44.5, 2] },
+  ],
+  [
+    "slipcase",
+    "",
+    { side: [306, 212.5, 2], "back wall": [306, 42, 1], "head wall": [210.5, 42, 2], wrap: [501, 336, 1] },
+  ],
+  [
+    "slipcase",
+    "construction=flanged base",
+    { side: [302, 210.5, 2], "flange card": [326, 233, 2], "back wall": [306, 46, 1], "head wall": [210.5, 46, 2] },
+  ],
+  ["slipcase", "construction=around base; through=head", { "back wall": [302, 46, 1], "head wall": [212.5, 46, 2] }],
+  [
+    "clamshell box",
+    "construction=flanged base",
+    {
+      "small base": [303, 213, 1],
+      "small fore-edge wall": [307, 44.5, 1],
+      "case board": [321, 222.5, 2],
+      "case spine": [321, 51.4, 1],
+    },
+  ],
+  // Blank 303 + 2 x 42.5 by 213 + 2 x 42.5.
+  ["folded tray", "fold=cut", { blank: [388, 298, 1], "joint strip": [42.5, 30, 4] }],
+  // Tabs take a board on each side: inside width 210 + 1 + 2 + 4 = 217; blank 303 + 85 + 4 by 217 + 85 + 4.
+  ["folded tray", "fold=crease", { blank: [392, 306, 1] }],
+  // Snug: 301 x 211 x 41, card 0.4: inner 301 x 2.5 + 82 + 4 x 0.4 long, outer 211 x 2.5 + 82 + 10 x 0.4 long, 301 + 0.8 wide.
+  ["four-flap wrapper", "", { "inner piece": [836.1, 211, 1], "outer piece": [613.5, 301.8, 1] }],
+] as const)("%s, %s", (kind, text, wanted) => {
+  const parts = partsOf(item, kind, `${kind === "clamshell box" ? "through=side; " : ""}${text}`);
+  test.each(Object.entries(wanted))("%s is %p", (name, [length, width, count]) => {
+    const part = partNamed(parts, name);
+    expectLengths([part.length, part.width, part.count], [length, width, count]);
+  });
+});
+
+test("a flange card is finished flush with the walls: 307 x 217", () => {
+  const { placed } = partNamed(partsOf(item, "tray"), "flange card");
+  expectLengths([placed!.length, placed!.width], [307, 217]);
+});
+
+test("the inside of a tray is 303 x 213 x 42.5", () => {
+  expectLengths(insideOf(enclosed(item, "tray"), ""), [303, 213, 42.5]);
+});
+
+test("a lid's depth is rounded down to 42.5, or its reveal is lost", () => {
+  expectLengths(insideOf(enclosed(item, "lidded box"), "lid"), [310, 220, 42.5]);
+});
+
+test("a three-tray box leaves a neck of 10: bottom 36 deep (35.9 rounded up), lid 11", () => {
+  const box = enclosed(item, "three-tray box");
+  expectLengths(insideOf(box, "bottom"), [310, 220, 36]);
+  expectLengths(insideOf(box, "lid"), [310, 220, 11]);
+});
+
+test("a slipcase is 307 x 213.5 x 47 outside, covered", () => {
+  expectLengths(hwd(enclosed(item, "slipcase").outside), [307, 213.5, 47]);
+});
+
+test("a flanged clamshell: small 307 x 215 x 44.9 outside, large 310 x 217 x 47 inside, 314 x 219 x 49.4 outside", () => {
+  const box = enclosed(item, "clamshell box", "construction=flanged base; through=side");
+  expectLengths(bareOutsideOf(box, "small"), [307, 215, 44.9]);
+  expectLengths(insideOf(box, "large"), [310, 217, 47]);
+  expectLengths(bareOutsideOf(box, "large"), [314, 219, 49.4]);
+});
+
+test("its joint is 5, and closed it is 322 x 228.08 x 56.4", () => {
+  const box = enclosed(item, "clamshell box", "construction=flanged base; through=side");
+  expect(box.cover?.joint).toBe(5);
+  // 222.5 + sqrt(5^2 - 2^2) + 1
+  expectLengths(hwd(box.outside), [322, 222.5 + Math.sqrt(21) + 1, 56.4]);
+});
+
+test("the folds of a cut folded tray lie a wall's height from each edge", () => {
+  const { folds, corners } = partNamed(partsOf(item, "folded tray"), "blank");
+  expectLengths(folds.alongLength, [42.5, 345.5]);
+  expectLengths(folds.alongWidth, [42.5, 255.5]);
+  expect(corners).toEqual({ form: "notch", alongLength: 40.5, alongWidth: 42.5 });
+});
+
+test("the creases of a wrapper's inner piece: flap, wall, base, wall one card higher, flap", () => {
+  // 301 / 2, + 41.4, + 301.4, + 41.8
+  const { folds, grain } = partNamed(partsOf(item, "four-flap wrapper"), "inner piece");
+  expectLengths(folds.alongLength, [150.5, 191.9, 493.3, 535.1]);
+  expect(grain).toBe("along width");
+});
+
+test("a standing object lies the way rests on says", () => {
+  expectLengths(insideOf(enclosed(item, "tray", "rests on=foot"), ""), [43, 213, 302.5]);
+  expectLengths(insideOf(enclosed(item, "tray", "rests on=edge"), ""), [303, 43, 212.5]);
+});
+
+test("cushioning is added before rounding: base and top to the depth, sides twice to height and width", () => {
+  const box = enclosed(item, "tray", "cushion base=5; cushion sides=6; cushion top=3");
+  expectLengths(insideOf(box, ""), [315, 225, 50.5]);
+});
+
+test("with a thicker base board the walls of a tray around its base grow by that board", () => {
+  expectLengths([partNamed(partsOf(item, "tray", "base board=3"), "side wall").width], [45.5]);
+});
