@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
 import type { LengthUnit, Mm } from "../measure/units";
@@ -22,91 +22,86 @@ export interface Board {
 }
 
 /** Makes the zod schema of one setting's values; an `InputError` from a measure passes through it. */
-export type Reader<T> = (context: ReadingContext) => z.ZodType<T>;
+export type Reader<T> = (context: ReadingContext) => z.ZodMiniType<T>;
 
-const words = z.preprocess((value) => (typeof value === "string" ? plainName(value) : value), z.string());
+/** A schema that reads anything by a function, then checks what it read. */
+const readBy = <Checked>(read: (value: unknown) => unknown, check: z.core.$ZodType<Checked>): z.ZodMiniType<Checked> =>
+  z.pipe(z.transform(read), check);
+
+const asWord = (value: unknown): unknown => (typeof value === "string" ? plainName(value) : value);
 
 export const choice =
   <T extends string>(...values: readonly [T, ...T[]]): Reader<T> =>
   () =>
-    words.pipe(z.enum(values));
+    readBy(asWord, z.enum(values) as z.core.$ZodType<T>);
 
-export const yesNo: Reader<boolean> = () =>
-  z
-    .preprocess((value) => (typeof value === "boolean" ? (value ? "yes" : "no") : value), words)
-    .pipe(z.enum(["yes", "no", "true", "false"]))
-    .transform((word) => word === "yes" || word === "true");
+export const yesNo: Reader<boolean> = () => readBy(asYesNo, z.boolean());
 
 export const lengthOrNone: Reader<Mm> = ({ name, shopUnit }) =>
-  z.unknown().transform((value) => readLength(value, { argument: name, unit: shopUnit, zero: true }));
+  readBy((value) => readLength(value, { argument: name, unit: shopUnit, zero: true }), z.number());
 
 /** A length above zero: `none` and 0 have no meaning here. */
 export const lengthAbove: Reader<Mm> = ({ name, shopUnit }) =>
-  z.unknown().transform((value) => readLength(value, { argument: name, unit: shopUnit }));
+  readBy((value) => readLength(value, { argument: name, unit: shopUnit }), z.number());
 
 /** One of some words, or a length, zero included. */
 export const choiceOrLength =
   <T extends string>(...values: readonly [T, ...T[]]): Reader<T | Mm> =>
   (context) =>
-    z.union([words.pipe(z.enum(values)), lengthOrNone(context)]);
+    z.union([choice(...values)(context), lengthOrNone(context)]);
 
 /** A number from a least one; where that is zero, `none` too. */
 export const numberFrom =
   (least: number, { most = Number.MAX_VALUE, whole = false, suffix = "" } = {}): Reader<number> =>
   () =>
-    z
-      .preprocess(
-        (value) =>
-          typeof value === "string"
-            ? least === 0 && plainName(value) === "none"
-              ? 0
-              : plainNumber(value, suffix)
-            : value,
-        z.number(),
-      )
-      .pipe(whole ? z.number().int().min(least).max(most) : z.number().min(least).max(most));
+    readBy(
+      (value) => (least === 0 && isNone(value) ? 0 : asNumber(value, suffix)),
+      z.number().check(z.minimum(least), z.maximum(most), ...(whole ? [z.multipleOf(1)] : [])),
+    );
 
 /** A number above zero, or `none`. */
 export const positiveOrNone: Reader<number | undefined> = () =>
-  z.preprocess(
-    (value) => (typeof value === "string" ? (plainName(value) === "none" ? undefined : plainNumber(value)) : value),
-    z.number().positive().optional(),
-  );
+  readBy((value) => (isNone(value) ? undefined : asNumber(value)), z.optional(z.number().check(z.positive())));
 
-export const positive: Reader<number> = () =>
-  z.preprocess((value) => (typeof value === "string" ? plainNumber(value) : value), z.number().positive());
+export const positive: Reader<number> = () => readBy((value) => asNumber(value), z.number().check(z.positive()));
 
 export const mass: Reader<number> = ({ name, unit }) =>
-  z.unknown().transform((value) => readMass(value, { argument: name, unit: unit === "in" ? "lb" : "kg" }));
+  readBy((value) => readMass(value, { argument: name, unit: unit === "in" ? "lb" : "kg" }), z.number());
 
-export const text: Reader<string> = () => z.string().transform((value) => value.trim());
+export const text: Reader<string> = () => z.string().check(z.trim());
 
 /** Two fractions of a panel, `1 / 0.5`: a flap under a tenth of it would not hold. */
 export const twoFractions: Reader<readonly [number, number]> = () =>
-  z
-    .string()
-    .transform((value) => value.split("/").map((part) => plainNumber(part)))
-    .pipe(z.tuple([flap, flap]));
+  readBy(
+    (value) =>
+      String(value)
+        .split("/")
+        .map((part) => asNumber(part)),
+    z.tuple([flap, flap]),
+  );
 
 const LEAST_FLAP = 0.1;
-const flap = z.number().min(LEAST_FLAP).max(1);
+const flap = z.number().check(z.minimum(LEAST_FLAP), z.maximum(1));
 
 /** A stock name or a caliper; `auto` where the reader allows it. */
 export function board(material: Material, autoToo: true): Reader<Board | "auto">;
 export function board(material: Material): Reader<Board>;
 export function board(material: Material, autoToo = false): Reader<Board | "auto"> {
   return (context) =>
-    z.unknown().transform((value): Board | "auto" => {
+    readBy((value) => {
       if (typeof value === "string") {
         const wanted = plainName(value);
         if (autoToo && wanted === "auto") return "auto";
         const named = context.stock.find((row) => plainName(row.stock) === wanted);
-        if (named !== undefined) return boardOf(named);
+        if (named !== undefined) {
+          refuseBoardCaliper(isBoardOrCard(named) ? named.caliper : 0, context.name, value);
+          return boardOf(named);
+        }
       }
       const caliper = readLength(value, { argument: context.name, unit: context.shopUnit, points: true });
       refuseBoardCaliper(caliper, context.name, value);
       return boardOfCaliper(caliper, material, context.stock);
-    });
+    }, z.custom<Board | "auto">());
 }
 
 /** The first row of the stock table of that caliper and material, else a board that is not in stock. */
@@ -118,13 +113,11 @@ export function boardOfCaliper(caliper: Mm, material: Material, stock: readonly 
 
 /** A name of the stock table, or `none`. */
 export const stockName: Reader<string> = ({ stock }) =>
-  words.transform((wanted, issues) => {
-    if (wanted === "none") return wanted;
-    const row = stock.find((each) => plainName(each.stock) === wanted);
-    if (row !== undefined) return row.stock;
-    issues.addIssue({ code: "custom", message: "not in stock" });
-    return z.NEVER;
-  });
+  readBy((value) => {
+    if (isNone(value)) return "none";
+    const wanted = typeof value === "string" ? plainName(value) : "";
+    return stock.find((each) => plainName(each.stock) === wanted)?.stock;
+  }, z.string());
 
 const SAME_CALIPER_MM = 1e-6;
 
@@ -132,9 +125,24 @@ function boardOf(row: StockRow): Board {
   return { stock: row.stock, caliper: row.caliper, listed: row };
 }
 
-/** NaN when the text is no plain number, so that zod refuses it. */
-function plainNumber(value: string, suffix = ""): number {
+function isBoardOrCard({ material }: StockRow): boolean {
+  return material === "board" || material === "card";
+}
+
+function isNone(value: unknown): boolean {
+  return typeof value === "string" && plainName(value) === "none";
+}
+
+/** NaN, which zod refuses, when it is no plain number. */
+function asNumber(value: unknown, suffix = ""): number {
+  if (typeof value !== "string") return typeof value === "number" ? value : Number.NaN;
   const trimmed = value.trim();
   const bare = suffix !== "" && trimmed.endsWith(suffix) ? trimmed.slice(0, -suffix.length).trim() : trimmed;
   return bare === "" ? Number.NaN : Number(bare.replace(/^(\d+),(\d{1,2})$/, "$1.$2"));
+}
+
+function asYesNo(value: unknown): unknown {
+  const word = typeof value === "string" ? plainName(value) : value;
+  if (word === "yes" || word === "true") return true;
+  return word === "no" || word === "false" ? false : word;
 }

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { InputError, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import type { LengthUnit, Mm } from "../measure/units";
@@ -96,23 +96,28 @@ const FIELDS = {
 
 const OTHER_HEADINGS: Readonly<Record<string, keyof typeof FIELDS>> = { thickness: "caliper", name: "stock" };
 
-const choice = <T extends string>(values: readonly [T, ...T[]]) =>
-  z.preprocess((value) => (typeof value === "string" ? plainName(value) : value), z.enum(values));
+const choice = <T extends string>(values: readonly [T, ...T[]]): z.ZodMiniType<T> =>
+  z.pipe(
+    z.transform((value: unknown): unknown => (typeof value === "string" ? plainName(value) : value)),
+    z.enum(values) as z.core.$ZodType<T>,
+  );
+const given = z.optional(z.number());
+const whole = z.number().check(z.int());
 
 const ROW = z.object({
   stock: z.string(),
   material: choice(MATERIALS),
-  caliper: z.number().default(0),
-  "sheet length": z.number().optional(),
-  "sheet width": z.number().optional(),
-  grain: choice(["fixed", "free"]).default("fixed"),
-  price: z.number().optional(),
-  pack: z.number().int().positive().default(1),
-  mass: z.number().optional(),
-  "modulus along": z.number().optional(),
-  "modulus across": z.number().optional(),
-  "size limit": z.number().optional(),
-  "on hand": z.number().int().optional(),
+  caliper: z._default(z.number(), 0),
+  "sheet length": given,
+  "sheet width": given,
+  grain: z._default(choice(["fixed", "free"]), "fixed"),
+  price: given,
+  pack: z._default(whole.check(z.positive()), 1),
+  mass: given,
+  "modulus along": given,
+  "modulus across": given,
+  "size limit": given,
+  "on hand": z.optional(whole),
 });
 
 const ACCEPTED: Readonly<Record<string, string>> = {
