@@ -75,7 +75,7 @@ export function trayBlanks(tray: Tray, c: Mm, settings: Settings): readonly Blan
     within: true,
     note: "under the base, over the turn-ins",
   };
-  return [strip, ...(tray.openSpine ? [spineEdge] : []), ...(tray.onCase ? [] : [panel]), lining];
+  return [strip, tray.openSpine ? spineEdge : panel, lining];
 }
 
 /** A turn-in is never longer than half the face that it lies on. */

@@ -68,7 +68,7 @@ export interface Tray {
   readonly name: string;
   /** `sleeve`: a slipcase, open at the spine, with two sides and no rim. `wrapper`: bare card. */
   readonly shape: "tray" | "sleeve" | "wrapper";
-  /** Open at the spine (x least): three walls. */
+  /** Open at the spine (x least), three walls; such a tray is glued to a case. */
   readonly openSpine: boolean;
   /** Clear space between boards. */
   readonly inside: Cuboid;
@@ -77,8 +77,6 @@ export interface Tray {
   readonly rim: Mm;
   /** Base board, and card where the base is flanged. */
   readonly floor: Mm;
-  /** Glued to a case board: no panel is pasted beneath. */
-  readonly onCase: boolean;
 }
 
 /** The case of a clamshell box, opened flat. */
@@ -93,17 +91,24 @@ export interface Case {
   readonly liningHeight: Mm;
 }
 
+/** What a flat part is made of, before its place gives it a size. */
+export type PartSpec = Pick<PlacedPart, "name" | "tray" | "role" | "material" | "board" | "trim">;
+
 /** A flat part: its finished size is read off its first copy. */
 export function flatPart(
-  part: Pick<PlacedPart, "name" | "tray" | "role" | "material" | "board"> & { readonly trim?: Mm },
+  { name, tray, role, material, board, trim }: PartSpec,
   lengthAxis: Axis,
   widthAxis: Axis,
   grainAxis: Axis,
   panels: readonly [Cuboid, ...Cuboid[]],
 ): PlacedPart {
+  // Written out, not spread: this runs for every part of every cell.
   return {
-    ...part,
-    trim: part.trim ?? 0,
+    name,
+    tray,
+    role,
+    material,
+    board,
     count: panels.length,
     panels,
     lengthAxis,
@@ -111,6 +116,7 @@ export function flatPart(
     grain: grainAxis === widthAxis ? "along width" : "along length",
     length: extent(panels[0], lengthAxis),
     width: extent(panels[0], widthAxis),
+    trim,
     folds: NO_FOLDS,
     corners: undefined,
   };
@@ -122,24 +128,25 @@ export function longAxis(panel: Cuboid): typeof X | typeof Y {
 }
 
 /** A board or card lying on z. `long`: long grain; `spine`: grain parallel to the spine. */
-export function lyingPart(
-  part: Parameters<typeof flatPart>[0],
-  grain: "long" | "spine",
-  panels: readonly [Cuboid, ...Cuboid[]],
-): PlacedPart {
+export function lyingPart(part: PartSpec, grain: "long" | "spine", panels: readonly [Cuboid, ...Cuboid[]]): PlacedPart {
   const along = longAxis(panels[0]);
   return flatPart(part, along, along === X ? Y : X, grain === "spine" ? Y : along, panels);
 }
 
 /** Completes an assembly: the outside is the bounding box of everything placed, covered on each side. */
 export function assembled(assembly: Omit<Assembly, "outside">): Assembly {
-  const box = boundingBox(panelsOf(assembly.parts));
-  const both = 2 * assembly.covering;
-  return { ...assembly, outside: [extent(box, X) + both, extent(box, Y) + both, extent(box, Z) + both] };
+  const { kind, parts, trays, holder, cover, covering, cushion } = assembly;
+  const box = boundingBox(panelsOf(parts));
+  const both = 2 * covering;
+  const outside: Vec = [extent(box, X) + both, extent(box, Y) + both, extent(box, Z) + both];
+  return { kind, parts, trays, holder, cover, covering, cushion, outside };
 }
 
-export function* panelsOf(parts: readonly PlacedPart[]): Iterable<Cuboid> {
-  for (const part of parts) yield* part.panels;
+/** Every board and card in its place. */
+export function panelsOf(parts: readonly PlacedPart[]): readonly Cuboid[] {
+  const panels: Cuboid[] = [];
+  for (const part of parts) for (const panel of part.panels) panels.push(panel);
+  return panels;
 }
 
 /** `lid side wall`. */

@@ -1,13 +1,14 @@
 import { InputError } from "../measure/errors";
 import { formatLengthWithUnit } from "../measure/formatLength";
 import type { Mm } from "../measure/units";
+import type { Board } from "../settings/readers";
 import type { Settings } from "../settings/schema";
-import { baseBoardOf, caseBoardOf, oneFace, roundedUp, wallBoardOf } from "./allowances";
-import { assembled, flatPart, lyingPart, type PlacedPart } from "./assembly";
+import { caseBoardOf, oneFace, roundedUp } from "./allowances";
+import { assembled, flatPart, lyingPart, type PartSpec, type PlacedPart } from "./assembly";
 import { CONSTRUCTIONS, type Kind } from "./kind";
 import { cuboid, extent, Y, Z, type Cuboid } from "./space";
-import { insideFor } from "./tray";
-import { outsideOf, trayBoards, type TraySpec } from "./trayBoards";
+import { insideFor, trayStuff } from "./tray";
+import { outsideOf, trayBoards, type TrayForm } from "./trayBoards";
 
 /**
  * Two three-walled trays in a case: the large tray closes over the small one, which holds the item.
@@ -41,23 +42,20 @@ export const clamshellBox: Kind = {
     const c = oneFace(settings);
     const g = settings.nestClearance;
     const up = (size: Mm) => roundedUp(size, settings.roundTo);
-    const small = trayBoards({ ...clamshellTray(settings), name: "small", inside: insideFor(item, settings) });
+    const form = clamshellForm(settings);
+    const stuff = trayStuff(settings);
+    const small = trayBoards("small", insideFor(item, settings), form, stuff);
     const [width, height, depth] = outsideOf(small.tray);
     const inside = [up(width + 2 * c + g), up(height + 4 * c + g), up(depth + 2 * c + g)] as const;
     // Closed, both spine edges at x = 0.
-    const large = trayBoards({
-      ...clamshellTray(settings),
-      name: "large",
-      inside,
-      place: {
-        at: [
-          0,
-          small.tray.outside.min[Y] - (inside[1] - height) / 2,
-          // Its rim, covered, rests on the covered case board, which lies 2c below the small tray.
-          small.tray.outside.min[Z] + inside[2],
-        ],
-        turnedOver: true,
-      },
+    const large = trayBoards("large", inside, form, stuff, {
+      at: [
+        0,
+        small.tray.outside.min[Y] - (inside[1] - height) / 2,
+        // Its rim, covered, rests on the covered case board, which lies 2c below the small tray.
+        small.tray.outside.min[Z] + inside[2],
+      ],
+      turnedOver: true,
     });
     const [outerWidth, outerHeight, outerDepth] = outsideOf(large.tray);
 
@@ -70,8 +68,7 @@ export const clamshellBox: Kind = {
     const standOff = Math.sqrt(joint * joint - q * q);
     const head = large.tray.outside.min[Y] - c - settings.square;
     const back = small.tray.outside.min[Z] - 2 * c;
-    const flat = { tray: "", role: "case", material: "board", board } as const;
-    const boards = lyingPart({ ...flat, name: "case board" }, "spine", [
+    const boards = lyingPart(caseSpec("case board", board), "spine", [
       cuboid(0, boardWidth, head, head + boardHeight, back - q, back),
       cuboid(0, boardWidth, head, head + boardHeight, back + spineWidth, back + spineWidth + q),
     ]);
@@ -96,23 +93,24 @@ export const clamshellBox: Kind = {
   },
 };
 
-function clamshellTray(settings: Settings): Omit<TraySpec, "name" | "inside"> {
+function clamshellForm(settings: Settings): TrayForm {
   return {
     construction: settings.construction ?? "around base",
     through: settings.through ?? "head",
+    layers: 1,
+    endCards: false,
     openSpine: true,
-    onCase: true,
-    wallBoard: wallBoardOf(settings),
-    baseBoard: baseBoardOf(settings),
-    card: settings.flangeCard,
-    cardTrim: settings.cardTrim,
   };
+}
+
+function caseSpec(name: string, board: Board): PartSpec {
+  return { name, tray: "", role: "case", material: "board", board, trim: 0 };
 }
 
 /** The spine stands across x; its grain runs with the boards'. */
 function spinePart(boards: PlacedPart, spine: Cuboid): PlacedPart {
   const tall = extent(spine, Y) >= extent(spine, Z);
-  return flatPart({ ...boards, name: "case spine" }, tall ? Y : Z, tall ? Z : Y, Y, [spine]);
+  return flatPart(caseSpec("case spine", boards.board), tall ? Y : Z, tall ? Z : Y, Y, [spine]);
 }
 
 /**

@@ -95,7 +95,6 @@ export const foldedTray: Kind = {
       outside: boundingBox(panels),
       rim: t,
       floor: t,
-      onCase: false,
     };
     const strips = settings.jointStrips ?? !creased;
     return assembled({

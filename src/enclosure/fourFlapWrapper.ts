@@ -3,7 +3,7 @@ import { formatLengthWithUnit } from "../measure/formatLength";
 import type { Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import { freePlay, roundedUp } from "./allowances";
-import { assembled, type PlacedPart, type Tray } from "./assembly";
+import { assembled, panelsOf, type PlacedPart, type Tray } from "./assembly";
 import { foldedStrip, type FoldedStrip } from "./foldedStrip";
 import type { Kind } from "./kind";
 import type { Lying } from "./lying";
@@ -62,10 +62,9 @@ export const fourFlapWrapper: Kind = {
       shape: "wrapper",
       openSpine: false,
       inside: cuboid(0, width, 0, height, 0, depth),
-      outside: boundingBox(parts.flatMap((part) => part.panels)),
+      outside: boundingBox(panelsOf(parts)),
       rim: k,
       floor: 2 * k,
-      onCase: false,
     };
     return assembled({
       kind: "four-flap wrapper",

@@ -6,7 +6,7 @@ import { oneFace, roundedDown, roundedUp } from "./allowances";
 import { assembled } from "./assembly";
 import { CONSTRUCTIONS, type Kind } from "./kind";
 import type { Vec } from "./space";
-import { tray as trayKind, insideFor, trayOptions } from "./tray";
+import { tray as trayKind, insideFor, plainForm, trayForm, trayStuff } from "./tray";
 import { outsideOf, trayBoards } from "./trayBoards";
 
 /**
@@ -27,27 +27,16 @@ export const liddedBox: Kind = {
   options: [...trayKind.options, "lidConstruction", "lidDepth", "lidReveal", "lidClearance"],
   assemble(item, settings) {
     const c = oneFace(settings);
-    const box = trayBoards({
-      ...trayOptions(settings),
-      name: "box",
-      inside: insideFor(item, settings),
-      layers: settings.wallLayers,
-      endCards: settings.endCards,
-    });
+    const stuff = trayStuff(settings);
+    const box = trayBoards("box", insideFor(item, settings), trayForm(settings), stuff);
     const [width, height, depth] = outsideOf(box.tray);
     const up = (size: Mm) => roundedUp(size, settings.roundTo);
     const play = 4 * c + settings.lidClearance;
     const inside: Vec = [up(width + play), up(height + play), lidInsideDepth(depth, c, settings)];
     const { min, max } = box.tray.outside;
-    const lid = trayBoards({
-      ...trayOptions(settings),
-      construction: settings.lidConstruction,
-      name: "lid",
-      inside,
-      place: {
-        at: [min[0] - (inside[0] - width) / 2, min[1] - (inside[1] - height) / 2, max[2] + 2 * c],
-        turnedOver: true,
-      },
+    const lid = trayBoards("lid", inside, plainForm(settings.lidConstruction, settings), stuff, {
+      at: [min[0] - (inside[0] - width) / 2, min[1] - (inside[1] - height) / 2, max[2] + 2 * c],
+      turnedOver: true,
     });
     return assembled({
       kind: "lidded box",

@@ -1,6 +1,7 @@
+import type { Board } from "../settings/readers";
 import type { Settings } from "../settings/schema";
 import { baseBoardOf, freePlay, oneFace, roundedUp, wallBoardOf } from "./allowances";
-import { assembled, flatPart, lyingPart, type PlacedPart, type Tray } from "./assembly";
+import { assembled, flatPart, lyingPart, panelsOf, type PartSpec, type PlacedPart, type Tray } from "./assembly";
 import { CONSTRUCTIONS, type Kind } from "./kind";
 import type { Lying } from "./lying";
 import { boundingBox, cuboid, X, Y, Z, type Cuboid, type Vec } from "./space";
@@ -36,17 +37,24 @@ export const slipcase: Kind = {
     const ring = wallRing(clear, foot, rim, wall.caliper, { through, openSpine: true });
     const under = onBase ? ring.footprint : clear;
 
-    const board = { tray: "", material: "board", board: wall } as const;
+    const spec = (name: string, role: "base" | "wall", board: Board): PartSpec => ({
+      name,
+      tray: "",
+      role,
+      material: "board",
+      board,
+      trim: 0,
+    });
     const parts: PlacedPart[] = [
-      lyingPart({ ...board, name: "side", role: "base", board: side }, "spine", sheets(under, -b, depth, b)),
-      flatPart({ ...board, name: "back wall", role: "wall" }, Y, Z, Y, ring.side as [Cuboid]),
-      flatPart({ ...board, name: "head wall", role: "wall" }, X, Z, X, ring.head as [Cuboid, Cuboid]),
+      lyingPart(spec("side", "base", side), "spine", sheets(under, -b, depth, b)),
+      flatPart(spec("back wall", "wall", wall), Y, Z, Y, ring.side as [Cuboid]),
+      flatPart(spec("head wall", "wall", wall), X, Z, X, ring.head as [Cuboid, Cuboid]),
     ];
     if (flange > 0) {
       const trim = settings.cardTrim;
       const cards = sheets(ring.footprint, -b - flange, depth + b, flange);
       parts.push(
-        lyingPart({ tray: "", name: "flange card", role: "card", material: "card", board: card, trim }, "spine", cards),
+        lyingPart({ name: "flange card", tray: "", role: "card", material: "card", board: card, trim }, "spine", cards),
       );
     }
     const tray: Tray = {
@@ -54,10 +62,9 @@ export const slipcase: Kind = {
       shape: "sleeve",
       openSpine: true,
       inside: cuboid(0, width, 0, height, 0, depth),
-      outside: boundingBox(parts.flatMap((part) => part.panels)),
+      outside: boundingBox(panelsOf(parts)),
       rim: wall.caliper,
       floor: b + flange,
-      onCase: false,
     };
     return assembled({
       kind: "slipcase",

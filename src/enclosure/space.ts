@@ -28,7 +28,7 @@ export function sizeOf(body: Cuboid): Vec {
 }
 
 /** The smallest cuboid that holds them all. */
-export function boundingBox(bodies: Iterable<Cuboid>): Cuboid {
+export function boundingBox(bodies: readonly Cuboid[]): Cuboid {
   let [x0, y0, z0] = [Infinity, Infinity, Infinity];
   let [x1, y1, z1] = [-Infinity, -Infinity, -Infinity];
   for (const { min, max } of bodies) {

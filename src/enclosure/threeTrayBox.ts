@@ -5,7 +5,7 @@ import type { Settings } from "../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "./allowances";
 import { assembled } from "./assembly";
 import { CONSTRUCTIONS, type Kind } from "./kind";
-import { insideFor, trayOptions } from "./tray";
+import { insideFor, plainForm, trayStuff } from "./tray";
 import { outsideOf, trayBoards } from "./trayBoards";
 
 /**
@@ -39,7 +39,9 @@ export const threeTrayBox: Kind = {
     const c = oneFace(settings);
     const g = settings.nestClearance;
     const up = (size: Mm) => roundedUp(size, settings.roundTo);
-    const inner = trayBoards({ ...trayOptions(settings), name: "inner", inside: insideFor(item, settings) });
+    const stuff = trayStuff(settings);
+    const form = plainForm(settings.construction ?? "flanged base", settings);
+    const inner = trayBoards("inner", insideFor(item, settings), form, stuff);
     const [width, height, depth] = outsideOf(inner.tray);
     const neck = neckOf(depth, c, settings);
     const [outerWidth, outerHeight] = [up(width + 4 * c + g), up(height + 4 * c + g)];
@@ -48,18 +50,14 @@ export const threeTrayBox: Kind = {
     const { min } = inner.tray.outside;
     const [x, y] = [min[0] - (outerWidth - width) / 2, min[1] - (outerHeight - height) / 2];
     const floor = min[2] - 2 * c;
-    const bottom = trayBoards({
-      ...trayOptions(settings),
-      name: "bottom",
-      inside: [outerWidth, outerHeight, bottomDepth],
-      place: { at: [x, y, floor], turnedOver: false },
+    const bottom = trayBoards("bottom", [outerWidth, outerHeight, bottomDepth], form, stuff, {
+      at: [x, y, floor],
+      turnedOver: false,
     });
-    const lid = trayBoards({
-      ...trayOptions(settings),
-      construction: settings.lidConstruction,
-      name: "lid",
-      inside: [outerWidth, outerHeight, lidDepth],
-      place: { at: [x, y, floor + bottomDepth + 2 * c + lidDepth], turnedOver: true },
+    const lidForm = plainForm(settings.lidConstruction, settings);
+    const lid = trayBoards("lid", [outerWidth, outerHeight, lidDepth], lidForm, stuff, {
+      at: [x, y, floor + bottomDepth + 2 * c + lidDepth],
+      turnedOver: true,
     });
     return assembled({
       kind: "three-tray box",

@@ -1,10 +1,10 @@
-import type { Settings } from "../settings/schema";
+import type { Construction, Settings } from "../settings/schema";
 import { baseBoardOf, freePlay, oneFace, roundedUp, wallBoardOf } from "./allowances";
 import { assembled } from "./assembly";
 import { CONSTRUCTIONS, type Kind } from "./kind";
 import type { Lying } from "./lying";
 import type { Vec } from "./space";
-import { trayBoards, type TraySpec } from "./trayBoards";
+import { trayBoards, type TrayForm, type TrayStuff } from "./trayBoards";
 
 /** A tray with four walls, open above. */
 export const tray: Kind = {
@@ -25,13 +25,7 @@ export const tray: Kind = {
   constructions: CONSTRUCTIONS,
   options: ["construction", "through", "wallLayers", "endCards", "flangeCard", "insideTurn", "coverStyle"],
   assemble(item, settings) {
-    const { parts, tray } = trayBoards({
-      ...trayOptions(settings),
-      name: "",
-      inside: insideFor(item, settings),
-      layers: settings.wallLayers,
-      endCards: settings.endCards,
-    });
+    const { parts, tray } = trayBoards("", insideFor(item, settings), trayForm(settings), trayStuff(settings));
     return assembled({
       kind: "tray",
       parts,
@@ -52,11 +46,24 @@ export function insideFor(item: Lying, settings: Settings): Vec {
   return [up(item.width + 2 * c + fit.x), up(item.height + 2 * c + fit.y), up(item.depth + c + fit.z)];
 }
 
-/** What every four-walled tray takes from the settings. */
-export function trayOptions(settings: Settings): Omit<TraySpec, "name" | "inside"> {
+/** Four walls, in the construction, layers and end cards of the settings. */
+export function trayForm(settings: Settings): TrayForm {
   return {
     construction: settings.construction ?? "flanged base",
     through: settings.through ?? "side",
+    layers: settings.wallLayers,
+    endCards: settings.endCards,
+    openSpine: false,
+  };
+}
+
+/** Four walls of one layer, without end cards: the lid of a box, and trays that nest. */
+export function plainForm(construction: Construction, settings: Settings): TrayForm {
+  return { construction, through: settings.through ?? "side", layers: 1, endCards: false, openSpine: false };
+}
+
+export function trayStuff(settings: Settings): TrayStuff {
+  return {
     wallBoard: wallBoardOf(settings),
     baseBoard: baseBoardOf(settings),
     card: settings.flangeCard,

@@ -1,27 +1,26 @@
 import type { Mm } from "../measure/units";
 import type { Board } from "../settings/readers";
 import type { Construction } from "../settings/schema";
-import { flatPart, longAxis, lyingPart, type PlacedPart, type Tray } from "./assembly";
+import { flatPart, longAxis, lyingPart, type PartSpec, type PlacedPart, type Tray } from "./assembly";
 import { wallRing, type Footprint, type WallRing } from "./wallRing";
 import { AT_ORIGIN, boundingBox, cuboid, extent, placed, X, Y, Z, type Cuboid, type Place, type Vec } from "./space";
 
-export interface TraySpec {
-  /** `lid`; empty where the enclosure has one tray. */
-  readonly name: string;
-  /** Clear space between boards: width, height, depth. */
-  readonly inside: Vec;
+/** How a tray is built. */
+export interface TrayForm {
   readonly construction: Construction;
   readonly through: "side" | "head";
-  readonly layers?: number;
-  readonly endCards?: boolean;
-  /** Three walls, open at the spine, grain parallel to it. */
-  readonly openSpine?: boolean;
-  readonly onCase?: boolean;
+  readonly layers: number;
+  readonly endCards: boolean;
+  /** Three walls, open at the spine, glued to a case; grain parallel to the spine. */
+  readonly openSpine: boolean;
+}
+
+/** What a tray is built of. */
+export interface TrayStuff {
   readonly wallBoard: Board;
   readonly baseBoard: Board;
   readonly card: Board;
   readonly cardTrim: Mm;
-  readonly place?: Place;
 }
 
 /**
@@ -36,9 +35,13 @@ export interface TraySpec {
  * Two layers: an inner ring stands on a base that reaches under it; an outer ring stands around that base (or, `on
  * base`, on it too), with the other pair as its through walls so that the corners stagger.
  */
-export function trayBoards(spec: TraySpec): { readonly parts: readonly PlacedPart[]; readonly tray: Tray } {
-  const { name: tray, inside, construction, through, layers = 1, endCards = false, openSpine = false } = spec;
-  const { wallBoard, baseBoard, card, cardTrim, place = AT_ORIGIN, onCase = false } = spec;
+export function trayBoards(
+  tray: string,
+  inside: Vec,
+  { construction, through, layers, endCards, openSpine }: TrayForm,
+  { wallBoard, baseBoard, card, cardTrim }: TrayStuff,
+  place: Place = AT_ORIGIN,
+): { readonly parts: readonly PlacedPart[]; readonly tray: Tray } {
   const [width, height, depth] = inside;
   const t = wallBoard.caliper;
   const b = baseBoard.caliper;
@@ -50,36 +53,49 @@ export function trayBoards(spec: TraySpec): { readonly parts: readonly PlacedPar
   let footprint = clear;
   for (let layer = 1; layer <= layers; layer++) {
     const outermost = layer === layers;
-    const ring = wallRing(footprint, outermost ? foot : 0, depth, t, {
+    const {
+      side,
+      head,
+      footprint: reach,
+    } = wallRing(footprint, outermost ? foot : 0, depth, t, {
       through: layer === 1 ? through : otherPair(through),
       openSpine,
     });
-    rings.push({ ...ring, layer: layers === 1 ? "" : outermost ? "outer " : "inner " });
-    footprint = ring.footprint;
+    rings.push({ side, head, footprint: reach, layer: layers === 1 ? "" : outermost ? "outer " : "inner " });
+    footprint = reach;
   }
   const inner = rings.length > 1 ? rings[0]!.footprint : clear;
   const under = construction === "on base" ? footprint : inner;
 
   const put = (bodies: readonly Cuboid[]) => bodies.map((body) => placed(body, place)) as [Cuboid, ...Cuboid[]];
-  const board = { tray, material: "board", board: wallBoard } as const;
-  const grain = openSpine ? "spine" : "long";
+  const wall = (name: string): PartSpec => ({
+    name,
+    tray,
+    role: "wall",
+    material: "board",
+    board: wallBoard,
+    trim: 0,
+  });
+  const cardPart = (name: string): PartSpec => ({
+    name,
+    tray,
+    role: "card",
+    material: "card",
+    board: card,
+    trim: cardTrim,
+  });
   const base = onFloor(under, -b, 0);
-  const parts: PlacedPart[] = [
-    lyingPart({ ...board, name: "base", role: "base", board: baseBoard }, grain, put([base])),
-  ];
+  const basePart: PartSpec = { name: "base", tray, role: "base", material: "board", board: baseBoard, trim: 0 };
+  const parts: PlacedPart[] = [lyingPart(basePart, openSpine ? "spine" : "long", put([base]))];
   for (const { layer, side, head } of rings) {
     const sideName = openSpine ? "fore-edge wall" : `${layer}side wall`;
-    parts.push(
-      flatPart({ ...board, name: sideName, role: "wall" }, Y, Z, Y, put(side)),
-      flatPart({ ...board, name: `${layer}head wall`, role: "wall" }, X, Z, X, put(head)),
-    );
+    parts.push(flatPart(wall(sideName), Y, Z, Y, put(side)), flatPart(wall(`${layer}head wall`), X, Z, X, put(head)));
   }
-  const cardPart = { tray, role: "card", material: "card", board: card, trim: cardTrim } as const;
   if (flange > 0) {
     const lyingCard = put([onFloor(footprint, -b - flange, -b)]);
     const grainAxis = openSpine ? Y : longAxis(base);
     const along = longAxis(lyingCard[0]);
-    parts.push(flatPart({ ...cardPart, name: "flange card" }, along, along === X ? Y : X, grainAxis, lyingCard));
+    parts.push(flatPart(cardPart("flange card"), along, along === X ? Y : X, grainAxis, lyingCard));
   }
   const bare = cuboid(footprint.x0, footprint.x1, footprint.y0, footprint.y1, -b - flange, depth);
   let outside = bare;
@@ -87,7 +103,7 @@ export function trayBoards(spec: TraySpec): { readonly parts: readonly PlacedPar
     const outermost = layers === 1 ? through : otherPair(through);
     const faces = cardsOverEnds(bare, outermost, card.caliper);
     const run = outermost === "side" ? X : Y;
-    parts.push(flatPart({ ...cardPart, name: "end card" }, run, Z, run, put(faces)));
+    parts.push(flatPart(cardPart("end card"), run, Z, run, put(faces)));
     outside = boundingBox([bare, ...faces]);
   }
   return {
@@ -100,7 +116,6 @@ export function trayBoards(spec: TraySpec): { readonly parts: readonly PlacedPar
       outside: placed(outside, place),
       rim: layers * t + (endCards ? card.caliper : 0),
       floor: b + flange,
-      onCase,
     },
   };
 }
