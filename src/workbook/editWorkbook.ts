@@ -1,0 +1,201 @@
+import { InputError } from "../measure/errors";
+import { addSheets, removedSheets } from "./bookSheets";
+import { blankStyles, SPREADSHEET_TYPE } from "./blankParts";
+import { changedBook } from "./bookEditor";
+import { areaName, sheetArea, type Area } from "./cellRef";
+import type { CellEdit, EditResult, WorkbookEdits } from "./edits";
+import type { DefinedName, Workbook } from "./openWorkbook";
+import { COLUMN_MARK, isMark, SHEET_MARK } from "./ownMarks";
+import { packageEditor, type PackageEditor } from "./packageEditor";
+import { neededPart } from "./parts";
+import { planColumns, type ColumnPlan } from "./planColumns";
+import { sheetNamed } from "./readSheet";
+import { readXml, textOf } from "./readXml";
+import { stylesPart } from "./readStyles";
+import { sheetMatters, sheetText, writeSheet, type CellChange, type SheetChanges } from "./sheetEditor";
+import { styleEditor, type StyleEditor } from "./styleEditor";
+import { changedTable } from "./tableEditor";
+import { packer, packText, writeZip } from "./writeZip";
+
+/**
+ * Edits a workbook surgically: only the cells named, the parts that must know of them (the table, the styles when a
+ * format is new, the list of sheets and names), and nothing else. Every other part keeps its packed bytes.
+ *
+ * The order of calculation is dropped and a full calculation asked for, so that a spreadsheet works everything out anew.
+ *
+ * @throws InputError for a signed or Strict workbook, a protected sheet, a name that is taken, or columns that do not fit
+ */
+export function editWorkbook(
+  workbook: Workbook,
+  edits: WorkbookEdits,
+  onProgress?: (fraction: number) => void,
+): EditResult {
+  refuseUneditable(workbook);
+  const parts = packageEditor(workbook);
+  const styles = stylesOf(workbook, parts);
+  const { columns, cells = [] } = edits;
+  let plan: ColumnPlan | undefined;
+  const sheets = new Set(
+    [...(columns ? [columns.sheet] : []), ...cells.map((cell) => cell.sheet)].map((name) => sheetNamed(workbook, name)),
+  );
+  for (const sheet of sheets) {
+    const entry = neededPart(workbook.zip, sheet.part);
+    readXml(entry, {});
+    const text = sheetText(sheet.name, textOf(entry));
+    refuseLocked(text.sheet, sheetMatters(text).locked);
+    const own =
+      columns && sheetNamed(workbook, columns.sheet) === sheet
+        ? (plan = planColumns(workbook, text, columns, styles.editor))
+        : undefined;
+    const pack = packer(entry.name);
+    const others = cells.filter((cell) => sheetNamed(workbook, cell.sheet) === sheet);
+    writeSheet(text, sheetChanges(own, others, styles.editor), pack.push, onProgress);
+    parts.put(pack.done());
+  }
+  if (plan?.table) {
+    const entry = neededPart(workbook.zip, plan.table.info.part);
+    parts.put(packText(entry.name, changedTable(textOf(entry), plan.table.change)));
+  }
+  const removed = removedSheets(workbook, edits.removeSheets ?? [], parts);
+  const added = addSheets(workbook, edits.sheets ?? [], removed, styles.editor, parts);
+  styles.done();
+  dropCalculationOrder(workbook, parts);
+  const book = neededPart(workbook.zip, workbook.part);
+  const names = changedNames(workbook, edits, plan, removed.names, added.marks);
+  const changed = changedBook(textOf(book), {
+    added: added.listed,
+    removed: removed.positions,
+    ...names,
+  });
+  parts.put(packText(book.name, changed));
+  const { entries, ...change } = parts.done();
+  const bytes = writeZip(entries);
+  onProgress?.(1);
+  return { bytes, ...change, columns: plan?.placed ?? [], notes: [...(plan?.notes ?? []), ...names.notes] };
+}
+
+function refuseUneditable(workbook: Workbook): void {
+  if (workbook.signed) {
+    throw new InputError(
+      "workbook",
+      "a digitally signed workbook",
+      "cannot be changed without breaking the signature",
+      "save an unsigned copy",
+    );
+  }
+  if (workbook.strict) {
+    throw new InputError(
+      "workbook",
+      "a Strict Open XML workbook",
+      "is read, but not changed",
+      "save it in Excel as Excel Workbook (.xlsx)",
+    );
+  }
+}
+
+function refuseLocked(sheet: string, locked: boolean): void {
+  if (!locked) return;
+  throw new InputError(
+    `sheet "${sheet}"`,
+    "a protected sheet",
+    "is kept as it is",
+    "unprotect it in Excel (Review), or copy it into a new workbook",
+  );
+}
+
+function stylesOf(workbook: Workbook, parts: PackageEditor): { editor: StyleEditor; done: () => void } {
+  const part = stylesPart(workbook);
+  const entry = part === undefined ? undefined : neededPart(workbook.zip, part);
+  const editor = styleEditor(entry ? textOf(entry) : blankStyles());
+  return {
+    editor,
+    done: () => {
+      const xml = editor.done();
+      if (xml === undefined) return;
+      if (entry) return parts.put(packText(entry.name, xml));
+      const name = parts.freeName("xl/styles", ".xml");
+      parts.add(packText(name, xml), `${SPREADSHEET_TYPE}styles+xml`);
+      parts.relate("styles", name);
+    },
+  };
+}
+
+function sheetChanges(plan: ColumnPlan | undefined, others: readonly CellEdit[], styles: StyleEditor): SheetChanges {
+  const cells = new Map<number, CellChange[]>([...(plan?.cells ?? [])].map(([row, list]) => [row, [...list]]));
+  for (const { row, column, content, format } of others) {
+    const kept = (cells.get(row) ?? []).filter((change) => change.column !== column);
+    const styled = (style: number | undefined) => (format === undefined ? style : styles.styled(style, { format }));
+    cells.set(
+      row,
+      [...kept, { column, content, styled }].sort((a, b) => a.column - b.column),
+    );
+  }
+  return { cells, widths: plan?.widths ?? new Map(), ...(plan?.filter ? { filter: plan.filter.to } : {}) };
+}
+
+function dropCalculationOrder(workbook: Workbook, parts: PackageEditor): void {
+  for (const relation of workbook.relations.filter(({ kind }) => kind === "calcChain")) {
+    parts.remove(relation.target);
+    parts.unrelate(relation.id);
+  }
+}
+
+/** The names that go, come and move: ours are written anew, the user's stay, those asked for are added when missing. */
+function changedNames(
+  workbook: Workbook,
+  { columns, names = [] }: WorkbookEdits,
+  plan: ColumnPlan | undefined,
+  removed: readonly number[],
+  sheetMarks: readonly { readonly asked: string; readonly sheet: string; readonly stale: string | undefined }[],
+) {
+  const stale = new Set([
+    ...(plan?.staleMarks ?? []),
+    ...removed,
+    ...sheetMarks.flatMap(({ stale: mark }) => mark ?? []),
+  ]);
+  const namesRemoved = new Set(
+    workbook.names.flatMap((name, i) =>
+      removed.includes(i) || stale.has(name.name) || (isMark(name.name) && name.refersTo.includes("#REF!")) ? [i] : [],
+    ),
+  );
+  const known = new Set(
+    workbook.names
+      .filter((name, i) => !namesRemoved.has(i) && name.sheet === undefined)
+      .map((name) => name.name.toLowerCase()),
+  );
+  const added: Omit<DefinedName, "sheet">[] = [];
+  const mark = (start: string, asked: string, sheet: string, area: Area): void => {
+    let number = 1;
+    while (known.has(`${start}${number}`)) number++;
+    known.add(`${start}${number}`);
+    added.push({ name: `${start}${number}`, refersTo: sheetArea(sheet, area), hidden: true, comment: asked });
+  };
+  const sheet = columns && sheetNamed(workbook, columns.sheet).name;
+  for (const { asked, area } of plan?.marks ?? []) mark(COLUMN_MARK, asked, sheet!, area);
+  for (const { asked, sheet: own } of sheetMarks)
+    mark(SHEET_MARK, asked, own, { top: 1, left: 1, bottom: 1, right: 1 });
+  const notes: string[] = [];
+  for (const { name, refersTo } of names) {
+    if (known.has(name.toLowerCase())) notes.push(`the name ${name} is in the workbook already and stays as it is`);
+    else added.push({ name, refersTo, hidden: false, comment: "" });
+    known.add(name.toLowerCase());
+  }
+  return { namesRemoved, namesAdded: added, namesMoved: movedFilter(workbook, sheet, plan), notes };
+}
+
+/** A sheet's own filter stands in a hidden name as well, which must agree. */
+function movedFilter(
+  workbook: Workbook,
+  sheet: string | undefined,
+  plan: ColumnPlan | undefined,
+): ReadonlyMap<number, string> {
+  const moved = new Map<number, string>();
+  const filter = plan?.filter;
+  if (!filter || sheet === undefined) return moved;
+  workbook.names.forEach((name, i) => {
+    const same = name.refersTo.slice(name.refersTo.lastIndexOf("!") + 1).replaceAll("$", "") === areaName(filter.from);
+    if (name.name === "_xlnm._FilterDatabase" && name.sheet === sheet && same)
+      moved.set(i, sheetArea(sheet, filter.to));
+  });
+  return moved;
+}

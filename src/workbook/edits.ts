@@ -1,0 +1,108 @@
+import type { ErrorValue } from "./sheetValue";
+
+/** A plain value to write. A text stays a text, whatever it begins with. */
+export type PlainContent = string | number | boolean | null | ErrorValue;
+
+/**
+ * A live formula with the result that shows until a spreadsheet calculates. The formula is in the stored form and
+ * without `=`: `_xldudf_ENC_INSIDE(B5,C5,D5,E5,"height",settings)`.
+ */
+export interface FormulaContent {
+  readonly formula: string;
+  readonly result: PlainContent;
+}
+
+export type CellContent = PlainContent | FormulaContent;
+
+/** One column to add, or to write again when it is ours from an earlier run. */
+export interface NewColumn {
+  readonly heading: string;
+  /** One cell for each row of the survey, in order. */
+  readonly cells: readonly CellContent[];
+  /** Number format, `0.0`; left out, that of the neighbour, unless that is a date or text format. */
+  readonly format?: string;
+  /** The column whose look the cells and the heading copy; left out, the survey's last. */
+  readonly like?: number;
+  /** In characters; left out, wide enough for the heading. */
+  readonly width?: number;
+  /** In a table: the formula with which new rows fill themselves. */
+  readonly everyRow?: string;
+}
+
+/** Columns for a survey, right of it or as new columns of its table. Rows and columns count from 1. */
+export interface ColumnsEdit {
+  readonly sheet: string;
+  /** The table that holds the survey, if one does. */
+  readonly table?: string;
+  readonly headingRow: number;
+  readonly firstRow: number;
+  readonly lastRow: number;
+  /** The survey's right edge; ignored for a table, which knows its own. */
+  readonly lastColumn: number;
+  readonly columns: readonly NewColumn[];
+}
+
+/** One cell to write; its style stays unless a format is given. */
+export interface CellEdit {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly content: CellContent;
+  readonly format?: string;
+}
+
+/** A sheet to add after the last, or to write again when it is ours from an earlier run. */
+export interface NewSheet {
+  readonly name: string;
+  readonly rows: readonly (readonly CellContent[])[];
+  /** The row in bold, above which the sheet is frozen too; default 1, 0 for none. */
+  readonly headingRow?: number;
+  /** Number format by column. */
+  readonly formats?: readonly (string | undefined)[];
+  /** Width by column, in characters; left out, from the texts. */
+  readonly widths?: readonly (number | undefined)[];
+  /** Makes the rows from the heading on a table with this name; its headings must then be texts, each its own. */
+  readonly table?: string;
+  /** A later run may write it anew. Leave it out for a sheet that the user goes on editing (settings, stock). */
+  readonly replaceable?: boolean;
+}
+
+/** A name for the whole workbook, added when it is missing; an existing one is never changed. */
+export interface NewName {
+  readonly name: string;
+  /** `settings!$A$1:$B$60`. */
+  readonly refersTo: string;
+}
+
+export interface WorkbookEdits {
+  readonly columns?: ColumnsEdit;
+  readonly cells?: readonly CellEdit[];
+  readonly sheets?: readonly NewSheet[];
+  /** Sheets of an earlier run to delete; a sheet that is not ours is refused. */
+  readonly removeSheets?: readonly string[];
+  readonly names?: readonly NewName[];
+}
+
+/** Where a column went. */
+export interface PlacedColumn {
+  /** As it stands in the sheet: a number is added when another column already has that heading. */
+  readonly heading: string;
+  readonly asked: string;
+  readonly column: number;
+  /** It was there from an earlier run. */
+  readonly replaced: boolean;
+}
+
+export interface EditResult {
+  readonly bytes: Uint8Array;
+  readonly changed: readonly string[];
+  readonly added: readonly string[];
+  readonly removed: readonly string[];
+  readonly columns: readonly PlacedColumn[];
+  /** What the user should be told, in plain words. */
+  readonly notes: readonly string[];
+}
+
+export function isFormula(content: CellContent): content is FormulaContent {
+  return typeof content === "object" && content !== null && "formula" in content;
+}

@@ -1,0 +1,68 @@
+import { parseSheetArea, type Area } from "./cellRef";
+import type { DefinedName, Workbook } from "./openWorkbook";
+
+/*
+ * How a later run knows its own columns and sheets: hidden defined names. A spreadsheet keeps them through a save and
+ * moves them along when the user inserts rows, sorts, or renames a sheet, which no list of cell addresses would survive.
+ *
+ *   _enclosure_column_1   'Survey'!$H$4:$H$104   comment: the heading as it was asked for
+ *   _enclosure_sheet_1    'Cut list'!$A$1        comment: the sheet's name as it was asked for
+ */
+
+/** A column from an earlier run: its heading cell and the rows below. */
+export interface OwnColumn {
+  readonly mark: string;
+  readonly sheet: string;
+  readonly column: number;
+  readonly headingRow: number;
+  readonly lastRow: number;
+  /** The heading as it was asked for; empty when another program dropped the comment. */
+  readonly asked: string;
+}
+
+/** A sheet from an earlier run. */
+export interface OwnSheet {
+  readonly mark: string;
+  readonly sheet: string;
+  readonly asked: string;
+}
+
+export const COLUMN_MARK = "_enclosure_column_";
+export const SHEET_MARK = "_enclosure_sheet_";
+
+/** The columns that an earlier run wrote, and that still are there. */
+export function ownColumns(workbook: Workbook): readonly OwnColumn[] {
+  return marked(workbook, COLUMN_MARK)
+    .filter(({ area }) => area.left === area.right)
+    .map(({ name, sheet, area }) => ({
+      mark: name.name,
+      sheet,
+      column: area.left,
+      headingRow: area.top,
+      lastRow: area.bottom,
+      asked: name.comment,
+    }));
+}
+
+/** The sheets that an earlier run wrote, and that still are there. */
+export function ownSheets(workbook: Workbook): readonly OwnSheet[] {
+  return marked(workbook, SHEET_MARK).map(({ name, sheet }) => ({
+    mark: name.name,
+    sheet,
+    asked: name.comment || sheet,
+  }));
+}
+
+/** Whether a defined name is one of these marks. */
+export function isMark(name: string): boolean {
+  return name.startsWith(COLUMN_MARK) || name.startsWith(SHEET_MARK);
+}
+
+function marked(workbook: Workbook, start: string): { name: DefinedName; sheet: string; area: Area }[] {
+  return workbook.names.flatMap((name) => {
+    if (!name.name.startsWith(start)) return [];
+    const place = parseSheetArea(name.refersTo);
+    const sheet = place && workbook.sheets.find((s) => s.name.toLowerCase() === place.sheet.toLowerCase());
+    return sheet ? [{ name, sheet: sheet.name, area: place.area }] : [];
+  });
+}

@@ -1,0 +1,222 @@
+import { InputError } from "../measure/errors";
+import type { SaxesTagNS } from "saxes";
+import { cellName, columnNumber, MOST_COLUMNS, MOST_ROWS, parseArea, type Area } from "./cellRef";
+import { damaged } from "./damaged";
+import { unescapeText } from "./escape";
+import { isTrue, type SheetInfo, type Workbook } from "./openWorkbook";
+import { neededPart } from "./parts";
+import { attribute, readXml } from "./readXml";
+import { dateStylesOf } from "./readStyles";
+import { sharedTextsOf } from "./sharedTexts";
+import { dateValue, type SheetValue } from "./sheetValue";
+
+/** The cells of a sheet as plain values: `rows[4][2]` is C5. Rows end at their last cell that holds something. */
+export interface SheetGrid {
+  readonly sheet: string;
+  readonly rows: readonly (readonly SheetValue[])[];
+  /** Formulas that the file holds no result for (`B7`): their value here is null, never a guess. */
+  readonly uncached: readonly string[];
+  /** Formula by cell name, when asked for; a cell that shares a formula is listed with the text of the first. */
+  readonly formulas: ReadonlyMap<string, string>;
+  readonly merged: readonly Area[];
+  /** The sheet may not be changed without its password. */
+  readonly locked: boolean;
+}
+
+export interface ReadSheetOptions {
+  /** Stop after this row; `merged` and `locked` then stay empty. */
+  readonly lastRow?: number;
+  /** Collect the formulas, which takes memory on a long sheet. */
+  readonly formulas?: boolean;
+  readonly onProgress?: (fraction: number) => void;
+}
+
+/**
+ * Reads the cells of one sheet.
+ *
+ * @throws InputError when there is no such sheet, or it is damaged or wider than any survey
+ */
+export function readSheet(workbook: Workbook, name: string, options: ReadSheetOptions = {}): SheetGrid {
+  const { lastRow = MOST_ROWS, formulas: wantFormulas = false, onProgress } = options;
+  const sheet = sheetNamed(workbook, name);
+  const texts = sharedTextsOf(workbook);
+  const dateStyles = dateStylesOf(workbook);
+  const rows: SheetValue[][] = [];
+  const uncached: string[] = [];
+  const formulas = new Map<string, string>();
+  const shared = new Map<string, string>();
+  const merged: Area[] = [];
+  let locked = false;
+  let row = 0;
+  let column = 0;
+  let positions = 0;
+  let type = "";
+  let style = "";
+  let value: string | undefined;
+  let formula: string | undefined;
+  let sharedId: string | undefined;
+  let phonetic = false;
+  let into: "value" | "formula" | undefined;
+
+  const openCell = (tag: SaxesTagNS): void => {
+    column = columnOf(attribute(tag, "r"), column, sheet.name);
+    type = attribute(tag, "t") ?? "n";
+    style = attribute(tag, "s") ?? "";
+    value = formula = sharedId = undefined;
+  };
+  const closeCell = (): void => {
+    const at = () => cellName(row, column);
+    if (formula !== undefined) {
+      if (sharedId !== undefined && formula !== "") shared.set(sharedId, formula);
+      if (wantFormulas)
+        formulas.set(at(), formula !== "" || sharedId === undefined ? formula : (shared.get(sharedId) ?? ""));
+      if (value === undefined) uncached.push(at());
+    }
+    if (value === undefined) return;
+    const plain = plainValue(value, type, dateStyles.has(style), { texts, date1904: workbook.date1904, at });
+    if (plain === null) return;
+    while (rows.length < row) rows.push([]);
+    const cells = rows[row - 1]!;
+    positions += Math.max(0, column - cells.length);
+    if (positions > MOST_POSITIONS) throw tooWide(sheet.name);
+    while (cells.length < column) cells.push(null);
+    cells[column - 1] = plain;
+  };
+
+  readXml(neededPart(workbook.zip, sheet.part), {
+    open: (tag) => {
+      if (tag.uri !== workbook.namespace) return;
+      switch (tag.local) {
+        case "row":
+          row = rowOf(attribute(tag, "r"), row, sheet.name);
+          column = 0;
+          break;
+        case "c":
+          openCell(tag);
+          break;
+        case "v":
+          value = "";
+          into = "value";
+          break;
+        case "is":
+          value = "";
+          break;
+        case "t":
+          if (!phonetic) into = "value";
+          break;
+        case "rPh":
+          phonetic = true;
+          break;
+        case "f":
+          formula = "";
+          sharedId = attribute(tag, "t") === "shared" ? attribute(tag, "si") : undefined;
+          into = "formula";
+          break;
+        case "mergeCell": {
+          const area = parseArea(attribute(tag, "ref") ?? "");
+          if (area) merged.push(area);
+          break;
+        }
+        case "sheetProtection":
+          locked = isTrue(attribute(tag, "sheet"));
+      }
+    },
+    text: (piece) => {
+      if (into === "value") value = (value ?? "") + piece;
+      else if (into === "formula") formula += piece;
+    },
+    close: (tag) => {
+      if (tag.local === "v" || tag.local === "t" || tag.local === "f") into = undefined;
+      else if (tag.local === "rPh") phonetic = false;
+      else if (tag.local === "c" && tag.uri === workbook.namespace) closeCell();
+    },
+    enough: () => row > lastRow,
+    ...(onProgress ? { progress: onProgress } : {}),
+  });
+  return { sheet: sheet.name, rows: rows.slice(0, lastRow), uncached, formulas, merged, locked };
+}
+
+/** The sheet with that name, in any case. @throws InputError when there is none, or it has no cells */
+export function sheetNamed(workbook: Workbook, name: string): SheetInfo {
+  const sheet = workbook.sheets.find((s) => s.name.toLowerCase() === name.trim().toLowerCase());
+  if (!sheet) {
+    const known = workbook.sheets.map((s) => `"${s.name}"`).join(", ");
+    throw new InputError("sheet", `"${name}"`, `the workbook has ${known}`, "name one of these");
+  }
+  if (!sheet.cells)
+    throw new InputError(
+      "sheet",
+      `"${sheet.name}", which is a chart`,
+      "needs a sheet with cells",
+      "name another sheet",
+    );
+  return sheet;
+}
+
+/** Cells that a grid may stand for, blank ones between included: 100,000 rows of 400 columns. */
+const MOST_POSITIONS = 40_000_000;
+
+interface ValueContext {
+  readonly texts: readonly string[];
+  readonly date1904: boolean;
+  readonly at: () => string;
+}
+
+function plainValue(raw: string, type: string, isDate: boolean, { texts, date1904, at }: ValueContext): SheetValue {
+  switch (type) {
+    case "s": {
+      const text = texts[Number(raw)];
+      if (text === undefined) throw damaged(`cell ${at()}, which points to a text that is not there`);
+      return text === "" ? null : text;
+    }
+    case "str":
+    case "inlineStr":
+      return raw === "" ? null : unescapeText(raw);
+    case "b":
+      return isTrue(raw.trim());
+    case "e":
+      return { error: raw.trim() };
+    case "d":
+      return isoDate(raw.trim());
+    default: {
+      if (raw.trim() === "") return null;
+      const number = Number(raw);
+      if (Number.isNaN(number)) return unescapeText(raw);
+      return isDate ? dateValue(number, date1904) : number;
+    }
+  }
+}
+
+/** A cell that holds its date as text: rare, written by Strict files. */
+function isoDate(raw: string): SheetValue {
+  const time = Date.parse(/T/.test(raw) ? `${raw.replace(/Z$/, "")}Z` : raw);
+  if (Number.isNaN(time)) return raw;
+  return { date: raw.replace(/T00:00:00(\.0+)?Z?$/, ""), serial: time / DAY_MILLISECONDS + UNIX_EPOCH };
+}
+
+const DAY_MILLISECONDS = 86_400_000;
+const UNIX_EPOCH = 25_569;
+
+function rowOf(text: string | undefined, before: number, sheet: string): number {
+  const row = text === undefined ? before + 1 : Number(text);
+  if (!Number.isInteger(row) || row < 1 || row > MOST_ROWS)
+    throw damaged(`the sheet "${sheet}" with a row numbered ${text ?? row}`);
+  return row;
+}
+
+function columnOf(reference: string | undefined, before: number, sheet: string): number {
+  if (reference === undefined) return before + 1;
+  const column = columnNumber(/^[a-z]+/i.exec(reference)?.[0] ?? "");
+  if (column === undefined || column > MOST_COLUMNS)
+    throw damaged(`the sheet "${sheet}" with a cell named ${reference}`);
+  return column;
+}
+
+function tooWide(sheet: string): InputError {
+  return new InputError(
+    "sheet",
+    `"${sheet}", whose used rectangle has more than ${MOST_POSITIONS / 1_000_000} million cells`,
+    "accepts a survey",
+    "delete the stray cells far right, or copy the survey into a new workbook",
+  );
+}

@@ -1,0 +1,41 @@
+import type { Workbook } from "./openWorkbook";
+import { neededPart } from "./parts";
+import { attribute, readXml } from "./readXml";
+import { isDateFormat, isDateFormatId } from "./sheetValue";
+
+/** The style numbers (as `s` holds them) whose number format shows a date or a time. */
+export function dateStylesOf(workbook: Workbook): ReadonlySet<string> {
+  const known = cache.get(workbook);
+  if (known) return known;
+  const styles = new Set<string>();
+  const part = stylesPart(workbook);
+  const dateFormats = new Set<number>();
+  let inCellFormats = false;
+  let index = 0;
+  if (part !== undefined) {
+    readXml(neededPart(workbook.zip, part), {
+      open: (tag) => {
+        if (tag.uri !== workbook.namespace) return;
+        if (tag.local === "numFmt" && isDateFormat(attribute(tag, "formatCode") ?? ""))
+          dateFormats.add(Number(attribute(tag, "numFmtId")));
+        if (tag.local === "cellXfs") inCellFormats = true;
+        if (tag.local !== "xf" || !inCellFormats) return;
+        const id = Number(attribute(tag, "numFmtId") ?? 0);
+        if (dateFormats.has(id) || isDateFormatId(id)) styles.add(String(index));
+        index++;
+      },
+      close: (tag) => {
+        if (tag.local === "cellXfs") inCellFormats = false;
+      },
+    });
+  }
+  cache.set(workbook, styles);
+  return styles;
+}
+
+/** The part that holds the styles; undefined when the workbook has none. */
+export function stylesPart(workbook: Workbook): string | undefined {
+  return workbook.relations.find((relation) => relation.kind === "styles")?.target;
+}
+
+const cache = new WeakMap<Workbook, ReadonlySet<string>>();

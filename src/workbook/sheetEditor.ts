@@ -1,0 +1,316 @@
+import { InputError } from "../measure/errors";
+import { areaName, cellName, columnNumber, parseArea, type Area } from "./cellRef";
+import { cellXml } from "./cellXml";
+import type { CellContent } from "./edits";
+import {
+  attributeIn,
+  childOf,
+  childrenOf,
+  closesItself,
+  opened,
+  rootOf,
+  startTag,
+  withAttribute,
+  type Place,
+} from "./scan";
+
+/** One cell to write. */
+export interface CellChange {
+  readonly column: number;
+  readonly content: CellContent;
+  /** Copy the style of this column in the same row, instead of keeping the cell's own. */
+  readonly like?: number;
+  /** The style to use, given the copied or kept one. */
+  readonly styled: (style: number | undefined) => number | undefined;
+}
+
+/** All that changes in one sheet. */
+export interface SheetChanges {
+  readonly cells: ReadonlyMap<number, readonly CellChange[]>;
+  readonly widths: ReadonlyMap<number, number>;
+  /** The new rectangle of the sheet's own filter, if it grows. */
+  readonly filter?: Area;
+}
+
+/** A sheet's text with the places of its outermost elements. */
+export interface SheetText {
+  readonly sheet: string;
+  readonly xml: string;
+  readonly parts: readonly Place[];
+  readonly data: Place;
+}
+
+/** @param xml the part of a sheet, well-formed */
+export function sheetText(sheet: string, xml: string): SheetText {
+  const parts = [...childrenOf(xml, rootOf(xml))];
+  const data = parts.find((part) => part.name === "sheetData");
+  if (!data)
+    throw new InputError("sheet", `"${sheet}" without cells`, "needs a sheet with cells", "name another sheet");
+  return { sheet, xml, parts, data };
+}
+
+/**
+ * Writes the sheet with its changes, piece by piece. What does not change is copied letter for letter.
+ *
+ * @param push receives the text
+ * @throws InputError when a change would break a formula that several cells share
+ */
+export function writeSheet(
+  text: SheetText,
+  changes: SheetChanges,
+  push: (text: string) => void,
+  onProgress?: (fraction: number) => void,
+): void {
+  const { xml, parts, data } = text;
+  const out = copier(xml, push);
+  const cols = parts.find((part) => part.name === "cols");
+  for (const part of parts) {
+    if (part.name === "dimension") out.replace(part.start, part.openEnd, grownDimension(startTag(xml, part), changes));
+    else if (part === cols && changes.widths.size > 0)
+      out.replace(part.start, part.end, columnWidths(text, part, changes.widths));
+    else if (part === data) {
+      if (!cols && changes.widths.size > 0) out.insert(data.start, columnWidths(text, undefined, changes.widths));
+      writeRows(text, changes, out, onProgress);
+    } else if (part.name === "autoFilter" && changes.filter) {
+      out.replace(part.start, part.openEnd, withAttribute(startTag(xml, part), "ref", areaName(changes.filter)));
+    }
+  }
+  out.copy(xml.length);
+}
+
+/** The column of a cell, counted when it does not say. */
+export function columnOf(tag: string, before: number): number {
+  return columnNumber(/^[a-z]+/i.exec(attributeIn(tag, "r") ?? "")?.[0] ?? "") ?? before + 1;
+}
+
+/** Each row with its number. */
+export function* rowsOf({
+  xml,
+  data,
+}: SheetText): Generator<{ readonly place: Place; readonly row: number; readonly tag: string }> {
+  let row = 0;
+  for (const place of childrenOf(xml, data)) {
+    if (place.name !== "row") continue;
+    const tag = startTag(xml, place);
+    row = Number(attributeIn(tag, "r") ?? row + 1);
+    yield { place, row, tag };
+  }
+}
+
+const COPY_STEP = 1_000_000;
+
+interface Copier {
+  readonly copy: (to: number) => void;
+  readonly insert: (at: number, text: string) => void;
+  readonly replace: (from: number, to: number, text: string) => void;
+}
+
+function copier(xml: string, push: (text: string) => void): Copier {
+  let at = 0;
+  const copy = (to: number): void => {
+    while (at < to) {
+      let end = Math.min(at + COPY_STEP, to);
+      // Both halves of a letter beyond 16 bits must go out together.
+      if (end < to && (xml.charCodeAt(end - 1) & 0xfc00) === 0xd800) end++;
+      push(xml.slice(at, end));
+      at = end;
+    }
+  };
+  return {
+    copy,
+    insert: (place, text) => {
+      copy(place);
+      push(text);
+    },
+    replace: (from, to, text) => {
+      copy(from);
+      push(text);
+      at = to;
+    },
+  };
+}
+
+function writeRows(text: SheetText, changes: SheetChanges, out: Copier, onProgress?: (fraction: number) => void): void {
+  const { xml, data } = text;
+  const p = data.prefix;
+  const wanted = [...changes.cells.keys()].sort((a, b) => a - b);
+  let next = 0;
+  let inserted = false;
+  const self = closesItself(xml, data);
+  if (self) out.replace(data.start, data.end, opened(startTag(xml, data)));
+  const newRowsBefore = (row: number, at: number): void => {
+    while (next < wanted.length && wanted[next]! < row) {
+      const number = wanted[next++]!;
+      const cells = newCells(number, changes.cells.get(number)!, p);
+      if (cells === "") continue;
+      out.insert(at, `<${p}row r="${number}">${cells}</${p}row>`);
+      inserted = true;
+    }
+  };
+  let seen = 0;
+  for (const { place, row, tag } of rowsOf(text)) {
+    newRowsBefore(row, place.start);
+    const numbered = inserted ? withAttribute(tag, "r", String(row)) : tag;
+    if (wanted[next] === row) {
+      next++;
+      const cells = changedCells(text, place, row, changes);
+      out.replace(
+        place.start,
+        place.end,
+        `${opened(withAttribute(withAttribute(tag, "spans", undefined), "r", String(row)))}${cells}</${p}row>`,
+      );
+    } else if (numbered !== tag) out.replace(place.start, place.openEnd, numbered);
+    if (onProgress && ++seen % PROGRESS_ROWS === 0) onProgress(place.end / xml.length);
+  }
+  newRowsBefore(Infinity, self ? data.end : data.closeStart);
+  if (self) out.insert(data.end, `</${p}${data.name}>`);
+}
+
+const PROGRESS_ROWS = 500;
+
+function newCells(row: number, changes: readonly CellChange[], prefix: string): string {
+  return changes
+    .map(({ column, content, styled }) => cellXml(cellName(row, column), styled(undefined), content, prefix))
+    .join("");
+}
+
+function changedCells({ xml, sheet, data }: SheetText, place: Place, row: number, { cells }: SheetChanges): string {
+  const changes = cells.get(row)!;
+  const existing: { column: number; place: Place; tag: string }[] = [];
+  let before = 0;
+  for (const cell of childrenOf(xml, place)) {
+    if (cell.name !== "c") continue;
+    const tag = startTag(xml, cell);
+    before = columnOf(tag, before);
+    existing.push({ column: before, place: cell, tag });
+  }
+  const styleIn = (column: number): number | undefined => {
+    const s = attributeIn(existing.find((cell) => cell.column === column)?.tag ?? "", "s");
+    return s === undefined ? undefined : Number(s);
+  };
+  const pieces: string[] = [];
+  const write = ({ column, content, like, styled }: CellChange): void => {
+    pieces.push(cellXml(cellName(row, column), styled(styleIn(like ?? column)), content, data.prefix));
+  };
+  let next = 0;
+  for (const cell of existing) {
+    while (next < changes.length && changes[next]!.column < cell.column) write(changes[next++]!);
+    if (changes[next]?.column === cell.column) {
+      refuseSharedFormula(sheet, xml, cell.place, cellName(row, cell.column), cells);
+      write(changes[next++]!);
+    } else {
+      // A cell without its own address counts from the one before, which may be new.
+      const tag =
+        attributeIn(cell.tag, "r") === undefined ? withAttribute(cell.tag, "r", cellName(row, cell.column)) : cell.tag;
+      pieces.push(tag, xml.slice(cell.place.openEnd, cell.place.end));
+    }
+  }
+  while (next < changes.length) write(changes[next++]!);
+  return pieces.join("");
+}
+
+/** The first cell of a shared or array formula holds it for the others, and may only go together with them. */
+function refuseSharedFormula(
+  sheet: string,
+  xml: string,
+  cell: Place,
+  name: string,
+  cells: SheetChanges["cells"],
+): void {
+  const formula = childOf(xml, cell, "f");
+  const area = formula && parseArea(attributeIn(startTag(xml, formula), "ref") ?? "");
+  if (!area) return;
+  for (let row = area.top; row <= area.bottom; row++) {
+    const changed = cells.get(row)?.map((change) => change.column) ?? [];
+    for (let column = area.left; column <= area.right; column++) {
+      if (changed.includes(column)) continue;
+      throw new InputError(
+        `cell ${name} of "${sheet}"`,
+        `a formula that ${cellName(row, column)} shares`,
+        "cannot be written over without that cell",
+        "copy the cells of that formula and paste them as values, or delete them",
+      );
+    }
+  }
+}
+
+function grownDimension(tag: string, { cells }: SheetChanges): string {
+  const area = parseArea(attributeIn(tag, "ref") ?? "");
+  if (!area) return tag;
+  let { top, left, bottom, right } = area;
+  for (const [row, changes] of cells) {
+    top = Math.min(top, row);
+    bottom = Math.max(bottom, row);
+    for (const { column } of changes) {
+      left = Math.min(left, column);
+      right = Math.max(right, column);
+    }
+  }
+  return withAttribute(tag, "ref", areaName({ top, left, bottom, right }));
+}
+
+/** The list of column widths with the new ones; a stretch of columns that covers a new one is cut around it. */
+function columnWidths({ xml, data }: SheetText, cols: Place | undefined, widths: ReadonlyMap<number, number>): string {
+  const p = data.prefix;
+  const stretches: { first: number; last: number; tag: string }[] = [];
+  for (const place of cols ? childrenOf(xml, cols) : []) {
+    const tag = startTag(xml, place).replace(/\s*\/?>$/, "/>");
+    stretches.push({ first: Number(attributeIn(tag, "min")), last: Number(attributeIn(tag, "max")), tag });
+  }
+  for (const [column, width] of widths) {
+    const at = stretches.findIndex(({ first, last }) => first <= column && column <= last);
+    const old = stretches[at];
+    const base = old
+      ? withAttribute(withAttribute(old.tag, "hidden", undefined), "bestFit", undefined)
+      : `<${p}col min="1" max="1"/>`;
+    const wide = withAttribute(withAttribute(base, "width", String(width)), "customWidth", "1");
+    const pieces = [{ first: column, last: column, tag: wide }];
+    if (old && old.first < column) pieces.unshift({ ...old, last: column - 1 });
+    if (old && old.last > column) pieces.push({ ...old, first: column + 1 });
+    stretches.splice(old ? at : stretches.length, old ? 1 : 0, ...pieces);
+  }
+  stretches.sort((a, b) => a.first - b.first);
+  const list = stretches.map(({ first, last, tag }) =>
+    withAttribute(withAttribute(tag, "min", String(first)), "max", String(last)),
+  );
+  return `<${p}cols>${list.join("")}</${p}cols>`;
+}
+
+/** What the sheet says of protection, merged cells and its own filter. */
+export function sheetMatters({ xml, parts }: SheetText): {
+  locked: boolean;
+  merged: readonly Area[];
+  filter: Area | undefined;
+} {
+  const protection = parts.find((part) => part.name === "sheetProtection");
+  const merges = parts.find((part) => part.name === "mergeCells");
+  const filter = parts.find((part) => part.name === "autoFilter");
+  const areaOf = (place: Place) => parseArea(attributeIn(startTag(xml, place), "ref") ?? "");
+  const flag = protection && attributeIn(startTag(xml, protection), "sheet");
+  return {
+    locked: flag === "1" || flag === "true",
+    merged: (merges ? [...childrenOf(xml, merges)].map(areaOf) : []).filter((area) => area !== undefined),
+    filter: filter && areaOf(filter),
+  };
+}
+
+/** Columns right of `after` that hold something in these rows, and the last column that holds anything in the sheet. */
+export function usedColumns(
+  text: SheetText,
+  top: number,
+  bottom: number,
+  after: number,
+): { used: ReadonlySet<number>; last: number } {
+  const used = new Set<number>();
+  let last = 0;
+  for (const { place, row } of rowsOf(text)) {
+    let column = 0;
+    for (const cell of childrenOf(text.xml, place)) {
+      column = columnOf(startTag(text.xml, cell), column);
+      if (cell.closeStart <= cell.openEnd) continue;
+      last = Math.max(last, column);
+      if (row >= top && row <= bottom && column > after) used.add(column);
+    }
+  }
+  return { used, last };
+}
