@@ -82,7 +82,7 @@ describe("words say which is which", () => {
     ["W x H: 20 x 30 cm", 300, 200, undefined],
     ["20 x 30 x 4 cm (W x H x D)", 300, 200, 40],
     ["DHW 4 x 30 x 20 cm", 300, 200, 40],
-    ["D .5 cm, H 3 cm, W 2 cm", 30, 20, 5],
+    ["D.5 cm, H 3 cm, W 2 cm", 30, 20, 5],
     ["H: 31.5 cm (12 3/8 in); W: 24 cm (9 7/16 in); D: 4.2 cm (1 5/8 in)", 315, 240, 42],
   ])("%s", (text, ...expected) => {
     expect(reading(text).slice(0, expected.length)).toEqual(expected);
@@ -213,6 +213,7 @@ describe("what cannot be understood is refused, and the part is named", () => {
     ["30 x 20 cm, 40 x 30 x 3 cm", '"40 x 30 x 3 cm" is not understood'],
     ["object: 55 x 55 mm, 4 mm", '"4 mm" is not understood'],
     ["30 x 20 x 4 cm, cases weigh 67kg/225kg.", '"cases weigh 67kg/225kg." is not understood'],
+    ["30 x 20 x 4 cm, weight: 2 bags", '"weight: 2 bags" is not understood'],
     ["30 x 20 x 4 cm, 0 kg", '"0 kg" is not understood'],
     ["3 volumes\n30 x 20 x 4 cm", '"volumes" is not understood'],
     ["Ht. 30 cm, W. 20 cm, Th", '"Th" is not understood'],
