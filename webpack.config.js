@@ -81,7 +81,9 @@ function functionsJson(compiler) {
       const files = readdirSync(folder).filter((name) => name.endsWith(".ts"));
       const paths = files.map((name) => path.join(folder, name));
       const declaring = paths.filter((file) => readFileSync(file, "utf8").includes("@customfunction"));
-      const { metadataJson, errors } = await generateCustomFunctionsMetadata(declaring);
+      const { metadataJson, errors } = await generateCustomFunctionsMetadata(declaring).catch((error) => ({
+        errors: [`${error.message}; is there a {@link} in a doc comment?`],
+      }));
       compilation.errors.push(...errors.map((message) => new WebpackError(`functions.json: ${message}`)));
       if (!metadataJson) return;
       // The generator never writes this flag, without which a cell holding an error keeps a function from running.

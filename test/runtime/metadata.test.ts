@@ -70,5 +70,7 @@ test("functions.js is under 150 kB", () => {
 
 const expectOneLine = (text: string | undefined, longest: number): void => {
   expect(text).toMatch(/^\S.*\S$/);
+  // What the generator makes of a {@link}.
+  expect(text).not.toContain("[object");
   expect(text?.length).toBeLessThanOrEqual(longest);
 };
