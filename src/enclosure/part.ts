@@ -23,9 +23,13 @@ export interface Part {
   readonly note: string;
 }
 
-/** The boards and cards to cut, read off the assembly. A laminated card is cut larger and to whole millimetres. */
-export function boardParts(assembly: Assembly): readonly Part[] {
-  return assembly.parts.map(boardPart);
+/**
+ * The boards and cards to cut, read off the assembly. A laminated card is cut larger and to whole millimetres.
+ *
+ * @param role only the parts of that role
+ */
+export function boardParts({ parts }: Assembly, role?: PlacedPart["role"]): readonly Part[] {
+  return (role === undefined ? parts : parts.filter((part) => part.role === role)).map(boardPart);
 }
 
 /** Whole millimetres, ignoring binary noise. */

@@ -29,7 +29,7 @@ export function outsideAnswer(sized: Sized, direction: string): Answer {
 
 /** Height and width of a base board as it lies. */
 export function baseAnswer(sized: Sized, base: string, direction: string): Answer {
-  const bases = boardParts(sized.assembly).filter((part) => part.placed?.role === "base");
+  const bases = boardParts(sized.assembly, "base");
   if (isAll(base)) {
     const wanted = direction === "all" ? (["height", "width"] as const) : [chosen(direction, "direction", BASE_WAYS)];
     return table(["part", ...wanted], bases, (part) => [
@@ -44,7 +44,7 @@ export function baseAnswer(sized: Sized, base: string, direction: string): Answe
 
 /** Length or cut height of a wall. */
 export function wallAnswer(sized: Sized, wall: string, measure: "length" | "height"): Answer {
-  const walls = boardParts(sized.assembly).filter((part) => part.placed?.role === "wall");
+  const walls = boardParts(sized.assembly, "wall");
   // The run of a wall is its length and its cut height its width, however deep the tray.
   const size = (part: Part) => inUnit(measure === "length" ? part.length : part.width, sized.settings);
   if (isAll(wall)) return table(["wall", measure], walls, (part) => [part.fullName, size(part)]);

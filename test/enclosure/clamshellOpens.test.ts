@@ -1,0 +1,156 @@
+import fc from "fast-check";
+import type { Assembly, PlacedPart } from "../../src/enclosure/assembly";
+import { lying } from "../../src/enclosure/lying";
+import { extent, X, Y, Z, type Cuboid } from "../../src/enclosure/space";
+import type { Settings } from "../../src/settings/schema";
+import { anyItem, anyShop, EVERY_STRUCTURE, RUNS } from "./everyEnclosure";
+import { book, enclosed } from "./sizing";
+
+/**
+ * A clamshell seen from its head, swung open as a reader opens it: the back board lies still with the small tray; the
+ * front board with the large tray turns a quarter about the upright spine, then both turn a quarter down to the table. The covering of a joint is a link as long as the joint, from the outer
+ * edge of the board to the outer edge of the spine.
+ *
+ *       front board                  closed: board, link, spine, link, board fold round the trays
+ *       __________
+ *      /                             link: from (0, -q) to (-stand-off, 0), y up the closed spine
+ *     | spine
+ *      \__________
+ *       back board
+ */
+const STEPS = 60;
+const TOUCHING = 1e-6;
+
+test("the worked example opens without meeting itself", () => {
+  opens(enclosed(book(300, 210, 40), "clamshell box", "construction=flanged base; through=side"));
+});
+
+test("a joint at the least that is allowed still opens", () => {
+  const least = Math.hypot(2, 3);
+  opens(enclosed(book(300, 210, 40), "clamshell box", `joint=${least + 1e-9} mm`));
+});
+
+test("a joint narrower than that would have met: the check can fail", () => {
+  const box = enclosed(book(300, 210, 40), "clamshell box");
+  const narrow = { ...box, cover: { ...box.cover!, joint: Math.hypot(2, 2.8) }, parts: box.parts.map(moveSpine) };
+  expect(() => opens(narrow)).toThrow("meet");
+});
+
+/** The spine nearer than its joint allows, standing off by 2.8 where board and two coverings take 3. */
+function moveSpine(part: PlacedPart): PlacedPart {
+  if (part.name !== "case spine") return part;
+  const { min, max } = part.panels[0]!;
+  const by = -2.8 - min[X];
+  return { ...part, panels: [{ min: [min[0] + by, min[1], min[2]], max: [max[0] + by, max[1], max[2]] }] };
+}
+
+const clamshells = EVERY_STRUCTURE.filter(({ kind }) => kind.name === "clamshell box");
+
+test.each(clamshells.map(({ text, settings }) => [text, settings] as const))(
+  "any clamshell opens, %s",
+  (_, settings) => {
+    fc.assert(
+      fc.property(anyItem, anyShop, (item, shop) => {
+        const inForce: Settings = { ...settings, ...shop };
+        opens(clamshells[0]!.kind.assemble(lying(item, inForce), inForce));
+      }),
+      { numRuns: Math.ceil(RUNS / 10), seed: 7 },
+    );
+  },
+);
+
+const MOVERS = ["front board", "large tray", "fore-edge wall"];
+
+type Point = readonly [number, number];
+/** A convex outline. */
+type Outline = readonly Point[];
+
+function opens(box: Assembly): void {
+  const { covering: c, cover } = box;
+  const { boardCaliper: q, joint: j } = cover!;
+  const panels = (name: string, tray = "") =>
+    box.parts.find((part) => part.name === name && part.tray === tray)!.panels;
+  const [back, front] = panels("case board") as [Cuboid, Cuboid];
+  const [spine] = panels("case spine") as [Cuboid];
+  const small = box.trays.find(({ name }) => name === "small")!.outside;
+  const large = box.trays.find(({ name }) => name === "large")!;
+  const foreEdge = panels("fore-edge wall", "large")[0]!;
+  const floor = panels("base", "large")[0]!;
+
+  const fixed = [section(back, c), section(small, c)];
+  const moving = [section(front, c), section(floor, c), section(foreEdge, c)];
+  // At the head the large tray shows its whole wall, and the small tray is not there.
+  const wall = section(large.outside, c);
+  const beside = extent(large.inside, Y) - extent(small, Y) - 4 * c;
+  expect(beside).toBeGreaterThan(-TOUCHING);
+
+  const outerFace = spine.min[X];
+  const foot = back.max[Z];
+  const rest = Math.asin(q / j);
+  for (let step = 0; step <= STEPS; step++) {
+    const open = step / STEPS;
+    const [folded, upright] = [1 - Math.min(2 * open, 1), 1 - Math.max(2 * open - 1, 0)];
+    // Angles from the direction away from the trays (-x), turning down as the case opens.
+    const link = rest * upright;
+    const spineAngle = (Math.PI / 2) * upright;
+    const near = along([0, foot - q], j, link);
+    const placeSpine = carried([outerFace, foot], near, spineAngle - Math.PI / 2);
+    const far = along(near, extent(spine, Z), spineAngle);
+    const end = along(far, j, spineAngle + (Math.PI / 2 - rest) * folded);
+    const placeFront = carried([0, front.max[Z]], end, spineAngle + (Math.PI / 2) * folded - Math.PI);
+    const spineOutline = section(spine, c).map(placeSpine);
+    const movers = moving.map((outline) => outline.map(placeFront));
+    const wallOutline = wall.map(placeFront);
+    for (const still of fixed) {
+      apart(still, spineOutline, "spine", open);
+      movers.forEach((mover, index) =>
+        apart(still, mover, `${still === fixed[0] ? "back board" : "small tray"} and ${MOVERS[index]}`, open),
+      );
+    }
+    movers.forEach((mover) => apart(spineOutline, mover, "spine and front", open));
+    apart(section(back, c), wallOutline, "head wall", open);
+    apart(spineOutline, wallOutline, "spine and head wall", open);
+  }
+}
+
+/** A point on from another: angle 0 is away from the trays, a right angle is up. */
+function along([x, z]: Point, length: number, angle: number): Point {
+  return [x - length * Math.cos(angle), z + length * Math.sin(angle)];
+}
+
+/** Takes the body point `from` to `to` and turns the body about it; a negative angle turns up towards -x. */
+function carried(from: Point, to: Point, angle: number): (point: Point) => Point {
+  const [cos, sin] = [Math.cos(-angle), Math.sin(-angle)];
+  return ([x, z]) => {
+    const [dx, dz] = [x - from[0], z - from[1]];
+    return [to[0] + dx * cos - dz * sin, to[1] + dx * sin + dz * cos];
+  };
+}
+
+/** Covered on every face, seen along y. */
+function section({ min, max }: Cuboid, c: number): Outline {
+  const [x0, x1, z0, z1] = [min[X] - c, max[X] + c, min[Z] - c, max[Z] + c];
+  return [
+    [x0, z0],
+    [x1, z0],
+    [x1, z1],
+    [x0, z1],
+  ];
+}
+
+/** Two convex outlines are apart when some edge of one has the other wholly on its outer side. */
+function apart(a: Outline, b: Outline, what: string, open: number): void {
+  const gap = Math.max(widestGap(a, b), widestGap(b, a));
+  if (gap < -TOUCHING) throw new Error(`${what} meet by ${-gap} mm when open by ${(open * 180).toFixed(0)} degrees`);
+}
+
+function widestGap(a: Outline, b: Outline): number {
+  let widest = -Infinity;
+  a.forEach(([x0, z0], index) => {
+    const [x1, z1] = a[(index + 1) % a.length]!;
+    const length = Math.hypot(x1 - x0, z1 - z0);
+    const [nx, nz] = [(z1 - z0) / length, (x0 - x1) / length];
+    widest = Math.max(widest, Math.min(...b.map(([x, z]) => (x - x0) * nx + (z - z0) * nz)));
+  });
+  return widest;
+}
