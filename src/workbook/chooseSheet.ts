@@ -1,0 +1,123 @@
+import { InputError } from "../measure/errors";
+import type { Field } from "../survey/headings";
+import { recogniseColumns, type RecogniseOptions } from "../survey/recognise";
+import type { SheetInfo, TableInfo, Workbook } from "./openWorkbook";
+import { ownColumns, ownSheets } from "./ownMarks";
+import { readSheet, sheetNamed } from "./readSheet";
+
+/** The sheet that holds the survey, and how it was found. */
+export interface ChosenSheet {
+  readonly sheet: SheetInfo;
+  /** The table on it that holds the survey, if one does. */
+  readonly table: TableInfo | undefined;
+  /** What the user should be told, in plain words. */
+  readonly said: string;
+}
+
+/**
+ * The sheet or table named, or the only sheet that shows and has columns for the size of an item. Sheets of an earlier
+ * run are passed over.
+ *
+ * @throws InputError when there is no such sheet, when none looks like a survey, or when several do
+ */
+export function chooseSheet(workbook: Workbook, name?: string, options: RecogniseOptions = {}): ChosenSheet {
+  if (name !== undefined) return named(workbook, name, options);
+  const own = new Set(ownSheets(workbook).map(({ sheet }) => sheet));
+  const shown = workbook.sheets.filter((sheet) => sheet.cells && sheet.state === "visible" && !own.has(sheet.name));
+  const surveys = shown.flatMap((sheet) =>
+    tablesOrWhole(workbook, sheet)
+      .filter((table) => looksLikeSurvey(workbook, sheet, table, options))
+      .map((table) => ({ sheet, table })),
+  );
+  const [survey, ...more] = surveys;
+  if (survey && more.length === 0)
+    return { ...survey, said: sentence(survey, shown.length > 1 ? ", the only one that looks like a survey" : "") };
+  if (survey) {
+    const names = surveys.map(({ sheet, table }) => `"${table?.name ?? sheet.name}"`).join(", ");
+    throw new InputError(
+      "sheet",
+      `a workbook in which ${names} look like surveys`,
+      "reads one survey",
+      "name the sheet",
+    );
+  }
+  if (shown.length === 1)
+    return {
+      sheet: shown[0]!,
+      table: undefined,
+      said: sentence({ sheet: shown[0]!, table: undefined }, ", the only one"),
+    };
+  const names = shown.map((sheet) => `"${sheet.name}"`).join(", ");
+  throw new InputError(
+    "sheet",
+    `a workbook in which no sheet has columns for height, width and depth (${names})`,
+    "needs one",
+    "name the sheet, and its headings",
+  );
+}
+
+/** Rows by which a sheet is judged. */
+const JUDGED = 130;
+
+function named(workbook: Workbook, name: string, options: RecogniseOptions): ChosenSheet {
+  const table = workbook.tables.find((t) => t.name.toLowerCase() === name.trim().toLowerCase());
+  const isSheet = workbook.sheets.some((s) => s.name.toLowerCase() === name.trim().toLowerCase());
+  if (table && !isSheet) return chosen(sheetNamed(workbook, table.sheet), table);
+  const sheet = sheetNamed(workbook, name);
+  const tables = tablesOrWhole(workbook, sheet).filter(
+    (t) => t !== undefined && looksLikeSurvey(workbook, sheet, t, options),
+  );
+  return chosen(sheet, tables.length === 1 ? tables[0] : undefined);
+}
+
+function chosen(sheet: SheetInfo, table: TableInfo | undefined): ChosenSheet {
+  return { sheet, table, said: sentence({ sheet, table }, "") };
+}
+
+/** The tables of a sheet; where no table holds a survey, the sheet's plain cells may. */
+function tablesOrWhole(workbook: Workbook, sheet: SheetInfo): readonly (TableInfo | undefined)[] {
+  const tables = workbook.tables.filter((table) => table.sheet === sheet.name && table.headerRow);
+  return tables.length > 0 ? tables : [undefined];
+}
+
+function looksLikeSurvey(
+  workbook: Workbook,
+  sheet: SheetInfo,
+  table: TableInfo | undefined,
+  options: RecogniseOptions,
+): boolean {
+  const lastRow = (table?.area.top ?? 0) + JUDGED;
+  const { rows } = readSheet(workbook, sheet.name, { lastRow });
+  try {
+    const { columns, ask } = recogniseColumns(rows, { ...options, ...surveyPlace(workbook, sheet, table) });
+    const has = (field: Field) => columns[field] !== undefined || ask.some((question) => question.field === field);
+    return has("dimensions") || (has("height") && has("width") && has("depth"));
+  } catch (error) {
+    if (error instanceof InputError) return false;
+    throw error;
+  }
+}
+
+/** What recognition must know of a sheet: the table that holds the survey, and the columns of an earlier run. */
+export function surveyPlace(
+  workbook: Workbook,
+  sheet: SheetInfo,
+  table: TableInfo | undefined,
+): Pick<RecogniseOptions, "region" | "ignore"> {
+  const ignore = ownColumns(workbook)
+    .filter((column) => column.sheet === sheet.name)
+    .map(({ column }) => column);
+  if (!table) return { ignore };
+  const { top, bottom, left, right } = table.area;
+  const region = {
+    headingRow: top,
+    firstColumn: left,
+    lastColumn: right,
+    lastRow: table.totalsRow ? bottom - 1 : bottom,
+  };
+  return { ignore, region };
+}
+
+function sentence({ sheet, table }: { sheet: SheetInfo; table: TableInfo | undefined }, why: string): string {
+  return `sheet "${sheet.name}"${table ? `, table ${table.name}` : ""}${why}`;
+}
