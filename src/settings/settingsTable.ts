@@ -1,4 +1,4 @@
-import { formatLengthWithUnit } from "../measure/formatLength";
+import { benchFraction, FINEST_DENOMINATOR } from "../measure/benchFraction";
 import { fromMm, massIn, tidy } from "../measure/units";
 import { SETTING_KEYS } from "./given";
 import type { Board } from "./readers";
@@ -36,10 +36,14 @@ function valueText(key: SettingKey, settings: Settings): number | string {
   return value === 0 ? "none" : value;
 }
 
+/** Exact, so that it reads back as the same length: in inches a fraction of the rule where it is one. */
 function lengthText(mm: number, { shopUnit }: Settings): string {
   if (mm === 0) return "none";
-  const exact = tidy(fromMm(mm, shopUnit));
-  return shopUnit === "in" ? formatLengthWithUnit(mm, "in") : `${exact} ${shopUnit}`;
+  const inShopUnit = fromMm(mm, shopUnit);
+  if (shopUnit !== "in") return `${tidy(inShopUnit)} ${shopUnit}`;
+  if (tidy(inShopUnit * FINEST_DENOMINATOR) % 1 === 0) return `${benchFraction(mm, FINEST_DENOMINATOR)} in`;
+  const [inches, millimetres] = [`${tidy(inShopUnit)} in`, `${tidy(mm)} mm`];
+  return inches.length <= millimetres.length ? inches : millimetres;
 }
 
 function boardText({ stock, caliper, listed }: Board, settings: Settings): string {
