@@ -1,4 +1,5 @@
 import { InputError, shown } from "../measure/errors";
+import { refuseErrorCell } from "./errorCell";
 import { didYouMean, plainName } from "./names";
 import { DEFINITIONS, type SettingKey } from "./schema";
 import { isStockHeading } from "./stock";
@@ -29,7 +30,8 @@ export function readGiven(argument: unknown, place: string): Given {
   const only = cells.length === 1 && cells[0]?.length === 1 ? cells[0][0] : undefined;
   if (cells.every((row) => row.every((cell) => isNothing(cell) || cell === 0))) return { holds: "nothing" };
   if (only !== undefined) return { holds: "values", values: readText(only, place), ownOfRow: true };
-  const rows = cells.filter((row) => row.some((cell) => !isNothing(cell)));
+  // Blank rows below the headings stay, so that messages count rows as the user sees them.
+  const rows = cells.slice(cells.findIndex((row) => row.some((cell) => !isNothing(cell))));
   const headings = rows[0] ?? [];
   if (isStockHeading(headings)) return { holds: "stock", rows };
   const names = headings.map((cell) => (typeof cell === "string" ? plainName(cell) : ""));
@@ -69,6 +71,7 @@ const EXAMPLE = "fit=loose; wall board=3 mm";
 const NOT_GIVEN = new Set(["default", "by kind", "as fit", "not given", "-"]);
 
 function readText(argument: unknown, place: string): readonly GivenValue[] {
+  refuseErrorCell(argument, "settings");
   if (typeof argument !== "string" || !argument.includes("="))
     throw new InputError(
       "settings",
@@ -93,6 +96,7 @@ function readRange(rows: Cells, settingColumn: number, valueColumn: number, plac
   for (const row of rows) {
     const name = row[settingColumn];
     const value = row[valueColumn];
+    refuseErrorCell(name, "settings");
     if (isNothing(name) || name === 0) {
       if (isNothing(value) || value === 0) continue;
       throw new InputError("settings", `the value ${shown(value)} without a setting`, "name the setting beside it");
@@ -101,10 +105,19 @@ function readRange(rows: Cells, settingColumn: number, valueColumn: number, plac
     if (isNothing(value) || (typeof value === "string" && NOT_GIVEN.has(plainName(value)))) continue;
     if (value === 0 && settingKey(String(name)) === undefined) continue;
     const key = knownKey(name);
-    if (value === 0) throw new InputError(DEFINITIONS[key].name, "0 or blank?", "write none", "or delete the row");
+    if (value === 0) throw zeroRefused(key);
+    refuseErrorCell(value, DEFINITIONS[key].name);
     values.push({ key, value, origin: place });
   }
   return values;
+}
+
+/** An empty cell can reach a function as 0, so that a bare 0 does not say that zero is meant. */
+function zeroRefused(key: SettingKey): InputError {
+  const { name, accepts } = DEFINITIONS[key];
+  const got = "0 or a blank";
+  if (accepts.endsWith("or none")) return new InputError(name, got, "write none, or delete the row");
+  return new InputError(name, got, `give ${accepts}`, "or delete the row");
 }
 
 function knownKey(name: unknown): SettingKey {

@@ -1,0 +1,13 @@
+import { InputError } from "../measure/errors";
+
+/** The code of an error that a cell holds, such as `#N/A`; undefined for anything else. */
+export function errorCode(cell: unknown): string | undefined {
+  if (typeof cell !== "object" || cell === null || !("code" in cell)) return undefined;
+  return typeof cell.code === "string" ? cell.code : undefined;
+}
+
+/** @throws InputError when a cell holds an error, which only the user can mend, where it arises */
+export function refuseErrorCell(cell: unknown, argument: string): void {
+  const code = errorCode(cell);
+  if (code !== undefined) throw new InputError(argument, `the error ${code}`, "mend that cell, or clear it");
+}
