@@ -3,6 +3,7 @@ import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
 import type { LengthUnit, Mm } from "../measure/units";
 import { plainName } from "./names";
+import { plainNumber } from "./plainNumber";
 import { refuseBoardCaliper, type Material, type StockRow } from "./stock";
 
 /** What a setting's value is read with: units are resolved before any length is read, the stock before any board. */
@@ -40,6 +41,12 @@ export const yesNo: Reader<boolean> = () => readBy(asYesNo, z.boolean());
 export const lengthOrNone: Reader<Mm> = ({ name, shopUnit }) =>
   readBy((value) => readLength(value, { argument: name, unit: shopUnit, zero: true }), z.number());
 
+/** A rounding step, or none. Of a finer step than this, a size would hold more steps than a number can count. */
+export const stepOrNone: Reader<Mm> = (context) =>
+  z.pipe(lengthOrNone(context), z.number().check(z.refine((step) => step === 0 || step >= LEAST_STEP_MM)));
+
+export const LEAST_STEP_MM: Mm = 0.01;
+
 /** A length above zero: `none` and 0 have no meaning here. */
 export const lengthAbove: Reader<Mm> = ({ name, shopUnit }) =>
   readBy((value) => readLength(value, { argument: name, unit: shopUnit }), z.number());
@@ -55,15 +62,15 @@ export const numberFrom =
   (least: number, { most = Number.MAX_VALUE, whole = false, suffix = "" } = {}): Reader<number> =>
   () =>
     readBy(
-      (value) => (least === 0 && isNone(value) ? 0 : asNumber(value, suffix)),
+      (value) => (least === 0 && isNone(value) ? 0 : plainNumber(value, suffix)),
       z.number().check(z.minimum(least), z.maximum(most), ...(whole ? [z.multipleOf(1)] : [])),
     );
 
 /** A number above zero, or `none`. */
 export const positiveOrNone: Reader<number | undefined> = () =>
-  readBy((value) => (isNone(value) ? undefined : asNumber(value)), z.optional(z.number().check(z.positive())));
+  readBy((value) => (isNone(value) ? undefined : plainNumber(value)), z.optional(z.number().check(z.positive())));
 
-export const positive: Reader<number> = () => readBy((value) => asNumber(value), z.number().check(z.positive()));
+export const positive: Reader<number> = () => readBy((value) => plainNumber(value), z.number().check(z.positive()));
 
 export const mass: Reader<number> = ({ name, unit }) =>
   readBy((value) => readMass(value, { argument: name, unit: unit === "in" ? "lb" : "kg" }), z.number());
@@ -76,7 +83,7 @@ export const twoFractions: Reader<readonly [number, number]> = () =>
     (value) =>
       String(value)
         .split("/")
-        .map((part) => asNumber(part)),
+        .map((part) => plainNumber(part)),
     z.tuple([flap, flap]),
   );
 
@@ -131,14 +138,6 @@ function isBoardOrCard({ material }: StockRow): boolean {
 
 function isNone(value: unknown): boolean {
   return typeof value === "string" && plainName(value) === "none";
-}
-
-/** NaN, which zod refuses, when it is no plain number. */
-function asNumber(value: unknown, suffix = ""): number {
-  if (typeof value !== "string") return typeof value === "number" ? value : Number.NaN;
-  const trimmed = value.trim();
-  const bare = suffix !== "" && trimmed.endsWith(suffix) ? trimmed.slice(0, -suffix.length).trim() : trimmed;
-  return bare === "" ? Number.NaN : Number(bare.replace(/^(\d+),(\d{1,2})$/, "$1.$2"));
 }
 
 function asYesNo(value: unknown): unknown {

@@ -9,6 +9,7 @@ import {
   numberFrom,
   positive,
   positiveOrNone,
+  stepOrNone,
   stockName,
   text,
   twoFractions,
@@ -44,7 +45,7 @@ export type Construction = "around base" | "on base" | "flanged base";
 export type Fit = "snug" | "standard" | "loose" | Mm;
 
 const length = "a length such as 2, 2 mm or 1/16 in, or none";
-const boardAccepts = "a name of the stock table or a caliper from 0.3 to 10 mm, such as 2, 2 mm or 80 pt";
+const boardAccepts = "a board or card of the stock table, or a caliper from 0.3 to 10 mm, such as 2, 2 mm or 80 pt";
 const fits = "snug, standard, loose, a length such as 2 or 1/16 in, or none";
 const constructions = "around base, on base or flanged base";
 
@@ -195,7 +196,7 @@ export const DEFINITIONS = {
     meaning: "lining stock; none leaves the linings out",
   }),
   turnIn: define("turn-in", lengthAbove, 15, "15 mm", {
-    accepts: "a length such as 15, 15 mm or 5/8 in",
+    accepts: "a length above zero such as 15, 15 mm or 5/8 in",
     unit: "length",
     meaning: "covering turned in over an edge; never longer than half the face that it lies on",
   }),
@@ -247,7 +248,7 @@ export const DEFINITIONS = {
     standing: "common practice",
   }),
   hingeLap: option("hinge lap", lengthAbove, 25, "25 mm", {
-    accepts: "a length such as 25 or 1 in",
+    accepts: "a length above zero such as 25 or 1 in",
     unit: "length",
     meaning: "clamshell: what the spine lining laps on to each case board",
   }),
@@ -256,8 +257,8 @@ export const DEFINITIONS = {
     meaning: "four-flap wrapper: length of the two flaps of each piece",
     standing: "common practice",
   }),
-  roundTo: define<Mm | undefined>("round to", lengthOrNone, undefined, "0.5 mm (1/32 in when unit is in)", {
-    accepts: length,
+  roundTo: define<Mm | undefined>("round to", stepOrNone, undefined, "0.5 mm (1/32 in when unit is in)", {
+    accepts: "a step from 0.01 mm such as 0.5, 0.5 mm or 1/32 in, or none",
     unit: "length",
     meaning: "step of the inside sizes, always up",
   }),
@@ -293,7 +294,7 @@ export const DEFINITIONS = {
     meaning: "the sag may be at most the short span over this",
   }),
   sagLimit: define("sag limit", lengthAbove, 2, "2 mm", {
-    accepts: "a length such as 2, 2 mm or 1/16 in",
+    accepts: "a length above zero such as 2, 2 mm or 1/16 in",
     unit: "length",
     meaning: "the sag may never be more than this",
   }),
@@ -318,7 +319,7 @@ export const DEFINITIONS = {
     meaning: "what an estimate is grouped by",
   }),
   contingency: define("contingency", numberFrom(0, { suffix: "%" }), 10, "10", {
-    accepts: "a percentage, zero or more",
+    accepts: "a percentage above zero such as 10, or none",
     unit: "%",
     meaning: "added to an estimate for spoilt pieces and surprises",
   }),

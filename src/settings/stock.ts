@@ -2,7 +2,9 @@ import * as z from "zod/mini";
 import { InputError, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import type { LengthUnit, Mm } from "../measure/units";
+import { refuseErrorCell } from "./errorCell";
 import { didYouMean, listed, plainName } from "./names";
+import { plainNumber } from "./plainNumber";
 
 export const MATERIALS = ["board", "card", "covering", "lining", "cushion"] as const;
 export type Material = (typeof MATERIALS)[number];
@@ -71,8 +73,8 @@ type CellReader = (cell: unknown, column: Column, at: string) => unknown;
 
 const length: CellReader = (cell, column, at) => readCellLength(cell, column, at);
 const number: CellReader = (cell, column, at) => {
-  const value = typeof cell === "string" ? Number(cell.replace(",", ".").trim()) : cell;
-  if (typeof value !== "number" || !Number.isFinite(value) || value < 0)
+  const value = plainNumber(cell);
+  if (!Number.isFinite(value) || value < 0)
     throw new InputError(`${at}, ${column.heading}`, shown(cell), "give a number, zero or more");
   return value;
 };
@@ -130,8 +132,9 @@ const ACCEPTED: Readonly<Record<string, string>> = {
 
 function headingName(heading: unknown): { readonly name: string; readonly unit: string | undefined } {
   if (typeof heading !== "string") return { name: "", unit: undefined };
-  const match = /^(.*?)\s*[([]\s*([^)\]]*?)\s*[)\]]\s*$/.exec(heading);
-  return match ? { name: plainName(match[1] ?? ""), unit: match[2] } : { name: plainName(heading), unit: undefined };
+  // No two parts of the pattern can share a character, so that no heading takes long.
+  const match = /^(.*)[([]([^()[\]]*)[)\]]$/s.exec(heading.trim());
+  return { name: plainName(match?.[1] ?? heading), unit: match?.[2]?.trim() };
 }
 
 function readHeading(heading: unknown, shopUnit: LengthUnit): Column | undefined {
@@ -155,6 +158,7 @@ function readRow(cells: readonly unknown[], columns: readonly (Column | undefine
   columns.forEach((column, index) => {
     const cell = cells[index];
     if (column === undefined || isBlank(cell)) return;
+    refuseErrorCell(cell, `${at}, ${column.heading}`);
     raw[column.key] = FIELDS[column.key](cell, column, at);
     if (column.key === "caliper") caliperAsGiven = cell as number | string;
   });
