@@ -1,8 +1,8 @@
 import * as z from "zod/mini";
 import { InputError, shown } from "../measure/errors";
 import { MM_PER, type Mm } from "../measure/units";
-import { readGiven, SETTING_KEYS, type Given, type GivenValue } from "./given";
-import { didYouMean, nearestNames, plainName } from "./names";
+import { SETTING_KEYS, type Given, type GivenValue } from "./given";
+import { didYouMean, plainName } from "./names";
 import { boardOfCaliper, type ReadingContext } from "./readers";
 import { DEFINITIONS, type Definition, type SettingKey, type Settings } from "./schema";
 import { STARTER_STOCK } from "./starterStock";
@@ -11,7 +11,7 @@ import { readStockTable, type StockRow } from "./stock";
 /**
  * The settings in force for a row: defaults, then each argument in turn, later over earlier.
  *
- * @param given what the arguments hold, see {@link readGiven}
+ * @param given what the arguments hold, as `readGiven` tells it
  * @throws InputError naming the setting, what it got, what it accepts and the cure
  */
 export function readSettings(given: readonly Given[]): Settings {
@@ -68,17 +68,25 @@ function readValue<K extends SettingKey>(
       definition.name,
       shown(given.value),
       `give ${definition.accepts}`,
-      typeof given.value === "string" ? nearMiss(given.value, definition.accepts, context.stock) : "",
+      (error instanceof InputError && error.cure) || nearMiss(given.value, definition.accepts, context.stock),
     );
   }
 }
 
-/** The nearest accepted word or stock name. */
-function nearMiss(value: string, accepts: string, stock: readonly StockRow[]): string {
+/** The nearest accepted word or stock name; empty when nothing is near. */
+function nearMiss(value: unknown, accepts: string, stock: readonly StockRow[]): string {
+  if (typeof value !== "string") return "";
   if (/\d/.test(value) && !accepts.includes("stock table")) return "";
   const words = accepts.split(/, | or /).filter((word) => !word.startsWith("a ") && !/\d/.test(word));
-  const names = accepts.includes("stock table") ? stock.map((row) => row.stock) : words;
-  return nearestNames(plainName(value), names).length === 0 ? "" : didYouMean(value, names);
+  return didYouMean(value, accepts.includes("stock table") ? stockNames(accepts, stock) : words);
+}
+
+/** Names of the stock that a setting can use: a cloth is no near miss for a board. */
+function stockNames(accepts: string, stock: readonly StockRow[]): readonly string[] {
+  const boardsOnly = accepts.startsWith("a board or card");
+  return stock
+    .filter((row) => !boardsOnly || row.material === "board" || row.material === "card")
+    .map((row) => row.stock);
 }
 
 /** Tables given later replace the rows of the stocks that they name and keep the others; none given: the starter. */
