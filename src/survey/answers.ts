@@ -2,7 +2,7 @@ import { coveringParts, partList } from "../covering/partList";
 import { boardParts, type Part } from "../enclosure/part";
 import { benchInstruction } from "../enclosure/benchInstruction";
 import { extent, X, Y, Z, type Axis, type Vec } from "../enclosure/space";
-import type { NoAnswer} from "../measure/errors";
+import type { NoAnswer } from "../measure/errors";
 import { InputError, shown } from "../measure/errors";
 import { areaIn, fromMm, tidy, type Mm } from "../measure/units";
 import { didYouMean, listed, plainName } from "../settings/names";
@@ -10,8 +10,8 @@ import type { Settings } from "../settings/schema";
 import { findPart } from "./findPart";
 import type { Sized } from "./sizeRow";
 
-/** What one cell shows; a `NoAnswer` stands in its own cell of a table. */
-export type Cell = number | string | NoAnswer;
+/** What one cell shows; in a table an error stands in its own cell and the others stand. */
+export type Cell = number | string | NoAnswer | InputError;
 
 /** One cell, or a table that spills. */
 export type Answer = Cell | readonly (readonly Cell[])[];
@@ -31,7 +31,7 @@ export function outsideAnswer(sized: Sized, direction: string): Answer {
 export function baseAnswer(sized: Sized, base: string, direction: string): Answer {
   const bases = boardParts(sized.assembly, "base");
   if (isAll(base)) {
-    const wanted = direction === "all" ? (["height", "width"] as const) : [chosen(direction, "direction", BASE_WAYS)];
+    const wanted = isAll(direction) ? (["height", "width"] as const) : [chosen(direction, "direction", BASE_WAYS)];
     return table(["part", ...wanted], bases, (part) => [
       part.fullName,
       ...wanted.map((each) => baseSize(part, each as BaseWay, sized.settings)),
@@ -48,8 +48,7 @@ export function wallAnswer(sized: Sized, wall: string, measure: "length" | "heig
   // The run of a wall is its length and its cut height its width, however deep the tray.
   const size = (part: Part) => inUnit(measure === "length" ? part.length : part.width, sized.settings);
   if (isAll(wall)) return table(["wall", measure], walls, (part) => [part.fullName, size(part)]);
-  const name = plainName(wall).endsWith("wall") || plainName(wall) === "" ? wall : `${wall} wall`;
-  return size(findPart(walls, name, sized, "wall"));
+  return size(findPart(walls, wall, sized, "wall"));
 }
 
 /** A covering or lining blank, along and across its grain. */

@@ -1,7 +1,7 @@
 import { COVERING_NAMES } from "../covering/partList";
 import type { Part } from "../enclosure/part";
 import { KINDS } from "../enclosure/registry";
-import { InputError, NoAnswer } from "../measure/errors";
+import { InputError, NoAnswer, shown } from "../measure/errors";
 import { didYouMean, listed, plainName } from "../settings/names";
 import type { Sized } from "./sizeRow";
 
@@ -19,9 +19,15 @@ export function findPart<P extends Pick<Part, "name" | "tray" | "fullName">>(
   { kind, assembly }: Sized,
   argument: string,
 ): P {
-  const readings = readingsOf(wanted);
+  const named = argument === "wall" ? wallName(wanted) : wanted;
+  const readings = readingsOf(named);
   if (readings.length === 0)
-    throw new InputError(argument, `"${wanted}"`, "give the name of a part", cureFor(wanted, among));
+    throw new InputError(
+      argument,
+      shown(wanted.trim()),
+      `give the name of a ${argument}`,
+      cureFor(named, among, argument, kind.name),
+    );
   const holder = assembly.holder.name;
   const found = firstFound([
     () => matching(among, readings, holder, false),
@@ -33,18 +39,25 @@ export function findPart<P extends Pick<Part, "name" | "tray" | "fullName">>(
   if (found.length > 1)
     throw new InputError(
       argument,
-      `"${wanted}"`,
+      shown(wanted),
       `give ${listed(
         found.map((part) => part.fullName),
         "or",
       )}`,
     );
-  throw new NoAnswer(
-    `${argument}: this ${kind.name} has no ${plainName(wanted)}; it has ${listed(
-      among.map((part) => part.fullName),
-      "and",
-    )}`,
+  const those = listed(
+    among.map((part) => part.fullName),
+    "and",
   );
+  // A side wall is a part, but no base: what it lacks is told as what was asked for.
+  throw new NoAnswer(
+    `${argument}: this ${kind.name} has no ${argument} called ${plainName(named)}; it has ${those || "none"}`,
+  );
+}
+
+/** Whether the words name a part of some kind. */
+export function isPartName(words: string): boolean {
+  return readingsOf(words).length > 0;
 }
 
 /** A name taken apart: the tray it starts with, if any, and the part's own name. */
@@ -66,7 +79,6 @@ const NAMES: ReadonlyMap<string, string> = new Map([
   ["ring head wall", "head wall"],
   ["wall", "wall"],
   ["wall lining", "wall lining"],
-  ["bottom", "base"],
 ]);
 
 const known = new Map<string, readonly Reading[]>();
@@ -111,7 +123,15 @@ function matching<P extends Pick<Part, "name" | "tray">>(
   );
 }
 
-function cureFor(wanted: string, among: readonly Pick<Part, "fullName">[]): string {
+/** `side` is the side wall: "wall" may be left off the name of a wall. */
+function wallName(wanted: string): string {
+  const plain = plainName(wanted);
+  return plain === "" || plain.endsWith("wall") ? wanted : `${wanted} wall`;
+}
+
+/** The nearest names of this enclosure; failing that of any part at all, which the next message then explains. */
+function cureFor(wanted: string, among: readonly Pick<Part, "fullName">[], argument: string, kindName: string): string {
   const names = among.map((part) => part.fullName);
-  return didYouMean(wanted, [...names, ...NAMES.values()], `such as ${listed(names.slice(0, 4), "or")}`);
+  const some = names.length === 0 ? `this ${kindName} has none` : `such as ${listed(names.slice(0, 4), "or")}`;
+  return didYouMean(wanted, names, argument === "part" ? didYouMean(wanted, NAMES.values(), some) : some);
 }
