@@ -1,6 +1,7 @@
 import { InputError, NoAnswer, shown } from "../src/measure/errors";
 import { isBlank, isBlankRow, isNoEnclosure, problemOf, sizeRow, type Row, type Sized } from "../src/survey/sizeRow";
 import type { Answer, Cell } from "../src/survey/answers";
+import { errorCode } from "../src/settings/errorCell";
 import { settingsOf } from "../src/settings/settingsOf";
 import type { Settings } from "../src/settings/schema";
 
@@ -48,23 +49,25 @@ export function plainAnswer(settings: unknown, answer: (settings: Settings) => A
 }
 
 /**
- * The text of a selector. It is typed as a range, so that a settings range or text put in its place is seen for what it
- * is.
+ * The text of a selector, empty for a blank. It is typed as a range, so that a settings range or text put in its place
+ * is seen for what it is; what the text may be, only its reader knows.
  */
 export function selector(cells: unknown, argument: string, example: string): string {
   const only = onlyCell(cells);
+  if (only === undefined && isColumn(cells))
+    throw new InputError(argument, `a range of ${cells.length} cells`, `give one cell, or a text such as "${example}"`);
   if (only === undefined || (typeof only === "string" && only.includes("=")))
     throw new InputError(argument, "settings", `put "${example}" before them`);
   const cell = plainCell(only);
-  if (typeof cell === "string" && cell.trim() !== "") return cell;
-  throw new InputError(argument, cell === 0 ? "0 or a blank" : shown(cell), `give a text such as "${example}"`);
+  if (isBlank(cell)) return "";
+  if (typeof cell === "string") return cell;
+  if (typeof cell === "number") return String(cell);
+  throw new InputError(argument, shown(cell), `give a text such as "${example}"`);
 }
 
 /** An error that a cell holds, told by its code; anything else as it is. */
 export function plainCell(cell: unknown): unknown {
-  if (typeof cell !== "object" || cell === null) return cell;
-  const code: unknown = "code" in cell ? cell.code : undefined;
-  return typeof code === "string" ? code : cell;
+  return errorCode(cell) ?? cell;
 }
 
 function settingsIn(settings: unknown): Settings {
@@ -82,6 +85,11 @@ function plainRow(row: Row): Row {
   };
 }
 
+/** A settings range or stock table has two columns at the least. */
+function isColumn(cells: unknown): cells is readonly unknown[] {
+  return Array.isArray(cells) && cells.every((row) => Array.isArray(row) && row.length === 1);
+}
+
 /** The single cell of a 1 x 1 range (or of a bare value); undefined for a larger range. */
 function onlyCell(cells: unknown): unknown {
   if (!Array.isArray(cells)) return cells ?? null;
@@ -90,22 +98,26 @@ function onlyCell(cells: unknown): unknown {
 }
 
 /** The one place that turns what the core throws into a cell error; anything else is a bug and surfaces as one. */
-function guarded(compute: () => Answer): CellResult {
+export function guarded(compute: () => Answer): CellResult {
   try {
     const answer = compute();
-    return typeof answer === "object" && !(answer instanceof NoAnswer)
-      ? answer.map((row) => row.map(shownCell))
-      : [[shownCell(answer)]];
+    return isTable(answer) ? answer.map((row) => row.map(shownCell)) : [[shownCell(answer)]];
   } catch (error) {
-    if (error instanceof InputError)
-      throw new CustomFunctions.Error(CustomFunctions.ErrorCode.invalidValue, error.message);
-    if (error instanceof NoAnswer)
-      throw new CustomFunctions.Error(CustomFunctions.ErrorCode.notAvailable, error.message);
-    throw error;
+    throw cellError(error) ?? error;
   }
 }
 
+function isTable(answer: Answer): answer is readonly (readonly Cell[])[] {
+  return Array.isArray(answer);
+}
+
 function shownCell(cell: Cell): number | string | CustomFunctions.Error {
-  if (!(cell instanceof NoAnswer)) return cell;
-  return new CustomFunctions.Error(CustomFunctions.ErrorCode.notAvailable, cell.message);
+  return typeof cell === "object" ? (cellError(cell) as CustomFunctions.Error) : cell;
+}
+
+function cellError(error: unknown): CustomFunctions.Error | undefined {
+  const { invalidValue, notAvailable } = CustomFunctions.ErrorCode;
+  if (error instanceof InputError) return new CustomFunctions.Error(invalidValue, error.message);
+  if (error instanceof NoAnswer) return new CustomFunctions.Error(notAvailable, error.message);
+  return undefined;
 }

@@ -1,5 +1,5 @@
 import { dimensionsAnswer, fractionAnswer, measureAnswer } from "../src/survey/measuringAnswers";
-import { measuringAnswer, selector } from "./cells";
+import { measuringAnswer, plainCell, selector } from "./cells";
 
 /**
  * A measure written as number or text, as a number in the workbook's unit.
@@ -33,5 +33,5 @@ export function dimensions(text: any, which: any[][], settings?: any[][][]): any
  * @returns Text
  */
 export function fraction(length: any, denominator: any, settings?: any[][][]): any[][] {
-  return measuringAnswer(length, settings, (cell, read) => fractionAnswer(cell, denominator, read));
+  return measuringAnswer(length, settings, (cell, read) => fractionAnswer(cell, plainCell(denominator), read));
 }
