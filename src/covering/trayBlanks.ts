@@ -48,7 +48,7 @@ export function trayBlanks(tray: Tray, c: Mm, settings: Settings): readonly Blan
   if (settings.coverStyle === "one piece") {
     const tab = half(settings.turnIn, Math.min(outerWidth, outerHeight));
     const note = `cut away the corners ${shown(wallRun - tab)} x ${shown(wallRun)}, leaving tabs ${shown(tab)} wide`;
-    const x = tray.openSpine ? outerWidth + wallRun + tray.floor + footTurn : outerWidth + 2 * wallRun;
+    const x = tray.openSpine ? outerWidth + wallRun + tray.floor + floorTurn : outerWidth + 2 * wallRun;
     return [{ ...covering, name: "one-piece blank", ...flat(x, outerHeight + 2 * wallRun), note }, lining];
   }
   const around = tray.openSpine
