@@ -45,7 +45,8 @@ export function stockFor(material: "covering" | "lining", settings: Settings): S
 
 /** How many pieces a blank is cut in when it is longer than the sheet allows along the grain; a roll allows any length. */
 function piecesAlong(along: Mm, { sheetLength }: StockRow, { turnIn, edgeTrim }: Settings): number {
-  const longest = sheetLength === undefined ? Infinity : sheetLength - 2 * edgeTrim;
+  // Pieces are cut to whole millimetres, so no more than the whole millimetres of the sheet is of use.
+  const longest = sheetLength === undefined ? Infinity : wholeDown(sheetLength - 2 * edgeTrim);
   if (along <= longest || longest <= turnIn) return 1;
   return Math.ceil((along - turnIn) / (longest - turnIn));
 }
