@@ -1,6 +1,7 @@
 import * as item from "./item";
 import * as measuring from "./measuring";
 import * as reference from "./reference";
+import * as survey from "./survey";
 
 // Ids as declared beside each function; a test holds the two lists equal.
 CustomFunctions.associate({
@@ -17,6 +18,8 @@ CustomFunctions.associate({
   PARTS: item.parts,
   "BOARD.AREA": item.boardArea,
   PROBLEM: item.problem,
+  SURVEY: survey.survey,
+  CUTLIST: survey.cutlist,
   SETTINGS: reference.settings,
   STOCK: reference.stock,
   KINDS: reference.kinds,

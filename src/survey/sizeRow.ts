@@ -2,8 +2,9 @@ import type { Assembly } from "../enclosure/assembly";
 import type { Kind } from "../enclosure/kind";
 import { lying, type Item } from "../enclosure/lying";
 import { KINDS, kindNamed } from "../enclosure/registry";
-import { InputError } from "../measure/errors";
+import { InputError, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
+import { readMass } from "../measure/readMass";
 import { listed } from "../settings/names";
 import { DEFINITIONS, type Settings } from "../settings/schema";
 
@@ -20,6 +21,8 @@ export interface Row {
 export interface Sized {
   readonly item: Item;
   readonly kind: Kind;
+  /** Undefined where it was not given. */
+  readonly weightKg: number | undefined;
   readonly assembly: Assembly;
   readonly settings: Settings;
 }
@@ -40,21 +43,42 @@ export function sizeRow(row: Row, settings: Settings): Sized | undefined {
     width: readLength(row.width, { argument: "width", unit: settings.unit }),
     depth: readLength(row.depth, { argument: "depth", unit: settings.unit }),
   };
-  const kind = kindNamed(row.enclosure);
+  const weightKg = isBlank(row.weight)
+    ? settings.weight
+    : readMass(row.weight, { argument: "weight", unit: massUnit(settings) });
+  return sizeItem(item, row.enclosure, weightKg, settings);
+}
+
+/**
+ * Puts an enclosure together around an item that is read already.
+ *
+ * @param enclosure the name of a kind
+ * @param weightKg undefined where it was not given
+ */
+export function sizeItem(item: Item, enclosure: unknown, weightKg: number | undefined, settings: Settings): Sized {
+  const kind = kindNamed(isBlank(enclosure) ? "" : enclosure);
   if (settings.ownOfRow.size > 0) refuseForeignOptions(kind, settings);
-  return { item, kind, assembly: kind.assemble(lying(item, settings), settings), settings };
+  return { item, kind, weightKg, assembly: kind.assemble(lying(item, settings), settings), settings };
+}
+
+export function massUnit({ unit }: Settings): "kg" | "lb" {
+  return unit === "in" ? "lb" : "kg";
 }
 
 /** Why a row cannot be sized; empty when it can, or when there is nothing to size. Never throws for what a user gave. */
 export function problemOf(row: Row, settings: Settings): string {
-  if (!isBlankRow(row) && isBlank(row.enclosure)) return "enclosure not chosen";
   try {
     sizeRow(row, settings);
     return "";
   } catch (error) {
-    if (error instanceof InputError) return error.message;
+    if (error instanceof InputError) return problemText(error);
     throw error;
   }
+}
+
+/** A problem as a survey shows it. */
+export function problemText(error: InputError): string {
+  return error.argument === "enclosure" && error.got === shown(null) ? "enclosure not chosen" : error.message;
 }
 
 /** A blank cell reaches a function as 0, empty text or nothing. */

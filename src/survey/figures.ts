@@ -1,0 +1,120 @@
+import { partList } from "../covering/partList";
+import { boardParts, type Part } from "../enclosure/part";
+import { InputError, shown } from "../measure/errors";
+import { didYouMean, plainName } from "../settings/names";
+import {
+  boardAreaAnswer,
+  DIRECTIONS,
+  insideAnswer,
+  outsideAnswer,
+  partFigure,
+  PART_MEASURES,
+  type Answer,
+  type Cell,
+  type PartMeasure,
+} from "./answers";
+import { findPart, isPartName } from "./findPart";
+import type { Sized } from "./sizeRow";
+
+/** A column of a whole survey. */
+export interface Figure {
+  /** As asked for, which heads its column. */
+  readonly name: string;
+  readonly kind: "length" | "area" | "count" | "text";
+  /** Of one row that is sized. Counts and areas are those of all its copies. */
+  readonly of: (row: SizedRow) => Cell;
+}
+
+/** A sized row with its part list, worked out when it is first asked for. */
+export interface SizedRow {
+  readonly sized: Sized;
+  readonly quantity: number;
+  readonly boards: () => readonly Part[];
+  readonly parts: () => readonly Part[];
+}
+
+export function sizedRow(sized: Sized, quantity: number): SizedRow {
+  let boards: readonly Part[] | undefined;
+  let parts: readonly Part[] | undefined;
+  return {
+    sized,
+    quantity,
+    boards: () => (boards ??= boardParts(sized.assembly)),
+    parts: () => (parts ??= partList(sized.assembly, sized.settings)),
+  };
+}
+
+/** The figure of a row that says why the row cannot be sized. */
+export const PROBLEM = "problem";
+
+export const DEFAULT_FIGURES = ["outside height", "outside width", "outside depth", "board area", PROBLEM] as const;
+
+/**
+ * The figure that some words name: `inside` or `outside` with a direction, a part with a measure (`lid side wall
+ * length`), `board area`, `problem`.
+ *
+ * @throws InputError with the nearest figures
+ */
+export function figureNamed(name: string): Figure {
+  const figure = figureOf(name);
+  if (figure !== undefined) return figure;
+  throw new InputError(
+    "columns",
+    shown(name),
+    "give inside or outside with a direction, a part with a measure (side wall length), board area or problem",
+    didYouMean(name, [...EXAMPLES]),
+  );
+}
+
+/** The same, undefined when the words name none. */
+export function figureOf(name: string): Figure | undefined {
+  const wanted = plainName(name);
+  if (wanted === PROBLEM) return { name, kind: "text", of: () => "" };
+  if (wanted === "board area")
+    return { name, kind: "area", of: ({ sized, quantity }) => times(only(boardAreaAnswer(sized, "all")), quantity) };
+  const [start = "", end = ""] = splitLast(wanted);
+  const direction = DIRECTIONS.find((each) => each === end || (each === "depth" && end === "thickness"));
+  if (direction !== undefined && (start === "inside" || start === "outside")) {
+    const answer = start === "inside" ? insideAnswer : outsideAnswer;
+    return { name, kind: "length", of: ({ sized }) => only(answer(sized, direction)) };
+  }
+  // The cut height of a wall is the width of the piece.
+  const measure = end === "height" && start.endsWith("wall") ? "width" : PART_MEASURES.find((each) => each === end);
+  if (measure === undefined || !isPartName(start)) return undefined;
+  return { name, kind: MEASURE_KINDS[measure] ?? "text", of: (row) => partFigureOf(row, start, measure) };
+}
+
+const EXAMPLES = [
+  ...DIRECTIONS.flatMap((each) => [`inside ${each}`, `outside ${each}`]),
+  ...PART_MEASURES.flatMap((each) => ["base", "side wall", "head wall", "wall strip"].map((part) => `${part} ${each}`)),
+  "side wall height",
+  "board area",
+  PROBLEM,
+];
+
+const MEASURE_KINDS: Readonly<Partial<Record<PartMeasure, Figure["kind"]>>> = {
+  length: "length",
+  width: "length",
+  caliper: "length",
+  count: "count",
+};
+
+function partFigureOf({ sized, quantity, boards, parts }: SizedRow, part: string, measure: PartMeasure): Cell {
+  const among = boards().some(({ name, fullName }) => name === part || fullName === part) ? boards() : parts();
+  const cell = partFigure(findPart(among, part, sized, "part"), measure, sized.settings);
+  return measure === "count" ? times(cell, quantity) : cell;
+}
+
+function times(cell: Cell, quantity: number): Cell {
+  return typeof cell === "number" ? cell * quantity : cell;
+}
+
+/** The one cell of an answer that was not asked to spill. */
+function only(answer: Answer): Cell {
+  return typeof answer === "object" && "map" in answer ? answer[0]![0]! : answer;
+}
+
+function splitLast(words: string): readonly [string, string] | readonly [] {
+  const space = words.lastIndexOf(" ");
+  return space < 0 ? [] : [words.slice(0, space), words.slice(space + 1)];
+}

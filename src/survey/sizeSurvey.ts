@@ -1,0 +1,180 @@
+import type { Item } from "../enclosure/lying";
+import { kindNamed } from "../enclosure/registry";
+import { InputError, shown } from "../measure/errors";
+import { readDimensions } from "../measure/readDimensions";
+import { readLength } from "../measure/readLength";
+import { readMass } from "../measure/readMass";
+import type { Settings } from "../settings/schema";
+import { settingsForRows } from "../settings/settingsForRows";
+import type { RecogniseOptions } from "./recognise";
+import { isBlank, isNoEnclosure, sizeItem, type Sized } from "./sizeRow";
+import { surveyItems, unitOf, type Survey, type SurveyItem } from "./surveyItems";
+
+/** What became of a row. One row in, one outcome out. */
+export type Outcome =
+  | { readonly state: "sized"; readonly sized: Sized; readonly quantity: number }
+  /** Nothing to size: a blank row, or enclosure `none`. */
+  | { readonly state: "nothing" }
+  | { readonly state: "totals" }
+  /** Answered on the first row of its box. */
+  | { readonly state: "in box"; readonly box: string }
+  | { readonly state: "problem"; readonly error: InputError };
+
+export interface SizedSurvey {
+  readonly survey: Survey;
+  /** In the order of `survey.items`. */
+  readonly outcomes: readonly Outcome[];
+  /** What all rows share. */
+  readonly settings: Settings;
+}
+
+/**
+ * Sizes every row of a survey.
+ *
+ * @param cells the table with its heading row
+ * @param settings settings arguments, shared by all rows
+ * @throws InputError when the table or the shared settings cannot be read; what is wrong with a row is its outcome
+ */
+export function sizeSurvey(
+  cells: readonly (readonly unknown[])[],
+  settings: readonly unknown[],
+  options: RecogniseOptions = {},
+): SizedSurvey {
+  const forRow = settingsForRows(settings);
+  const survey = surveyItems(cells, options);
+  const boxes = groupBoxes(survey.items);
+  const outcomes = survey.items.map((item): Outcome => {
+    if (item.totals) return { state: "totals" };
+    const set = item.box === "" ? [item] : boxes.get(item.box)!;
+    if (set[0] !== item) return { state: "in box", box: item.box };
+    try {
+      return sizeSet(set as readonly [SurveyItem, ...SurveyItem[]], survey, forRow);
+    } catch (error) {
+      if (error instanceof InputError) return { state: "problem", error };
+      throw error;
+    }
+  });
+  return { survey, outcomes, settings: forRow([]) };
+}
+
+function groupBoxes(items: readonly SurveyItem[]): ReadonlyMap<string, readonly SurveyItem[]> {
+  const boxes = new Map<string, SurveyItem[]>();
+  for (const item of items) {
+    if (item.box === "" || item.totals) continue;
+    const set = boxes.get(item.box);
+    if (set === undefined) boxes.set(item.box, [item]);
+    else set.push(item);
+  }
+  return boxes;
+}
+
+/** One item, or those that share a box: greatest height and width, depths and weights one on another. */
+function sizeSet(
+  set: readonly [SurveyItem, ...SurveyItem[]],
+  survey: Survey,
+  forRow: (own: SurveyItem["own"]) => Settings,
+): Outcome {
+  const [first] = set;
+  const settings = forRow(first.own);
+  if (set.every((item) => isBlankItem(item, survey))) return { state: "nothing" };
+  if (isBlank(first.cells.enclosure)) kindNamed(null);
+  if (isNoEnclosure(first.cells.enclosure)) return { state: "nothing" };
+  const read = set.map((item) => {
+    if (item !== first) refuseOtherEnclosure(item, first);
+    try {
+      const copies = set.length === 1 ? 1 : given(item.quantity);
+      return { ...readItem(item, survey, settings), copies };
+    } catch (error) {
+      if (!(error instanceof InputError) || item === first) throw error;
+      throw new InputError(`${item.identifier}, ${error.argument}`, error.got, error.expected, error.cure);
+    }
+  });
+  const item: Item = {
+    height: Math.max(...read.map(({ height }) => height)),
+    width: Math.max(...read.map(({ width }) => width)),
+    depth: read.reduce((sum, { depth, copies }) => sum + depth * copies, 0),
+  };
+  const weights = read.map(({ weightKg, copies }) => (weightKg === undefined ? undefined : weightKg * copies));
+  const weightKg = weights.every((weight) => weight !== undefined)
+    ? weights.reduce<number>((sum, weight) => sum + (weight as number), 0)
+    : undefined;
+  const quantity = set.length === 1 ? given(first.quantity) : 1;
+  return {
+    state: "sized",
+    sized: sizeItem(item, first.cells.enclosure, weightKg ?? settings.weight, settings),
+    quantity,
+  };
+}
+
+function isBlankItem({ cells }: SurveyItem, { recognition }: Survey): boolean {
+  const { height, width, depth, dimensions } = cells;
+  return (
+    isBlank(height) &&
+    isBlank(width) &&
+    isBlank(depth) &&
+    (recognition.columns.dimensions === undefined || isBlank(dimensions))
+  );
+}
+
+/** Height, width and depth of their columns, else of the dimension text; weight of its column, else of that text. */
+function readItem(
+  item: SurveyItem,
+  survey: Survey,
+  settings: Settings,
+): Item & { readonly weightKg: number | undefined } {
+  const { height, width, depth, weight, dimensions } = item.cells;
+  const weightUnit = survey.units.weight ?? (settings.unit === "in" ? "lb" : "kg");
+  const weighed = isBlank(weight) ? undefined : readWeight(weight, weightUnit);
+  if (isBlank(height) && isBlank(width) && isBlank(depth)) {
+    const text = readText(dimensions, item, survey, settings);
+    return { ...text, weightKg: weighed ?? text.weightKg };
+  }
+  const read = (cell: unknown, argument: "height" | "width" | "depth") =>
+    readLength(cell, { argument, unit: unitOf(item, argument, survey) ?? settings.unit });
+  return {
+    height: read(height, "height"),
+    width: read(width, "width"),
+    depth: read(depth, "depth"),
+    weightKg: weighed,
+  };
+}
+
+function readWeight(cell: unknown, unit: string): number {
+  // Grams and ounces are no workbook units, so a plain number of such a column is read as a text with its unit.
+  if (unit === "kg" || unit === "lb") return readMass(cell, { argument: "weight", unit });
+  return readMass(typeof cell === "number" || /^[\d.,\s]+$/.test(String(cell)) ? `${String(cell)} ${unit}` : cell, {
+    argument: "weight",
+    unit: "kg",
+  });
+}
+
+function readText(cell: unknown, item: SurveyItem, survey: Survey, settings: Settings) {
+  if (typeof cell !== "string")
+    throw new InputError("dimensions", shown(cell), "give a dimension text such as 31.5 x 24 x 4.2 cm");
+  const order = survey.recognition.columns.dimensions?.order ?? settings.order;
+  const unit = unitOf(item, "dimensions", survey) ?? settings.textUnit ?? settings.unit;
+  const { height, width, depth, weightKg } = readDimensions(cell, { argument: "dimensions", order, unit });
+  if (depth !== undefined) return { height, width, depth, weightKg };
+  throw new InputError(
+    "dimensions",
+    shown(cell),
+    "give height x width x depth",
+    "the depth is missing: measure it, or type it in its own column with height and width",
+  );
+}
+
+function refuseOtherEnclosure(item: SurveyItem, first: SurveyItem): void {
+  const own = item.cells.enclosure;
+  if (isBlank(own) || String(own).trim().toLowerCase() === String(first.cells.enclosure).trim().toLowerCase()) return;
+  throw new InputError(
+    "enclosure",
+    `${shown(own)} for ${item.identifier} in box ${first.box}, whose first row says ${shown(first.cells.enclosure)}`,
+    "one box is one enclosure",
+    "give both rows the same, or another box",
+  );
+}
+
+function given<T>(value: T | InputError): T {
+  if (value instanceof InputError) throw value;
+  return value;
+}

@@ -1,0 +1,126 @@
+import { benchInstruction } from "../enclosure/benchInstruction";
+import { InputError, NoAnswer, shown } from "../measure/errors";
+import { plainName } from "../settings/names";
+import { partFigure, PARTS_HEADINGS, type Cell, type PartMeasure } from "./answers";
+import { DEFAULT_FIGURES, figureNamed, figureOf, PROBLEM, sizedRow, type Figure, type SizedRow } from "./figures";
+import type { Outcome, SizedSurvey } from "./sizeSurvey";
+import { isBlank, problemText } from "./sizeRow";
+import type { SurveyItem } from "./surveyItems";
+
+/** A table for a whole survey. */
+export type SurveyTable = readonly (readonly Cell[])[];
+
+/**
+ * A row of figures for each row of a survey, under a row of their names. Rows stay in step with the survey: what cannot
+ * be sized shows its error, rows of a shared box after the first say `in box B7`, blank rows and rows of totals are
+ * blank (`problem` says of the latter that they were left out).
+ *
+ * @param columns names of figures, or of columns of the survey, which pass through; `default` for the usual ones
+ */
+export function surveyTable(sizedSurvey: SizedSurvey, columns: readonly string[], cells: SurveyCells): SurveyTable {
+  const { survey, outcomes } = sizedSurvey;
+  const wanted = columns.flatMap((name) => (plainName(name) === "default" ? DEFAULT_FIGURES : [name]));
+  const figures = wanted.map((name) => figureOf(name) ?? passThrough(name, sizedSurvey, cells) ?? figureNamed(name));
+  const rows = survey.items.map((item, index) => rowOf(item, outcomes[index]!, figures));
+  return [figures.map(({ name }) => name), ...rows];
+}
+
+/**
+ * Every part of every item, a row each, with the item's identifier; counts are those of all copies.
+ * A row that cannot be sized has one line with its error.
+ */
+export function cutListTable({ survey, outcomes }: SizedSurvey): SurveyTable {
+  const rows = survey.items.flatMap((item, index) => cutListRows(item, outcomes[index]!));
+  return [CUTLIST_HEADINGS, ...rows];
+}
+
+export const CUTLIST_HEADINGS = ["identifier", "enclosure", ...PARTS_HEADINGS] as const;
+
+/** The table as the user gave it, for columns that pass through. */
+export type SurveyCells = readonly (readonly unknown[])[];
+
+/** A figure of one row, or a value of its own that passes through. */
+interface Column extends Pick<Figure, "name"> {
+  readonly of?: (row: SizedRow) => Cell;
+  readonly passes?: (item: SurveyItem) => Cell;
+}
+
+function passThrough(name: string, { survey }: SizedSurvey, cells: SurveyCells): Column | undefined {
+  const { recognition } = survey;
+  const wanted = plainName(name);
+  const field = Object.entries(recognition.columns).find(([each]) => each === wanted)?.[1];
+  const headings = cells[recognition.headingRow - 1] ?? [];
+  const index =
+    field !== undefined
+      ? field.column - 1
+      : headings.findIndex((cell) => typeof cell === "string" && plainName(cell) === wanted);
+  if (index < 0) return undefined;
+  return { name, passes: ({ row }) => passed(cells[row - 1]?.[index]) };
+}
+
+function passed(cell: unknown): Cell {
+  if (typeof cell === "number" || typeof cell === "string") return cell;
+  return isBlank(cell) ? "" : String(cell);
+}
+
+function rowOf(item: SurveyItem, outcome: Outcome, columns: readonly Column[]): readonly Cell[] {
+  const row = outcome.state === "sized" ? sizedRow(outcome.sized, outcome.quantity) : undefined;
+  return columns.map(({ name, of, passes }) => {
+    if (passes !== undefined) return passes(item);
+    if (plainName(name) === PROBLEM) return problemCell(outcome);
+    if (row !== undefined && of !== undefined) return answered(() => of(row));
+    if (outcome.state === "problem") return outcome.error;
+    return outcome.state === "in box" ? inBox(outcome) : "";
+  });
+}
+
+function problemCell(outcome: Outcome): string {
+  if (outcome.state === "problem") return problemText(outcome.error);
+  return outcome.state === "totals" ? "row of totals: left out" : "";
+}
+
+function inBox({ box }: { readonly box: string }): string {
+  return `in box ${box}`;
+}
+
+/** A part that this row's kind lacks is an error of its cell, not of the table. */
+function answered(compute: () => Cell): Cell {
+  try {
+    return compute();
+  } catch (error) {
+    if (error instanceof NoAnswer || error instanceof InputError) return error;
+    throw error;
+  }
+}
+
+const PART_ORDER = PARTS_HEADINGS.slice(1, -1) as readonly PartMeasure[];
+
+function cutListRows(item: SurveyItem, outcome: Outcome): SurveyTable {
+  const blank = PARTS_HEADINGS.slice(1).map(() => "");
+  const enclosure = isBlank(item.cells.enclosure) ? "" : String(item.cells.enclosure);
+  if (outcome.state === "problem") return [[item.identifier, enclosure, outcome.error, ...blank]];
+  if (outcome.state === "in box") return [[item.identifier, enclosure, inBox(outcome), ...blank]];
+  if (outcome.state !== "sized") return [];
+  const { sized, quantity } = outcome;
+  return sizedRow(sized, quantity)
+    .parts()
+    .map((part) => [
+      item.identifier,
+      sized.kind.name,
+      part.fullName,
+      ...PART_ORDER.map((measure) =>
+        measure === "count" ? part.count * quantity : partFigure(part, measure, sized.settings),
+      ),
+      benchInstruction(part, sized.assembly, sized.settings.unit),
+    ]);
+}
+
+/** Names of figures as a range of cells gives them. */
+export function figureNames(cells: readonly (readonly unknown[])[]): readonly string[] {
+  const names = cells.flat().filter((cell) => !isBlank(cell));
+  if (names.length === 0) return ["default"];
+  return names.map((cell) => {
+    if (typeof cell === "string") return cell.trim();
+    throw new InputError("columns", shown(cell), "give names of figures such as outside height, or default");
+  });
+}
