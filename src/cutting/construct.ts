@@ -1,0 +1,87 @@
+import { noChoice, weighCut } from "./bestCut";
+import { createForest, NONE } from "./forest";
+import type { Job } from "./job";
+import { kindFor } from "./kindFor";
+import { cutPiece, exportPanel, layOut, type Panel } from "./panels";
+import { createRandom } from "./random";
+import { leastSides } from "./leastSides";
+import { shelve, type Shelves, takeFromShelves } from "./shelves";
+
+/** A sheet of a plan. */
+export interface CutSheet {
+  readonly kind: number;
+  readonly panel: Panel;
+}
+
+/** A plan in units; `out` are the pieces for which no sheet was left. */
+export interface Draft {
+  readonly sheets: readonly CutSheet[];
+  readonly out: readonly number[];
+  readonly weight: number;
+}
+
+/** An order in which pieces are placed: negative when the first is placed first. */
+export type Order = (job: Job) => (one: number, other: number) => number;
+
+/** Orders that put what is hard to place first; none is best for all jobs. */
+export const ORDERS: readonly Order[] = [
+  (job) => (one, other) => job.area[other]! - job.area[one]!,
+  (job) => (one, other) => job.width[other]! - job.width[one]! || job.length[other]! - job.length[one]!,
+  (job) => (one, other) => job.length[other]! - job.length[one]! || job.width[other]! - job.width[one]!,
+  (job) => (one, other) => longSide(job, other) - longSide(job, one) || job.area[other]! - job.area[one]!,
+  (job) => (one, other) => halfGirth(job, other) - halfGirth(job, one) || job.area[other]! - job.area[one]!,
+];
+
+/**
+ * A plan made in one pass: each piece goes where it loses the least worth of leftovers, on a new sheet when it fits none.
+ *
+ * @param favoured kind of sheet to take before all others that cost something, or NONE
+ */
+export function construct(job: Job, order: Order, favoured: number): Draft {
+  const { leastLength, leastWidth } = leastSides(job);
+  const forest = createForest(job.size, leastLength, leastWidth);
+  const random = createRandom(0);
+  const shelves: Shelves = [];
+  const choice = noChoice();
+  const used = new Int32Array(job.kinds.length);
+  const sheets: { kind: number; panel: number }[] = [];
+  const out: number[] = [];
+  let weight = 0;
+  let toPlace = job.area.reduce((sum, area) => sum + area, 0);
+  for (const piece of Array.from(job.area.keys()).sort(order(job))) {
+    takeFromShelves(shelves, forest, job, piece, random, choice);
+    if (choice.leftover === NONE) {
+      const kind = kindFor(job, used, Number.POSITIVE_INFINITY, piece, toPlace, favoured);
+      if (kind !== NONE) {
+        const { length, width } = job.kinds[kind]!;
+        const panel = layOut(forest, length, width);
+        forest.slot[panel] = NONE;
+        forest.openCount = 0;
+        sheets.push({ kind, panel });
+        used[kind]!++;
+        weight += job.kinds[kind]!.weight;
+        weighCut(forest, panel, job.length[piece]!, job.width[piece]!, false, random, 0, choice);
+        if (job.turn[piece] === 1)
+          weighCut(forest, panel, job.width[piece]!, job.length[piece]!, true, random, 0, choice);
+      }
+    }
+    toPlace -= job.area[piece]!;
+    if (choice.leftover === NONE) {
+      out.push(piece);
+      continue;
+    }
+    const length = choice.turned ? job.width[piece]! : job.length[piece]!;
+    const width = choice.turned ? job.length[piece]! : job.width[piece]!;
+    cutPiece(forest, choice.leftover, piece, length, width, choice.axis);
+    shelve(shelves, forest);
+  }
+  return { sheets: sheets.map(({ kind, panel }) => ({ kind, panel: exportPanel(forest, panel) })), out, weight };
+}
+
+function longSide(job: Job, piece: number): number {
+  return Math.max(job.length[piece]!, job.width[piece]!);
+}
+
+function halfGirth(job: Job, piece: number): number {
+  return job.length[piece]! + job.width[piece]!;
+}

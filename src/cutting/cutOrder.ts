@@ -1,0 +1,77 @@
+import { ALONG_LENGTH } from "./forest";
+import { UNITS_PER_MM } from "./job";
+import type { Panel } from "./panels";
+import type { Cut } from "./types";
+
+/** A panel in hand with parts still to be cut off it; `x`, `y` are where its next part begins. */
+interface InHand {
+  readonly panel: Panel;
+  readonly x: number;
+  readonly y: number;
+  readonly part: number;
+  readonly depth: number;
+}
+
+/**
+ * The cuts of a sheet in working order: long strips first, and while the fence stands at a setting, every cut that it
+ * serves.
+ *
+ * @param panel the arranged sheet, in units with the piece gap added
+ * @param gap the piece gap, units
+ * @param trim where the sheet's usable part begins, mm
+ */
+export function cutOrder(panel: Panel, gap: number, trim: number): readonly Cut[] {
+  const cuts: Cut[] = [];
+  let waiting: InHand[] = [{ panel, x: 0, y: 0, part: 0, depth: 0 }].filter(isToCut);
+  let setting = 0;
+  while (waiting.length > 0) {
+    const next = waiting.find((hand) => settingOf(hand) === setting) ?? waiting.reduce(sooner);
+    setting = settingOf(next);
+    cuts.push(cutOf(next, gap, trim));
+    waiting = waiting.flatMap((hand) => (hand === next ? afterCut(hand).filter(isToCut) : [hand]));
+  }
+  return cuts;
+}
+
+function isToCut(hand: InHand): boolean {
+  return hand.part < hand.panel.parts.length - 1;
+}
+
+function settingOf({ panel, part }: InHand): number {
+  const next = panel.parts[part]!;
+  return panel.axis === ALONG_LENGTH ? next.length : next.width;
+}
+
+/** Of two panels the one to cut first: the less divided, then the one with the wider part. */
+function sooner(one: InHand, other: InHand): InHand {
+  if (one.depth !== other.depth) return one.depth < other.depth ? one : other;
+  return settingOf(one) >= settingOf(other) ? one : other;
+}
+
+function cutOf(hand: InHand, gap: number, trim: number): Cut {
+  const { panel, x, y } = hand;
+  const mm = (units: number) => units / UNITS_PER_MM;
+  const setting = settingOf(hand);
+  const place = (units: number) => trim + mm(units);
+  if (panel.axis === ALONG_LENGTH)
+    return cut("across", place(x + setting - gap), place(y), place(y + panel.width - gap), mm(setting - gap));
+  return cut("along", place(y + setting - gap), place(x), place(x + panel.length - gap), mm(setting - gap));
+}
+
+function cut(way: Cut["way"], at: number, from: number, to: number, setting: number): Cut {
+  return { way, at, from, to, setting };
+}
+
+/** What is in hand after a cut: the part that came off, and the rest; of two parts both. */
+function afterCut(hand: InHand): readonly InHand[] {
+  const { panel, x, y, part, depth } = hand;
+  const setting = settingOf(hand);
+  const byLength = panel.axis === ALONG_LENGTH;
+  const off: InHand = { panel: panel.parts[part]!, x, y, part: 0, depth: depth + 1 };
+  const rest = { x: byLength ? x + setting : x, y: byLength ? y : y + setting };
+  const last = part + 1 === panel.parts.length - 1;
+  return [
+    off,
+    last ? { panel: panel.parts[part + 1]!, ...rest, part: 0, depth: depth + 1 } : { ...hand, ...rest, part: part + 1 },
+  ];
+}

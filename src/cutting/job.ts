@@ -1,0 +1,119 @@
+import type { CuttingOptions, Piece, Roll, Sheet, Uncuttable } from "./types";
+
+/** Units a millimetre: the search reckons in whole tenths. */
+export const UNITS_PER_MM = 10;
+
+/** A tenth that differs from a whole one by less than this is taken as that whole one (binary fractions). */
+const ROUNDING = 1e-6;
+
+/** Prices count in thousandths of the currency. */
+export const PRICE_STEPS = 1000;
+
+/** A size of sheet as the search sees it: usable size with one piece gap added, in units. */
+export interface SheetKind {
+  readonly length: number;
+  readonly width: number;
+  /** What the search keeps low: the price in steps; the area when no sheet costs anything. */
+  readonly weight: number;
+  readonly limit: number;
+}
+
+/** The pieces one by one, with the piece gap added, in units. */
+export interface Job {
+  readonly kinds: readonly SheetKind[];
+  readonly size: number;
+  readonly length: Int32Array;
+  readonly width: Int32Array;
+  readonly turn: Uint8Array;
+  readonly area: Float64Array;
+  /** For each piece of the search, the piece asked for and which copy of it. */
+  readonly source: readonly Piece[];
+  readonly copy: Int32Array;
+}
+
+export interface Prepared {
+  readonly job: Job;
+  readonly tooLarge: readonly Uncuttable[];
+}
+
+/** Whole units that hold a length: rounded up. */
+export function unitsUp(mm: number): number {
+  return Math.ceil(mm * UNITS_PER_MM - ROUNDING);
+}
+
+/** Whole units within a length: rounded down. */
+export function unitsDown(mm: number): number {
+  return Math.floor(mm * UNITS_PER_MM + ROUNDING);
+}
+
+/** Whether a piece of the job goes on a sheet of that kind, lying one way or the other. */
+export function fitsKind(job: Job, piece: number, kind: SheetKind): boolean {
+  const length = job.length[piece]!;
+  const width = job.width[piece]!;
+  if (length <= kind.length && width <= kind.width) return true;
+  return job.turn[piece] === 1 && width <= kind.length && length <= kind.width;
+}
+
+/** Pieces and sheets in units, without the pieces that are larger than every sheet. */
+export function prepareSheets(pieces: readonly Piece[], sheets: readonly Sheet[], options: CuttingOptions): Prepared {
+  const free = sheets.every((sheet) => sheet.price === 0);
+  const kinds = sheets.map((sheet) => {
+    const usable = usableSize(sheet.length, sheet.width, options);
+    const area = usable.length * usable.width;
+    const byArea = free && sheet.onHand === undefined;
+    return {
+      ...usable,
+      weight: byArea ? area : Math.round(sheet.price * PRICE_STEPS),
+      limit: sheet.onHand ?? Number.POSITIVE_INFINITY,
+    };
+  });
+  return prepare(pieces, kinds, options);
+}
+
+/** The same for a roll: one sheet as wide as the roll and as long as it takes. */
+export function prepareRoll(pieces: readonly Piece[], roll: Roll, options: CuttingOptions): Prepared {
+  const endless = { length: Number.POSITIVE_INFINITY, width: usableSize(0, roll.width, options).width };
+  return prepare(pieces, [{ ...endless, weight: 1, limit: 1 }], options);
+}
+
+function usableSize(length: number, width: number, options: CuttingOptions): { length: number; width: number } {
+  const trim = 2 * (options.edgeTrim ?? 0);
+  const gap = unitsUp(options.pieceGap ?? 0);
+  const usable = (side: number) => Math.max(0, unitsDown(side - trim)) + gap;
+  return { length: usable(length), width: usable(width) };
+}
+
+function prepare(pieces: readonly Piece[], kinds: readonly SheetKind[], options: CuttingOptions): Prepared {
+  const gap = unitsUp(options.pieceGap ?? 0);
+  const fits = (length: number, width: number) =>
+    kinds.some((kind) => kind.limit > 0 && length <= kind.length && width <= kind.width);
+  const source: Piece[] = [];
+  const copies: number[] = [];
+  const tooLarge: Uncuttable[] = [];
+  for (const piece of pieces) {
+    const length = unitsUp(piece.length) + gap;
+    const width = unitsUp(piece.width) + gap;
+    const count = piece.count ?? 1;
+    if (!fits(length, width) && !(piece.turn && fits(width, length))) {
+      if (count > 0) tooLarge.push({ piece, count, reason: "larger than every sheet" });
+      continue;
+    }
+    for (let copy = 1; copy <= count; copy++) {
+      source.push(piece);
+      copies.push(copy);
+    }
+  }
+  const length = Int32Array.from(source, (piece) => unitsUp(piece.length) + gap);
+  const width = Int32Array.from(source, (piece) => unitsUp(piece.width) + gap);
+  const job: Job = {
+    kinds,
+    size: source.length,
+    length,
+    width,
+    turn: Uint8Array.from(source, (piece, index) => (piece.turn && length[index] !== width[index] ? 1 : 0)),
+    area: Float64Array.from(length, (value, index) => value * width[index]!),
+    source,
+    copy: Int32Array.from(copies),
+  };
+  return { job, tooLarge };
+}

@@ -1,0 +1,63 @@
+import { arrange } from "./arrange";
+import type { CutSheet } from "./construct";
+import { cutOrder } from "./cutOrder";
+import { type Job, UNITS_PER_MM, unitsUp } from "./job";
+import { placementsOf } from "./placementsOf";
+import type { Mm } from "../measure/units";
+import type { Cut, CuttingOptions, SheetPlan } from "./types";
+
+/** How a kind of sheet is shown in a plan. */
+export interface Face {
+  readonly name: string;
+  readonly length: Mm;
+  readonly width: Mm;
+}
+
+export interface LaidOut {
+  readonly sheets: readonly SheetPlan[];
+  readonly cutCount: number;
+  readonly settings: number;
+  readonly setUps: number;
+}
+
+/** Places, cuts and set-ups of a plan's sheets: by stock, and those cut alike together. */
+export function layOutPlan(
+  job: Job,
+  cutSheets: readonly CutSheet[],
+  faces: readonly Face[],
+  options: CuttingOptions,
+): LaidOut {
+  const trim = options.edgeTrim ?? 0;
+  const gap = unitsUp(options.pieceGap ?? 0);
+  const drawn = cutSheets.map(({ kind, panel }) => {
+    const arranged = arrange(panel);
+    const cuts = cutOrder(arranged, gap, trim);
+    return { kind, cuts, key: `${kind}: ${keyOf(cuts)}`, placements: placementsOf(job, arranged, trim) };
+  });
+  const cutting = (cuts: readonly Cut[]) => cuts.reduce((sum, cut) => sum + cut.setting, 0);
+  drawn.sort(
+    (one, other) => one.kind - other.kind || cutting(other.cuts) - cutting(one.cuts) || compare(one.key, other.key),
+  );
+  const layouts = new Map<string, readonly Cut[]>();
+  for (const { key, cuts } of drawn) if (!layouts.has(key)) layouts.set(key, cuts);
+  const numbers = new Map([...layouts.keys()].map((key, index) => [key, index + 1]));
+  const sheets = drawn.map(({ kind, cuts, key, placements }) => {
+    const { name, length, width } = faces[kind]!;
+    return { stock: name, length, width, layout: numbers.get(key)!, placements, cuts };
+  });
+  const settings = [...layouts.values()].flat().map((cut) => Math.round(cut.setting * UNITS_PER_MM));
+  return {
+    sheets,
+    cutCount: drawn.reduce((sum, { cuts }) => sum + cuts.length, 0),
+    settings: new Set(settings).size,
+    setUps: settings.filter((setting, index) => setting !== settings[index - 1]).length,
+  };
+}
+
+function keyOf(cuts: readonly Cut[]): string {
+  return cuts.map(({ way, at, from }) => `${way} ${at} ${from}`).join(", ");
+}
+
+function compare(one: string, other: string): number {
+  return one < other ? -1 : one > other ? 1 : 0;
+}

@@ -1,0 +1,152 @@
+import { coverWeight, type Offer } from "./cover";
+import { dualFeasible, type Share } from "./dualFeasible";
+import type { Job, SheetKind } from "./job";
+import { raiseLengths } from "./raise";
+
+/** Pieces of one size, lying one way, with the size raised where that is allowed. */
+interface Lying {
+  readonly length: number;
+  readonly width: number;
+}
+
+/** Equal pieces; `ways` has two entries when they may turn and fit both ways. */
+interface Group {
+  readonly count: number;
+  readonly ways: readonly Lying[];
+}
+
+/** Products of shares that are reckoned, about: some 30 ms. */
+const MOST_PRODUCTS = 2e7;
+
+const MOST_THRESHOLDS = 60;
+const FEWEST_THRESHOLDS = 4;
+const OTHER_SHARES = 31;
+
+/** Beyond so many lengths, comparing functions costs more than it saves. */
+const MOST_COMPARED = 500;
+
+/**
+ * A weight of sheets below which no plan, cuttable or not, holds all pieces.
+ *
+ * Each piece gets the product of a share of the sheet's length and a share of its width; what lies on one sheet has
+ * products that add up to at most the sheet's. The best of many pairs of shares counts.
+ *
+ * @param weights weight of each kind of sheet: prices for a bound on the cost, ones for a bound on the sheets
+ * @returns Infinity when the sheets in hand cannot hold all pieces
+ * Source: S. Fekete, J. Schepers, "A general framework for bounds for higher-dimensional orthogonal packing problems",
+ * Mathematical Methods of Operations Research 60, 2004.
+ */
+export function lowerBound(job: Job, weights: readonly number[]): number {
+  if (job.size === 0) return 0;
+  const { groups, kinds } = raisedGroups(job);
+  const length = Math.max(...kinds.map((kind) => kind.length));
+  const width = Math.max(...kinds.map((kind) => kind.width));
+  const lyings = groups.flatMap((group) => group.ways);
+  const functions = Math.sqrt(MOST_PRODUCTS / lyings.length);
+  const cap = Math.min(MOST_THRESHOLDS, Math.max(FEWEST_THRESHOLDS, Math.floor((functions - OTHER_SHARES) / 2)));
+  const lengths = lyings.map((lying) => lying.length);
+  const widths = lyings.map((lying) => lying.width);
+  const alongLength = tabulate(dualFeasible(lengths, length, cap), lengths);
+  const alongWidth = tabulate(dualFeasible(widths, width, cap), widths);
+  const counts = Float64Array.from(groups, (group) => group.count);
+  const single = groups.every((group) => group.ways.length === 1);
+  let best = 0;
+  for (const one of alongLength) {
+    const weighted = single ? one.values.map((value, index) => value * counts[index]!) : one.values;
+    for (const other of alongWidth) {
+      const total = single ? inner(weighted, other.values) : leastTotal(groups, one.values, other.values);
+      const offers: Offer[] = kinds.map((kind, index) => ({
+        share: one.share(kind.length) * other.share(kind.width),
+        weight: weights[index]!,
+        limit: kind.limit,
+      }));
+      best = Math.max(best, coverWeight(total, offers));
+    }
+  }
+  return best;
+}
+
+interface Tabulated {
+  readonly share: Share;
+  readonly values: Float64Array;
+}
+
+/** The shares of the lengths, without functions that give all lengths the same as an earlier one. */
+function tabulate(shares: readonly Share[], lengths: readonly number[]): readonly Tabulated[] {
+  const seen = new Set<string>();
+  return shares.flatMap((share) => {
+    const values = Float64Array.from(lengths, share);
+    if (lengths.length > MOST_COMPARED) return [{ share, values }];
+    const key = values.join(" ");
+    if (seen.has(key)) return [];
+    seen.add(key);
+    return [{ share, values }];
+  });
+}
+
+function inner(one: Float64Array, other: Float64Array): number {
+  let sum = 0;
+  for (let index = 0; index < one.length; index++) sum += one[index]! * other[index]!;
+  return sum;
+}
+
+/** The total share when every group that may turn lies the way that counts less. */
+function leastTotal(groups: readonly Group[], one: Float64Array, other: Float64Array): number {
+  let total = 0;
+  let at = 0;
+  for (const { count, ways } of groups) {
+    let share = one[at]! * other[at]!;
+    at++;
+    if (ways.length === 2) {
+      share = Math.min(share, one[at]! * other[at]!);
+      at++;
+    }
+    total += count * share;
+  }
+  return total;
+}
+
+/** Equal pieces together. */
+function groupPieces(job: Job): readonly Group[] {
+  const counts = new Map<string, { piece: number; count: number }>();
+  for (let piece = 0; piece < job.size; piece++) {
+    const key = `${job.length[piece]} ${job.width[piece]} ${job.turn[piece]}`;
+    const group = counts.get(key);
+    if (group === undefined) counts.set(key, { piece, count: 1 });
+    else group.count++;
+  }
+  return [...counts.values()].map(({ piece, count }) => ({ count, ways: waysOf(job, piece) }));
+}
+
+/** The pieces in groups and the sheets; with one size of sheet, pieces raised or the sheet cut down. */
+function raisedGroups(job: Job): { groups: readonly Group[]; kinds: readonly SheetKind[] } {
+  const [kind] = job.kinds;
+  if (kind === undefined || job.kinds.length !== 1) return { groups: groupPieces(job), kinds: job.kinds };
+  const each = Array.from(job.area, (_, piece) => waysOf(job, piece));
+  const owner = each.flatMap((ways, piece) => ways.map(() => piece));
+  const lyings = each.flat();
+  const lengths = raiseLengths(
+    lyings.map((way) => way.length),
+    owner,
+    kind.length,
+  );
+  const widths = raiseLengths(
+    lyings.map((way) => way.width),
+    owner,
+    kind.width,
+  );
+  const kinds = [{ ...kind, length: lengths.side, width: widths.side }];
+  if (lyings.every((way, index) => way.length === lengths.lengths[index] && way.width === widths.lengths[index]))
+    return { groups: groupPieces(job), kinds };
+  const raised = lyings.map((_, index) => ({ length: lengths.lengths[index]!, width: widths.lengths[index]! }));
+  let at = 0;
+  return { groups: each.map((ways) => ({ count: 1, ways: ways.map(() => raised[at++]!) })), kinds };
+}
+
+function waysOf(job: Job, piece: number): readonly Lying[] {
+  const length = job.length[piece]!;
+  const width = job.width[piece]!;
+  const fits = (way: Lying) => job.kinds.some((kind) => way.length <= kind.length && way.width <= kind.width);
+  const turned = job.turn[piece] === 1 ? [{ length: width, width: length }] : [];
+  return [{ length, width }, ...turned].filter(fits);
+}

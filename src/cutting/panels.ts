@@ -1,0 +1,222 @@
+import {
+  ALONG_LENGTH,
+  ALONG_WIDTH,
+  closeLeftover,
+  dropPanel,
+  type Forest,
+  isLeftover,
+  makePanel,
+  NONE,
+  openLeftover,
+  touch,
+} from "./forest";
+
+/** A panel of a finished plan: cut into parts along an axis, a piece, or (neither) left over. */
+export interface Panel {
+  readonly length: number;
+  readonly width: number;
+  readonly axis: number;
+  readonly parts: readonly Panel[];
+  readonly piece: number;
+}
+
+/** A whole sheet, left over. */
+export function layOut(forest: Forest, length: number, width: number): number {
+  const sheet = makePanel(forest, length, width, NONE);
+  openLeftover(forest, sheet);
+  return sheet;
+}
+
+/**
+ * Cuts a piece from a corner of a leftover, which must hold it. The new leftovers are the last in `forest.open`.
+ *
+ *     axis ALONG_LENGTH              axis ALONG_WIDTH
+ *     +-------+-----------+         +-------------------+
+ *     | rest  |           |         |   remainder       |
+ *     +-------+ remainder |         +-------+-----------+
+ *     | piece |           |         | piece |   rest    |
+ *     +-------+-----------+         +-------+-----------+
+ */
+export function cutPiece(
+  forest: Forest,
+  leftover: number,
+  piece: number,
+  length: number,
+  width: number,
+  axis: number,
+): void {
+  touch(forest, leftover);
+  closeLeftover(forest, leftover);
+  const fullLength = forest.length[leftover]!;
+  const fullWidth = forest.width[leftover]!;
+  if (fullLength === length && fullWidth === width) {
+    forest.piece[leftover] = piece;
+    return;
+  }
+  const byLength = axis === ALONG_LENGTH;
+  const remainder = byLength ? fullLength - length : fullWidth - width;
+  const rest = byLength ? fullWidth - width : fullLength - length;
+  if (remainder === 0) {
+    // The strip is as long as the panel: the piece and the rest are all there is.
+    splitOff(forest, leftover, makePanel(forest, length, width, piece), byLength ? ALONG_WIDTH : ALONG_LENGTH, rest);
+    return;
+  }
+  const strip = makePanel(forest, byLength ? length : fullLength, byLength ? fullWidth : width, NONE);
+  splitOff(forest, leftover, strip, axis, remainder);
+  if (rest === 0) {
+    forest.piece[strip] = piece;
+    return;
+  }
+  const across = byLength ? ALONG_WIDTH : ALONG_LENGTH;
+  forest.axis[strip] = across;
+  attach(forest, makePanel(forest, length, width, piece), strip);
+  const spare = byLength ? makePanel(forest, length, rest, NONE) : makePanel(forest, rest, width, NONE);
+  attach(forest, spare, strip);
+  openLeftover(forest, spare);
+}
+
+/** Makes `part` a part of the leftover's panel and leaves `remainder` of the leftover. */
+function splitOff(forest: Forest, leftover: number, part: number, axis: number, remainder: number): void {
+  const parent = forest.parent[leftover]!;
+  if (parent !== NONE && forest.axis[parent] === axis) {
+    attach(forest, part, parent);
+    if (axis === ALONG_LENGTH) forest.length[leftover] = remainder;
+    else forest.width[leftover] = remainder;
+    openLeftover(forest, leftover);
+    return;
+  }
+  const byLength = axis === ALONG_LENGTH;
+  const other = makePanel(
+    forest,
+    byLength ? remainder : forest.length[leftover]!,
+    byLength ? forest.width[leftover]! : remainder,
+    NONE,
+  );
+  forest.axis[leftover] = axis;
+  attach(forest, part, leftover);
+  attach(forest, other, leftover);
+  openLeftover(forest, other);
+}
+
+/**
+ * Takes a panel out: its pieces go to `pieces` from index `count` on, and what is left joins the leftover beside it.
+ *
+ * @returns the new number of pieces in the array
+ */
+export function takeOut(forest: Forest, panel: number, pieces: Int32Array, count: number): number {
+  const after = clear(forest, panel, pieces, count);
+  let at = panel;
+  for (;;) {
+    const parent = forest.parent[at]!;
+    if (parent === NONE) break;
+    const beside = leftoverBeside(forest, at, parent);
+    if (beside !== NONE) mergeInto(forest, at, beside, forest.axis[parent]!);
+    if (forest.first[parent] !== at || forest.next[at] !== NONE) break;
+    dropPanel(forest, at);
+    touch(forest, parent);
+    forest.first[parent] = NONE;
+    at = parent;
+  }
+  openLeftover(forest, at);
+  return after;
+}
+
+/** Gives up a whole sheet and its panels; its pieces go to `pieces` from index `count` on. */
+export function discard(forest: Forest, sheet: number, pieces: Int32Array, count: number): number {
+  const after = isLeftover(forest, sheet) ? count : clear(forest, sheet, pieces, count);
+  if (after === count) {
+    touch(forest, sheet);
+    closeLeftover(forest, sheet);
+  }
+  dropPanel(forest, sheet);
+  return after;
+}
+
+/** The panel and its parts as a plan. */
+export function exportPanel(forest: Forest, panel: number): Panel {
+  const parts: Panel[] = [];
+  for (let part = forest.first[panel]!; part !== NONE; part = forest.next[part]!) parts.push(exportPanel(forest, part));
+  return {
+    length: forest.length[panel]!,
+    width: forest.width[panel]!,
+    axis: forest.axis[panel]!,
+    parts,
+    piece: forest.piece[panel]!,
+  };
+}
+
+/** Plants a plan's panel and its parts. */
+export function importPanel(forest: Forest, plan: Panel): number {
+  const panel = makePanel(forest, plan.length, plan.width, plan.piece);
+  forest.axis[panel] = plan.axis;
+  for (const part of plan.parts) attach(forest, importPanel(forest, part), panel);
+  if (isLeftover(forest, panel)) openLeftover(forest, panel);
+  return panel;
+}
+
+/** Makes a touched panel a bare one, its pieces taken and its parts dropped; not yet among the leftovers. */
+function clear(forest: Forest, panel: number, pieces: Int32Array, count: number): number {
+  touch(forest, panel);
+  let after = count;
+  if (forest.piece[panel] !== NONE) {
+    pieces[after++] = forest.piece[panel]!;
+    forest.piece[panel] = NONE;
+  }
+  for (let part = forest.first[panel]!; part !== NONE;) {
+    const next = forest.next[part]!;
+    if (isLeftover(forest, part)) {
+      touch(forest, part);
+      closeLeftover(forest, part);
+    } else after = clear(forest, part, pieces, after);
+    dropPanel(forest, part);
+    part = next;
+  }
+  forest.first[panel] = NONE;
+  return after;
+}
+
+function leftoverBeside(forest: Forest, panel: number, parent: number): number {
+  for (let part = forest.first[parent]!; part !== NONE; part = forest.next[part]!)
+    if (part !== panel && isLeftover(forest, part)) return part;
+  return NONE;
+}
+
+/** The panel, bare, takes over the room of the leftover beside it. */
+function mergeInto(forest: Forest, panel: number, beside: number, axis: number): void {
+  touch(forest, beside);
+  closeLeftover(forest, beside);
+  detach(forest, beside);
+  if (axis === ALONG_LENGTH) forest.length[panel]! += forest.length[beside]!;
+  else forest.width[panel]! += forest.width[beside]!;
+  dropPanel(forest, beside);
+}
+
+function attach(forest: Forest, part: number, parent: number): void {
+  touch(forest, parent);
+  const first = forest.first[parent]!;
+  forest.parent[part] = parent;
+  forest.previous[part] = NONE;
+  forest.next[part] = first;
+  if (first !== NONE) {
+    touch(forest, first);
+    forest.previous[first] = part;
+  }
+  forest.first[parent] = part;
+}
+
+function detach(forest: Forest, part: number): void {
+  const previous = forest.previous[part]!;
+  const next = forest.next[part]!;
+  if (previous !== NONE) {
+    touch(forest, previous);
+    forest.next[previous] = next;
+  } else {
+    const parent = forest.parent[part]!;
+    touch(forest, parent);
+    forest.first[parent] = next;
+  }
+  if (next !== NONE) {
+    touch(forest, next);
+    forest.previous[next] = previous;
+  }
+}

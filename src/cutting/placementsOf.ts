@@ -1,0 +1,35 @@
+import { ALONG_LENGTH, NONE } from "./forest";
+import { type Job, UNITS_PER_MM } from "./job";
+import type { Panel } from "./panels";
+import type { Placement } from "./types";
+
+/** Where each piece of an arranged sheet lies, in mm from the sheet's corner. */
+export function placementsOf(job: Job, sheet: Panel, trim: number): readonly Placement[] {
+  const placements: Placement[] = [];
+  const visit = (panel: Panel, x: number, y: number) => {
+    if (panel.piece !== NONE)
+      placements.push(placementOf(job, panel, trim + x / UNITS_PER_MM, trim + y / UNITS_PER_MM));
+    let [partX, partY] = [x, y];
+    for (const part of panel.parts) {
+      visit(part, partX, partY);
+      if (panel.axis === ALONG_LENGTH) partX += part.length;
+      else partY += part.width;
+    }
+  };
+  visit(sheet, 0, 0);
+  return placements;
+}
+
+function placementOf(job: Job, { piece: index, length }: Panel, x: number, y: number): Placement {
+  const piece = job.source[index]!;
+  const turned = job.turn[index] === 1 && length !== job.length[index];
+  return {
+    piece,
+    copy: job.copy[index]!,
+    x,
+    y,
+    length: turned ? piece.width : piece.length,
+    width: turned ? piece.length : piece.width,
+    turned,
+  };
+}

@@ -1,0 +1,36 @@
+import { dualFeasible } from "./dualFeasible";
+import type { Job } from "./job";
+import { raiseLengths } from "./raise";
+
+const MOST_THRESHOLDS = 100;
+
+/** Sums of shares are binary fractions: what is this near below a whole unit counts as that unit. */
+const ROUNDING = 1e-6;
+
+/** A length of roll, in units, below which no plan holds all pieces. */
+export function rollBound(job: Job, rollWidth: number): number {
+  const ways = Array.from(job.area, (_, piece) => {
+    const length = job.length[piece]!;
+    const width = job.width[piece]!;
+    const turned = job.turn[piece] === 1 ? [{ piece, length: width, width: length }] : [];
+    return [{ piece, length, width }, ...turned].filter((way) => way.width <= rollWidth);
+  });
+  const each = ways.flat();
+  const raised = raiseLengths(
+    each.map((way) => way.width),
+    each.map((way) => way.piece),
+    rollWidth,
+  );
+  let best = Math.max(0, ...ways.map((lying) => Math.min(...lying.map((way) => way.length))));
+  for (const share of dualFeasible(raised.lengths, raised.side, MOST_THRESHOLDS)) {
+    let at = 0;
+    let total = 0;
+    for (const lying of ways) {
+      let least = Number.POSITIVE_INFINITY;
+      for (const way of lying) least = Math.min(least, way.length * share(raised.lengths[at++]!));
+      total += least;
+    }
+    best = Math.max(best, Math.ceil(total - ROUNDING));
+  }
+  return best;
+}

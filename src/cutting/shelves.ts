@@ -1,0 +1,60 @@
+import { weighCut, type Choice } from "./bestCut";
+import { type Forest, NONE } from "./forest";
+import type { Job } from "./job";
+import type { Random } from "./random";
+import { worthOf } from "./worth";
+
+/** The leftovers by area, so that a piece looks only at those near its own size. */
+export type Shelves = number[][];
+
+/** Shelves in area^(1/4): a sheet of one square metre, in units, stands on shelf 200. */
+const SHELVES_PER_ROOT = 2;
+
+/** Moves the open leftovers of the forest to their shelves. */
+export function shelve(shelves: Shelves, forest: Forest): void {
+  for (let slot = 0; slot < forest.openCount; slot++) {
+    const panel = forest.open[slot]!;
+    forest.slot[panel] = NONE;
+    const shelf = shelfOf(forest.length[panel]! * forest.width[panel]!);
+    (shelves[shelf] ??= []).push(panel);
+  }
+  forest.openCount = 0;
+}
+
+/** Finds the leftover and the way of cutting that lose the least worth, and takes the leftover from its shelf. */
+export function takeFromShelves(
+  shelves: Shelves,
+  forest: Forest,
+  job: Job,
+  piece: number,
+  random: Random,
+  choice: Choice,
+): void {
+  choice.leftover = NONE;
+  choice.loss = Number.POSITIVE_INFINITY;
+  const length = job.length[piece]!;
+  const width = job.width[piece]!;
+  const turn = job.turn[piece] === 1;
+  const area = length * width;
+  for (let shelf = shelfOf(area); shelf < shelves.length; shelf++) {
+    const smallest = Math.max(smallestOn(shelf), area);
+    // The larger the leftover, the more worth a piece of some size takes from it.
+    if (worthOf(smallest) - worthOf(smallest - area) > choice.loss) break;
+    for (const panel of shelves[shelf] ?? []) {
+      weighCut(forest, panel, length, width, false, random, 0, choice);
+      if (turn) weighCut(forest, panel, width, length, true, random, 0, choice);
+    }
+  }
+  if (choice.leftover === NONE) return;
+  const shelf = shelves[shelfOf(forest.length[choice.leftover]! * forest.width[choice.leftover]!)]!;
+  const last = shelf.pop()!;
+  if (last !== choice.leftover) shelf[shelf.indexOf(choice.leftover)] = last;
+}
+
+function shelfOf(area: number): number {
+  return Math.floor(Math.sqrt(Math.sqrt(area)) * SHELVES_PER_ROOT);
+}
+
+function smallestOn(shelf: number): number {
+  return Math.floor((shelf / SHELVES_PER_ROOT) ** 4);
+}

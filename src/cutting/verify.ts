@@ -1,0 +1,236 @@
+import type { Cut, CuttingOptions, Piece, Placement, Plan, SheetPlan, Stock } from "./types";
+
+/** A part of a sheet, in mm. */
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly length: number;
+  readonly width: number;
+}
+
+/** Lengths that differ by less count as equal, mm: sums of binary fractions. The plan itself is in tenths. */
+const TOLERANCE = 1e-6;
+
+/** A panel is cut to the next tenth above the piece, mm. */
+const TENTH = 0.1;
+
+/**
+ * What is wrong with a plan; nothing when it can be cut as it says.
+ *
+ * Checked apart from the search, with no code in common: that every piece is there once or listed as uncuttable, lies on
+ * a sheet of the stock within the trim, keeps its grain, overlaps none and keeps the gap, can be freed by cuts from edge
+ * to edge, and that the listed cuts, done in turn, free it; that no more sheets are used than there are; and that the
+ * totals and bounds agree with the sheets.
+ */
+export function verifyPlan(
+  plan: Plan,
+  pieces: readonly Piece[],
+  stock: Stock,
+  options: CuttingOptions = {},
+): readonly string[] {
+  return [
+    ...checkCopies(plan, pieces),
+    ...checkStock(plan, stock),
+    ...plan.sheets.flatMap((sheet, index) =>
+      checkSheet(sheet, options.edgeTrim ?? 0, options.pieceGap ?? 0).map((fault) => `sheet ${index + 1}: ${fault}`),
+    ),
+    ...checkTotals(plan, stock),
+  ];
+}
+
+function checkCopies(plan: Plan, pieces: readonly Piece[]): readonly string[] {
+  const faults: string[] = [];
+  const placed = new Map<Piece, Set<number>>();
+  for (const { piece, copy } of plan.sheets.flatMap((sheet) => sheet.placements)) {
+    const copies = placed.get(piece) ?? new Set();
+    if (copies.has(copy)) faults.push(`${named(piece)}: copy ${copy} is there twice`);
+    if (!Number.isInteger(copy) || copy < 1 || copy > (piece.count ?? 1))
+      faults.push(`${named(piece)}: no copy ${copy} was asked for`);
+    placed.set(piece, copies.add(copy));
+  }
+  const listed = new Map<Piece, number>();
+  for (const { piece, count } of plan.uncuttable) listed.set(piece, (listed.get(piece) ?? 0) + count);
+  const asked = new Map<Piece, number>();
+  for (const piece of pieces) asked.set(piece, (asked.get(piece) ?? 0) + (piece.count ?? 1));
+  for (const [piece, count] of asked) {
+    const there = (placed.get(piece)?.size ?? 0) + (listed.get(piece) ?? 0);
+    if (there !== count) faults.push(`${named(piece)}: ${there} of ${count} are placed or listed as uncuttable`);
+  }
+  for (const piece of [...placed.keys(), ...listed.keys()])
+    if (!asked.has(piece)) faults.push(`${named(piece)} was not asked for`);
+  return faults;
+}
+
+function checkStock(plan: Plan, stock: Stock): readonly string[] {
+  const faults: string[] = [];
+  const used = new Map<string, number>();
+  for (const sheet of plan.sheets) {
+    used.set(sheet.stock, (used.get(sheet.stock) ?? 0) + 1);
+    const known =
+      stock.kind === "roll"
+        ? sheet.stock === stock.roll.name && near(sheet.width, stock.roll.width)
+        : stock.sheets.some(
+            ({ name, length, width }) => name === sheet.stock && near(length, sheet.length) && near(width, sheet.width),
+          );
+    if (!known) faults.push(`no sheet ${sheet.stock} of ${sheet.length} x ${sheet.width} mm is in stock`);
+  }
+  if (stock.kind === "sheets")
+    for (const name of used.keys()) {
+      const same = stock.sheets.filter((sheet) => sheet.name === name);
+      const most = same.reduce((sum, { onHand }) => sum + (onHand ?? Number.POSITIVE_INFINITY), 0);
+      if (used.get(name)! > most) faults.push(`${used.get(name)} sheets ${name} are used, ${most} are in hand`);
+    }
+  return faults;
+}
+
+function checkSheet(sheet: SheetPlan, trim: number, gap: number): readonly string[] {
+  const { placements } = sheet;
+  const usable: Box = { x: trim, y: trim, length: sheet.length - 2 * trim, width: sheet.width - 2 * trim };
+  const lost = placements.filter((place) => ![place.x, place.y, place.length, place.width].every(Number.isFinite));
+  if (lost.length > 0) return lost.map(({ piece }) => `${named(piece)} has no place`);
+  const faults = placements.flatMap((place) => checkPlacement(place, usable));
+  faults.push(...checkApart(placements, gap));
+  if (!separable(placements, gap)) faults.push("the pieces cannot be freed by cuts from edge to edge");
+  faults.push(...checkCuts(sheet, usable, gap));
+  return faults;
+}
+
+function checkPlacement(place: Placement, usable: Box): readonly string[] {
+  const { piece, turned } = place;
+  const faults: string[] = [];
+  if (turned && !piece.turn) faults.push(`${named(piece)} lies across the grain`);
+  const [length, width] = turned ? [piece.width, piece.length] : [piece.length, piece.width];
+  if (!near(place.length, length) || !near(place.width, width))
+    faults.push(`${named(piece)} has another size than asked for`);
+  const inside =
+    place.x >= usable.x - TOLERANCE &&
+    place.y >= usable.y - TOLERANCE &&
+    place.x + place.length <= usable.x + usable.length + TOLERANCE &&
+    place.y + place.width <= usable.y + usable.width + TOLERANCE;
+  if (!inside) faults.push(`${named(piece)} does not lie within the sheet and its trim`);
+  return faults;
+}
+
+/** Pairs that overlap or are nearer than the gap; sweeps along the sheet. */
+function checkApart(placements: readonly Placement[], gap: number): readonly string[] {
+  const faults: string[] = [];
+  let beside: readonly Placement[] = [];
+  for (const place of [...placements].sort((one, other) => one.x - other.x)) {
+    beside = beside.filter((other) => other.x + other.length + gap > place.x + TOLERANCE);
+    for (const other of beside)
+      if (other.y + other.width + gap > place.y + TOLERANCE && place.y + place.width + gap > other.y + TOLERANCE)
+        faults.push(`${named(place.piece)} and ${named(other.piece)} overlap or are nearer than the gap`);
+    beside = [...beside, place];
+  }
+  return faults;
+}
+
+/** Whether cuts from edge to edge free every box; any cut that passes between boxes is a safe one to make first. */
+function separable(boxes: readonly Box[], gap: number): boolean {
+  if (boxes.length <= 1) return true;
+  const groups = split(boxes, gap, "x", "length") ?? split(boxes, gap, "y", "width");
+  return groups !== undefined && groups.every((group) => separable(group, gap));
+}
+
+function split(
+  boxes: readonly Box[],
+  gap: number,
+  from: "x" | "y",
+  size: "length" | "width",
+): readonly (readonly Box[])[] | undefined {
+  const groups: Box[][] = [];
+  let end = Number.NEGATIVE_INFINITY;
+  for (const box of [...boxes].sort((one, other) => one[from] - other[from])) {
+    if (box[from] + TOLERANCE >= end + gap) groups.push([box]);
+    else groups[groups.length - 1]!.push(box);
+    end = Math.max(end, box[from] + box[size]);
+  }
+  return groups.length > 1 ? groups : undefined;
+}
+
+/** Makes the listed cuts one after another, and looks whether each piece ends as a panel of its own. */
+function checkCuts(sheet: SheetPlan, usable: Box, gap: number): readonly string[] {
+  const faults: string[] = [];
+  let panels: readonly Box[] = [usable];
+  for (const cut of sheet.cuts) {
+    const panel = panels.find((box) => crosses(cut, box));
+    if (panel === undefined) faults.push(`the cut ${cut.way} at ${cut.at} mm runs from edge to edge of no panel`);
+    else panels = panels.flatMap((box) => (box === panel ? halves(cut, box, gap) : [box]));
+  }
+  for (const place of sheet.placements)
+    if (!panels.some((panel) => fitsExactly(place, panel))) faults.push(`the cuts do not free ${named(place.piece)}`);
+  return faults;
+}
+
+function crosses(cut: Cut, box: Box): boolean {
+  if (cut.way === "across")
+    return (
+      near(cut.at - box.x, cut.setting) &&
+      cut.at <= box.x + box.length + TOLERANCE &&
+      near(cut.from, box.y) &&
+      near(cut.to, box.y + box.width)
+    );
+  return (
+    near(cut.at - box.y, cut.setting) &&
+    cut.at <= box.y + box.width + TOLERANCE &&
+    near(cut.from, box.x) &&
+    near(cut.to, box.x + box.length)
+  );
+}
+
+function halves(cut: Cut, box: Box, gap: number): readonly Box[] {
+  if (cut.way === "across")
+    return [
+      { ...box, length: cut.at - box.x },
+      { ...box, x: cut.at + gap, length: box.x + box.length - cut.at - gap },
+    ];
+  return [
+    { ...box, width: cut.at - box.y },
+    { ...box, y: cut.at + gap, width: box.y + box.width - cut.at - gap },
+  ];
+}
+
+function fitsExactly(place: Placement, panel: Box): boolean {
+  const over = (own: number, whole: number) => whole - own > -TOLERANCE && whole - own < TENTH + TOLERANCE;
+  return (
+    near(place.x, panel.x) &&
+    near(place.y, panel.y) &&
+    over(place.length, panel.length) &&
+    over(place.width, panel.width)
+  );
+}
+
+function checkTotals(plan: Plan, stock: Stock): readonly string[] {
+  const faults: string[] = [];
+  const cost =
+    stock.kind === "roll"
+      ? (plan.rollLength / 1000) * stock.roll.pricePerM
+      : plan.counts.reduce((sum, { stock: name, sheets }, index) => {
+          const sheet = stock.sheets[index];
+          if (sheet?.name !== name) faults.push(`the counts name ${name} where the stock does not`);
+          return sum + sheets * (sheet?.price ?? 0);
+        }, 0);
+  if (!near(plan.cost, cost)) faults.push(`the cost is given as ${plan.cost}, the sheets come to ${cost}`);
+  const counted = plan.counts.reduce((sum, { sheets }) => sum + sheets, 0);
+  if (counted !== plan.sheets.length) faults.push(`${counted} sheets are counted, ${plan.sheets.length} are drawn`);
+  const drawn = plan.sheets.reduce((sum, sheet) => sum + sheet.length, 0);
+  if (stock.kind === "roll" && !near(drawn, plan.rollLength)) faults.push("the length of roll is not the one drawn");
+  if (plan.costBound > plan.cost + PRICE_TOLERANCE)
+    faults.push(`the bound ${plan.costBound} is above the cost ${plan.cost}`);
+  if (plan.sheetBound > plan.sheets.length)
+    faults.push(`${plan.sheets.length} sheets are fewer than the bound ${plan.sheetBound}`);
+  if (plan.rollBound > plan.rollLength + TOLERANCE)
+    faults.push(`the roll is shorter than its bound ${plan.rollBound} mm`);
+  return faults;
+}
+
+/** Prices count in thousandths in the search: a bound may be off by half of one for each sheet. */
+const PRICE_TOLERANCE = 1e-3;
+
+function near(one: number, other: number): boolean {
+  return Math.abs(one - other) <= TOLERANCE;
+}
+
+function named(piece: Piece): string {
+  return `${piece.part} of ${piece.item} (${piece.id})`;
+}

@@ -1,0 +1,30 @@
+import type { Budget } from "./types";
+
+/** Counts the steps of a search and tells when its budget is spent. */
+export interface Watch {
+  /** Counts one step; true when no further one may be made. */
+  readonly over: () => boolean;
+  readonly steps: () => number;
+  readonly elapsedMs: () => number;
+}
+
+/** The clock and the caller are asked once in so many steps. */
+const STEPS_PER_LOOK = 16;
+
+/** @param budget with neither limit, nothing is searched beyond the first plan */
+export function createWatch(budget: Budget, shouldStop: () => boolean): Watch {
+  const start = performance.now();
+  const mostSteps = budget.iterations ?? (budget.milliseconds === undefined ? 0 : Number.POSITIVE_INFINITY);
+  const end = start + (budget.milliseconds ?? Number.POSITIVE_INFINITY);
+  let steps = 0;
+  let ended = false;
+  return {
+    over() {
+      if (ended || steps >= mostSteps) return true;
+      if (steps++ % STEPS_PER_LOOK === 0) ended = performance.now() >= end || shouldStop();
+      return ended;
+    },
+    steps: () => steps,
+    elapsedMs: () => performance.now() - start,
+  };
+}

@@ -1,0 +1,65 @@
+import { arrange } from "../../src/cutting/arrange";
+import { cutOrder } from "../../src/cutting/cutOrder";
+import { ALONG_LENGTH, ALONG_WIDTH, NONE } from "../../src/cutting/forest";
+import type { Panel } from "../../src/cutting/panels";
+import { planCutting } from "../../src/cutting/planCutting";
+import { board, piece, sheetStock } from "./jobs";
+
+const leaf = (length: number, width: number, own: number): Panel => ({
+  length,
+  width,
+  axis: ALONG_LENGTH,
+  parts: [],
+  piece: own,
+});
+const cut = (axis: number, length: number, width: number, ...parts: readonly Panel[]): Panel => ({
+  length,
+  width,
+  axis,
+  parts,
+  piece: NONE,
+});
+
+// A sheet of 100 x 60 mm in tenths: a strip 20 wide with a spare end, then a strip 40 wide of two pieces.
+const sheet = cut(
+  ALONG_WIDTH,
+  1000,
+  600,
+  cut(ALONG_LENGTH, 1000, 200, leaf(300, 200, NONE), leaf(700, 200, 1)),
+  cut(ALONG_LENGTH, 1000, 400, leaf(300, 400, 2), leaf(700, 400, 3)),
+);
+
+it("puts the widest strip first and what is spare last", () => {
+  const [first, second] = arrange(sheet).parts;
+  expect([first?.width, second?.width]).toEqual([400, 200]);
+  expect(second?.parts.map((part) => part.piece)).toEqual([1, NONE]);
+});
+
+it("cuts the long strips first, then all that one setting serves", () => {
+  expect(cutOrder(arrange(sheet), 0, 5).map(({ way, at, from, to, setting }) => [way, at, from, to, setting])).toEqual([
+    ["along", 45, 5, 105, 40],
+    ["across", 75, 5, 45, 70],
+    ["across", 75, 45, 65, 70],
+  ]);
+});
+
+it("makes one panel of two spare ones side by side", () => {
+  const nested = cut(
+    ALONG_LENGTH,
+    100,
+    10,
+    cut(ALONG_LENGTH, 60, 10, leaf(30, 10, 0), leaf(30, 10, NONE)),
+    leaf(40, 10, NONE),
+  );
+  expect(arrange(nested).parts.map(({ length, piece: own }) => [length, own])).toEqual([
+    [30, 0],
+    [70, NONE],
+  ]);
+});
+
+it("counts cuts, settings and set-ups, sheets cut alike once", () => {
+  const plan = planCutting([piece(50, 60, { count: 8 })], sheetStock(board(100, 120)));
+  // Two sheets alike: one cut across at 50, two along at 60 each (the fence is set twice).
+  expect(plan.sheets.map(({ layout }) => layout)).toEqual([1, 1]);
+  expect([plan.cutCount, plan.settings, plan.setUps]).toEqual([6, 2, 2]);
+});
