@@ -24,11 +24,7 @@ export function chooseSheet(workbook: Workbook, name?: string, options: Recognis
   if (name !== undefined) return named(workbook, name, options);
   const own = new Set(ownSheets(workbook).map(({ sheet }) => sheet));
   const shown = workbook.sheets.filter((sheet) => sheet.cells && sheet.state === "visible" && !own.has(sheet.name));
-  const surveys = shown.flatMap((sheet) =>
-    tablesOrWhole(workbook, sheet)
-      .filter((table) => looksLikeSurvey(workbook, sheet, table, options))
-      .map((table) => ({ sheet, table })),
-  );
+  const surveys = shown.flatMap((sheet) => surveysOn(workbook, sheet, options).map((table) => ({ sheet, table })));
   const [survey, ...more] = surveys;
   if (survey && more.length === 0)
     return { ...survey, said: sentence(survey, shown.length > 1 ? ", the only one that looks like a survey" : "") };
@@ -64,9 +60,7 @@ function named(workbook: Workbook, name: string, options: RecogniseOptions): Cho
   const isSheet = workbook.sheets.some((s) => s.name.toLowerCase() === name.trim().toLowerCase());
   if (table && !isSheet) return chosen(sheetNamed(workbook, table.sheet), table);
   const sheet = sheetNamed(workbook, name);
-  const tables = tablesOrWhole(workbook, sheet).filter(
-    (t) => t !== undefined && looksLikeSurvey(workbook, sheet, t, options),
-  );
+  const tables = surveysOn(workbook, sheet, options);
   return chosen(sheet, tables.length === 1 ? tables[0] : undefined);
 }
 
@@ -74,10 +68,15 @@ function chosen(sheet: SheetInfo, table: TableInfo | undefined): ChosenSheet {
   return { sheet, table, said: sentence({ sheet, table }, "") };
 }
 
-/** The tables of a sheet; where no table holds a survey, the sheet's plain cells may. */
-function tablesOrWhole(workbook: Workbook, sheet: SheetInfo): readonly (TableInfo | undefined)[] {
-  const tables = workbook.tables.filter((table) => table.sheet === sheet.name && table.headerRow);
-  return tables.length > 0 ? tables : [undefined];
+/** The tables of a sheet that look like a survey; where none does, the sheet's plain cells (undefined) may. */
+function surveysOn(
+  workbook: Workbook,
+  sheet: SheetInfo,
+  options: RecogniseOptions,
+): readonly (TableInfo | undefined)[] {
+  const looks = (table: TableInfo | undefined) => looksLikeSurvey(workbook, sheet, table, options);
+  const tables = workbook.tables.filter((table) => table.sheet === sheet.name && table.headerRow && looks(table));
+  return tables.length > 0 ? tables : [undefined].filter(looks);
 }
 
 function looksLikeSurvey(

@@ -63,7 +63,7 @@ export function readCsv(bytes: Uint8Array): Csv {
   };
 }
 
-/** A cell of a text table as a workbook should hold it: a number only when writing that number gives the same text back. */
+/** A cell of a text table as a workbook should hold it: a number only when writing that number gives the same text back, but for zeros at its end. */
 export function csvValue(text: string, decimalComma: boolean): string | number | null {
   if (text === "") return null;
   const plain = decimalComma ? text.replace(",", ".") : text;

@@ -59,6 +59,7 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
   let into: "value" | "formula" | undefined;
 
   const openCell = (tag: SaxesTagNS): void => {
+    if (row === 0) throw damaged(`the sheet "${sheet.name}" with a cell outside its rows`);
     column = columnOf(attribute(tag, "r"), column, sheet.name);
     type = attribute(tag, "t") ?? "n";
     style = attribute(tag, "s") ?? "";
