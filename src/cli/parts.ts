@@ -1,0 +1,65 @@
+import { InputError, NoAnswer } from "../measure/errors";
+import { fromMm, tidy } from "../measure/units";
+import { settingsOf } from "../settings/settingsOf";
+import { DIRECTIONS, insideAnswer, outsideAnswer, partsAnswer, type Answer, type Cell } from "../survey/answers";
+import { sizeRow } from "../survey/sizeRow";
+import type { Output } from "./output";
+import { textTable } from "./textTable";
+
+export interface PartsOptions {
+  readonly height: string | undefined;
+  readonly width: string | undefined;
+  readonly depth: string | undefined;
+  readonly weight: string | undefined;
+  readonly enclosure: string | undefined;
+  readonly settings: readonly unknown[];
+}
+
+/** `parts`: every part to cut for one item. */
+export function partsCommand(options: PartsOptions): Output {
+  const settings = settingsOf(options.settings);
+  const sized = sizeRow(options, settings);
+  if (sized === undefined)
+    throw new InputError("height, width and depth", "nothing", "give all three", "see enclosure-columns parts --help");
+  const table = rowsOf(partsAnswer(sized));
+  const [headings = [], ...rows] = table;
+  const three = (answer: Answer) => rowsOf(answer)[0] ?? [];
+  const { unit } = settings;
+  const inside = three(insideAnswer(sized, "all"));
+  const outside = three(outsideAnswer(sized, "all"));
+  const item = [sized.item.height, sized.item.width, sized.item.depth].map((size) => tidy(fromMm(size, unit)));
+  const size = (cells: readonly (number | string)[]) => `${cells.map((cell) => shownSize(cell)).join(" x ")} ${unit}`;
+  return {
+    text: [
+      `${sized.kind.name} for an item ${size(item)} (height x width x depth)`,
+      `inside ${size(inside)}, outside ${size(outside)} closed and covered`,
+      "",
+      textTable(table),
+    ].join("\n"),
+    json: {
+      enclosure: sized.kind.name,
+      unit,
+      inside: sides(inside),
+      outside: sides(outside),
+      parts: rows.map((row) => Object.fromEntries(row.map((cell, index) => [headings[index], cell]))),
+    },
+  };
+}
+
+function sides(cells: readonly (number | string)[]) {
+  return Object.fromEntries(DIRECTIONS.map((direction, index) => [direction, cells[index]]));
+}
+
+function shownSize(cell: number | string): string {
+  return typeof cell === "number" ? String(Number(cell.toFixed(2))) : cell;
+}
+
+function rowsOf(answer: Answer): readonly (readonly (number | string)[])[] {
+  const rows = Array.isArray(answer) ? (answer as readonly (readonly Cell[])[]) : [[answer as Cell]];
+  return rows.map((row) =>
+    row.map((cell) => {
+      if (cell instanceof NoAnswer || cell instanceof InputError) throw cell;
+      return cell;
+    }),
+  );
+}

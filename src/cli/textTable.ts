@@ -1,0 +1,42 @@
+/**
+ * Rows of cells as text in columns: numbers to the right, texts to the left.
+ *
+ * @param rows the heading row first
+ */
+export function textTable(rows: readonly (readonly (number | string)[])[]): string {
+  const columns = Math.max(0, ...rows.map((row) => row.length));
+  const shownRows = rows.map((row) => Array.from({ length: columns }, (_, i) => cellText(row[i] ?? "")));
+  const widths = Array.from({ length: columns }, (_, i) =>
+    Math.max(...shownRows.map((row) => width(row[i] as string))),
+  );
+  const numeric = widths.map((_, i) => {
+    const body = rows.slice(1).map((row) => row[i] ?? "");
+    return (
+      body.length > 0 &&
+      body.every((cell) => typeof cell === "number" || cell === "") &&
+      body.some((cell) => cell !== "")
+    );
+  });
+  return shownRows
+    .map((row) =>
+      row
+        .map((cell, i) => {
+          const space = " ".repeat((widths[i] as number) - width(cell));
+          return numeric[i] === true ? space + cell : cell + space;
+        })
+        .join("  ")
+        .trimEnd(),
+    )
+    .join("\n");
+}
+
+const DECIMALS = 2;
+
+function cellText(cell: number | string): string {
+  if (typeof cell === "string") return cell.replace(/\s+/g, " ");
+  return String(Number(cell.toFixed(DECIMALS)));
+}
+
+function width(text: string): number {
+  return [...text].length;
+}
