@@ -50,9 +50,9 @@ export function saveBeside(request: SaveRequest): SaveResult {
   const exists = existsSync(output);
   refuseUnasked(request, output, exists);
   if (exists && sameBytes(readFileSync(output), request.bytes)) return { output };
-  clearLeftovers(output);
   const temporary = join(dirname(output), `.${basename(output)}.${hostname()}.${process.pid}${LEFTOVER}`);
   try {
+    clearLeftovers(output);
     writeFlushed(temporary, request.bytes, exists ? statSync(output).mode : undefined);
     request.verify(readFileSync(temporary));
     refuseChanged(request, output, exists);
@@ -205,7 +205,7 @@ function sameBytes(a: Uint8Array, b: Uint8Array): boolean {
 }
 
 function codeOf(error: unknown): string {
-  return error instanceof Error && "code" in error ? String(error.code) : "";
+  return typeof error === "object" && error !== null && "code" in error ? String(error.code) : "";
 }
 
 const REASONS: Readonly<Record<string, readonly [got: string, cure: string]>> = {

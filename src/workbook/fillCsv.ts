@@ -1,0 +1,86 @@
+import { InputError, NoAnswer } from "../measure/errors";
+import type { Cell } from "../survey/answers";
+import type { RecogniseOptions } from "../survey/recognise";
+import { sizeSurvey, type SizedSurvey } from "../survey/sizeSurvey";
+import { cutListTable, surveyTable } from "../survey/surveyAnswers";
+import { createWorkbook } from "./createWorkbook";
+import type { CellContent } from "./edits";
+import type { Csv } from "./readCsv";
+import { writeCsv, type CsvValue } from "./writeCsv";
+
+export interface FilledCsv {
+  readonly bytes: Uint8Array;
+  readonly sized: SizedSurvey;
+  readonly said: readonly string[];
+}
+
+/**
+ * A text table with its figures in new columns right of everything it holds; every cell of the user's goes out as it
+ * came in. A figure without an answer is left blank: the column `problem` says why.
+ */
+export function fillCsv(
+  csv: Csv,
+  figures: readonly string[],
+  settings: readonly unknown[],
+  recognise: RecogniseOptions,
+): FilledCsv {
+  const sized = sizeSurvey(csv.rows, settings, recognise);
+  const { headingRow, firstRow, said } = sized.survey.recognition;
+  const table = surveyTable(sized, figures, csv.rows);
+  const width = Math.max(...csv.rows.map((row) => row.length));
+  const headings = new Set((csv.rows[headingRow - 1] ?? []).map((heading) => heading.trim().toLowerCase()));
+  const rows = csv.rows.map((row, index): readonly CsvValue[] => {
+    const added =
+      index === headingRow - 1
+        ? table[0]!.map((name) => freeHeading(String(name), headings))
+        : table[index - firstRow + 2];
+    if (added === undefined || (index < firstRow - 1 && index !== headingRow - 1)) return row;
+    return [...row, ...Array.from({ length: width - row.length }, () => ""), ...added.map(csvValue)];
+  });
+  return { bytes: writeCsv(rows, csv), sized, said };
+}
+
+/** The cut list as a text table. */
+export function cutListCsv(sized: SizedSurvey, like?: Csv): Uint8Array {
+  const rows = cutListTable(sized).map((row) =>
+    row.map((cell) => (cell instanceof InputError ? cell.message : csvValue(cell))),
+  );
+  return writeCsv(rows, like === undefined ? undefined : { ...like, rows: [], raw: [], notice: "" });
+}
+
+/**
+ * The text table as a workbook, its survey a table. Numbers of measured columns become numbers; every other cell stays
+ * the text that it is.
+ */
+export function csvToWorkbook(csv: Csv, recognise: RecogniseOptions): Uint8Array {
+  const { recognition } = sizeSurvey(csv.rows, [], recognise).survey;
+  const { height, width, depth, weight, quantity } = recognition.columns;
+  const measured = new Set(
+    [height, width, depth, weight, quantity].flatMap((column) => (column ? [column.column] : [])),
+  );
+  const columns = Math.max(...csv.rows.map((row) => row.length));
+  const rows = csv.rows.map((row, index): readonly CellContent[] =>
+    Array.from({ length: columns }, (_, i) => {
+      const cell = row[i] ?? "";
+      if (index === recognition.headingRow - 1 && cell.trim() === "") return `column ${i + 1}`;
+      return index >= recognition.firstRow - 1 && measured.has(i + 1) ? numberOrText(cell) : cell;
+    }),
+  );
+  return createWorkbook([{ name: "Survey", rows, headingRow: recognition.headingRow, table: "Survey" }]);
+}
+
+function csvValue(cell: Cell): CsvValue {
+  return cell instanceof NoAnswer || cell instanceof InputError ? "" : cell;
+}
+
+function numberOrText(cell: string): CellContent {
+  const text = cell.trim();
+  return /^\d+(?:[.,]\d{1,2}|\.\d+)?$/.test(text) ? Number(text.replace(",", ".")) : cell;
+}
+
+function freeHeading(name: string, taken: ReadonlySet<string>): string {
+  if (!taken.has(name)) return name;
+  let number = 2;
+  while (taken.has(`${name} ${number}`)) number += 1;
+  return `${name} ${number}`;
+}

@@ -1,0 +1,40 @@
+import { transformFileSync } from "@swc/core";
+import { mkdirSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+
+/** What the program that is killed, starved or shut out needs: a folder with the survey and the bytes to save over it. */
+export const SAVER = "saver.js";
+
+const SOURCES = ["workbook/saveBeside", "measure/errors"];
+
+/**
+ * Compiles the saver to plain JavaScript in a folder, with a program that saves `new.bin` over `survey.xlsx`:
+ * `node saver.js <folder>` says `go` before it begins, and then `done` or the message of the error.
+ */
+export function writeSaverProgram(folder: string): void {
+  for (const source of SOURCES) {
+    const target = join(folder, `${source}.js`);
+    mkdirSync(dirname(target), { recursive: true });
+    const options = {
+      jsc: { parser: { syntax: "typescript" as const }, target: "es2022" as const },
+      module: { type: "commonjs" as const },
+    };
+    writeFileSync(target, transformFileSync(join(__dirname, "../../../src", `${source}.ts`), options).code);
+  }
+  writeFileSync(
+    join(folder, SAVER),
+    `const { readFileSync, writeSync } = require("node:fs");
+     const { saveBeside } = require("./workbook/saveBeside.js");
+     const survey = process.argv[2] + "/survey.xlsx";
+     const inputBytes = readFileSync(survey);
+     const bytes = readFileSync(process.argv[3] ?? process.argv[2] + "/new.bin");
+     writeSync(1, "go\\n");
+     try {
+       const verify = (written) => { if (!bytes.equals(written)) throw new Error("differs"); };
+       saveBeside({ input: survey, inputBytes, output: survey, bytes, verify, inPlace: true });
+       writeSync(1, "done\\n");
+     } catch (error) {
+       writeSync(1, error.name + " " + error.message + "\\n");
+     }`,
+  );
+}
