@@ -1,4 +1,4 @@
-const { chmodSync, existsSync, readFileSync, readdirSync } = require("fs");
+const { chmodSync, readFileSync, readdirSync } = require("fs");
 const path = require("path");
 const CopyPlugin = require("copy-webpack-plugin");
 const { generateCustomFunctionsMetadata } = require("custom-functions-metadata");
@@ -10,10 +10,7 @@ const PLACEHOLDER_ADDRESS = "https://enclosure-columns.example";
 const COMMAND_LINE = "./src/cli/main.ts";
 const DIST = path.join(__dirname, "dist");
 
-module.exports = (_env, { mode = "production" }) => [
-  addIn(mode, addressFor(mode)),
-  ...(existsSync(path.join(__dirname, COMMAND_LINE)) ? [commandLine(mode)] : []),
-];
+module.exports = (_env, { mode = "production" }) => [addIn(mode, addressFor(mode)), commandLine(mode)];
 
 const addIn = (mode, address) => ({
   ...common(mode),

@@ -21,6 +21,10 @@ export interface Figure {
   /** As asked for, which heads its column. */
   readonly name: string;
   readonly kind: "length" | "area" | "count" | "text";
+  /** The cell function that answers it, and its selectors. */
+  readonly asked: readonly [fn: string, ...selectors: string[]];
+  /** It grows with the number of copies. */
+  readonly ofAllCopies: boolean;
   /** Of one row that is sized. Counts and areas are those of all its copies. */
   readonly of: (row: SizedRow) => Cell;
 }
@@ -69,19 +73,37 @@ export function figureNamed(name: string): Figure {
 /** The same, undefined when the words name none. */
 export function figureOf(name: string): Figure | undefined {
   const wanted = plainName(name);
-  if (wanted === PROBLEM) return { name, kind: "text", of: () => "" };
+  const one = { name, ofAllCopies: false };
+  if (wanted === PROBLEM) return { ...one, kind: "text", asked: ["PROBLEM"], of: () => "" };
   if (wanted === "board area")
-    return { name, kind: "area", of: ({ sized, quantity }) => times(only(boardAreaAnswer(sized, "all")), quantity) };
+    return {
+      ...one,
+      kind: "area",
+      asked: ["BOARD.AREA", "all"],
+      ofAllCopies: true,
+      of: ({ sized, quantity }) => times(only(boardAreaAnswer(sized, "all")), quantity),
+    };
   const [start = "", end = ""] = splitLast(wanted);
   const direction = DIRECTIONS.find((each) => each === end || (each === "depth" && end === "thickness"));
   if (direction !== undefined && (start === "inside" || start === "outside")) {
     const answer = start === "inside" ? insideAnswer : outsideAnswer;
-    return { name, kind: "length", of: ({ sized }) => only(answer(sized, direction)) };
+    return {
+      ...one,
+      kind: "length",
+      asked: [start.toUpperCase(), direction],
+      of: ({ sized }) => only(answer(sized, direction)),
+    };
   }
   // The cut height of a wall is the width of the piece.
   const measure = end === "height" && start.endsWith("wall") ? "width" : PART_MEASURES.find((each) => each === end);
   if (measure === undefined || !isPartName(start)) return undefined;
-  return { name, kind: MEASURE_KINDS[measure] ?? "text", of: (row) => partFigureOf(row, start, measure) };
+  return {
+    ...one,
+    kind: MEASURE_KINDS[measure] ?? "text",
+    asked: ["PART", start, measure],
+    ofAllCopies: measure === "count",
+    of: (row) => partFigureOf(row, start, measure),
+  };
 }
 
 const EXAMPLES = [

@@ -63,6 +63,7 @@ export function csvToWorkbook(csv: Csv, recognise: RecogniseOptions): Uint8Array
     Array.from({ length: columns }, (_, i) => {
       const cell = row[i] ?? "";
       if (index === recognition.headingRow - 1 && cell.trim() === "") return `column ${i + 1}`;
+      if (cell === "") return null;
       return index >= recognition.firstRow - 1 && measured.has(i + 1) ? numberOrText(cell) : cell;
     }),
   );

@@ -1,0 +1,78 @@
+const SETTINGS_HELP = `Settings (any command that sizes)
+  --set TEXT          settings such as "fit=loose; wall board=3 mm"; as often as you like, later over earlier
+  --settings FILE     a .csv with the headings setting and value
+  --stock FILE        a .csv stock table (enclosure-columns settings --stock-table shows a starter)
+  --unit UNIT         mm, cm or in: what plain numbers mean and what answers are in`;
+
+const CAUTION = `Knives, heavy boxes, adhesives and hazardous objects can hurt. Sizes are advice for the bench: follow your local
+rules, and leave hazardous objects to those licensed to assess them.`;
+
+/** Help of the command line, and of each command. */
+export const HELP: Readonly<Record<string, string>> = {
+  "": `enclosure-columns: every board, card, covering and lining piece to cut, for each row of an item survey
+
+  enclosure-columns fill SURVEY [--out FILE]   the survey with its figures in new columns
+  enclosure-columns parts --height H --width W --depth D --enclosure KIND
+                                               every part to cut for one item
+  enclosure-columns kinds                      the kinds of enclosure, their trays and parts
+  enclosure-columns settings                   every setting: value, where it came from, meaning
+  enclosure-columns demo [--out FOLDER]        an invented survey, filled
+
+  --json      the answer for a program
+  --help      help, also for each command
+
+${CAUTION}`,
+  fill: `enclosure-columns fill SURVEY [--out FILE]
+
+Reads an item survey (.xlsx, .xlsm or .csv) and writes it again beside it with figures in new columns: in a workbook as
+live formulas with their results. Your file is never written over unless you say --in-place, which keeps a backup.
+One row in, one row out: a row that cannot be sized says why in the column "problem".
+
+  --out FILE          where to write (default: SURVEY-filled, beside it); a .csv survey may become .xlsx
+  --columns LIST      figures, separated by semicolons: "outside height; side wall length; board area"
+                      (inside or outside with a direction; a part with a measure; board area; problem; default)
+  --cut-list          every part of every item too: a sheet of the workbook, or a second .csv
+  --values            plain values instead of live formulas
+  --sheet NAME        the sheet or table that holds the survey, when several might
+  --heading-row N     the row of the headings, when it is not found
+  --height, --width, --depth, --dimensions, --weight, --enclosure, --identifier, --quantity, --box HEADING
+                      which column it is, when the heading is not recognised
+  --in-place          write the survey itself, keeping a backup beside it
+  --replace           write over an earlier output, keeping a backup beside it
+
+${SETTINGS_HELP}
+
+Exit 0 when the file was written, even if some rows have problems (they are listed); 2 when nothing could be done.
+
+${CAUTION}`,
+  parts: `enclosure-columns parts --height H --width W --depth D --enclosure KIND
+
+Every part to cut for one item, with its grain and how to cut it by matching.
+
+  --height, --width, --depth    numbers in the unit, or text such as "10 3/8 in"
+  --weight                      kilograms (pounds when the unit is in), or text such as "850 g"
+  --enclosure                   a kind: see enclosure-columns kinds
+
+${SETTINGS_HELP}
+
+Example
+  enclosure-columns parts --height 300 --width 210 --depth 40 --enclosure slipcase --set "wall board=2.5"
+
+${CAUTION}`,
+  kinds: `enclosure-columns kinds
+
+The kinds of enclosure with their other names, trays, constructions and parts.`,
+  settings: `enclosure-columns settings
+
+Every setting: the value in force, where it came from, its standing and meaning.
+"common practice" is a habit of the trade without a source; "shop" is a default of this project that every workshop
+changes; "from memory" is a number to replace by a measurement of your own.
+
+  --stock-table       the starter stock table instead, as .csv to copy and edit
+
+${SETTINGS_HELP}`,
+  demo: `enclosure-columns demo [--out FOLDER]
+
+Writes an invented survey of forty objects (default folder: demo-output), fills it, and prints a summary.
+An earlier demo in that folder is replaced.`,
+};
