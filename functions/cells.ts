@@ -24,7 +24,9 @@ export function itemAnswer(row: Row, settings: unknown, answer: (sized: Sized) =
 /** Why a row cannot be sized, in words: settings that cannot be read are a problem of the row too, never an error. */
 export function rowProblem(row: Row, settings: unknown): CellResult {
   try {
-    return [[problemOf(plainRow(row), settingsIn(settings))]];
+    const cells = plainRow(row);
+    if (isBlankRow(cells) || isNoEnclosure(cells.enclosure)) return [[""]];
+    return [[problemOf(cells, settingsIn(settings))]];
   } catch (error) {
     if (error instanceof InputError) return [[error.message]];
     throw error;
