@@ -58,12 +58,11 @@ function measure(field: "height" | "width" | "depth", item: SurveyItem, place: F
     ...place.shared,
     ...dimensionSettings(item, place),
   ]);
-  const sizes = (["height", "width", "depth"] as const).flatMap((each) => {
-    const column = columns[each];
-    return column === undefined ? [] : [`${place.cell(column.column, item.row)}=""`];
-  });
-  if (own === undefined || sizes.length === 0) return read;
-  return `IF(${sizes.length === 1 ? sizes[0] : `AND(${sizes.join(",")})`},${read},${own})`;
+  // A row that has its sizes needs no look at the text; one that has none follows when they are typed.
+  const sizes = (["height", "width", "depth"] as const).filter((each) => columns[each] !== undefined);
+  if (own === undefined) return read;
+  if (sizes.some((each) => !isBlank(item.cells[each]))) return own;
+  return `IF(AND(${sizes.map((each) => `${place.cell(columns[each]!.column, item.row)}=""`).join(",")}),${read},${own})`;
 }
 
 /** A cell whose plain numbers are in another unit than the workbook's carries that unit along. */

@@ -12,10 +12,17 @@ export const BLANK_PARTS: Readonly<Record<string, string>> = {
     `<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>` +
     `<Default Extension="xml" ContentType="application/xml"/>` +
     `<Override PartName="/xl/workbook.xml" ContentType="${SPREADSHEET_TYPE}sheet.main+xml"/>` +
-    `<Override PartName="/xl/styles.xml" ContentType="${SPREADSHEET_TYPE}styles+xml"/></Types>`,
+    `<Override PartName="/xl/styles.xml" ContentType="${SPREADSHEET_TYPE}styles+xml"/>` +
+    `<Override PartName="/docProps/app.xml"` +
+    ` ContentType="application/vnd.openxmlformats-officedocument.extended-properties+xml"/></Types>`,
   "_rels/.rels":
     `${DECLARATION}<Relationships xmlns="${PACKAGE}relationships">` +
-    `<Relationship Id="rId1" Type="${DOCUMENT_RELATION}officeDocument" Target="xl/workbook.xml"/></Relationships>`,
+    `<Relationship Id="rId1" Type="${DOCUMENT_RELATION}officeDocument" Target="xl/workbook.xml"/>` +
+    `<Relationship Id="rId2" Type="${DOCUMENT_RELATION}extended-properties" Target="docProps/app.xml"/></Relationships>`,
+  // LibreOffice throws away stored results that are texts or errors unless the file names a program that it knows.
+  "docProps/app.xml":
+    `${DECLARATION}<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties">` +
+    `<Application>Microsoft Excel</Application><AppVersion>16.0300</AppVersion></Properties>`,
   "xl/workbook.xml":
     `${DECLARATION}<workbook xmlns="${MAIN}" xmlns:r="${DOCUMENT_RELATION.slice(0, -1)}">` +
     `<bookViews><workbookView/></bookViews><sheets></sheets></workbook>`,

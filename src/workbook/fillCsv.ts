@@ -49,22 +49,27 @@ export function cutListCsv(sized: SizedSurvey, like?: Csv): Uint8Array {
 }
 
 /**
- * The text table as a workbook, its survey a table. Numbers of measured columns become numbers; every other cell stays
- * the text that it is.
+ * The text table as a workbook, its survey a table. Numbers of measured columns, and of columns of nothing but numbers, become
+ * numbers; every other cell stays the text that it is.
  */
 export function csvToWorkbook(csv: Csv, recognise: RecogniseOptions): Uint8Array {
   const { recognition } = sizeSurvey(csv.rows, [], recognise).survey;
   const { height, width, depth, weight, quantity } = recognition.columns;
-  const measured = new Set(
-    [height, width, depth, weight, quantity].flatMap((column) => (column ? [column.column] : [])),
-  );
+  const measured = new Set([height, width, depth, weight, quantity].map((column) => column?.column));
   const columns = Math.max(...csv.rows.map((row) => row.length));
+  const body = csv.rows.slice(recognition.firstRow - 1);
+  const numeric = Array.from(
+    { length: columns },
+    (_, i) =>
+      measured.has(i + 1) ||
+      (recognition.columns.identifier?.column !== i + 1 && body.every((row) => isNumber(row[i]))),
+  );
   const rows = csv.rows.map((row, index): readonly CellContent[] =>
     Array.from({ length: columns }, (_, i) => {
       const cell = row[i] ?? "";
       if (index === recognition.headingRow - 1 && cell.trim() === "") return `column ${i + 1}`;
       if (cell === "") return null;
-      return index >= recognition.firstRow - 1 && measured.has(i + 1) ? numberOrText(cell) : cell;
+      return index >= recognition.firstRow - 1 && numeric[i] === true ? numberOrText(cell) : cell;
     }),
   );
   return createWorkbook([{ name: "Survey", rows, headingRow: recognition.headingRow, table: "Survey" }]);
@@ -72,6 +77,12 @@ export function csvToWorkbook(csv: Csv, recognise: RecogniseOptions): Uint8Array
 
 function csvValue(cell: Cell): CsvValue {
   return cell instanceof NoAnswer || cell instanceof InputError ? "" : cell;
+}
+
+/** Blank, or a number written as a spreadsheet would write it: `007` is no number. */
+function isNumber(cell: string | undefined): boolean {
+  const text = (cell ?? "").trim();
+  return text === "" || String(Number(text)) === text;
 }
 
 function numberOrText(cell: string): CellContent {

@@ -120,7 +120,7 @@ function column(
     const live =
       place !== undefined && figure !== undefined && outcome.state !== "totals" && outcome.state !== "in box";
     if (!live || item.box !== "") return result;
-    return { formula: rowFormula(figure, item, place), result };
+    return { formula: rowFormula(figure, item, place), result: result === "" ? SHOWN_BLANK : result };
   });
   const format = figure === undefined ? undefined : FORMATS[figure.kind]?.[settings.unit === "in" ? "in" : "mm"];
   return { heading: name, cells, ...(format === undefined ? {} : { format }) };
@@ -131,6 +131,9 @@ const FORMATS: Readonly<Partial<Record<Figure["kind"], { readonly mm: string; re
   area: { mm: "0.000", in: "0.00" },
   count: { mm: "0", in: "0" },
 };
+
+/** LibreOffice takes an empty stored text for no result at all, and shows #NAME? where it lacks our functions. */
+const SHOWN_BLANK = "\u00a0";
 
 function plainContent(cell: Cell): PlainContent {
   if (cell instanceof NoAnswer) return { error: "#N/A" };
