@@ -1,3 +1,4 @@
+import { CAUTIONS } from "../enclosure/order";
 import { InputError, NoAnswer } from "../measure/errors";
 import { fromMm, tidy } from "../measure/units";
 import { settingsOf } from "../settings/settingsOf";
@@ -27,6 +28,10 @@ export function partsCommand(options: PartsOptions): Output {
   const { unit } = settings;
   const inside = three(insideAnswer(sized, "all"));
   const outside = three(outsideAnswer(sized, "all"));
+  const steps = sized.kind.order(settings);
+  const cautions = Object.entries(CAUTIONS)
+    .filter(([name]) => steps.some(({ caution }) => caution === name))
+    .map(([, text]) => text);
   const item = [sized.item.height, sized.item.width, sized.item.depth].map((size) => tidy(fromMm(size, unit)));
   const size = (cells: readonly (number | string)[]) => `${cells.map((cell) => shownSize(cell)).join(" x ")} ${unit}`;
   return {
@@ -35,12 +40,19 @@ export function partsCommand(options: PartsOptions): Output {
       `inside ${size(inside)}, outside ${size(outside)} closed and covered`,
       "",
       textTable(table),
+      "",
+      "Order of assembly",
+      ...steps.map(({ text }, index) => `  ${index + 1}. ${text}`),
+      "",
+      ...cautions,
     ].join("\n"),
     json: {
       enclosure: sized.kind.name,
       unit,
       inside: sides(inside),
       outside: sides(outside),
+      order: steps,
+      cautions,
       parts: rows.map((row) => Object.fromEntries(row.map((cell, index) => [headings[index], cell]))),
     },
   };

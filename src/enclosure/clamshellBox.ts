@@ -6,6 +6,7 @@ import type { Settings } from "../settings/schema";
 import { caseBoardOf, oneFace, roundedUp } from "./allowances";
 import { assembled, flatPart, lyingPart, type PartSpec, type PlacedPart } from "./assembly";
 import { CONSTRUCTIONS, type Kind } from "./kind";
+import { CUT_BOARDS, trayCovering, trayOrder } from "./order";
 import { cuboid, extent, Y, Z, type Cuboid } from "./space";
 import { insideFor, trayStuff } from "./tray";
 import { outsideOf, trayBoards, type TrayForm } from "./trayBoards";
@@ -90,6 +91,28 @@ export const clamshellBox: Kind = {
       covering: c,
       cushion: item.cushion,
     });
+  },
+  order(settings) {
+    const form = clamshellForm(settings);
+    return [
+      CUT_BOARDS,
+      ...trayOrder("small", form),
+      { text: "Measure the finished small tray, bare, before the large tray is cut: it is made to it." },
+      ...trayOrder("large", form),
+      ...trayCovering("small", form, settings),
+      ...trayCovering("large", form, settings),
+      {
+        text: "Cut the case to the covered large tray. Glue boards and spine to the case covering, a joint apart; cut the corners and turn in head and tail, then the fore-edges.",
+        caution: "adhesive",
+      },
+      {
+        text: "Paste the spine lining over the spine, down into each joint and up on to the boards; rub the joints well.",
+      },
+      {
+        text: "Close the case over both trays, dry, and check that it shuts and opens. Then glue the small tray to the back board, its spine edge at the board's, centred in height; under weight until dry the large tray to the front board in the same way.",
+        caution: "weight",
+      },
+    ];
   },
 };
 

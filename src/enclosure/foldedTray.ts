@@ -6,7 +6,8 @@ import { oneFace, wallBoardOf } from "./allowances";
 import { assembled, NO_FOLDS, type Corners, type PlacedPart, type Tray } from "./assembly";
 import type { Kind } from "./kind";
 import { boundingBox, cuboid, extent, X, Y, Z, type Cuboid } from "./space";
-import { insideFor } from "./tray";
+import { trayCovering } from "./order";
+import { insideFor, plainForm } from "./tray";
 import { wallRing } from "./wallRing";
 
 /**
@@ -106,6 +107,25 @@ export const foldedTray: Kind = {
       covering: oneFace(settings),
       cushion: item.cushion,
     });
+  },
+  order(settings) {
+    const creased = settings.fold === "crease";
+    const strips = settings.jointStrips ?? !creased;
+    const form = plainForm("on base", settings);
+    return [
+      { text: "Cut the blank square, then the corners as listed.", caution: "blade" },
+      creased
+        ? { text: "Crease at the folds along a rule, on the inside; fold up the walls." }
+        : {
+            text: "Cut part-way through at the folds, on the outside, to about two thirds; fold up, away from the cut.",
+            caution: "blade",
+          },
+      creased
+        ? { text: "Fold the tabs of the head walls and glue them inside the side walls.", caution: "adhesive" }
+        : { text: "Glue the ends of the walls together at the corners.", caution: "adhesive" },
+      ...(strips ? [{ text: "Paste a joint strip round each corner, half on either wall." }] : []),
+      ...trayCovering("", form, settings),
+    ];
   },
 };
 

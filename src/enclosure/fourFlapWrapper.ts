@@ -76,6 +76,17 @@ export const fourFlapWrapper: Kind = {
       cushion: item.cushion,
     });
   },
+  order() {
+    return [
+      { text: "Cut both pieces with the grain along the creases; check that they are square.", caution: "blade" },
+      { text: "Crease each piece at its folds with a bone folder along a rule, on the inside; fold and press." },
+      {
+        text: "Lay the inner piece across the outer, bases centred, grain crossing; glue base to base.",
+        caution: "adhesive",
+      },
+      { text: "Fold round the item: inner flaps first, the shorter first, then the outer flaps the same way." },
+    ];
+  },
 };
 
 function wrapperInside(item: Lying, settings: Settings): Vec {

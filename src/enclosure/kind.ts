@@ -2,6 +2,7 @@ import type { Construction, Settings } from "../settings/schema";
 import type { SettingKey } from "../settings/schema";
 import type { Assembly } from "./assembly";
 import type { Lying } from "./lying";
+import type { Step } from "./order";
 
 /** A kind of enclosure: one file beside this one, and one line in the registry. */
 export interface Kind {
@@ -21,6 +22,8 @@ export interface Kind {
    * @throws InputError when a setting leaves no room for a part
    */
   readonly assemble: (item: Lying, settings: Settings) => Assembly;
+  /** How its boards are put together, covered and lined. */
+  readonly order: (settings: Settings) => readonly Step[];
 }
 
 export const CONSTRUCTIONS: readonly Construction[] = ["flanged base", "on base", "around base"];

@@ -5,6 +5,7 @@ import type { Settings } from "../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "./allowances";
 import { assembled } from "./assembly";
 import { CONSTRUCTIONS, type Kind } from "./kind";
+import { CUT_BOARDS, trayCovering, trayOrder } from "./order";
 import type { Vec } from "./space";
 import { tray as trayKind, insideFor, plainForm, trayForm, trayStuff } from "./tray";
 import { outsideOf, trayBoards } from "./trayBoards";
@@ -47,6 +48,17 @@ export const liddedBox: Kind = {
       covering: c,
       cushion: item.cushion,
     });
+  },
+  order(settings) {
+    const [box, lid] = [trayForm(settings), plainForm(settings.lidConstruction, settings)];
+    return [
+      CUT_BOARDS,
+      ...trayOrder("box", box),
+      { text: "Measure the finished box, bare, before the lid is cut: the lid is made to it." },
+      ...trayOrder("lid", lid),
+      ...trayCovering("box", box, settings),
+      ...trayCovering("lid", lid, settings),
+    ];
   },
 };
 

@@ -4,6 +4,7 @@ import { baseBoardOf, freePlay, oneFace, roundedUp, wallBoardOf } from "./allowa
 import { assembled, flatPart, lyingPart, panelsOf, type PartSpec, type PlacedPart, type Tray } from "./assembly";
 import { CONSTRUCTIONS, type Kind } from "./kind";
 import type { Lying } from "./lying";
+import { CUT_BOARDS } from "./order";
 import { boundingBox, cuboid, X, Y, Z, type Cuboid, type Vec } from "./space";
 import { wallRing, type Footprint } from "./wallRing";
 
@@ -75,6 +76,29 @@ export const slipcase: Kind = {
       covering: oneFace(settings),
       cushion: item.cushion,
     });
+  },
+  order(settings) {
+    const flanged = settings.construction === "flanged base";
+    const [through, between] = settings.through === "head" ? ["head walls", "back wall"] : ["back wall", "head walls"];
+    return [
+      CUT_BOARDS,
+      {
+        text: "Line the inside faces of sides and walls before assembly; press them flat and dry.",
+        caution: "adhesive",
+      },
+      {
+        text: `Glue the ${between} to one side, then the ${through}, which covers their ends; keep the lined faces in.`,
+      },
+      { text: "Try the book before the second side goes on: it must slide without a push. Then glue the second side." },
+      ...(flanged
+        ? [{ text: "Glue the flange cards over both sides, weight until dry, trim flush.", caution: "blade" } as const]
+        : []),
+      {
+        text: "Glue the wrap round sides and back; turn it in at the mouth, then at head and tail.",
+        caution: "adhesive",
+      },
+      { text: "Glue the head panels over head and tail, turned in at the mouth." },
+    ];
   },
 };
 

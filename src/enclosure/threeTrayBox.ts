@@ -5,6 +5,7 @@ import type { Settings } from "../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "./allowances";
 import { assembled } from "./assembly";
 import { CONSTRUCTIONS, type Kind } from "./kind";
+import { CUT_BOARDS, trayCovering, trayOrder } from "./order";
 import { insideFor, plainForm, trayStuff } from "./tray";
 import { outsideOf, trayBoards } from "./trayBoards";
 
@@ -68,6 +69,21 @@ export const threeTrayBox: Kind = {
       covering: c,
       cushion: item.cushion,
     });
+  },
+  order(settings) {
+    const form = plainForm(settings.construction ?? "flanged base", settings);
+    const lid = plainForm(settings.lidConstruction, settings);
+    return [
+      CUT_BOARDS,
+      ...trayOrder("inner", form),
+      { text: "Measure the finished inner tray, bare, before bottom and lid are cut: both are made to it." },
+      ...trayOrder("bottom", form),
+      ...trayOrder("lid", lid),
+      ...trayCovering("inner", form, settings),
+      ...trayCovering("bottom", form, settings),
+      ...trayCovering("lid", lid, settings),
+      { text: "Glue the inner tray into the bottom, centred; weight it until dry.", caution: "adhesive" },
+    ];
   },
 };
 

@@ -3,6 +3,7 @@ import { baseBoardOf, freePlay, oneFace, roundedUp, wallBoardOf } from "./allowa
 import { assembled } from "./assembly";
 import { CONSTRUCTIONS, type Kind } from "./kind";
 import type { Lying } from "./lying";
+import { CUT_BOARDS, trayCovering, trayOrder } from "./order";
 import type { Vec } from "./space";
 import { trayBoards, type TrayForm, type TrayStuff } from "./trayBoards";
 
@@ -35,6 +36,10 @@ export const tray: Kind = {
       covering: oneFace(settings),
       cushion: item.cushion,
     });
+  },
+  order(settings) {
+    const form = trayForm(settings);
+    return [CUT_BOARDS, ...trayOrder("", form), ...trayCovering("", form, settings)];
   },
 };
 
