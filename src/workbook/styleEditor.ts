@@ -60,8 +60,9 @@ export function styleEditor(xml: string): StyleEditor {
     const text = fontTexts[current] ?? { p, tag: `<${p}font>`, inside: "" };
     if (new RegExp(`<${text.p}b[\\s/>]`).test(text.inside)) return current;
     const bold = `${text.tag}<${text.p}b/>${text.inside}</${text.p}font>`;
-    const same = newFonts.indexOf(bold);
-    if (same >= 0) return fontTexts.length + same;
+    const whole = [...fontTexts.map(({ p: q, tag, inside }) => `${tag}${inside}</${q}font>`), ...newFonts];
+    const same = whole.indexOf(bold);
+    if (same >= 0) return same;
     newFonts.push(bold);
     return fontTexts.length + newFonts.length - 1;
   };

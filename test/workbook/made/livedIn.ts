@@ -106,10 +106,15 @@ export function livedIn(more: Readonly<Record<string, string | Uint8Array>> = {}
       ["xl/metadata.xml", `${S}sheetMetadata+xml`],
       ["xl/drawings/drawing1.xml", ".drawing+xml"],
       ["xl/charts/chart1.xml", ".drawingml.chart+xml"],
+      ["docProps/app.xml", ".extended-properties+xml"],
     ),
-    "_rels/.rels": relations(["rId1", "officeDocument", "xl/workbook.xml"]),
+    "_rels/.rels": relations(
+      ["rId1", "officeDocument", "xl/workbook.xml"],
+      ["rId2", "extended-properties", "docProps/app.xml"],
+    ),
+    "docProps/app.xml": `<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties"><Application>Microsoft Excel</Application></Properties>`,
     "xl/workbook.xml":
-      `<workbook xmlns="${MAIN}" xmlns:r="${R}"><workbookPr defaultThemeVersion="124226"/><bookViews><workbookView activeTab="1"/></bookViews><sheets><sheet name="Survey" sheetId="7" r:id="rId1"/><sheet name="Summary" sheetId="9" r:id="rId2"/>` +
+      `<workbook xmlns="${MAIN}" xmlns:r="${R}"><fileVersion appName="xl" lastEdited="7" lowestEdited="7" rupBuild="22228"/><workbookPr defaultThemeVersion="124226"/><bookViews><workbookView activeTab="1"/></bookViews><sheets><sheet name="Survey" sheetId="7" r:id="rId1"/><sheet name="Summary" sheetId="9" r:id="rId2"/>` +
       `<sheet name="Locked" sheetId="11" state="hidden" r:id="rId3"/></sheets><definedNames><definedName name="unit">Summary!$A$1</definedName>` +
       `<definedName name="_xlnm.Print_Titles" localSheetId="0">Survey!$4:$4</definedName></definedNames><calcPr calcId="191029"/></workbook>`,
     "xl/_rels/workbook.xml.rels": relations(
