@@ -1,3 +1,4 @@
+import * as board from "./board";
 import * as item from "./item";
 import * as measuring from "./measuring";
 import * as reference from "./reference";
@@ -17,6 +18,13 @@ CustomFunctions.associate({
   PART: item.part,
   PARTS: item.parts,
   "BOARD.AREA": item.boardArea,
+  "BOARD.CALIPER": board.boardCaliper,
+  "BOARD.STOCK": board.boardStock,
+  "BASE.SAG": board.sag,
+  "BOARD.MODULUS": board.boardModulus,
+  "FIT.RANGE": board.fitRange,
+  MASS: board.mass,
+  CAUTIONS: board.cautions,
   PROBLEM: item.problem,
   SURVEY: survey.survey,
   CUTLIST: survey.cutlist,

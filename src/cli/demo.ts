@@ -16,7 +16,7 @@ export function demoCommand(folder: string): Output {
   const { text, json } = fillCommand({
     survey,
     out,
-    columns: "default; side wall length; side wall height; wall strip length",
+    columns: "default; mass; cautions; side wall length; side wall height",
     settings: [],
     sheet: undefined,
     recognise: {},

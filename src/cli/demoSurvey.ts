@@ -46,7 +46,7 @@ export const DEMO_SURVEY: readonly (readonly string[])[] = [
     "LK 022|Brass sector rule|62|345|9||0.4|tray||||6|6|3|2|",
     "LK 023|Pocket sundial|74|58|21||0.15|three-tray box||||6|8|2|2|",
     "LK 024|Figurehead model, carved, standing|410|130|118||1.9|lidded box|||foot|10|12|1|2|flaking paint, may hold lead",
-    "LK 025|Barometer tube in its case|905|88|64||2.2|lidded box||||10|10|1|2|mercury: assess before handling",
+    "LK 025|Barometer tube in its case|905|88|64||2.2|lidded box||||10|10|1|2|mercury",
     "LK 026|Signal flags, folded|420|300|70||2.4|tray||||||3|3|",
     "LK 027|Flag code, printed on linen|560|410|8||0.7|folded tray||||||3|3|",
     "LK 028|Chart of the sound, oversize portfolio|1020|720|26||6.8|tray||||||1|3|",

@@ -30,7 +30,8 @@ One row in, one row out: a row that cannot be sized says why in the column "prob
 
   --out FILE          where to write (default: SURVEY-filled, beside it); a .csv survey may become .xlsx
   --columns LIST      figures, separated by semicolons: "outside height; side wall length; board area"
-                      (inside or outside with a direction; a part with a measure; board area; problem; default)
+                      (inside or outside with a direction; a part with a measure; caliper; board; board area; mass;
+                      cautions; problem; default)
   --cut-list          every part of every item too: a sheet of the workbook, or a second .csv
   --values            plain values instead of live formulas
   --sheet NAME        the sheet or table that holds the survey, when several might

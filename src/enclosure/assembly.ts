@@ -75,6 +75,8 @@ export interface Tray {
   /** Bare outside, cards included. */
   readonly outside: Cuboid;
   readonly rim: Mm;
+  /** Board that lies inside the side walls, both together: the tabs of a creased tray. */
+  readonly tabs: Mm;
   /** Base board, and card where the base is flanged. */
   readonly floor: Mm;
 }

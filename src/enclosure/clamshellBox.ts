@@ -27,6 +27,7 @@ export const clamshellBox: Kind = {
   trays: ["small", "large"],
   parts: ["base", "fore-edge wall", "head wall", "flange card", "case board", "case spine"],
   constructions: CONSTRUCTIONS,
+  boards: true,
   options: [
     "construction",
     "through",

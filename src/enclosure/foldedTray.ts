@@ -28,6 +28,7 @@ export const foldedTray: Kind = {
   trays: [],
   parts: ["blank", "joint strip"],
   constructions: [],
+  boards: true,
   options: ["through", "fold", "jointStrips", "insideTurn", "coverStyle", "flangeCard"],
   assemble(item, settings) {
     const board = wallBoardOf(settings);
@@ -95,6 +96,7 @@ export const foldedTray: Kind = {
       inside: cuboid(0, width, 0, height, 0, depth),
       outside: boundingBox(panels),
       rim: t,
+      tabs,
       floor: t,
     };
     const strips = settings.jointStrips ?? !creased;

@@ -27,6 +27,7 @@ export const fourFlapWrapper: Kind = {
   trays: [],
   parts: ["inner piece", "outer piece"],
   constructions: [],
+  boards: false,
   options: ["wrapperCard", "flaps"],
   assemble(item, settings) {
     const k = settings.wrapperCard.caliper;
@@ -64,6 +65,7 @@ export const fourFlapWrapper: Kind = {
       inside: cuboid(0, width, 0, height, 0, depth),
       outside: boundingBox(panelsOf(parts)),
       rim: k,
+      tabs: 0,
       floor: 2 * k,
     };
     return assembled({

@@ -14,6 +14,8 @@ export interface Kind {
   /** Board and card parts that some construction or option of it has, without the tray. */
   readonly parts: readonly string[];
   readonly constructions: readonly Construction[];
+  /** It is made of board; false for one of card alone. */
+  readonly boards: boolean;
   /** The options that it can use; another in a row's own text is refused. */
   readonly options: readonly SettingKey[];
   /**

@@ -25,6 +25,7 @@ export const liddedBox: Kind = {
   trays: ["box", "lid"],
   parts: trayKind.parts,
   constructions: CONSTRUCTIONS,
+  boards: true,
   options: [...trayKind.options, "lidConstruction", "lidDepth", "lidReveal", "lidClearance"],
   assemble(item, settings) {
     const c = oneFace(settings);

@@ -53,17 +53,20 @@ export function trayOrder(name: string, form: TrayForm): readonly Step[] {
   return steps;
 }
 
-/** Covering and lining of one tray. */
+/** Covering and lining of one tray; what the settings leave out is not spoken of. */
 export function trayCovering(name: string, form: TrayForm, settings: Settings): readonly Step[] {
   const tray = name === "" ? "" : `${capital(name)}: `;
-  const lined: Step = { text: `${tray}Paste the floor lining in last.` };
+  const covered = settings.covering === "none" ? [] : coveringSteps(tray, form, settings);
+  return settings.lining === "none" ? covered : [...covered, { text: `${tray}Paste the floor lining in last.` }];
+}
+
+function coveringSteps(tray: string, form: TrayForm, settings: Settings): readonly Step[] {
   if (settings.coverStyle === "one piece")
     return [
       {
         text: `${tray}Glue the base to the middle of the one-piece blank, cut the corners, draw the covering up, over the rim and down inside; tabs first.`,
         caution: "adhesive",
       },
-      lined,
     ];
   return [
     {
@@ -73,7 +76,6 @@ export function trayCovering(name: string, form: TrayForm, settings: Settings): 
       caution: "adhesive",
     },
     ...(form.openSpine ? [] : [{ text: `${tray}Paste the base panel under the base.` }]),
-    lined,
   ];
 }
 

@@ -4,7 +4,7 @@ import { baseBoardOf, freePlay, oneFace, roundedUp, wallBoardOf } from "./allowa
 import { assembled, flatPart, lyingPart, panelsOf, type PartSpec, type PlacedPart, type Tray } from "./assembly";
 import { CONSTRUCTIONS, type Kind } from "./kind";
 import type { Lying } from "./lying";
-import { CUT_BOARDS } from "./order";
+import { CUT_BOARDS, type Step } from "./order";
 import { boundingBox, cuboid, X, Y, Z, type Cuboid, type Vec } from "./space";
 import { wallRing, type Footprint } from "./wallRing";
 
@@ -22,6 +22,7 @@ export const slipcase: Kind = {
   trays: [],
   parts: ["side", "back wall", "head wall", "flange card"],
   constructions: CONSTRUCTIONS,
+  boards: true,
   options: ["construction", "through", "flangeCard"],
   assemble(item, settings) {
     const wall = wallBoardOf(settings);
@@ -65,6 +66,7 @@ export const slipcase: Kind = {
       inside: cuboid(0, width, 0, height, 0, depth),
       outside: boundingBox(panelsOf(parts)),
       rim: wall.caliper,
+      tabs: 0,
       floor: b + flange,
     };
     return assembled({
@@ -79,28 +81,38 @@ export const slipcase: Kind = {
   },
   order(settings) {
     const flanged = settings.construction === "flanged base";
+    const lined = settings.lining !== "none";
     const [through, between] = settings.through === "head" ? ["head walls", "back wall"] : ["back wall", "head walls"];
     return [
       CUT_BOARDS,
+      ...(lined
+        ? [
+            {
+              text: "Line the inside faces of sides and walls before assembly; press them flat and dry.",
+              caution: "adhesive",
+            } as const,
+          ]
+        : []),
       {
-        text: "Line the inside faces of sides and walls before assembly; press them flat and dry.",
+        text: `Glue the ${between} to one side, then the ${through}, which covers their ends${lined ? "; keep the lined faces in" : ""}.`,
         caution: "adhesive",
-      },
-      {
-        text: `Glue the ${between} to one side, then the ${through}, which covers their ends; keep the lined faces in.`,
       },
       { text: "Try the book before the second side goes on: it must slide without a push. Then glue the second side." },
       ...(flanged
         ? [{ text: "Glue the flange cards over both sides, weight until dry, trim flush.", caution: "blade" } as const]
         : []),
-      {
-        text: "Glue the wrap round sides and back; turn it in at the mouth, then at head and tail.",
-        caution: "adhesive",
-      },
-      { text: "Glue the head panels over head and tail, turned in at the mouth." },
+      ...(settings.covering === "none" ? [] : COVERING_STEPS),
     ];
   },
 };
+
+const COVERING_STEPS: readonly Step[] = [
+  {
+    text: "Glue the wrap round sides and back; turn it in at the mouth, then at head and tail.",
+    caution: "adhesive",
+  },
+  { text: "Glue the head panels over head and tail, turned in at the mouth." },
+];
 
 /** Inside of a slipcase: covered at the back alone in width; no play in width, so that the spine sits at the mouth. */
 function slipcaseInside(item: Lying, settings: Settings): Vec {

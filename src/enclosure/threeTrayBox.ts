@@ -26,6 +26,7 @@ export const threeTrayBox: Kind = {
   trays: ["inner", "bottom", "lid"],
   parts: ["base", "side wall", "head wall", "flange card"],
   constructions: CONSTRUCTIONS,
+  boards: true,
   options: [
     "construction",
     "lidConstruction",

@@ -24,6 +24,7 @@ export const tray: Kind = {
     "end card",
   ],
   constructions: CONSTRUCTIONS,
+  boards: true,
   options: ["construction", "through", "wallLayers", "endCards", "flangeCard", "insideTurn", "coverStyle"],
   assemble(item, settings) {
     const { parts, tray } = trayBoards("", insideFor(item, settings), trayForm(settings), trayStuff(settings));

@@ -115,6 +115,7 @@ export function trayBoards(
       inside: placed(cuboid(0, width, 0, height, 0, depth), place),
       outside: placed(outside, place),
       rim: layers * t + (endCards ? card.caliper : 0),
+      tabs: 0,
       floor: b + flange,
     },
   };

@@ -75,6 +75,10 @@ export const positive: Reader<number> = () => readBy((value) => plainNumber(valu
 export const mass: Reader<number> = ({ name, unit }) =>
   readBy((value) => readMass(value, { argument: name, unit: unit === "in" ? "lb" : "kg" }), z.number());
 
+/** A mass, zero included. */
+export const massOrNone: Reader<number> = (context) =>
+  readBy((value) => (isNone(value) ? 0 : mass(context).parse(value)), z.number());
+
 export const text: Reader<string> = () => z.string().check(z.trim());
 
 /** Two fractions of a panel, `1 / 0.5`: a flap under a tenth of it would not hold. */

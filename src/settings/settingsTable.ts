@@ -32,8 +32,9 @@ function valueText(key: SettingKey, settings: Settings): number | string {
   if (typeof value === "object") return "caliper" in value ? boardText(value, settings) : value.join(" / ");
   if (typeof value === "string") return value;
   if (unit === "length") return lengthText(value, settings);
+  if (value === 0) return "none";
   if (unit === "mass") return `${tidy(massIn(value, settings.unit))} ${settings.unit === "in" ? "lb" : "kg"}`;
-  return value === 0 ? "none" : value;
+  return value;
 }
 
 /** Exact, so that it reads back as the same length: in inches a fraction of the rule where it is one. */

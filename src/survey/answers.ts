@@ -147,7 +147,7 @@ export function isAll(selector: string): boolean {
 
 export const DIRECTIONS = ["height", "width", "depth"] as const;
 
-const AXES: Readonly<Record<(typeof DIRECTIONS)[number], Axis>> = { height: Y, width: X, depth: Z };
+export const AXES: Readonly<Record<(typeof DIRECTIONS)[number], Axis>> = { height: Y, width: X, depth: Z };
 const BASE_WAYS = ["height", "width"] as const;
 type BaseWay = (typeof BASE_WAYS)[number];
 const GRAIN_WAYS = ["along", "across"] as const;

@@ -13,6 +13,7 @@ import {
   type Cell,
   type PartMeasure,
 } from "./answers";
+import { boardStockAnswer, caliperAnswer, cautionsAnswer, massAnswer } from "./boardAnswers";
 import { findPart, isPartName } from "./findPart";
 import type { Sized } from "./sizeRow";
 
@@ -20,7 +21,7 @@ import type { Sized } from "./sizeRow";
 export interface Figure {
   /** As asked for, which heads its column. */
   readonly name: string;
-  readonly kind: "length" | "area" | "count" | "text";
+  readonly kind: "length" | "area" | "count" | "mass" | "text";
   /** The cell function that answers it, and its selectors. */
   readonly asked: readonly [fn: string, ...selectors: string[]];
   /** It grows with the number of copies. */
@@ -33,16 +34,21 @@ export interface Figure {
 export interface SizedRow {
   readonly sized: Sized;
   readonly quantity: number;
+  /** What the survey says beside the sizes. */
+  readonly hazard: string;
+  readonly heightAsTyped: string;
   readonly boards: () => readonly Part[];
   readonly parts: () => readonly Part[];
 }
 
-export function sizedRow(sized: Sized, quantity: number): SizedRow {
+export function sizedRow(sized: Sized, quantity: number, { hazard = "", heightAsTyped = "" } = {}): SizedRow {
   let boards: readonly Part[] | undefined;
   let parts: readonly Part[] | undefined;
   return {
     sized,
     quantity,
+    hazard,
+    heightAsTyped,
     boards: () => (boards ??= boardParts(sized.assembly)),
     parts: () => (parts ??= partList(sized.assembly, sized.settings)),
   };
@@ -51,7 +57,14 @@ export function sizedRow(sized: Sized, quantity: number): SizedRow {
 /** The figure of a row that says why the row cannot be sized. */
 export const PROBLEM = "problem";
 
-export const DEFAULT_FIGURES = ["outside height", "outside width", "outside depth", "board area", PROBLEM] as const;
+export const DEFAULT_FIGURES = [
+  "outside height",
+  "outside width",
+  "outside depth",
+  "caliper",
+  "board area",
+  PROBLEM,
+] as const;
 
 /**
  * The figure that some words name: `inside` or `outside` with a direction, a part with a measure (`lid side wall
@@ -65,7 +78,7 @@ export function figureNamed(name: string): Figure {
   throw new InputError(
     "columns",
     shown(name),
-    "give inside or outside with a direction, a part with a measure (side wall length), board area or problem",
+    "give inside or outside with a direction, a part with a measure (side wall length), caliper, board, board area, mass, cautions or problem",
     didYouMean(name, [...EXAMPLES]),
   );
 }
@@ -74,6 +87,8 @@ export function figureNamed(name: string): Figure {
 export function figureOf(name: string): Figure | undefined {
   const wanted = plainName(name);
   const one = { name, ofAllCopies: false };
+  const plain = PLAIN[wanted];
+  if (plain !== undefined) return { ...one, ...plain };
   if (wanted === PROBLEM) return { ...one, kind: "text", asked: ["PROBLEM"], of: () => "" };
   if (wanted === "board area")
     return {
@@ -106,7 +121,23 @@ export function figureOf(name: string): Figure | undefined {
   };
 }
 
+/** Figures of one word. */
+const PLAIN: Readonly<Record<string, Pick<Figure, "kind" | "asked" | "of">>> = {
+  caliper: { kind: "text", asked: ["BOARD.CALIPER"], of: ({ sized }) => only(caliperAnswer(sized)) },
+  board: { kind: "text", asked: ["BOARD.STOCK"], of: ({ sized }) => only(boardStockAnswer(sized)) },
+  mass: { kind: "mass", asked: ["MASS"], of: ({ sized }) => only(massAnswer(sized)) },
+  cautions: {
+    kind: "text",
+    asked: ["CAUTIONS"],
+    of: ({ sized, hazard, heightAsTyped }) => only(cautionsAnswer(sized, { hazard, heightAsTyped })),
+  },
+};
+
 const EXAMPLES = [
+  "caliper",
+  "board",
+  "mass",
+  "cautions",
   ...DIRECTIONS.flatMap((each) => [`inside ${each}`, `outside ${each}`]),
   ...PART_MEASURES.flatMap((each) => ["base", "side wall", "head wall", "wall strip"].map((part) => `${part} ${each}`)),
   "side wall height",

@@ -28,14 +28,33 @@ export function rowFormula(figure: Figure, item: SurveyItem, place: FormulaPlace
   const enclosure = columns.enclosure === undefined ? '""' : place.cell(columns.enclosure.column, item.row);
   const call = stored(fn, [
     ...(["height", "width", "depth"] as const).map((field) => measure(field, item, place)),
+    ...(WEIGHED.has(fn) ? [weight(item, place)] : []),
     enclosure,
     ...selectors.map(quoted),
     ...place.shared,
     ...ownSettings(item, place),
   ]);
+  if (fn === "CAUTIONS" && columns.hazard !== undefined) {
+    const hazard = place.cell(columns.hazard.column, item.row);
+    const said = `"hazard ("&${hazard}&"): assess before handling; local rules"`;
+    return `IF(${hazard}="",${call},${said}&IF(${call}="","","; "&${call}))`;
+  }
   if (!figure.ofAllCopies || columns.quantity === undefined) return call;
   const quantity = place.cell(columns.quantity.column, item.row);
   return `IF(OR(${quantity}="",${quantity}=0),1,${quantity})*${call}`;
+}
+
+/** Functions that take a weight after the sizes. */
+const WEIGHED = new Set(["BOARD.CALIPER", "BOARD.STOCK", "CAUTIONS"]);
+
+/** The weight cell; grams and ounces are no workbook units, so their plain numbers carry the unit along. */
+function weight(item: SurveyItem, { survey, settings, cell }: FormulaPlace): string {
+  const column = survey.recognition.columns.weight;
+  if (column === undefined) return '""';
+  const ref = cell(column.column, item.row);
+  const workbookUnit = settings.unit === "in" ? "lb" : "kg";
+  if (column.unit === undefined || column.unit === workbookUnit) return ref;
+  return `IF(ISNUMBER(${ref}),${ref}&" ${column.unit}",${ref})`;
 }
 
 /** The name under which a workbook stores a call of one of our functions. */

@@ -1,8 +1,9 @@
+import { settledBoards } from "../board/neededBoard";
 import type { Assembly } from "../enclosure/assembly";
 import type { Kind } from "../enclosure/kind";
 import { lying, type Item } from "../enclosure/lying";
 import { KINDS, kindNamed } from "../enclosure/registry";
-import { InputError, shown } from "../measure/errors";
+import { InputError, NoAnswer, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
 import { listed } from "../settings/names";
@@ -35,6 +36,7 @@ const NO_ENCLOSURE = "none";
  *
  * @returns undefined when there is nothing to size: height, width and depth all blank, or enclosure `none`
  * @throws InputError naming the argument or setting that cannot be used
+ * @throws NoAnswer when a board is auto and none in stock is stiff enough
  */
 export function sizeRow(row: Row, settings: Settings): Sized | undefined {
   if (isBlankRow(row) || isNoEnclosure(row.enclosure)) return undefined;
@@ -58,7 +60,8 @@ export function sizeRow(row: Row, settings: Settings): Sized | undefined {
 export function sizeItem(item: Item, enclosure: unknown, weightKg: number | undefined, settings: Settings): Sized {
   const kind = kindNamed(isBlank(enclosure) ? "" : enclosure);
   if (settings.ownOfRow.size > 0) refuseForeignOptions(kind, settings);
-  return { item, kind, weightKg, assembly: kind.assemble(lying(item, settings), settings), settings };
+  const settled = settledBoards({ item, kind, weightKg }, settings);
+  return { item, kind, weightKg, assembly: kind.assemble(lying(item, settled), settled), settings: settled };
 }
 
 export function massUnit({ unit }: Settings): "kg" | "lb" {
@@ -71,14 +74,16 @@ export function problemOf(row: Row, settings: Settings): string {
     sizeRow(row, settings);
     return "";
   } catch (error) {
-    if (error instanceof InputError) return problemText(error);
+    if (error instanceof InputError || error instanceof NoAnswer) return problemText(error);
     throw error;
   }
 }
 
 /** A problem as a survey shows it. */
-export function problemText(error: InputError): string {
-  return error.argument === "enclosure" && error.got === shown(null) ? "enclosure not chosen" : error.message;
+export function problemText(error: InputError | NoAnswer): string {
+  return error instanceof InputError && error.argument === "enclosure" && error.got === shown(null)
+    ? "enclosure not chosen"
+    : error.message;
 }
 
 /** A blank cell reaches a function as 0, empty text or nothing. */

@@ -1,6 +1,6 @@
 import type { Item } from "../enclosure/lying";
 import { kindNamed } from "../enclosure/registry";
-import { InputError, shown } from "../measure/errors";
+import { InputError, NoAnswer, shown } from "../measure/errors";
 import { readDimensions } from "../measure/readDimensions";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
@@ -18,7 +18,7 @@ export type Outcome =
   | { readonly state: "totals" }
   /** Answered on the first row of its box. */
   | { readonly state: "in box"; readonly box: string }
-  | { readonly state: "problem"; readonly error: InputError };
+  | { readonly state: "problem"; readonly error: InputError | NoAnswer };
 
 export interface SizedSurvey {
   readonly survey: Survey;
@@ -50,7 +50,7 @@ export function sizeSurvey(
     try {
       return sizeSet(set as readonly [SurveyItem, ...SurveyItem[]], survey, forRow);
     } catch (error) {
-      if (error instanceof InputError) return { state: "problem", error };
+      if (error instanceof InputError || error instanceof NoAnswer) return { state: "problem", error };
       throw error;
     }
   });

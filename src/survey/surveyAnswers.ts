@@ -64,7 +64,7 @@ function passed(cell: unknown): Cell {
 }
 
 function rowOf(item: SurveyItem, outcome: Outcome, columns: readonly Column[]): readonly Cell[] {
-  const row = outcome.state === "sized" ? sizedRow(outcome.sized, outcome.quantity) : undefined;
+  const row = outcome.state === "sized" ? sizedRow(outcome.sized, outcome.quantity, saidBeside(item)) : undefined;
   return columns.map(({ name, of, passes }) => {
     if (passes !== undefined) return passes(item);
     if (plainName(name) === PROBLEM) return problemCell(outcome);
@@ -72,6 +72,14 @@ function rowOf(item: SurveyItem, outcome: Outcome, columns: readonly Column[]): 
     if (outcome.state === "problem") return outcome.error;
     return outcome.state === "in box" ? inBox(outcome) : "";
   });
+}
+
+/** What a row says of its item beside the sizes. */
+function saidBeside({ cells }: SurveyItem): { readonly hazard: string; readonly heightAsTyped: string } {
+  return {
+    hazard: isBlank(cells.hazard) ? "" : String(cells.hazard).trim(),
+    heightAsTyped: typeof cells.height === "string" ? cells.height : "",
+  };
 }
 
 function problemCell(outcome: Outcome): string {

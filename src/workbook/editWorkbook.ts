@@ -10,7 +10,7 @@ import { packageEditor, type PackageEditor } from "./packageEditor";
 import { neededPart } from "./parts";
 import { planColumns, type ColumnPlan } from "./planColumns";
 import { sheetNamed } from "./readSheet";
-import { readXml, textOf } from "./readXml";
+import { checkWellFormed, textOf } from "./readXml";
 import { stylesPart } from "./readStyles";
 import { sheetMatters, sheetText, writeSheet, type CellChange, type SheetChanges } from "./sheetEditor";
 import { styleEditor, type StyleEditor } from "./styleEditor";
@@ -40,7 +40,7 @@ export function editWorkbook(
   );
   for (const sheet of sheets) {
     const entry = neededPart(workbook.zip, sheet.part);
-    readXml(entry, {});
+    checkWellFormed(entry);
     const text = sheetText(sheet.name, textOf(entry));
     refuseLocked(text.sheet, sheetMatters(text).locked);
     const own =

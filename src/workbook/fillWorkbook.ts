@@ -130,6 +130,7 @@ const FORMATS: Readonly<Partial<Record<Figure["kind"], { readonly mm: string; re
   length: { mm: "0.0", in: "0.000" },
   area: { mm: "0.000", in: "0.00" },
   count: { mm: "0", in: "0" },
+  mass: { mm: "0.00", in: "0.00" },
 };
 
 /** LibreOffice takes an empty stored text for no result at all, and shows #NAME? where it lacks our functions. */

@@ -49,8 +49,16 @@ export function readXml(entry: ZipEntry, handlers: XmlHandlers): void {
   if (!stopped) {
     if (decoder) parser.write(decode(entry.name, () => decoder!.decode()));
     parser.close();
+    wellFormed.add(entry);
   }
 }
+
+/** Reads a part to its end unless it has been: the surgical writer finds its places only in well-formed XML. */
+export function checkWellFormed(entry: ZipEntry): void {
+  if (!wellFormed.has(entry)) readXml(entry, {});
+}
+
+const wellFormed = new WeakSet<ZipEntry>();
 
 /** The value of an attribute without a namespace prefix. */
 export function attribute(tag: SaxesTagNS, name: string): string | undefined {

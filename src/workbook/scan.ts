@@ -72,6 +72,9 @@ const BANG = 33;
 const QUESTION = 63;
 const DOUBLE = 34;
 const SINGLE = 39;
+const COLON = 58;
+/** A name ends at white space, all of which is no higher. */
+const SPACE = 32;
 
 const patterns = new Map<string, RegExp>();
 
@@ -153,9 +156,12 @@ function elementEnd(xml: string, from: number): number {
 }
 
 function nameAt(xml: string, at: number, openEnd: number): { prefix: string; name: string } {
-  let end = at + 1;
-  while (end < openEnd && !/[\s/>]/.test(xml[end]!)) end++;
-  const whole = xml.slice(at + 1, end);
-  const colon = whole.indexOf(":");
-  return colon < 0 ? { prefix: "", name: whole } : { prefix: whole.slice(0, colon + 1), name: whole.slice(colon + 1) };
+  let start = at + 1;
+  let end = start;
+  for (; end < openEnd; end++) {
+    const c = xml.charCodeAt(end);
+    if (c === COLON) start = end + 1;
+    else if (c <= SPACE || c === SLASH || c === GREATER) break;
+  }
+  return { prefix: start === at + 1 ? "" : xml.slice(at + 1, start), name: xml.slice(start, end) };
 }

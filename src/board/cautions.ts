@@ -1,0 +1,145 @@
+import { coveringParts } from "../covering/partList";
+import { stockFor } from "../covering/blank";
+import { boardParts, type Part } from "../enclosure/part";
+import type { Assembly } from "../enclosure/assembly";
+import { X, Y, Z } from "../enclosure/space";
+import { NoAnswer } from "../measure/errors";
+import { formatLengthWithUnit } from "../measure/formatLength";
+import { massIn, type Mm } from "../measure/units";
+import type { Settings } from "../settings/schema";
+import { liftMultipliers } from "./lifting";
+import { enclosureMass } from "./mass";
+import { neededBoard, weightOf, type Burden } from "./neededBoard";
+import { yearFit } from "./yearFit";
+
+/** What a row is judged by. */
+export interface Judged extends Burden {
+  readonly assembly: Assembly;
+  /** What the survey's column `hazard` holds; empty where it has none. */
+  readonly hazard: string;
+  /** The height as it was typed, where it was a text. */
+  readonly heightAsTyped: string;
+}
+
+/** What to watch, gravest first; none when there is nothing. */
+export function cautionsOf(judged: Judged, settings: Settings): readonly string[] {
+  const parts = [...boardParts(judged.assembly), ...coveringParts(judged.assembly, settings)];
+  return [
+    ...hazard(judged),
+    ...heavy(judged, parts, settings),
+    ...tightFit(judged, settings),
+    ...sagging(judged, settings),
+    ...tooLong(parts, settings),
+    ...jointAndTurnIn(judged.assembly, settings),
+    ...estimated(judged, settings),
+    ...catalogueHeight(judged),
+  ];
+}
+
+function hazard({ hazard }: Judged): readonly string[] {
+  return hazard === "" ? [] : [`hazard (${hazard}): assess before handling; local rules`];
+}
+
+/** Hands above the shoulder of a middle-sized adult, mm; from memory. */
+const ABOVE_SHOULDER_MM: Mm = 1400;
+const NEAR_REACH_MM: Mm = 250;
+const SHORT_TRAVEL_MM: Mm = 250;
+
+function heavy(judged: Judged, parts: readonly Part[], settings: Settings): readonly string[] {
+  const weight = weightOf(judged, settings);
+  if (weight === undefined) return [];
+  const boxed = weight.kg + enclosureMass(parts, settings);
+  const { vertical } = liftMultipliers({ reach: NEAR_REACH_MM, height: ABOVE_SHOULDER_MM, travel: SHORT_TRAVEL_MM });
+  const limit = settings.liftLimit * (settings.aboveShoulder ? vertical : 1);
+  if (boxed <= limit) return [];
+  const shown = (kg: number) =>
+    settings.unit === "in" ? `${massIn(kg, "in").toFixed(0)} lb` : `${Number(kg.toFixed(1))} kg`;
+  const where = settings.aboveShoulder ? " above the shoulder" : "";
+  return [`boxed weight ${shown(boxed)} is over ${shown(limit)}${where}: two people or a trolley; local rules first`];
+}
+
+function tightFit({ assembly, item }: Judged, settings: Settings): readonly string[] {
+  const tight = (
+    [
+      ["height", Y],
+      ["width", X],
+      ["depth", Z],
+    ] as const
+  ).flatMap(([direction, axis]) => {
+    // The spine of a book in a slipcase sits at the open mouth: nothing can close on it.
+    if (axis === X && assembly.holder.shape === "sleeve") return [];
+    const { likelyLeast } = yearFit(assembly, item, axis, settings);
+    return likelyLeast < 0 ? [`${direction} by ${shownLength(-likelyLeast, settings)}`] : [];
+  });
+  return tight.length === 0 ? [] : [`fit may close over the year: ${tight.join(", ")}; loosen the fit`];
+}
+
+function sagging(judged: Judged, settings: Settings): readonly string[] {
+  const { kind } = judged;
+  if (!kind.boards || weightOf(judged, settings) === undefined) return [];
+  const base = judged.assembly.parts.find((part) => part.role === "base");
+  try {
+    const needed = neededBoard(judged, settings);
+    if (base === undefined || base.board.caliper >= needed.caliper) return [];
+    return [`a base of ${base.board.stock} sags more than is allowed under this weight: take ${needed.stock}`];
+  } catch (error) {
+    if (!(error instanceof NoAnswer)) throw error;
+    return error.message.startsWith("board:") ? [error.message.slice("board: ".length)] : [];
+  }
+}
+
+/** Pieces that no sheet of their stock holds, or only against the grain. */
+function tooLong(parts: readonly Part[], settings: Settings): readonly string[] {
+  const found = new Map<string, string[]>();
+  for (const part of parts) {
+    const why = misfit(part, settings);
+    if (why !== undefined) found.set(why, [...(found.get(why) ?? []), part.fullName]);
+  }
+  return [...found].map(([why, names]) => `${why}: ${names.join(", ")}`);
+}
+
+function misfit(part: Part, { stock, edgeTrim }: Settings): string | undefined {
+  const sheets = stock.filter((row) => row.stock === part.stock && row.sheetWidth !== undefined);
+  const [along, across] = part.grain !== "along width" ? [part.length, part.width] : [part.width, part.length];
+  const fits = (a: Mm, b: Mm) =>
+    sheets.some(
+      (row) => a <= (row.sheetLength ?? Infinity) - 2 * edgeTrim && b <= (row.sheetWidth ?? 0) - 2 * edgeTrim,
+    );
+  if (sheets.length === 0 || fits(along, across)) return undefined;
+  if (fits(across, along)) return part.grain === "either" ? undefined : `fits ${part.stock} only against the grain`;
+  const roll = sheets.every((row) => row.sheetLength === undefined);
+  return `${roll ? "wider than the roll" : "longer than any sheet"} of ${part.stock}`;
+}
+
+/** A joint that clears the trays by less than this will bind when the covering swells. Common practice, no source. */
+const LEAST_JOINT_PLAY_MM: Mm = 0.5;
+
+function jointAndTurnIn({ cover, covering: c, parts }: Assembly, settings: Settings): readonly string[] {
+  if (cover === undefined) return [];
+  const cautions: string[] = [];
+  const { joint, boardCaliper: q } = cover;
+  if (joint - Math.hypot(q, q + 2 * c) < LEAST_JOINT_PLAY_MM)
+    cautions.push(`joint of ${shownLength(joint, settings)} leaves the trays hardly clear of the spine: it may bind`);
+  const t = parts.find((part) => part.role === "wall")?.board.caliper ?? 0;
+  const reach = q + t + settings.square + 2 * c + settings.nestClearance;
+  if (settings.turnIn < reach && stockFor("covering", settings) !== "none")
+    cautions.push(
+      `turn-in of ${shownLength(settings.turnIn, settings)} leaves board bare beside the small tray: give ${shownLength(reach, settings)} or more`,
+    );
+  return cautions;
+}
+
+function estimated(judged: Judged, settings: Settings): readonly string[] {
+  return weightOf(judged, settings)?.estimated === true ? ["weight estimated from item density, not weighed"] : [];
+}
+
+/** Library catalogues round a height up to whole centimetres. */
+function catalogueHeight({ heightAsTyped }: Judged): readonly string[] {
+  return /^\s*\d{1,3}\s*cm\.?\s*$/i.test(heightAsTyped)
+    ? [`height ${heightAsTyped.trim()} looks like a catalogue's, rounded up to whole cm: measure it`]
+    : [];
+}
+
+function shownLength(mm: Mm, { unit }: Settings): string {
+  return formatLengthWithUnit(mm, unit);
+}

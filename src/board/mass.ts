@@ -1,0 +1,49 @@
+import type { Part } from "../enclosure/part";
+import type { Mm } from "../measure/units";
+import type { Settings } from "../settings/schema";
+import type { Material } from "../settings/stock";
+
+/**
+ * Mass of an empty enclosure from its part list: each stock's own mass to the square metre, else a usual density; and
+ * the adhesive that stays under laminated card, covering and lining.
+ *
+ * @param parts the whole part list, covering and cushioning included
+ * @returns kg
+ */
+export function enclosureMass(parts: readonly Part[], settings: Settings): number {
+  return parts.reduce((sum, part) => sum + partMass(part, settings), 0);
+}
+
+function partMass(part: Part, { stock, adhesive }: Settings): number {
+  const { placed, count, material, caliper } = part;
+  // What is trimmed off a laminated card weighs nothing in the box.
+  const [length, width] = placed === undefined ? [part.length, part.width] : [placed.length, placed.width];
+  const listed = stock.find((row) => row.stock === part.stock)?.massGm2;
+  const massGm2 = listed ?? usualMassGm2(material, caliper);
+  const glued = GLUED[material] || placed?.role === "card" || placed?.role === "strip";
+  return (count * length * width * (massGm2 + (glued ? adhesive : 0))) / MM2_PER_M2 / GRAMS_PER_KG;
+}
+
+const MM2_PER_M2 = 1e6;
+const GRAMS_PER_KG = 1000;
+
+const GLUED: Readonly<Record<Material, boolean>> = {
+  board: false,
+  card: false,
+  covering: true,
+  lining: true,
+  cushion: false,
+};
+
+/**
+ * Densities where the stock table gives no mass, kg/m3 (grams to the square metre and millimetre). Board and card: a
+ * greyboard of 1290 g/m2 at 2.0 mm (bulk after ISO 534); cloth, paper and foam from memory.
+ */
+const DENSITY: Readonly<Record<Material, number>> = { board: 645, card: 645, covering: 800, lining: 800, cushion: 35 };
+
+/** Caliper of a cloth or paper whose caliper the table does not give, from memory. */
+const USUAL_SHEET_MM: Mm = 0.3;
+
+function usualMassGm2(material: Material, caliper: Mm): number {
+  return DENSITY[material] * (caliper === 0 ? USUAL_SHEET_MM : caliper);
+}
