@@ -1,0 +1,237 @@
+import { CAUTIONS, type Step } from "../../src/enclosure/order";
+import { KINDS } from "../../src/enclosure/registry";
+import { settingsOf } from "../../src/settings/settingsOf";
+import { EVERY_STRUCTURE } from "./everyEnclosure";
+
+function orderOf(kind: string, text = ""): readonly Step[] {
+  return KINDS.find(({ name }) => name === kind)!.order(settingsOf(text === "" ? [] : [text]));
+}
+
+/** Where the only step that says so stands. */
+function place(steps: readonly Step[], words: RegExp): number {
+  const found = steps.flatMap(({ text }, index) => (words.test(text) ? [index] : []));
+  expect({ words: String(words), found: found.length }).toEqual({ words: String(words), found: 1 });
+  return found[0]!;
+}
+
+const STRUCTURES = EVERY_STRUCTURE.map(
+  ({ kind, text, settings }) => [`${kind.name}: ${text}`, kind, settings] as const,
+);
+
+test("structures to try: every kind, more than one of each that has options", () => {
+  expect(new Set(EVERY_STRUCTURE.map(({ kind }) => kind.name))).toEqual(new Set(KINDS.map(({ name }) => name)));
+  expect(STRUCTURES.length).toBeGreaterThan(100);
+});
+
+describe("every structure", () => {
+  test.each(STRUCTURES)("%s", (_name, kind, settings) => {
+    const steps = kind.order(settings);
+    expect(steps.length).toBeGreaterThanOrEqual(4);
+    for (const { text } of steps) expect(text).toMatch(/^[A-Z][^\n]+[a-z.]\.$/);
+    expect(new Set(steps.map(({ text }) => text)).size).toBe(steps.length);
+    // Cut first, glue after.
+    expect(steps[0]).toMatchObject({ text: expect.stringMatching(/^Cut /) as string, caution: "blade" });
+    expect(steps.some(({ caution }) => caution === "adhesive")).toBe(true);
+    for (const { text, caution } of steps) {
+      if (caution !== undefined) expect(Object.keys(CAUTIONS)).toContain(caution);
+      if (/\b(?:glue|paste)\b/i.test(text)) expect(steps.some((each) => each.caution === "adhesive")).toBe(true);
+    }
+    // The first step with a knife, and the first with adhesive, carry the caution.
+    expect(steps.find(({ text }) => /\b(?:cut|trim)\b/i.test(text))?.caution).toBe("blade");
+    expect(steps.find(({ text }) => /\b(?:glue|paste)\b/i.test(text))?.caution).toMatch(/adhesive|blade/);
+  });
+});
+
+describe("cautions", () => {
+  test.each([
+    ["blade", /rule, fingers behind its edge/],
+    ["adhesive", /safety sheet, with fresh air/],
+    ["weight", /with another person; your local handling rules/],
+  ] as const)("%s", (name, words) => expect(CAUTIONS[name]).toMatch(words));
+});
+
+describe("walls of a tray", () => {
+  test("through=side: head walls first, side walls over their ends", () => {
+    const steps = orderOf("tray");
+    expect(place(steps, /Glue the head walls first, feet and ends/)).toBe(1);
+    expect(place(steps, /Glue the side walls to the base and over the ends of the head walls/)).toBe(2);
+  });
+
+  test("through=head: the other way round", () => {
+    const steps = orderOf("tray", "through=head");
+    expect(place(steps, /Glue the side walls first/)).toBe(1);
+    expect(place(steps, /Glue the head walls to the base and over the ends of the side walls/)).toBe(2);
+  });
+
+  test.each([
+    ["on base", /walls stand on the base/],
+    ["around base", /walls stand round the base/],
+    ["flanged base", /walls stand round the base/],
+  ])("%s says where the walls stand", (construction, words) => {
+    expect(place(orderOf("tray", `construction=${construction}`), words)).toBe(1);
+  });
+
+  test.each(["on base", "around base"])("%s has no flange card to glue or trim", (construction) => {
+    expect(orderOf("tray", `construction=${construction}`).some(({ text }) => text.includes("card"))).toBe(false);
+  });
+
+  test("a clamshell has a fore-edge wall where a tray has side walls", () => {
+    const texts = orderOf("clamshell box").map(({ text }) => text);
+    expect(texts.filter((text) => text.includes("fore-edge wall")).length).toBeGreaterThanOrEqual(4);
+    expect(texts.filter((text) => text.includes("side walls"))).toEqual([]);
+  });
+});
+
+describe("two layers", () => {
+  test.each([
+    ["construction=on base", /outer ring round the inner one, on the base/],
+    ["construction=around base", /outer ring round the inner one, down past the edge of the base/],
+    ["construction=flanged base", /outer ring round the inner one, down past the edge of the base/],
+  ])("%s", (text, words) => {
+    const steps = orderOf("tray", `${text}; wall layers=2`);
+    const outer = place(steps, words);
+    // In every construction the inner ring stands on the base.
+    expect(place(steps, /The walls stand on the base.*Glue the inner head walls first/)).toBeLessThan(outer);
+    expect(place(steps, /Glue the inner side walls to the base/)).toBeLessThan(outer);
+    expect(steps[outer]!.text).toMatch(/now the outer head walls run through/);
+  });
+
+  test("through=head: the outer side walls run through", () => {
+    const steps = orderOf("lidded box", "wall layers=2; through=head");
+    expect(steps[place(steps, /outer ring/)]!.text).toMatch(/^Box: .*now the outer side walls run through/);
+  });
+
+  test("one layer speaks of no ring", () => {
+    for (const { name } of KINDS)
+      expect(orderOf(name).filter(({ text }) => /outer ring|inner (?:side|head) wall/.test(text))).toEqual([]);
+  });
+});
+
+describe("cards", () => {
+  const flanged = STRUCTURES.filter(([, { options }, { construction }]) =>
+    options.includes("construction") && construction === "flanged base" ? true : false,
+  );
+
+  test.each(flanged)("a flange card is trimmed only after it is glued and dry: %s", (_name, kind, settings) => {
+    const cards = kind.order(settings).filter(({ text }) => /flange cards?/.test(text));
+    expect(cards.length).toBeGreaterThanOrEqual(1);
+    for (const { text, caution } of cards) {
+      expect(text).toMatch(/Glue the flange cards?.* until dry,? (?:then )?trim (?:it )?flush/);
+      expect(caution).toBe("blade");
+    }
+  });
+
+  test.each(["construction=flanged base", "construction=on base; wall layers=2", "construction=around base"])(
+    "end cards come after the flange card and all walls, before covering: %s",
+    (text) => {
+      const steps = orderOf("tray", `${text}; end cards=yes`);
+      const end = place(steps, /end cards/);
+      expect(steps[end]).toMatchObject({
+        caution: "blade",
+        text: expect.stringMatching(/trim flush when dry/) as string,
+      });
+      const before = steps.slice(0, end).map((each) => each.text);
+      const after = steps.slice(end + 1).map((each) => each.text);
+      expect(before.filter((each) => /walls|outer ring|flange card/.test(each)).length).toBeGreaterThanOrEqual(2);
+      expect(
+        after.filter((each) => /Glue the (?:inner |outer )?(?:side|head) walls|outer ring|flange card/.test(each)),
+      ).toEqual([]);
+      expect(after.some((each) => each.includes("wall strip"))).toBe(true);
+    },
+  );
+
+  test("only the box of a lidded box has end cards", () => {
+    const steps = orderOf("lidded box", "end cards=yes");
+    expect(steps[place(steps, /end cards/)]!.text).toMatch(/^Box: /);
+  });
+});
+
+describe("slipcase", () => {
+  test.each(["construction=on base", "construction=around base", "construction=flanged base"])(
+    "is lined before assembly: %s",
+    (text) => {
+      const steps = orderOf("slipcase", text);
+      const lined = place(steps, /^Line the inside faces .* before assembly/);
+      expect(lined).toBe(1);
+      expect(steps.slice(lined + 1).filter(({ text: each }) => /\blin(?:e|ing)\b/i.test(each))).toEqual([]);
+      expect(place(steps, /to one side/)).toBeGreaterThan(lined);
+    },
+  );
+
+  test("the book is tried before the second side closes it, the wrap comes after", () => {
+    const steps = orderOf("slipcase");
+    expect(place(steps, /Try the book before the second side/)).toBeLessThan(place(steps, /^Glue the wrap/));
+  });
+
+  test.each([
+    ["through=side", /Glue the head walls to one side, then the back wall/],
+    ["through=head", /Glue the back wall to one side, then the head walls/],
+  ])("%s", (text, words) => expect(place(orderOf("slipcase", text), words)).toBe(2));
+});
+
+describe("trays made to one another", () => {
+  test.each([
+    ["lidded box", /Measure the finished box, bare/, /^Lid: The walls/],
+    ["three-tray box", /Measure the finished inner tray, bare/, /^Bottom: The walls/],
+    ["clamshell box", /Measure the finished small tray, bare/, /^Large: The walls/],
+  ])("%s: the first is measured before the next is made", (kind, measured, next) => {
+    const steps = orderOf(kind);
+    expect(place(steps, measured)).toBeLessThan(place(steps, next));
+  });
+
+  test("a clamshell's case is cut to the covered large tray, and tried dry before it is glued", () => {
+    const steps = orderOf("clamshell box");
+    const cut = place(steps, /^Cut the case to the covered large tray/);
+    expect(place(steps, /^Large: Glue the wall strip/)).toBeLessThan(cut);
+    const closed = place(steps, /^Close the case over both trays, dry, and check that it shuts and opens. Then glue/);
+    expect(closed).toBe(steps.length - 1);
+    expect(steps[closed]!.caution).toBe("weight");
+  });
+});
+
+describe("folded tray and wrapper", () => {
+  test.each([
+    ["", /Cut part-way through at the folds/, true],
+    ["fold=cut; joint strips=no", /Cut part-way through at the folds/, false],
+    ["fold=crease", /Crease at the folds/, false],
+    ["fold=crease; joint strips=yes", /Crease at the folds/, true],
+  ])("folded tray %s", (text, folds, strips) => {
+    const steps = orderOf("folded tray", text);
+    expect(place(steps, folds)).toBe(1);
+    expect(steps.some((each) => each.text.includes("joint strip"))).toBe(strips);
+    expect(steps.some((each) => each.text.includes("tabs of the head walls"))).toBe(text.includes("crease"));
+  });
+
+  test("a wrapper's inner flaps close before its outer ones", () => {
+    expect(orderOf("four-flap wrapper").at(-1)!.text).toMatch(/inner flaps first.*then the outer flaps/);
+  });
+});
+
+describe("covering", () => {
+  test("strip style: strip, base panel, floor lining last", () => {
+    const steps = orderOf("tray");
+    const [strip, panel, lining] = [/Glue the wall strip/, /base panel/, /Paste the floor lining in last/].map(
+      (words) => place(steps, words),
+    );
+    expect([strip, panel, lining]).toEqual([steps.length - 3, steps.length - 2, steps.length - 1]);
+  });
+
+  test("one piece: no strip, no panel", () => {
+    const steps = orderOf("tray", "cover style=one piece");
+    expect(steps.at(-2)!.text).toMatch(/one-piece blank/);
+    expect(steps.some(({ text }) => /wall strip|base panel/.test(text))).toBe(false);
+  });
+});
+
+describe("what is not to be done is not said", () => {
+  test.each(KINDS.map(({ name }) => [name]))("covering=none; lining=none of a %s", (kind) => {
+    const steps = orderOf(kind, "covering=none; lining=none");
+    expect(
+      steps.filter(({ text }) => /wall strip|base panel|floor lining|Line the inside|wrap round/.test(text)),
+    ).toEqual([]);
+  });
+
+  test("flange card none of a slipcase", () => {
+    expect(orderOf("slipcase", "construction=around base").some(({ text }) => text.includes("card"))).toBe(false);
+  });
+});
