@@ -1,7 +1,8 @@
 import { InputError } from "../measure/errors";
 import { blankSheet, SPREADSHEET_TYPE } from "./blankParts";
 import type { Area } from "./cellRef";
-import { isFormula, type CellContent, type NewSheet } from "./edits";
+import { columnWidth } from "./columnWidth";
+import { isFormula, type NewSheet } from "./edits";
 import { relationsPart, type PackageEditor } from "./packageEditor";
 import { sheetText, writeSheet, type CellChange } from "./sheetEditor";
 import type { StyleEditor } from "./styleEditor";
@@ -46,7 +47,16 @@ export function writeNewSheet(
     if (changes.length > 0) cells.set(r + 1, changes);
   });
   const columns = Math.max(0, ...sheet.rows.map((row) => row.length));
-  const widths = new Map(Array.from({ length: columns }, (_, c) => [c + 1, sheet.widths?.[c] ?? textWidth(sheet, c)]));
+  const widths = new Map(
+    Array.from({ length: columns }, (_, c) => [
+      c + 1,
+      sheet.widths?.[c] ??
+        columnWidth(
+          "",
+          sheet.rows.map((row) => row[c] ?? null),
+        ),
+    ]),
+  );
   const pack = packer(part);
   writeSheet(sheetText(sheet.name, blankSheet(headingRow, tablePart)), { cells, widths }, pack.push);
   parts.put(pack.done());
@@ -67,22 +77,6 @@ export function checkSheetName(name: string): void {
     "a name has 1 to 31 letters, none of [ ] : * ? / \\, no apostrophe at an end",
     "choose another name",
   );
-}
-
-/** In characters. */
-const NARROWEST = 9;
-const WIDEST = 60;
-const LOOKED_AT = 200;
-const ROOM = 2;
-
-function textWidth(sheet: NewSheet, column: number): number {
-  const lengths = sheet.rows.slice(0, LOOKED_AT).map((row) => shownLength(row[column] ?? null));
-  return Math.min(WIDEST, Math.max(NARROWEST, ...lengths.map((length) => length + ROOM)));
-}
-
-function shownLength(content: CellContent): number {
-  const value = isFormula(content) ? content.result : content;
-  return value === null ? 0 : typeof value === "object" ? value.error.length : String(value).length;
 }
 
 function tableHeadings(sheet: NewSheet, headingRow: number): string[] {

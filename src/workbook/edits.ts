@@ -21,9 +21,12 @@ export interface NewColumn {
   readonly cells: readonly CellContent[];
   /** Number format, `0.0`; left out, that of the neighbour, unless that is a date or text format. */
   readonly format?: string;
-  /** The column whose look the cells and the heading copy; left out, the survey's last. */
+  /**
+   * The column whose look the cells and the heading copy; left out, the survey's last. For a column of texts name one
+   * of texts, or they may stand at the right.
+   */
   readonly like?: number;
-  /** In characters; left out, wide enough for the heading. */
+  /** In characters; left out, wide enough for the heading and the first cells. */
   readonly width?: number;
   /** In a table: the formula with which new rows fill themselves. */
   readonly everyRow?: string;

@@ -5,6 +5,7 @@ import type { TableInfo, Workbook } from "./openWorkbook";
 import { ownColumns, type OwnColumn } from "./ownMarks";
 import { readSheet } from "./readSheet";
 import { sheetMatters, usedColumns, type CellChange, type SheetText } from "./sheetEditor";
+import { columnWidth } from "./columnWidth";
 import type { StyleEditor } from "./styleEditor";
 import type { TableChange } from "./tableEditor";
 
@@ -108,7 +109,7 @@ export function planColumns(workbook: Workbook, text: SheetText, edit: ColumnsEd
     widths: new Map(
       placed
         .filter(({ at }) => !at.replaced)
-        .map(({ column, at }) => [at.column, column.width ?? headingWidth(at.heading)]),
+        .map(({ column, at }) => [at.column, column.width ?? columnWidth(at.heading, column.cells)]),
     ),
     filter: table || !filter ? undefined : grownFilter(filter, edit, own, room.start === edge + 1 ? right : edge),
     table: table && {
@@ -144,15 +145,6 @@ export function planColumns(workbook: Workbook, text: SheetText, edit: ColumnsEd
       ),
     ],
   };
-}
-
-/** In characters, with room for the filter's arrow. */
-const NARROWEST = 9;
-const WIDEST = 40;
-const ARROW = 4;
-
-function headingWidth(heading: string): number {
-  return Math.min(WIDEST, Math.max(NARROWEST, heading.length + ARROW));
 }
 
 function growableTable(workbook: Workbook, edit: ColumnsEdit): { table: TableInfo | undefined; note?: string } {

@@ -1,6 +1,7 @@
 import { strFromU8 } from "fflate";
 import { recogniseColumns, surveyRows } from "../../src/survey/recognise";
 import { chooseSheet, surveyPlace } from "../../src/workbook/chooseSheet";
+import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
 import type { ColumnsEdit, EditResult } from "../../src/workbook/edits";
 import { openWorkbook, type Workbook } from "../../src/workbook/openWorkbook";
@@ -206,6 +207,19 @@ describe.each(names)("a survey made by %s", (name) => {
   });
 });
 
+const CREATED = createWorkbook([
+  {
+    name: "Survey",
+    table: "Survey",
+    rows: [
+      ["ID", "Height", "board"],
+      ["0012", 30.5, { formula: `_xldudf_ENC_BOARD_STOCK(B2)`, result: "grey board 2 mm" }],
+      ["=1+1", 12, { formula: `_xldudf_ENC_BOARD_STOCK(B3)`, result: "grey board 3 mm" }],
+    ],
+    formats: [undefined, "0.00"],
+  },
+]);
+
 (hasLibreOffice ? describe : describe.skip)("LibreOffice", () => {
   let before: Readonly<Record<string, Uint8Array>>;
   let after: Readonly<Record<string, Uint8Array>>;
@@ -218,10 +232,7 @@ describe.each(names)("a survey made by %s", (name) => {
       each(({ bytes }) => bytes),
       EVERY_SHEET_CSV,
     );
-    after = converted(
-      each(({ result }) => result.bytes),
-      EVERY_SHEET_CSV,
-    );
+    after = converted({ ...each(({ result }) => result.bytes), "created.xlsx": CREATED }, EVERY_SHEET_CSV);
     saved = converted(
       each(({ result }) => result.bytes),
       "xlsx",
@@ -267,6 +278,14 @@ describe.each(names)("a survey made by %s", (name) => {
       expect(again.result.columns.every(({ replaced }) => replaced)).toBe(true);
     },
   );
+
+  test("opens a workbook that we made, with its texts as texts and its cached results", () => {
+    expect(shownRows(after, "created", "Survey")).toEqual([
+      ["ID", "Height", "board"],
+      ["0012", "30.50", "grey board 2 mm"],
+      ["=1+1", "12.00", "grey board 3 mm"],
+    ]);
+  });
 });
 
 function padded(row: readonly string[], length: number, to: number | undefined): string {
