@@ -36,8 +36,14 @@ export const ORDERS: readonly Order[] = [
  * A plan made in one pass: each piece goes where it loses the least worth of leftovers, on a new sheet when it fits none.
  *
  * @param favoured kind of sheet to take before all others that cost something, or NONE
+ * @param pieces those to place; all when left out
  */
-export function construct(job: Job, order: Order, favoured: number): Draft {
+export function construct(
+  job: Job,
+  order: Order,
+  favoured: number,
+  pieces: readonly number[] = Array.from(job.area.keys()),
+): Draft {
   const { leastLength, leastWidth } = leastSides(job);
   const forest = createForest(job.size, leastLength, leastWidth);
   const random = createRandom(0);
@@ -47,8 +53,8 @@ export function construct(job: Job, order: Order, favoured: number): Draft {
   const sheets: { kind: number; panel: number }[] = [];
   const out: number[] = [];
   let weight = 0;
-  let toPlace = job.area.reduce((sum, area) => sum + area, 0);
-  for (const piece of Array.from(job.area.keys()).sort(order(job))) {
+  let toPlace = pieces.reduce((sum, piece) => sum + job.area[piece]!, 0);
+  for (const piece of [...pieces].sort(order(job))) {
     takeFromShelves(shelves, forest, job, piece, random, choice);
     if (choice.leftover === NONE) {
       const kind = kindFor(job, used, Number.POSITIVE_INFINITY, piece, toPlace, favoured);

@@ -1,12 +1,13 @@
 import { checkInput } from "./checkInput";
-import { construct, type CutSheet, type Draft, type Order, ORDERS } from "./construct";
-import { NONE } from "./forest";
+import type { CutSheet, Draft } from "./construct";
+import { firstDraft } from "./firstDraft";
 import { improve } from "./improve";
 import { type Job, PRICE_STEPS, prepareRoll, prepareSheets, UNITS_PER_MM, unitsUp } from "./job";
-import { type Face, layOutPlan } from "./layOutPlan";
+import { layOutPlan } from "./layOutPlan";
 import { lowerBound } from "./lowerBound";
 import { constructRoll, improveRoll } from "./planRoll";
 import { rollBound } from "./rollBound";
+import { hasSharpBound, sharpBound } from "./sharpBound";
 import type {
   Budget,
   CuttingOptions,
@@ -26,10 +27,6 @@ const DEFAULT_BUDGET: Budget = { iterations: 2000 };
 
 const MM2_PER_M2 = 1e6;
 const MM_PER_M = 1000;
-
-/** Up to so many pieces every order is tried for a first plan, up to so many two, beyond one. */
-const ALL_ORDERS_UP_TO = 2000;
-const TWO_ORDERS_UP_TO = 12000;
 
 /**
  * How to cut pieces out of sheets or off a roll, edge to edge, at the least cost that is found within the budget, with
@@ -56,24 +53,11 @@ function planFromSheets(
   watch: Watch,
 ): Plan {
   const { job, tooLarge } = prepareSheets(pieces, sheets, options);
-  const bound = lowerBound(
-    job,
-    job.kinds.map((kind) => kind.weight),
-  );
-  const [only] = job.kinds;
-  const alone = job.kinds.length === 1 && only !== undefined && only.weight > 0 ? only.weight : undefined;
-  const sheetBound =
-    alone === undefined
-      ? lowerBound(
-          job,
-          job.kinds.map(() => 1),
-        )
-      : bound / alone;
+  let best = firstDraft(job, (draft) => layOutPlan(job, draft.sheets, sheets, options).setUps);
+  const { bound, sheetBound } = boundsOf(job, best.sheets.length);
   const costOf = (draft: Draft) => draft.sheets.reduce((sum, { kind }) => sum + sheets[kind]!.price, 0);
-  const faces: readonly Face[] = sheets;
   const priced = job.kinds.some((kind, index) => kind.weight > 0 && sheets[index]!.price > 0);
   const costBound = priced ? bound / PRICE_STEPS : 0;
-  let best = firstDraft(job, faces, options);
   const report = () =>
     options.onProgress?.({
       sheets: best.sheets.length,
@@ -88,7 +72,7 @@ function planFromSheets(
     best = draft;
     report();
   });
-  const laidOut = layOutPlan(job, best.sheets, faces, options);
+  const laidOut = layOutPlan(job, best.sheets, sheets, options);
   const complete = best.out.length === 0;
   return {
     ...laidOut,
@@ -103,6 +87,21 @@ function planFromSheets(
     ...areasOf(laidOut.sheets),
     iterations: watch.steps(),
   };
+}
+
+/** The weight and the number of sheets that no plan goes below; reckoned further while a plan of `found` sheets is above. */
+function boundsOf(job: Job, found: number): { bound: number; sheetBound: number } {
+  const quick = lowerBound(
+    job,
+    job.kinds.map(() => 1),
+  );
+  const [only] = job.kinds;
+  if (only === undefined || job.kinds.length > 1) {
+    const weights = job.kinds.map((kind) => kind.weight);
+    return { bound: lowerBound(job, weights), sheetBound: quick };
+  }
+  const sheetBound = found > quick && hasSharpBound(job) ? Math.max(quick, sharpBound(job, found)) : quick;
+  return { bound: sheetBound * only.weight, sheetBound };
 }
 
 function planFromRoll(pieces: readonly Piece[], roll: Roll, options: CuttingOptions, watch: Watch): Plan {
@@ -146,32 +145,6 @@ function planFromRoll(pieces: readonly Piece[], roll: Roll, options: CuttingOpti
     ...areasOf(laidOut.sheets),
     iterations: watch.steps(),
   };
-}
-
-/** The best of some first plans: fewest pieces left out, then least weight, then least area, then fewest set-ups. */
-function firstDraft(job: Job, faces: readonly Face[], options: CuttingOptions): Draft {
-  if (job.size === 0) return { sheets: [], out: [], weight: 0 };
-  const favoured = job.kinds.length === 1 ? [NONE] : [NONE, ...job.kinds.keys()];
-  const drafts = favoured.flatMap((kind) => ordersFor(job).map((order) => construct(job, order, kind)));
-  const area = (draft: Draft) =>
-    draft.sheets.reduce((sum, { kind }) => sum + job.kinds[kind]!.length * job.kinds[kind]!.width, 0);
-  const rank = (draft: Draft) => [draft.out.length, draft.weight, area(draft)];
-  const best = drafts.map(rank).reduce((one, other) => (comparison(one, other) <= 0 ? one : other));
-  const equal = drafts.filter((draft) => comparison(rank(draft), best) === 0);
-  if (equal.length === 1) return equal[0]!;
-  return equal
-    .map((draft) => ({ draft, setUps: layOutPlan(job, draft.sheets, faces, options).setUps }))
-    .reduce((one, other) => (one.setUps <= other.setUps ? one : other)).draft;
-}
-
-function ordersFor(job: Job): readonly Order[] {
-  if (job.size <= ALL_ORDERS_UP_TO) return ORDERS;
-  return ORDERS.slice(0, job.size <= TWO_ORDERS_UP_TO ? 2 : 1);
-}
-
-function comparison(one: readonly number[], other: readonly number[]): number {
-  const at = one.findIndex((value, index) => value !== other[index]);
-  return at < 0 ? 0 : one[at]! - other[at]!;
 }
 
 function countSheets(sheets: readonly Sheet[], draft: Draft): readonly StockCount[] {

@@ -1,8 +1,8 @@
 import { planCutting } from "../../src/cutting/planCutting";
-import type { Piece, Progress } from "../../src/cutting/types";
+import type { Piece, Plan, Progress } from "../../src/cutting/types";
 import { verifyPlan } from "../../src/cutting/verify";
 import { InputError } from "../../src/measure/errors";
-import { boardJob, cutUpSheets } from "../bench/cuttingClasses";
+import { boardJob, cutUpSheets, publishedClasses } from "../bench/cuttingClasses";
 import { board, piece, randomJob, sheetStock } from "./jobs";
 
 /** 100,000 random jobs with SOAK=1, some hundred otherwise. */
@@ -119,12 +119,12 @@ describe("a plan for a roll", () => {
     expect([plan.sheets.length, plan.rollLength]).toEqual([0, 0]);
   });
 
-  it("comes within 6 % of the bound for sixty mixed pieces", () => {
+  it("comes within 8 % of the bound for sixty mixed pieces", () => {
     const { pieces } = boardJob(60, 3);
     const roll = { name: "cloth", width: 1000, pricePerM: 1 };
     const asked = pieces.map(({ length, width }) => piece(length, width));
     const plan = planCutting(asked, { kind: "roll", roll }, { budget: { iterations: 6000 } });
-    expect(plan.rollLength / plan.rollBound).toBeLessThan(1.06);
+    expect(plan.rollLength / plan.rollBound).toBeLessThan(1.08);
   });
 });
 
@@ -148,18 +148,28 @@ describe("the search", () => {
     expect(plan.iterations).toBeLessThan(20);
   });
 
-  it("finds known best plans of cut-up sheets in nine of ten, and proves none falsely", () => {
-    const reached = Array.from({ length: 10 }, (_, index) => {
-      const sheets = 2 + index;
-      const instance = cutUpSheets(sheets, 200, 8, 40 + index);
+  it("finds the plan again of up to 20 sheets cut up at random, and proves none falsely", () => {
+    const missed = Array.from({ length: 20 }, (_, index) => index + 1).filter((sheets) => {
+      const instance = cutUpSheets(sheets, 1400, 3 + (sheets % 6), 40 + sheets);
       const own = instance.pieces.map(({ length, width }) => piece(length, width));
-      const plan = planCutting(own, sheetStock(board(200, 200)), { budget: { iterations: 25_000 } });
+      const sheet = sheetStock(board(1400, 1400));
+      const plan = planCutting(own, sheet, { budget: { iterations: 500 } });
+      expect(verifyPlan(plan, own, sheet)).toEqual([]);
       expect(plan.sheetBound).toBeLessThanOrEqual(sheets);
       expect(plan.sheets.length).toBeGreaterThanOrEqual(sheets);
-      if (plan.provedLeast) expect(plan.sheets).toHaveLength(sheets);
-      return plan.sheets.length === sheets;
+      return !plan.provedLeast;
     });
-    expect(reached.filter(Boolean).length).toBeGreaterThanOrEqual(9);
+    expect(missed.length).toBeLessThanOrEqual(1);
+  });
+
+  it("stays within 2 % of the bound over the published classes", () => {
+    const plans = publishedClasses(1, 7).map((instance) => {
+      const own = instance.pieces.map(({ length, width }) => piece(length, width));
+      const sheet = sheetStock(board(instance.sheet.length, instance.sheet.width));
+      return planCutting(own, sheet, { budget: { iterations: 10_000 } });
+    });
+    const total = (value: (plan: Plan) => number) => plans.reduce((sum, plan) => sum + value(plan), 0);
+    expect(total((plan) => plan.sheets.length) / total((plan) => plan.sheetBound)).toBeLessThan(1.02);
   });
 
   it("makes plans of random jobs that all pass the verifier", () => {

@@ -1,0 +1,82 @@
+import { bestShares } from "./bestShares";
+import { dualFeasible } from "./dualFeasible";
+import type { Job } from "./job";
+import { raiseLengths } from "./raise";
+
+/** Up to so many pieces the sharper bound takes some tenths of a second at most; beyond, the area decides anyway. */
+const MOST_PIECES = 150;
+
+const MOST_THRESHOLDS = 60;
+
+/** Shares of the width from which the search for better ones starts, and how often each side is improved in turn. */
+const STARTS = 3;
+const ROUNDS = 6;
+
+/** An improvement of less is none. */
+const PROGRESS = 1e-6;
+
+/** Shares are binary fractions found by elimination: what is this near above a whole number of sheets counts as that. */
+const ROUNDING = 1e-6;
+
+/** Whether the bound can be reckoned: one size of sheet, grain fixed, not too many pieces. */
+export function hasSharpBound(job: Job): boolean {
+  return job.kinds.length === 1 && job.size > 0 && job.size <= MOST_PIECES && !job.turn.includes(1);
+}
+
+/**
+ * A number of sheets below which no plan holds all pieces; mostly sharper than `lowerBound`, and slower.
+ *
+ * Starts with the best dual feasible functions, then takes turns: the best shares of the length for the shares of the
+ * width, and the other way round, until neither gains.
+ *
+ * @param enough a number of sheets that suffices: the search for more ends there
+ */
+export function sharpBound(job: Job, enough: number): number {
+  const [kind] = job.kinds;
+  if (kind === undefined || !hasSharpBound(job)) return 0;
+  const owner = Array.from(job.area.keys());
+  const length = raiseLengths([...job.length], owner, kind.length);
+  const width = raiseLengths([...job.width], owner, kind.width);
+  const lengthShares = dualFeasible(length.lengths, length.side, MOST_THRESHOLDS).map((share) =>
+    length.lengths.map(share),
+  );
+  const widthShares = dualFeasible(width.lengths, width.side, MOST_THRESHOLDS).map((share) => width.lengths.map(share));
+  let best = 0;
+  for (const start of bestStarts(lengthShares, widthShares)) {
+    let shares: ArrayLike<number> = start;
+    let total = 0;
+    for (let round = 0; round < ROUNDS && sheetsOf(best) < enough; round++) {
+      const alongLength = bestShares(length.lengths, length.side, shares);
+      const alongWidth = bestShares(width.lengths, width.side, alongLength.shares);
+      best = Math.max(best, alongLength.total, alongWidth.total);
+      if (alongWidth.total <= total + PROGRESS) break;
+      total = alongWidth.total;
+      shares = alongWidth.shares;
+    }
+  }
+  return sheetsOf(best);
+}
+
+function sheetsOf(total: number): number {
+  return Math.ceil(total - ROUNDING);
+}
+
+/** The shares of the width that are part of the highest products, without repeats. */
+function bestStarts(
+  lengthShares: readonly (readonly number[])[],
+  widthShares: readonly (readonly number[])[],
+): readonly (readonly number[])[] {
+  const ranked = widthShares
+    .map((shares) => ({
+      shares,
+      key: shares.join(" "),
+      most: Math.max(...lengthShares.map((own) => inner(own, shares))),
+    }))
+    .sort((one, other) => other.most - one.most);
+  const distinct = ranked.filter(({ key }, index) => ranked.findIndex((other) => other.key === key) === index);
+  return distinct.slice(0, STARTS).map(({ shares }) => shares);
+}
+
+function inner(one: readonly number[], other: readonly number[]): number {
+  return one.reduce((sum, value, index) => sum + value * other[index]!, 0);
+}
