@@ -1,0 +1,61 @@
+import type { Look } from "./look";
+import { element, escaped } from "./svg";
+
+/** Room taken by a text, in ems: no font is asked, so wide letters are assumed. */
+const LETTER_EM = 0.6;
+const WIDE_LETTER_EM = 1.1;
+/** Beyond the alphabets of Europe a letter may be as wide as it is high. */
+const LAST_NARROW_LETTER = 0x2fff;
+const HALO = 3;
+
+export interface TextStyle {
+  readonly size: number;
+  readonly anchor?: "start" | "middle" | "end";
+  readonly bold?: boolean;
+  /** Upwards along the left edge of what it names. */
+  readonly upright?: boolean;
+}
+
+/** One line of text, its baseline at y, with a rim of paper so that lines under it do not disturb. */
+export function lettering(text: string, x: number, y: number, style: TextStyle, look: Look): string {
+  return element(
+    "text",
+    {
+      x,
+      y,
+      "font-size": style.size,
+      "text-anchor": style.anchor === "start" ? undefined : style.anchor,
+      "font-weight": style.bold === true ? 600 : undefined,
+      transform:
+        style.upright === true ? `rotate(-90 ${Math.round(x * 100) / 100} ${Math.round(y * 100) / 100})` : undefined,
+      fill: look.ink,
+      stroke: look.paper,
+      "stroke-width": HALO,
+      "paint-order": "stroke",
+    },
+    escaped(text),
+  );
+}
+
+/** The width that a text may take up, in the unit of `size`. */
+export function textWidth(text: string, size: number): number {
+  let ems = 0;
+  for (const letter of text) ems += (letter.codePointAt(0) as number) > LAST_NARROW_LETTER ? WIDE_LETTER_EM : LETTER_EM;
+  return ems * size;
+}
+
+/** One line, cut off with an ellipsis where it is too wide; line breaks and runs of space become one space. */
+export function fitted(text: string, width: number, size: number): string {
+  const line = [...text.slice(0, LONGEST_READ).replace(/\s+/gu, " ").trim()];
+  if (text.length <= LONGEST_READ && textWidth(line.join(""), size) <= width) return line.join("");
+  let [room, kept] = [width - textWidth("…", size), ""];
+  for (const letter of line) {
+    room -= textWidth(letter, size);
+    if (room < 0) break;
+    kept += letter;
+  }
+  return `${kept.trimEnd()}…`;
+}
+
+/** No line of a drawing holds more letters than this. */
+const LONGEST_READ = 400;

@@ -1,0 +1,61 @@
+import { fitted, lettering, textWidth } from "./lettering";
+import type { Look } from "./look";
+
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface LabelledPiece {
+  readonly markup: string;
+  /** What the label takes up; undefined where the piece has no room for one. */
+  readonly room: Box | undefined;
+}
+
+const SIZES = [12, 10, 8.5] as const;
+const LEADING = 1.2;
+const INSET = 4;
+/** The last line, a size, is never cut off; a name keeps at least this many ems. */
+const LEAST_NAME_EMS = 4;
+const DROP = 0.35;
+
+/** Lines of words inside a box, level or upright, in the largest size that holds them; the last line is never shortened. */
+export function pieceLabel(lines: readonly string[], box: Box, look: Look): LabelledPiece {
+  for (const fullNames of [true, false])
+    for (const size of SIZES)
+      for (const upright of [false, true])
+        for (const rows of [lines, [lines.slice(0, -1).join(" "), lines.at(-1)!], [lines.join("  ")]]) {
+          const [along, across] = upright ? [box.height, box.width] : [box.width, box.height];
+          const need = rows.map((row, index) =>
+            needed(row, index === lines.length - 1 || fullNames || rows.length === 1, size),
+          );
+          if (Math.max(...need) > along - 2 * INSET || rows.length * size * LEADING > across - INSET) continue;
+          return written(rows, box, size, upright, look);
+        }
+  return { markup: "", room: undefined };
+}
+
+function needed(row: string, whole: boolean, size: number): number {
+  const width = textWidth(row.slice(0, LONGEST), size);
+  return whole ? width : Math.min(width, LEAST_NAME_EMS * size);
+}
+
+/** Longer than any label shown whole. */
+const LONGEST = 200;
+
+function written(rows: readonly string[], box: Box, size: number, upright: boolean, look: Look): LabelledPiece {
+  const along = (upright ? box.height : box.width) - 2 * INSET;
+  const [cx, cy] = [box.x + box.width / 2, box.y + box.height / 2];
+  const texts = rows.map((row) => fitted(row, along, size));
+  const markup = texts.map((text, index) => {
+    const off = (index - (rows.length - 1) / 2) * size * LEADING + size * DROP;
+    return upright
+      ? lettering(text, cx + off, cy, { size, anchor: "middle", upright: true }, look)
+      : lettering(text, cx, cy + off, { size, anchor: "middle" }, look);
+  });
+  const [long, deep] = [Math.max(...texts.map((text) => textWidth(text, size))), rows.length * size * LEADING];
+  const [width, height] = upright ? [deep, long] : [long, deep];
+  return { markup: markup.join(""), room: { x: cx - width / 2, y: cy - height / 2, width, height } };
+}

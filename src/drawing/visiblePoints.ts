@@ -1,0 +1,75 @@
+import type { PlacedPart } from "../enclosure/assembly";
+import type { Cuboid } from "../enclosure/space";
+import { covers, drawnExtent, facesOf, onFace, project, type Face, type Point } from "./projection";
+import type { Piece } from "./scene";
+import { onDrawing, type Frame } from "./solid";
+
+/** Shares of a face at which it is looked at. */
+const SHARES = [0.04, 0.12, 0.2, 0.28, 0.36, 0.44, 0.5, 0.56, 0.64, 0.72, 0.8, 0.88, 0.96] as const;
+/** A copy with this much of the best copy's visible points will do, if it lies nearer to the labels. */
+const ENOUGH_SEEN = 0.5;
+
+/** Whether a point of the model's drawing is hidden by what is drawn after a piece. */
+export function isHidden(point: Point, index: number, drawn: readonly Piece[]): boolean {
+  return drawn.some(({ body }, later) => later > index && covers(body, point));
+}
+
+/** For each part a point of the drawing on it that can be seen, of all its copies on the one that lies furthest out. */
+export function anchorsOf(parts: readonly PlacedPart[], drawn: readonly Piece[], frame: Frame): readonly Point[] {
+  const { left, right } = drawnExtent(drawn.map(({ body }) => body));
+  const middle = (left + right) / 2;
+  return parts.map((part) => {
+    const seen = drawn.flatMap((piece, index) => (piece.part === part ? [seenOf(piece.body, index, drawn)] : []));
+    const most = Math.max(...seen.map((points) => points.length));
+    const good = seen.filter((points) => points.length > 0 && points.length >= most * ENOUGH_SEEN);
+    const [best] = good.sort((one, other) => outward(other, middle) - outward(one, middle));
+    const points = best ?? [];
+    if (points.length === 0) return onDrawing(part.panels[0]!.min, frame);
+    const [x, y] = deepest(points);
+    return [frame.x + x * frame.scale, frame.y + y * frame.scale];
+  });
+}
+
+interface Seen {
+  readonly point: Point;
+  /** How many steps of the grid it lies from the nearest hidden point or edge of the face. */
+  readonly depth: number;
+}
+
+/** The points of its largest face that are seen, or of the next where the largest is hidden. */
+function seenOf(body: Cuboid, index: number, drawn: readonly Piece[]): readonly Seen[] {
+  const faces = [...facesOf(body)].sort((one, other) => areaOf(other) - areaOf(one));
+  for (const face of faces) {
+    const grid = SHARES.map((u) => SHARES.map((v) => project(onFace(face, u, v))));
+    const shows = grid.map((row) => row.map((point) => !isHidden(point, index, drawn)));
+    const seen = grid.flatMap((row, i) =>
+      row.flatMap((point, j) => (shows[i]![j]! ? [{ point, depth: depthAt(shows, i, j) }] : [])),
+    );
+    if (seen.length > 0) return seen;
+  }
+  return [];
+}
+
+function depthAt(shows: readonly (readonly boolean[])[], i: number, j: number): number {
+  for (let reach = 1; ; reach++)
+    for (let di = -reach; di <= reach; di++)
+      for (let dj = -reach; dj <= reach; dj++) if (shows[i + di]?.[j + dj] !== true) return reach;
+}
+
+function areaOf({ first, second }: Face): number {
+  return Math.hypot(...first) * Math.hypot(...second);
+}
+
+function outward(points: readonly Seen[], middle: number): number {
+  return Math.abs(points.reduce((sum, { point: [x] }) => sum + x, 0) / points.length - middle);
+}
+
+/** The point that lies deepest in what is seen; of several the one nearest to the middle of it all. */
+function deepest(points: readonly Seen[]): Point {
+  const mean = (axis: 0 | 1) => points.reduce((sum, { point }) => sum + point[axis], 0) / points.length;
+  const [mx, my] = [mean(0), mean(1)];
+  const offMiddle = ({ point: [x, y] }: Seen) => Math.hypot(x - mx, y - my);
+  return points.reduce((best, each) =>
+    each.depth > best.depth || (each.depth === best.depth && offMiddle(each) < offMiddle(best)) ? each : best,
+  ).point;
+}
