@@ -17,7 +17,8 @@ const addIn = (mode, address) => ({
   name: "add-in",
   target: "web",
   entry: { functions: "./functions/index.ts", pane: "./src/pane/pane.ts" },
-  output: { path: DIST, filename: "[name].js", compareBeforeEmit: false },
+  // Scripts that are loaded later lie beside the page.
+  output: { path: DIST, filename: "[name].js", publicPath: "", compareBeforeEmit: false },
   plugins: [
     { apply: functionsJson },
     // The shared runtime is this one page: it holds the cell functions and the pane.

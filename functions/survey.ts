@@ -1,8 +1,5 @@
-import { InputError } from "../src/measure/errors";
-import type { Answer } from "../src/survey/answers";
-import { cutListTable, figureNames, surveyTable } from "../src/survey/surveyAnswers";
-import { sizeSurvey } from "../src/survey/sizeSurvey";
-import { guarded, plainCell, type CellResult } from "./cells";
+/** The whole survey's code comes in a script of its own when it is first asked for: a plain row never loads it. */
+const tables = () => import(/* webpackChunkName: "survey" */ "./surveyTables");
 
 /**
  * A whole survey in one formula: a row of figures beside each row of the survey, under their names.
@@ -12,10 +9,8 @@ import { guarded, plainCell, type CellResult } from "./cells";
  * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
  * @returns Table with headings, a row for each row of the survey
  */
-export function survey(items: any[][], columns: any[][], settings?: any[][][]): any[][] {
-  return tableAnswer(items, settings, (cells, read) =>
-    surveyTable(sizeSurvey(cells, read), figureNames(columns), cells),
-  );
+export async function survey(items: any[][], columns: any[][], settings?: any[][][]): Promise<any[][]> {
+  return (await tables()).surveyCells(items, columns, settings);
 }
 
 /**
@@ -25,40 +20,41 @@ export function survey(items: any[][], columns: any[][], settings?: any[][][]): 
  * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
  * @returns Table with headings
  */
-export function cutlist(items: any[][], settings?: any[][][]): any[][] {
-  return tableAnswer(items, settings, (cells, read) => cutListTable(sizeSurvey(cells, read)));
+export async function cutlist(items: any[][], settings?: any[][][]): Promise<any[][]> {
+  return (await tables()).cutlistCells(items, settings);
 }
 
-function tableAnswer(
-  items: any[][],
-  settings: unknown,
-  answer: (cells: readonly (readonly unknown[])[], settings: readonly unknown[]) => Answer,
-): CellResult {
-  return guarded(() => {
-    const cells = items.map((row) => row.map(plainCell));
-    const table = answer(cells, Array.isArray(settings) ? settings : []);
-    refuseTooLarge(table);
-    return table;
-  });
+/**
+ * Stock sheets to buy for a whole survey: of one stock its number (of a roll its metres), or a table of all.
+ * @customfunction SHEETS SHEETS
+ * @param items The survey with its heading row, such as Survey[[#Headers],[#Data]] or A3:H212
+ * @param board Name of one stock, or all
+ * @param settings Settings range, stock table or text such as edge trim=5; as many as you like, later over earlier
+ * @returns Number, or table with headings: to buy, least possible, yield
+ */
+export async function sheets(items: any[][], board: any[][], settings?: any[][][]): Promise<any[][]> {
+  return (await tables()).sheetsCells(items, board, settings);
 }
 
-/** What Excel carries in one answer; past it the cell would show nothing but an error without a reason. */
-const LARGEST_ANSWER_BYTES = 5_000_000;
-/** A number with its comma, and what a text takes beside its letters, at the most. */
-const BYTES_A_NUMBER = 20;
-const BYTES_BESIDE_TEXT = 3;
+/**
+ * Where every piece lies on its sheet: stock, sheet, item, part, x, y, length along and width across the sheet's grain.
+ * @customfunction LAYOUT LAYOUT
+ * @param items The survey with its heading row, such as Survey[[#Headers],[#Data]] or A3:H212
+ * @param board Name of one stock, or all
+ * @param settings Settings range, stock table or text such as edge trim=5; as many as you like, later over earlier
+ * @returns Table with headings
+ */
+export async function layout(items: any[][], board: any[][], settings?: any[][][]): Promise<any[][]> {
+  return (await tables()).layoutCells(items, board, settings);
+}
 
-function refuseTooLarge(table: Answer): void {
-  if (!Array.isArray(table)) return;
-  let bytes = 0;
-  for (const row of table)
-    for (const cell of row) bytes += typeof cell === "string" ? cell.length + BYTES_BESIDE_TEXT : BYTES_A_NUMBER;
-  if (bytes <= LARGEST_ANSWER_BYTES) return;
-  const megabytes = (bytes / 1e6).toFixed(1);
-  throw new InputError(
-    "items",
-    `${table.length - 1} rows to answer, about ${megabytes} MB`,
-    "a cell carries 5 MB at the most",
-    "give fewer rows or columns at a time, or write the list with the command line",
-  );
+/**
+ * Materials budget of a whole survey: area, sheets or metres, least possible, yield, price, cost, contingency, total.
+ * @customfunction ESTIMATE ESTIMATE
+ * @param items The survey with its heading row, such as Survey[[#Headers],[#Data]] or A3:H212
+ * @param settings Settings range, stock table or text such as contingency=15; as many as you like, later over earlier
+ * @returns Table with headings, and below it the rows and pieces that are left out
+ */
+export async function estimate(items: any[][], settings?: any[][][]): Promise<any[][]> {
+  return (await tables()).estimateCells(items, settings);
 }

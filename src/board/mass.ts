@@ -14,6 +14,12 @@ export function enclosureMass(parts: readonly Part[], settings: Settings): numbe
   return parts.reduce((sum, part) => sum + partMass(part, settings), 0);
 }
 
+/** The adhesive alone, kg. */
+export function enclosureMassOfAdhesive(parts: readonly Part[], settings: Settings): number {
+  const without = { ...settings, adhesive: 0 };
+  return enclosureMass(parts, settings) - enclosureMass(parts, without);
+}
+
 function partMass(part: Part, { stock, adhesive }: Settings): number {
   const { placed, count, material, caliper } = part;
   // What is trimmed off a laminated card weighs nothing in the box.

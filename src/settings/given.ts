@@ -70,6 +70,11 @@ const EXAMPLE = "fit=loose; wall board=3 mm";
 /** Words that leave a setting as if it were not given, so that a printed settings table can be read back. */
 const NOT_GIVEN = new Set(["default", "by kind", "as fit", "not given", "-"]);
 
+/** Whether a value is one of the words for a setting that is left as it is. */
+export function isNotGiven(value: unknown): boolean {
+  return typeof value === "string" && NOT_GIVEN.has(plainName(value));
+}
+
 function readText(argument: unknown, place: string): readonly GivenValue[] {
   refuseErrorCell(argument, "settings");
   if (typeof argument !== "string" || !argument.includes("="))
@@ -86,7 +91,7 @@ function readText(argument: unknown, place: string): readonly GivenValue[] {
     if (equals < 0) throw new InputError("settings", shown(assignment.trim()), `write name=value, such as ${EXAMPLE}`);
     const value = assignment.slice(equals + 1).trim();
     const key = knownKey(assignment.slice(0, equals).trim());
-    if (value !== "" && !NOT_GIVEN.has(plainName(value))) values.push({ key, value, origin: place });
+    if (value !== "" && !isNotGiven(value)) values.push({ key, value, origin: place });
   }
   return values;
 }
@@ -102,7 +107,7 @@ function readRange(rows: Cells, settingColumn: number, valueColumn: number, plac
       throw new InputError("settings", `the value ${shown(value)} without a setting`, "name the setting beside it");
     }
     // A row without a value may be the title of a group of settings.
-    if (isNothing(value) || (typeof value === "string" && NOT_GIVEN.has(plainName(value)))) continue;
+    if (isNothing(value) || isNotGiven(value)) continue;
     if (value === 0 && settingKey(String(name)) === undefined) continue;
     const key = knownKey(name);
     if (value === 0) throw zeroRefused(key);

@@ -91,6 +91,21 @@ export const twoFractions: Reader<readonly [number, number]> = () =>
     z.tuple([flap, flap]),
   );
 
+/** `tray 1.5 / clamshell box 4`: hours by the plain name of a kind, which is looked up where they are used. */
+export const hoursByKind: Reader<readonly (readonly [string, number])[]> = () =>
+  readBy(
+    (value) => {
+      if (isNone(value)) return [];
+      return String(value)
+        .split("/")
+        .map((part) => {
+          const [, name = "", hours = ""] = /^(.*?)\s+([\d.,]+)$/.exec(part.trim()) ?? [];
+          return [plainName(name), plainNumber(hours)];
+        });
+    },
+    z.array(z.tuple([z.string().check(z.minLength(1)), z.number().check(z.minimum(0))])),
+  );
+
 const LEAST_FLAP = 0.1;
 const flap = z.number().check(z.minimum(LEAST_FLAP), z.maximum(1));
 

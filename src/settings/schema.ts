@@ -3,6 +3,7 @@ import {
   board,
   choice,
   choiceOrLength,
+  hoursByKind,
   lengthAbove,
   lengthOrNone,
   mass,
@@ -363,6 +364,19 @@ export const DEFINITIONS = {
     unit: "g/m2",
     meaning: "adhesive that stays under covering, lining and laminated card",
     standing: "from memory",
+  }),
+  adhesivePrice: define("adhesive price", numberFrom(0), 0, "none", {
+    accepts: "a price to the kilogram, or none",
+    meaning: "price of a kilogram of adhesive",
+  }),
+  labourHours: define("labour hours", hoursByKind, [] as readonly (readonly [string, number])[], "none", {
+    accepts: "hours by enclosure, such as tray 1.5 / clamshell box 4, or none",
+    unit: "hours",
+    meaning: "time to make one enclosure of each kind, where an estimate is to hold labour",
+  }),
+  labourRate: define("labour rate", numberFrom(0), 0, "none", {
+    accepts: "a price to the hour, or none",
+    meaning: "what an hour costs in an estimate",
   }),
   aboveShoulder: define("above shoulder", yesNo, false, "no", {
     accepts: "yes or no",

@@ -29,7 +29,7 @@ function valueText(key: SettingKey, settings: Settings): number | string {
   const { unit } = DEFINITIONS[key];
   if (value === undefined || value === "") return NOT_GIVEN;
   if (typeof value === "boolean") return value ? "yes" : "no";
-  if (typeof value === "object") return "caliper" in value ? boardText(value, settings) : value.join(" / ");
+  if (typeof value === "object") return "caliper" in value ? boardText(value, settings) : listText(value);
   if (typeof value === "string") return value;
   if (unit === "length") return lengthText(value, settings);
   if (value === 0) return "none";
@@ -38,6 +38,12 @@ function valueText(key: SettingKey, settings: Settings): number | string {
 }
 
 /** Exact, so that it reads back as the same length: in inches a fraction of the rule where it is one. */
+/** `1 / 0.5`, `tray 1.5 / slipcase 1`. */
+function listText(list: readonly (number | readonly [string, number])[]): string {
+  if (list.length === 0) return "none";
+  return list.map((each) => (typeof each === "number" ? String(each) : each.join(" "))).join(" / ");
+}
+
 function lengthText(mm: number, { shopUnit }: Settings): string {
   if (mm === 0) return "none";
   const inShopUnit = fromMm(mm, shopUnit);

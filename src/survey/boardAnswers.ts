@@ -17,18 +17,18 @@ import { isBlank, massUnit, type Sized } from "./sizeRow";
 
 /** The stock row's own number for the board that the item needs, unconverted, so that a filter on it matches. */
 export function caliperAnswer(sized: Sized): Answer {
-  return neededBoard(sized, sized.settings).caliperAsGiven;
+  return neededBoard(sized, sized.asked).caliperAsGiven;
 }
 
 /** The name of the board that the item needs. */
 export function boardStockAnswer(sized: Sized): Answer {
-  return neededBoard(sized, sized.settings).stock;
+  return neededBoard(sized, sized.asked).stock;
 }
 
 /** Sag of the base with one board, or with every board of the stock table. */
 export function sagAnswer(sized: Sized, board: string): Answer {
-  const { settings } = sized;
-  const inUnit = (one: Board) => tidy(fromMm(baseSag(sized, one, settings), settings.unit));
+  const { settings, asked } = sized;
+  const inUnit = (one: Board) => tidy(fromMm(baseSag(sized, one, asked), settings.unit));
   if (!isAll(board)) return inUnit(boardNamed(board, settings));
   const rows = settings.stock.filter((row) => row.material === "board");
   const once = rows.filter((row, index) => rows.findIndex((other) => other.stock === row.stock) === index);

@@ -25,7 +25,10 @@ export interface Sized {
   /** Undefined where it was not given. */
   readonly weightKg: number | undefined;
   readonly assembly: Assembly;
+  /** With `auto` boards settled to the one that the weight needs. */
   readonly settings: Settings;
+  /** As asked for, `auto` boards still `auto`: what other boards are judged by. */
+  readonly asked: Settings;
 }
 
 /** Enclosure of an item that gets none: no answer and no cost. */
@@ -61,7 +64,8 @@ export function sizeItem(item: Item, enclosure: unknown, weightKg: number | unde
   const kind = kindNamed(isBlank(enclosure) ? "" : enclosure);
   if (settings.ownOfRow.size > 0) refuseForeignOptions(kind, settings);
   const settled = settledBoards({ item, kind, weightKg }, settings);
-  return { item, kind, weightKg, assembly: kind.assemble(lying(item, settled), settled), settings: settled };
+  const assembly = kind.assemble(lying(item, settled), settled);
+  return { item, kind, weightKg, assembly, settings: settled, asked: settings };
 }
 
 export function massUnit({ unit }: Settings): "kg" | "lb" {

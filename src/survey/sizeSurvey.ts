@@ -4,7 +4,7 @@ import { InputError, NoAnswer, shown } from "../measure/errors";
 import { readDimensions } from "../measure/readDimensions";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
-import type { Settings } from "../settings/schema";
+import { DEFINITIONS, type Settings } from "../settings/schema";
 import { settingsForRows } from "../settings/settingsForRows";
 import type { RecogniseOptions } from "./recognise";
 import { isBlank, isNoEnclosure, sizeItem, type Sized } from "./sizeRow";
@@ -75,10 +75,12 @@ function sizeSet(
   forRow: (own: SurveyItem["own"]) => Settings,
 ): Outcome {
   const [first] = set;
-  const settings = forRow(first.own);
   if (set.every((item) => isBlankItem(item, survey))) return { state: "nothing" };
-  if (isBlank(first.cells.enclosure)) kindNamed(null);
   if (isNoEnclosure(first.cells.enclosure)) return { state: "nothing" };
+  const settings = forRow(first.own);
+  // A set is not read without an enclosure to compare with; of one item, what is wrong is said in the order of the
+  // cell functions.
+  if (set.length > 1 && isBlank(first.cells.enclosure)) kindNamed(null);
   const read = set.map((item) => {
     if (item !== first) refuseOtherEnclosure(item, first);
     try {
@@ -140,12 +142,16 @@ function readItem(
 }
 
 function readWeight(cell: unknown, unit: string): number {
-  // Grams and ounces are no workbook units, so a plain number of such a column is read as a text with its unit.
-  if (unit === "kg" || unit === "lb") return readMass(cell, { argument: "weight", unit });
-  return readMass(typeof cell === "number" || /^[\d.,\s]+$/.test(String(cell)) ? `${String(cell)} ${unit}` : cell, {
-    argument: "weight",
-    unit: "kg",
-  });
+  try {
+    // Grams and ounces are no workbook units, so a plain number of such a column is read as a text with its unit.
+    if (unit === "kg" || unit === "lb") return readMass(cell, { argument: "weight", unit });
+    const text = typeof cell === "number" || /^[\d.,\s]+$/.test(String(cell)) ? `${String(cell)} ${unit}` : cell;
+    return readMass(text, { argument: "weight", unit: "kg" });
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    // In the words of the setting, by which formulas give a weight to functions that have no argument for it.
+    throw new InputError("weight", shown(cell), `give ${DEFINITIONS.weight.accepts}`, error.cure);
+  }
 }
 
 function readText(cell: unknown, item: SurveyItem, survey: Survey, settings: Settings) {

@@ -1,6 +1,6 @@
 import { InputError, shown } from "../measure/errors";
 import type { LengthUnit } from "../measure/units";
-import { SETTING_NAMES, settingKey, type GivenValue } from "../settings/given";
+import { isNotGiven, SETTING_NAMES, settingKey, type GivenValue } from "../settings/given";
 import { recogniseColumns, surveyRows, type Field, type Recognition, type RecogniseOptions } from "./recognise";
 import { isBlank } from "./sizeRow";
 
@@ -112,7 +112,7 @@ function ownValues(own: Readonly<Record<string, unknown>>): readonly GivenValue[
   const values: GivenValue[] = [];
   for (const [name, cell] of Object.entries(own)) {
     const key = settingKey(name);
-    if (key === undefined || isBlank(cell)) continue;
+    if (key === undefined || isBlank(cell) || isNotGiven(cell)) continue;
     values.push({ key, value: cell, origin: "its row" });
   }
   return values;

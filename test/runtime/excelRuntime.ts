@@ -60,7 +60,12 @@ export function loadExcelRuntime(build: Build = readBuild(), omittedRepeat: Omit
     waiting.get(result.id)?.(result);
     waiting.delete(result.id);
   });
-  const page = browserPage(bridge.native);
+  // A script that the bundle loads later lies beside functions.js.
+  const page = browserPage(bridge.native, ({ src, onload }) => {
+    const name = path.basename(src);
+    vm.runInContext(readFileSync(path.join("dist", name), "utf8"), page, { filename: name });
+    setTimeout(() => onload({ type: "load" }), 0);
+  });
   vm.runInContext(readFileSync(MICROSOFT_RUNTIME, "utf8"), page, { filename: MICROSOFT_RUNTIME });
   vm.runInContext(script, page, { filename: "functions.js" });
 
@@ -103,8 +108,14 @@ const ALLOW_ERRORS = 4;
 const ERRORS: Readonly<Record<number, string>> = { 1: "#N/A", 5: "#DIV/0!", 6: "#NUM!", 8: "#NULL!" };
 const CODES_WITH_MESSAGE: readonly number[] = [1, 7];
 
+/** A script element as the bundle fills it in. */
+interface LaterScript {
+  readonly src: string;
+  readonly onload: (event: { readonly type: string }) => void;
+}
+
 /** As much of a browser page as the runtime touches. Language built-ins are the page's own, never this process's. */
-const browserPage = (native: object): vm.Context => {
+const browserPage = (native: object, load: (script: LaterScript) => void): vm.Context => {
   const nothing = (): void => undefined;
   const element = (): object => ({ setAttribute: nothing, getAttribute: () => null, appendChild: nothing, style: {} });
   const location = { href: "https://addin.example/pane.html", search: "", hash: "", protocol: "https:" };
@@ -123,9 +134,10 @@ const browserPage = (native: object): vm.Context => {
       location,
       addEventListener: nothing,
       createElement: element,
+      querySelectorAll: () => [],
       // The runtime finds its own script tag to learn where it was served from.
       getElementsByTagName: () => [{ ...element(), src: RUNTIME_ADDRESS, getAttribute: () => RUNTIME_ADDRESS }],
-      head: element(),
+      head: { ...element(), appendChild: (script: LaterScript) => load(script) },
       body: element(),
     },
   };

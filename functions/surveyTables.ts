@@ -1,0 +1,62 @@
+import { InputError } from "../src/measure/errors";
+import type { Answer } from "../src/survey/answers";
+import { estimateAnswer, layoutAnswer, sheetsAnswer } from "../src/survey/sheetAnswers";
+import { sizeSurvey, type SizedSurvey } from "../src/survey/sizeSurvey";
+import { cutListTable, figureNames, surveyTable, type SurveyCells } from "../src/survey/surveyAnswers";
+import { guarded, plainCell, selector, type CellResult } from "./cells";
+
+/** What stands behind the whole-survey functions; it comes in a script of its own, which a plain row never loads. */
+export function surveyCells(items: unknown, columns: unknown, settings: unknown): CellResult {
+  const names = columns as readonly (readonly unknown[])[];
+  return tableAnswer(items, settings, (survey, cells) => surveyTable(survey, figureNames(names), cells));
+}
+
+export function cutlistCells(items: unknown, settings: unknown): CellResult {
+  return tableAnswer(items, settings, cutListTable);
+}
+
+export function sheetsCells(items: unknown, board: unknown, settings: unknown): CellResult {
+  return tableAnswer(items, settings, (survey) => sheetsAnswer(survey, selector(board, "board", "all")));
+}
+
+export function layoutCells(items: unknown, board: unknown, settings: unknown): CellResult {
+  return tableAnswer(items, settings, (survey) => layoutAnswer(survey, selector(board, "board", "all")));
+}
+
+export function estimateCells(items: unknown, settings: unknown): CellResult {
+  return tableAnswer(items, settings, (survey, cells) => estimateAnswer(survey, cells));
+}
+
+function tableAnswer(
+  items: unknown,
+  settings: unknown,
+  answer: (survey: SizedSurvey, cells: SurveyCells) => Answer,
+): CellResult {
+  return guarded(() => {
+    const cells = (items as readonly (readonly unknown[])[]).map((row) => row.map(plainCell));
+    const table = answer(sizeSurvey(cells, Array.isArray(settings) ? settings : []), cells);
+    refuseTooLarge(table);
+    return table;
+  });
+}
+
+/** What Excel carries in one answer; past it the cell would show nothing but an error without a reason. */
+const LARGEST_ANSWER_BYTES = 5_000_000;
+/** A number with its comma, and what a text takes beside its letters, at the most. */
+const BYTES_A_NUMBER = 20;
+const BYTES_BESIDE_TEXT = 3;
+
+function refuseTooLarge(table: Answer): void {
+  if (!Array.isArray(table)) return;
+  let bytes = 0;
+  for (const row of table)
+    for (const cell of row) bytes += typeof cell === "string" ? cell.length + BYTES_BESIDE_TEXT : BYTES_A_NUMBER;
+  if (bytes <= LARGEST_ANSWER_BYTES) return;
+  const megabytes = (bytes / 1e6).toFixed(1);
+  throw new InputError(
+    "items",
+    `${table.length - 1} rows to answer, about ${megabytes} MB`,
+    "a cell carries 5 MB at the most",
+    "give fewer rows or columns at a time, or write the list with the command line",
+  );
+}

@@ -1,0 +1,186 @@
+import { enclosureMassOfAdhesive } from "../board/mass";
+import { plainName } from "../settings/names";
+import type { Settings } from "../settings/schema";
+import type { Material } from "../settings/stock";
+import { stockPlans, type Demand, type PlanOptions, type StockPlan } from "./stockPlans";
+
+/** One line of a materials budget. Money in the currency of the stock table's prices, rounded to its hundredth. */
+export interface EstimateLine {
+  readonly group: string;
+  readonly material: Material | "adhesive" | "labour";
+  readonly stock: string;
+  readonly netAreaM2: number;
+  /** Sheets, metres, kilograms or hours to buy. */
+  readonly quantity: number;
+  readonly unit: "sheets" | "m" | "m2" | "kg" | "hours";
+  /** No plan needs fewer; undefined where nothing is cut. */
+  readonly leastPossible: number | undefined;
+  readonly provedLeast: boolean;
+  /** Share of what is bought that ends in the enclosures; undefined where nothing is cut. */
+  readonly yield: number | undefined;
+  readonly unitPrice: number | undefined;
+  readonly cost: number;
+  readonly contingency: number;
+  readonly total: number;
+}
+
+export interface Estimate {
+  readonly lines: readonly EstimateLine[];
+  readonly cost: number;
+  readonly contingency: number;
+  readonly total: number;
+  readonly plans: readonly { readonly group: string; readonly plans: readonly StockPlan[] }[];
+}
+
+/**
+ * A materials budget: each group planned by itself, so that its sheets are its own.
+ *
+ * Sums are of the printed, rounded lines, so that they add up on paper.
+ *
+ * @param groups what the budget is grouped by; one group with an empty name for a budget by material alone
+ */
+export function estimateOf(
+  groups: readonly { readonly group: string; readonly demands: readonly Demand[] }[],
+  settings: Settings,
+  options: PlanOptions = {},
+): Estimate {
+  const plans = groups.map(({ group, demands }) => ({ group, demands, plans: stockPlans(demands, settings, options) }));
+  const lines = plans.flatMap(({ group, demands, plans: stocks }) => [
+    ...stocks.map((plan) => stockLine(group, plan, settings)),
+    ...adhesiveLine(group, demands, settings),
+    ...labourLine(group, demands, settings),
+  ]);
+  const sum = (of: (line: EstimateLine) => number) => hundredth(lines.reduce((total, line) => total + of(line), 0));
+  return {
+    lines,
+    cost: sum((line) => line.cost),
+    contingency: sum((line) => line.contingency),
+    total: sum((line) => line.total),
+    plans: plans.map(({ group, plans: stocks }) => ({ group, plans: stocks })),
+  };
+}
+
+const MM_PER_M = 1000;
+
+function stockLine(
+  group: string,
+  { stock, material, form, netAreaM2, plan }: StockPlan,
+  settings: Settings,
+): EstimateLine {
+  const row = settings.stock.find((each) => each.stock === stock);
+  const about = { group, material, stock, netAreaM2 };
+  if (plan === undefined || form === "none")
+    return {
+      ...about,
+      quantity: netAreaM2,
+      unit: "m2",
+      leastPossible: undefined,
+      provedLeast: false,
+      yield: undefined,
+      ...money(undefined, 0, settings),
+    };
+  if (form === "roll") {
+    const step = row?.pack ?? 1;
+    const metres = buyingUnits(plan.rollLength / MM_PER_M, step);
+    return {
+      ...about,
+      quantity: metres,
+      unit: "m",
+      leastPossible: buyingUnits(plan.rollBound / MM_PER_M, step),
+      provedLeast: plan.provedLeast,
+      yield: plan.rollLength === 0 ? undefined : plan.pieceAreaM2 / plan.sheetAreaM2,
+      ...money(row?.price, (row?.price ?? 0) * metres, settings),
+    };
+  }
+  const bought = plan.counts.map((count) => ({
+    ...count,
+    row: settings.stock.find((each) => each.stock === stock && labelOf(each) === count.stock) ?? row,
+  }));
+  const free = (name: string) => name.endsWith(", on hand");
+  const sheets = bought.reduce(
+    (sum, each) => sum + (free(each.stock) ? each.sheets : each.packs * (each.row?.pack ?? 1)),
+    0,
+  );
+  const cost = bought.reduce(
+    (sum, each) => sum + (free(each.stock) ? 0 : each.packs * (each.row?.pack ?? 1) * priceOf(each, row?.price)),
+    0,
+  );
+  const prices = new Set(bought.filter((each) => !free(each.stock)).map((each) => priceOf(each, row?.price)));
+  return {
+    ...about,
+    quantity: sheets,
+    unit: "sheets",
+    leastPossible: plan.sheetBound,
+    provedLeast: plan.provedLeast,
+    yield: plan.sheetAreaM2 === 0 ? undefined : plan.pieceAreaM2 / plan.sheetAreaM2,
+    ...money(prices.size === 1 ? [...prices][0] : undefined, cost, settings),
+  };
+
+  function labelOf({ stock: name, sheetLength, sheetWidth }: Settings["stock"][number]): string {
+    return `${name} ${sheetLength} x ${sheetWidth}`;
+  }
+}
+
+function priceOf(
+  { row }: { readonly row: Settings["stock"][number] | undefined },
+  otherwise: number | undefined,
+): number {
+  return row?.price ?? otherwise ?? 0;
+}
+
+function adhesiveLine(group: string, demands: readonly Demand[], settings: Settings): readonly EstimateLine[] {
+  const kg = demands.reduce((sum, { parts, quantity }) => sum + enclosureMassOfAdhesive(parts, settings) * quantity, 0);
+  if (kg === 0) return [];
+  const price = settings.adhesivePrice;
+  return [
+    {
+      ...bare(group, "adhesive", "adhesive"),
+      quantity: hundredth(kg),
+      unit: "kg",
+      ...money(price === 0 ? undefined : price, price * hundredth(kg), settings),
+    },
+  ];
+}
+
+/** Hours of each kind, where the settings give them: they take no contingency for spoilt material. */
+function labourLine(group: string, demands: readonly Demand[], settings: Settings): readonly EstimateLine[] {
+  if (settings.labourHours.length === 0) return [];
+  const hours = demands.reduce((sum, { enclosure, quantity }) => sum + hoursFor(enclosure, settings) * quantity, 0);
+  const cost = hundredth(hours * settings.labourRate);
+  const rate = settings.labourRate === 0 ? undefined : settings.labourRate;
+  return [
+    {
+      ...bare(group, "labour", "labour"),
+      quantity: hours,
+      unit: "hours",
+      unitPrice: rate,
+      cost,
+      contingency: 0,
+      total: cost,
+    },
+  ];
+}
+
+function hoursFor(enclosure: string, { labourHours }: Settings): number {
+  return labourHours.find(([name]) => name === plainName(enclosure))?.[1] ?? 0;
+}
+
+function bare(group: string, material: "adhesive" | "labour", stock: string) {
+  return { group, material, stock, netAreaM2: 0, leastPossible: undefined, provedLeast: false, yield: undefined };
+}
+
+function money(unitPrice: number | undefined, cost: number, { contingency }: Settings) {
+  const rounded = hundredth(cost);
+  const spare = hundredth((rounded * contingency) / 100);
+  return { unitPrice, cost: rounded, contingency: spare, total: hundredth(rounded + spare) };
+}
+
+/** Whole buying units, ignoring binary noise. */
+function buyingUnits(amount: number, step: number): number {
+  return Math.ceil(amount / step - 1e-9) * step;
+}
+
+/** Money to the hundredth of its unit; amounts are positive, halves go up. */
+function hundredth(amount: number): number {
+  return Math.round((amount + Number.EPSILON) * 100) / 100;
+}

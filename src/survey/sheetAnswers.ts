@@ -1,0 +1,227 @@
+import { estimateOf, type Estimate } from "../estimate/estimate";
+import { planNamed, stockPlans, type Demand, type PlanOptions, type StockPlan } from "../estimate/stockPlans";
+import { InputError, shown } from "../measure/errors";
+import { areaIn, fromMm, tidy } from "../measure/units";
+import { didYouMean, listed, plainName } from "../settings/names";
+import type { Settings } from "../settings/schema";
+import { isAll, type Answer, type Cell } from "./answers";
+import { sizedRow } from "./figures";
+import type { SizedSurvey } from "./sizeSurvey";
+import { isBlank, problemText } from "./sizeRow";
+import type { SurveyCells } from "./surveyAnswers";
+
+/** What a sized survey asks of the stock: one demand for each enclosure that is sized. */
+export function demandsOf({ survey, outcomes }: SizedSurvey): readonly Demand[] {
+  return survey.items.flatMap((item, index) => {
+    const outcome = outcomes[index]!;
+    if (outcome.state !== "sized") return [];
+    const { sized, quantity } = outcome;
+    const parts = sizedRow(sized, quantity).parts();
+    return [{ item: item.identifier, row: item.row, enclosure: sized.kind.name, quantity, parts }];
+  });
+}
+
+/** Stock sheets to buy: of one stock its number (of a roll, its metres), or a table of all with what is proved. */
+export function sheetsAnswer(survey: SizedSurvey, board: string, options: PlanOptions = {}): Answer {
+  const plans = plansFor(survey, board, options);
+  if (!isAll(board)) return amountOf(plans[0]!, survey.settings);
+  return [SHEETS_HEADINGS, ...plans.map((plan) => sheetsRow(plan, survey.settings)), ...leftOutRows(survey, plans)];
+}
+
+export const SHEETS_HEADINGS = [
+  "stock",
+  "to buy",
+  "unit",
+  "least possible",
+  "proved least",
+  "yield",
+  "net area",
+] as const;
+
+/** Where every piece lies, a row each: lengths along and across the grain of the sheet, from its corner. */
+export function layoutAnswer(survey: SizedSurvey, board: string, options: PlanOptions = {}): Answer {
+  const { unit } = survey.settings;
+  const size = (mm: number) => tidy(fromMm(mm, unit));
+  const rows = plansFor(survey, board, options).flatMap(({ stock, plan }) =>
+    (plan?.sheets ?? []).flatMap((sheet, index) =>
+      sheet.placements.map(({ piece, x, y, length, width }) => [
+        stock,
+        index + 1,
+        piece.item,
+        piece.part,
+        size(x),
+        size(y),
+        size(length),
+        size(width),
+      ]),
+    ),
+  );
+  return [["stock", "sheet", "item", "part", "x", "y", "length", "width"], ...rows];
+}
+
+/** The materials budget, then the rows that could not be sized. */
+export function estimateAnswer(survey: SizedSurvey, cells: SurveyCells, options: PlanOptions = {}): Answer {
+  const estimate = estimateFor(survey, cells, options);
+  const plans = estimate.plans.flatMap((group) => group.plans);
+  return [...estimateTable(estimate, survey.settings), ...leftOutRows(survey, plans)];
+}
+
+/** The budget grouped as the setting `estimate by` says. */
+export function estimateFor(survey: SizedSurvey, cells: SurveyCells, options: PlanOptions = {}): Estimate {
+  const demands = demandsOf(survey);
+  const groupOf = grouping(survey, cells);
+  const groups = new Map<string, Demand[]>();
+  for (const demand of demands) {
+    const group = groupOf(demand);
+    groups.set(group, [...(groups.get(group) ?? []), demand]);
+  }
+  return estimateOf(
+    [...groups].map(([group, members]) => ({ group, demands: members })),
+    survey.settings,
+    options,
+  );
+}
+
+export const ESTIMATE_HEADINGS = [
+  "material",
+  "stock",
+  "net area",
+  "to buy",
+  "unit",
+  "least possible",
+  "yield",
+  "unit price",
+  "cost",
+  "contingency",
+  "total",
+] as const;
+
+/** Lines and totals as they are printed; totals are sums of the printed lines. */
+export function estimateTable(
+  { lines, cost, contingency, total }: Estimate,
+  settings: Settings,
+): readonly (readonly Cell[])[] {
+  const grouped = lines.some(({ group }) => group !== "");
+  const first = grouped ? [groupHeading(settings)] : [];
+  const blanks = Array.from({ length: 7 + first.length }, () => "");
+  return [
+    [...first, ...ESTIMATE_HEADINGS],
+    ...lines.map((line) => [
+      ...(grouped ? [line.group] : []),
+      line.material,
+      line.stock,
+      tidy(areaIn(line.netAreaM2, settings.unit)),
+      tidy(line.unit === "m2" ? areaIn(line.quantity, settings.unit) : line.quantity),
+      line.unit === "m2" && settings.unit === "in" ? "ft2" : line.unit,
+      line.leastPossible ?? "",
+      line.yield === undefined ? "" : Number(line.yield.toFixed(3)),
+      line.unitPrice ?? "",
+      line.cost,
+      line.contingency,
+      line.total,
+    ]),
+    ["total", ...blanks, cost, contingency, total],
+  ];
+}
+
+/** What is in no figure of the sheets: rows that cannot be sized, and pieces that no sheet holds, by item and part. */
+export function leftOutRows(
+  { survey, outcomes }: SizedSurvey,
+  plans: readonly StockPlan[],
+): readonly (readonly Cell[])[] {
+  const rows = survey.items.flatMap((item, index): (readonly Cell[])[] => {
+    const outcome = outcomes[index]!;
+    return outcome.state === "problem" ? [[item.identifier, problemText(outcome.error)]] : [];
+  });
+  const pieces = plans.flatMap(({ stock, plan }) =>
+    (plan?.uncuttable ?? []).map(({ piece, count, reason }): readonly Cell[] => [
+      piece.item,
+      `${piece.part} (${count}) of ${stock}: ${reason}`,
+    ]),
+  );
+  return rows.length + pieces.length === 0 ? [] : [["left out", "reason"], ...rows, ...pieces];
+}
+
+function groupHeading({ estimateBy }: Settings): string {
+  return plainName(estimateBy) === "kind" ? "enclosure" : estimateBy;
+}
+
+/** @throws InputError when `estimate by` is no heading of the survey */
+function grouping({ survey, settings }: SizedSurvey, cells: SurveyCells): (demand: Demand) => string {
+  const by = plainName(settings.estimateBy);
+  if (by === "material") return () => "";
+  if (by === "kind" || by === "enclosure") return ({ enclosure }) => enclosure;
+  const { recognition } = survey;
+  const headings = cells[recognition.headingRow - 1] ?? [];
+  const field = Object.entries(recognition.columns).find(([name]) => name === by)?.[1];
+  const index =
+    field !== undefined
+      ? field.column - 1
+      : headings.findIndex((cell) => typeof cell === "string" && plainName(cell) === by);
+  if (index < 0) {
+    const names = headings.filter((cell): cell is string => typeof cell === "string" && cell.trim() !== "");
+    throw new InputError(
+      "estimate by",
+      shown(settings.estimateBy),
+      "give material, kind, or a heading of the survey",
+      didYouMean(settings.estimateBy, names),
+    );
+  }
+  return ({ row }) => {
+    const cell = cells[row - 1]?.[index];
+    return isBlank(cell) ? "not given" : String(cell);
+  };
+}
+
+function plansFor(survey: SizedSurvey, board: string, options: PlanOptions): readonly StockPlan[] {
+  const demands = demandsOf(survey);
+  const { settings } = survey;
+  if (isAll(board)) return stockPlans(demands, settings, options);
+  const wanted = plainName(board);
+  const used = [...new Set(demands.flatMap(({ parts }) => parts.map((part) => part.stock)))];
+  const stock = used.find((name) => plainName(name) === wanted);
+  const listedStock = settings.stock.find((row) => plainName(row.stock) === wanted);
+  if (stock === undefined) {
+    // Listed, but nothing is cut from it.
+    if (listedStock !== undefined)
+      return [
+        {
+          stock: listedStock.stock,
+          material: listedStock.material,
+          form: "sheets",
+          netAreaM2: 0,
+          pieces: 0,
+          plan: undefined,
+        },
+      ];
+    throw new InputError("board", shown(board), `give all, ${listed(used, "or")}`, didYouMean(board, used));
+  }
+  const only = demands.map((demand) => ({ ...demand, parts: demand.parts.filter((part) => part.stock === stock) }));
+  return [planNamed(stockPlans(only, settings, options), stock)!];
+}
+
+const MM_PER_M = 1000;
+
+function amountOf({ form, plan, netAreaM2 }: StockPlan, { unit }: Settings): Cell {
+  if (plan === undefined) return form === "none" ? tidy(areaIn(netAreaM2, unit)) : 0;
+  return form === "roll" ? Math.ceil(plan.rollLength / MM_PER_M - 1e-9) : plan.sheets.length;
+}
+
+function sheetsRow(stockPlan: StockPlan, settings: Settings): readonly Cell[] {
+  const { stock, form, netAreaM2, plan } = stockPlan;
+  const area = tidy(areaIn(netAreaM2, settings.unit));
+  const areaUnit = settings.unit === "in" ? "ft2" : "m2";
+  if (plan === undefined)
+    return [stock, amountOf(stockPlan, settings), `${areaUnit} (no sheet size)`, "", "", "", area];
+  const least = form === "roll" ? Math.ceil(plan.rollBound / MM_PER_M - 1e-9) : plan.sheetBound;
+  const amount = amountOf(stockPlan, settings);
+  return [
+    stock,
+    amount,
+    form === "roll" ? "m" : "sheets",
+    least,
+    plan.provedLeast || amount === least ? "yes" : "no",
+    Number((plan.pieceAreaM2 / plan.sheetAreaM2).toFixed(3)),
+    area,
+  ];
+}
