@@ -13,27 +13,39 @@ const MOST_STEPS = 1500;
 /** A step that goes into a length almost exactly goes into it. */
 const ROUNDING = 1e-9;
 
-const MOST_ROUNDS = 400;
+/** What may still be spent on the search for shares, about as many additions; less is left after each call. */
+export interface Effort {
+  left: number;
+}
+
 const EXACT = 1e-9;
 const SIMPLEX_ZERO = 1e-11;
 const LEAST_PIVOT = 1e-9;
 
 /**
  * The shares of a side that make the most of given demands, such that the shares of any lengths that fit together add up
- * to at most 1: the dual of cutting the demands from sides, solved by column generation.
+ * to at most 1: the dual of cutting the demands from sides, solved by column generation. When the effort is spent the
+ * shares are valid, but may not be the best.
  *
  * Source: P. Gilmore, R. Gomory, "A linear programming approach to the cutting-stock problem", Operations Research 9,
  * 1961. That any such shares, for this job only, may stand in for a dual feasible function: Fekete and Schepers 2004
  * ("conservative scales", see lowerBound.ts).
  */
-export function bestShares(lengths: ArrayLike<number>, side: number, demands: ArrayLike<number>): BestShares {
+export function bestShares(
+  lengths: ArrayLike<number>,
+  side: number,
+  demands: ArrayLike<number>,
+  effort: Effort,
+): BestShares {
   const step = Math.max(1, weightStep(Array.from(lengths)), side / MOST_STEPS);
   const wanted = Array.from({ length: demands.length }, (_, index) => index).filter((index) => demands[index]! > 0);
   const sizes = Int32Array.from(wanted, (index) => Math.floor(lengths[index]! / step + ROUNDING));
+  const most = Math.floor(side / step + ROUNDING);
   const found = solve(
     sizes,
-    Math.floor(side / step),
+    most,
     Float64Array.from(wanted, (index) => demands[index]!),
+    effort,
   );
   const shares = new Float64Array(demands.length);
   wanted.forEach((index, at) => (shares[index] = found[at]!));
@@ -51,7 +63,7 @@ interface Basis {
 }
 
 /** The first basis cuts every length by itself. */
-function solve(sizes: Int32Array, side: number, demands: Float64Array): Float64Array {
+function solve(sizes: Int32Array, side: number, demands: Float64Array, effort: Effort): Float64Array {
   const count = sizes.length;
   const basis: Basis = {
     count,
@@ -64,7 +76,7 @@ function solve(sizes: Int32Array, side: number, demands: Float64Array): Float64A
   const chooser = createChooser(sizes, side);
   let best = new Float64Array(count);
   let bestTotal = 0;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  for (; effort.left > 0; effort.left -= count * (count + side)) {
     const { prices } = basis;
     const { chosen, sum } = chooser(prices);
     const scale = Math.max(1, sum);

@@ -1,5 +1,6 @@
 import { checkInput } from "./checkInput";
 import type { CutSheet, Draft } from "./construct";
+import { fillOneByOne } from "./fillOneByOne";
 import { firstDraft } from "./firstDraft";
 import { improve } from "./improve";
 import { type Job, PRICE_STEPS, prepareRoll, prepareSheets, UNITS_PER_MM, unitsUp } from "./job";
@@ -24,6 +25,9 @@ import { createWatch, type Watch } from "./watch";
 
 /** The budget when none is given: a fraction of a second for a usual survey, and the same plan on any machine. */
 const DEFAULT_BUDGET: Budget = { iterations: 2000 };
+
+/** From so many pieces on, filling sheets one by one makes a better plan to start from. */
+const MANY_PIECES = 300;
 
 const MM2_PER_M2 = 1e6;
 const MM_PER_M = 1000;
@@ -54,31 +58,38 @@ function planFromSheets(
 ): Plan {
   const { job, tooLarge } = prepareSheets(pieces, sheets, options);
   let best = firstDraft(job, (draft) => layOutPlan(job, draft.sheets, sheets, options).setUps);
-  const { bound, sheetBound } = boundsOf(job, best.sheets.length);
+  let { bound, sheetBound } = quickBounds(job);
   const costOf = (draft: Draft) => draft.sheets.reduce((sum, { kind }) => sum + sheets[kind]!.price, 0);
   const priced = job.kinds.some((kind, index) => kind.weight > 0 && sheets[index]!.price > 0);
-  const costBound = priced ? bound / PRICE_STEPS : 0;
+  const costBound = () => (priced ? bound / PRICE_STEPS : 0);
   const report = () =>
     options.onProgress?.({
       sheets: best.sheets.length,
       cost: costOf(best),
-      bound: costBound,
+      bound: costBound(),
       gap: best.weight > bound ? best.weight / bound - 1 : 0,
       iterations: watch.steps(),
       elapsedMs: watch.elapsedMs(),
     });
-  report();
-  improve(job, best, bound, options.seed ?? 1, watch, (draft) => {
+  const keep = (draft: Draft) => {
     best = draft;
     report();
-  });
+  };
+  report();
+  if (job.kinds.length === 1 && best.sheets.length > sheetBound && hasSharpBound(job)) {
+    sheetBound = Math.max(sheetBound, sharpBound(job, best.sheets.length));
+    bound = sheetBound * job.kinds[0]!.weight;
+  }
+  const filled = job.size >= MANY_PIECES && best.weight > bound ? fillOneByOne(job, watch) : undefined;
+  if (filled !== undefined && filled.out.length <= best.out.length && filled.weight < best.weight) keep(filled);
+  improve(job, best, bound, options.seed ?? 1, watch, keep);
   const laidOut = layOutPlan(job, best.sheets, sheets, options);
   const complete = best.out.length === 0;
   return {
     ...laidOut,
     counts: countSheets(sheets, best),
     cost: costOf(best),
-    costBound: !complete ? 0 : best.weight <= bound ? costOf(best) : costBound,
+    costBound: !complete ? 0 : best.weight <= bound ? costOf(best) : costBound(),
     sheetBound: complete ? sheetBound : 0,
     rollLength: 0,
     rollBound: 0,
@@ -89,19 +100,14 @@ function planFromSheets(
   };
 }
 
-/** The weight and the number of sheets that no plan goes below; reckoned further while a plan of `found` sheets is above. */
-function boundsOf(job: Job, found: number): { bound: number; sheetBound: number } {
-  const quick = lowerBound(
+/** The weight and the number of sheets that no plan goes below. */
+function quickBounds(job: Job): { bound: number; sheetBound: number } {
+  const sheetBound = lowerBound(
     job,
     job.kinds.map(() => 1),
   );
-  const [only] = job.kinds;
-  if (only === undefined || job.kinds.length > 1) {
-    const weights = job.kinds.map((kind) => kind.weight);
-    return { bound: lowerBound(job, weights), sheetBound: quick };
-  }
-  const sheetBound = found > quick && hasSharpBound(job) ? Math.max(quick, sharpBound(job, found)) : quick;
-  return { bound: sheetBound * only.weight, sheetBound };
+  const weights = job.kinds.map((kind) => kind.weight);
+  return { bound: weights.length === 1 ? sheetBound * weights[0]! : lowerBound(job, weights), sheetBound };
 }
 
 function planFromRoll(pieces: readonly Piece[], roll: Roll, options: CuttingOptions, watch: Watch): Plan {

@@ -3,7 +3,7 @@ import { dualFeasible } from "./dualFeasible";
 import type { Job } from "./job";
 import { raiseLengths } from "./raise";
 
-/** Up to so many pieces the sharper bound takes some tenths of a second at most; beyond, the area decides anyway. */
+/** Up to so many pieces the sharper bound is reckoned; beyond, the area decides anyway. */
 const MOST_PIECES = 150;
 
 const MOST_THRESHOLDS = 60;
@@ -11,6 +11,9 @@ const MOST_THRESHOLDS = 60;
 /** Shares of the width from which the search for better ones starts, and how often each side is improved in turn. */
 const STARTS = 3;
 const ROUNDS = 6;
+
+/** Effort spent in all, see `bestShares`: about a tenth of a second. */
+const EFFORT = 6e7;
 
 /** An improvement of less is none. */
 const PROGRESS = 1e-6;
@@ -41,13 +44,14 @@ export function sharpBound(job: Job, enough: number): number {
     length.lengths.map(share),
   );
   const widthShares = dualFeasible(width.lengths, width.side, MOST_THRESHOLDS).map((share) => width.lengths.map(share));
+  const effort = { left: EFFORT };
   let best = 0;
   for (const start of bestStarts(lengthShares, widthShares)) {
     let shares: ArrayLike<number> = start;
     let total = 0;
     for (let round = 0; round < ROUNDS && sheetsOf(best) < enough; round++) {
-      const alongLength = bestShares(length.lengths, length.side, shares);
-      const alongWidth = bestShares(width.lengths, width.side, alongLength.shares);
+      const alongLength = bestShares(length.lengths, length.side, shares, effort);
+      const alongWidth = bestShares(width.lengths, width.side, alongLength.shares, effort);
       best = Math.max(best, alongLength.total, alongWidth.total);
       if (alongWidth.total <= total + PROGRESS) break;
       total = alongWidth.total;
