@@ -5,11 +5,12 @@ import type { Assembly } from "../enclosure/assembly";
 import { X, Y, Z } from "../enclosure/space";
 import { NoAnswer } from "../measure/errors";
 import { formatLengthWithUnit } from "../measure/formatLength";
-import { massIn, type Mm } from "../measure/units";
+import { massIn, tidy, type Mm } from "../measure/units";
+import type { Board } from "../settings/readers";
 import type { Settings } from "../settings/schema";
 import { liftMultipliers } from "./lifting";
 import { enclosureMass } from "./mass";
-import { neededBoard, weightOf, type Burden } from "./neededBoard";
+import { boardHolds, neededBoard, weightOf, type Burden } from "./neededBoard";
 import { yearFit } from "./yearFit";
 
 /** What a row is judged by. */
@@ -44,6 +45,7 @@ function hazard({ hazard }: Judged): readonly string[] {
 const ABOVE_SHOULDER_MM: Mm = 1400;
 const NEAR_REACH_MM: Mm = 250;
 const SHORT_TRAVEL_MM: Mm = 250;
+const TENTHS = 10;
 
 function heavy(judged: Judged, parts: readonly Part[], settings: Settings): readonly string[] {
   const weight = weightOf(judged, settings);
@@ -52,10 +54,13 @@ function heavy(judged: Judged, parts: readonly Part[], settings: Settings): read
   const { vertical } = liftMultipliers({ reach: NEAR_REACH_MM, height: ABOVE_SHOULDER_MM, travel: SHORT_TRAVEL_MM });
   const limit = settings.liftLimit * (settings.aboveShoulder ? vertical : 1);
   if (boxed <= limit) return [];
-  const shown = (kg: number) =>
-    settings.unit === "in" ? `${massIn(kg, "in").toFixed(0)} lb` : `${Number(kg.toFixed(1))} kg`;
+  // The weight is rounded up, so that what is over by a little is not shown as the limit itself.
+  const shown = (kg: number, round: (tenths: number) => number) =>
+    `${round(tidy(massIn(kg, settings.unit) * TENTHS)) / TENTHS} ${settings.unit === "in" ? "lb" : "kg"}`;
   const where = settings.aboveShoulder ? " above the shoulder" : "";
-  return [`boxed weight ${shown(boxed)} is over ${shown(limit)}${where}: two people or a trolley; local rules first`];
+  return [
+    `boxed weight ${shown(boxed, Math.ceil)} is over ${shown(limit, Math.floor)}${where}: two people or a trolley; local rules first`,
+  ];
 }
 
 function tightFit({ assembly, item }: Judged, settings: Settings): readonly string[] {
@@ -75,17 +80,22 @@ function tightFit({ assembly, item }: Judged, settings: Settings): readonly stri
 }
 
 function sagging(judged: Judged, settings: Settings): readonly string[] {
-  const { kind } = judged;
-  if (!kind.boards || weightOf(judged, settings) === undefined) return [];
   const base = judged.assembly.parts.find((part) => part.role === "base");
+  if (base === undefined || boardHolds(judged, base.board, settings)) return [];
   try {
-    const needed = neededBoard(judged, settings);
-    if (base === undefined || base.board.caliper >= needed.caliper) return [];
-    return [`a base of ${base.board.stock} sags more than is allowed under this weight: take ${needed.stock}`];
+    return [`${whyNot(base.board, judged, settings)}: take ${neededBoard(judged, settings).stock}`];
   } catch (error) {
     if (!(error instanceof NoAnswer)) throw error;
-    return error.message.startsWith("board:") ? [error.message.slice("board: ".length)] : [];
+    return [error.message.replace(/^board: /, "")];
   }
+}
+
+function whyNot({ stock, listed }: Board, { item }: Judged, settings: Settings): string {
+  const limit = listed?.sizeLimit ?? Infinity;
+  if (Math.max(item.height, item.width, item.depth) > limit)
+    return `${stock} is for items up to ${shownLength(limit, settings)}`;
+  const under = settings.stackAbove > 0 ? "this weight and the stack above" : "this weight";
+  return `a base of ${stock} sags more than is allowed under ${under}`;
 }
 
 /** Pieces that no sheet of their stock holds, or only against the grain. */

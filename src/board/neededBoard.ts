@@ -9,7 +9,7 @@ import type { Settings } from "../settings/schema";
 import type { StockRow } from "../settings/stock";
 import { basePlate, topPlate, type BasePlate } from "./basePlate";
 import { boardSag, type BendingBoard } from "./boardSag";
-import { neededCaliper, type CandidateBoard } from "./neededCaliper";
+import { neededCaliper, type CaliperQuestion, type CandidateBoard, type NeededCaliper } from "./neededCaliper";
 
 /** An item to be boxed, with what its base must carry. */
 export interface Burden {
@@ -39,50 +39,62 @@ export function weightOf(
  * The thinnest stock board whose base sags no more than the settings allow under this item, and whose top carries the
  * stack above. Walls, bases and case take the candidate wherever the settings do not name another board.
  *
+ * @param settings as asked for, with `auto` boards still `auto`
  * @throws NoAnswer without a weight, for a kind without a base board, and when no stocked board is stiff enough
  */
 export function neededBoard(burden: Burden, settings: Settings): StockRow {
-  const { kind, item } = burden;
   const weight = weightOf(burden, settings);
   if (weight === undefined)
     throw new NoAnswer("weight: the board that an item needs follows from its weight; give it, or set item density");
   const boards = candidates(settings);
-  if (boards.length === 0) throw new NoAnswer("stock: the stock table has no board");
-  // Inside sizes do not hang on the board, so that one trial tells the spans of all.
-  const trial = assembledWith(boards[0]!.row, burden, settings);
+  const [first] = boards;
+  if (first === undefined) throw new NoAnswer("stock: the stock table has no board");
+  // The inside that the item lies in does not hang on the board, so that one trial tells the base's span for all.
+  const trial = assembledWith(first.row, burden, settings);
   const base = basePlate(trial);
-  if (base === undefined) throw new NoAnswer(`enclosure: a ${kind.name} has no base board to be chosen by weight`);
-  const top = settings.stackAbove > 0 ? topPlate(trial) : undefined;
-  const loads = [
-    { plate: base, loadKg: weight.kg },
-    ...(top === undefined ? [] : [{ plate: top, loadKg: settings.stackAbove }]),
-  ];
-  const needed = loads.map(({ plate, loadKg }) =>
-    neededCaliper({
-      ...plate,
-      loadKg,
-      boards,
-      creep: settings.creep,
-      sagRatio: settings.sagRatio,
-      sagLimit: settings.sagLimit,
-      longestSide: Math.max(item.height, item.width, item.depth),
-      thickness: (board) => plateThickness(board, plate, settings),
-    }),
+  if (base === undefined)
+    throw new NoAnswer(`enclosure: a ${burden.kind.name} has no base board to be chosen by weight`);
+  const held = neededCaliper({ loadKg: weight.kg, ...question(base, boards, burden, settings) });
+  if (!held.holds) throw new NoAnswer(noneHolds(held, settings));
+  if (settings.stackAbove === 0 || topPlate(trial) === undefined) return held.board.row;
+  // The span of a lid grows with the walls that it goes over: each board is judged over its own.
+  const enough = boards.find(
+    ({ caliper, row }) => caliper >= held.board.caliper && boardHolds(burden, boardOf(row), settings),
   );
-  for (const result of needed) if (!result.holds) throw new NoAnswer(noneHolds(result, settings));
-  const held = needed.flatMap((result) => (result.holds ? [result.board] : []));
-  return held.reduce((thicker, board) => (board.caliper > thicker.caliper ? board : thicker)).row;
+  if (enough !== undefined) return enough.row;
+  throw new NoAnswer(noneCarries(boards[boards.length - 1]!, base, weight.kg, burden, settings));
 }
 
 /**
- * Settings in which `auto` boards are the one that the row's weight needs; as they are where no board is `auto`.
+ * Whether a board holds the item and the stack above, by sag and by its own size limit. True without a weight, and for
+ * a kind without a base board.
+ */
+export function boardHolds(burden: Burden, board: Board, settings: Settings): boolean {
+  const weight = weightOf(burden, settings);
+  if (weight === undefined) return true;
+  const assembly = assembledWith(board, burden, settings);
+  const { caliper, listed } = board;
+  const one = [{ caliper, sizeLimit: listed?.sizeLimit, ...moduli(listed, settings) }];
+  const holds = (plate: BasePlate | undefined, loadKg: number) =>
+    plate === undefined || neededCaliper({ loadKg, ...question(plate, one, burden, settings) }).holds;
+  return holds(basePlate(assembly), weight.kg) && holds(topPlate(assembly), settings.stackAbove);
+}
+
+/**
+ * Settings in which `auto` boards are the one that the row's weight needs; as they are where no board is `auto`, or
+ * only the base board of a kind that has none.
  *
  * @throws InputError when a board is auto and there is no weight
- * @throws NoAnswer when no stocked board is stiff enough, or the kind has no base board
+ * @throws NoAnswer when no stocked board is stiff enough, or the walls of a kind without a base board are auto
  */
 export function settledBoards(burden: Burden, settings: Settings): Settings {
+  const { kind } = burden;
   const auto = settings.wallBoard === "auto" ? "wall board" : settings.baseBoard === "auto" ? "base board" : undefined;
-  if (auto === undefined || !burden.kind.boards) return settings;
+  if (auto === undefined || !kind.boards) return settings;
+  if (isFolded(kind)) {
+    if (auto === "base board") return settings;
+    throw new NoAnswer(`wall board: a ${kind.name} has no base board to be chosen by weight; name its wall board`);
+  }
   if (weightOf(burden, settings) === undefined)
     throw new InputError(
       "weight",
@@ -93,7 +105,12 @@ export function settledBoards(burden: Burden, settings: Settings): Settings {
   return withBoard(neededBoard(burden, settings), settings);
 }
 
-/** Sag of the base under the item with a board of that caliper and those moduli; a creep multiplier in it. */
+/**
+ * Sag of the base under the item with one board, creep counted.
+ *
+ * @param settings as asked for, with `auto` boards still `auto`: they take this board
+ * @throws NoAnswer without a weight, and for a kind without a base board
+ */
 export function baseSag(burden: Burden, board: Board, settings: Settings): Mm {
   const weight = weightOf(burden, settings);
   if (weight === undefined) throw new NoAnswer("weight: a sag follows from the weight; give it, or set item density");
@@ -113,14 +130,40 @@ interface Candidate extends CandidateBoard {
   readonly row: StockRow;
 }
 
-/** Each stock board once, whatever the sheet sizes that it comes in. */
+/** Folded from one piece: no walls that stand on or around a base. */
+function isFolded({ constructions }: Kind): boolean {
+  return constructions.length === 0;
+}
+
+/** What `neededCaliper` is asked of one plate, its load aside. */
+function question<B extends CandidateBoard>(
+  plate: BasePlate,
+  boards: readonly B[],
+  { item }: Burden,
+  settings: Settings,
+): Omit<CaliperQuestion<B>, "loadKg"> {
+  const { creep, sagRatio, sagLimit } = settings;
+  return {
+    ...plate,
+    boards,
+    creep,
+    sagRatio,
+    sagLimit,
+    longestSide: Math.max(item.height, item.width, item.depth),
+    thickness: (board) => plateThickness(board, plate, settings),
+  };
+}
+
+/** Each stock board once, whatever the sheet sizes that it comes in; thinnest first. */
 function candidates(settings: Settings): readonly Candidate[] {
   const names = new Set<string>();
-  return settings.stock.flatMap((row) => {
-    if (row.material !== "board" || names.has(row.stock)) return [];
-    names.add(row.stock);
-    return [{ row, caliper: row.caliper, sizeLimit: row.sizeLimit, ...moduli(row, settings) }];
-  });
+  return settings.stock
+    .flatMap((row) => {
+      if (row.material !== "board" || names.has(row.stock)) return [];
+      names.add(row.stock);
+      return [{ row, caliper: row.caliper, sizeLimit: row.sizeLimit, ...moduli(row, settings) }];
+    })
+    .sort((one, other) => one.caliper - other.caliper);
 }
 
 function moduli(row: StockRow | undefined, settings: Settings): Omit<BendingBoard, "caliper"> {
@@ -138,8 +181,7 @@ function plateThickness(board: BendingBoard, plate: BasePlate, { caseBoard, wall
 }
 
 function assembledWith(board: StockRow | Board, { item, kind }: Burden, settings: Settings): Assembly {
-  const boards = withBoard(board, settings);
-  const trial = { ...boards, baseBoard: boardOf(board) };
+  const trial = withBoard(board, settings);
   return kind.assemble(lying(item, trial), trial);
 }
 
@@ -155,13 +197,21 @@ function boardOf(board: StockRow | Board): Board {
   return "listed" in board ? board : { stock: board.stock, caliper: board.caliper, listed: board };
 }
 
-function noneHolds(
-  { passedOver, allowed }: Extract<ReturnType<typeof neededCaliper<Candidate>>, { holds: false }>,
-  { unit }: Settings,
-): string {
-  const stiffest = passedOver[passedOver.length - 1]!;
+/** Why not even the thickest board carries the stack above, or the item in its turn. */
+function noneCarries(thickest: Candidate, base: BasePlate, itemKg: number, burden: Burden, settings: Settings): string {
+  const top = topPlate(assembledWith(thickest.row, burden, settings)) ?? base;
+  const under = (plate: BasePlate, loadKg: number) =>
+    neededCaliper({ loadKg, ...question(plate, [thickest], burden, settings) });
+  const stack = under(top, settings.stackAbove);
+  return stack.holds ? noneHolds(under(base, itemKg), settings) : noneHolds(stack, settings, " under the stack above");
+}
+
+/** What the last board tried, the thickest, fails by. */
+function noneHolds({ passedOver, allowed }: NeededCaliper<Candidate>, { unit }: Settings, where = ""): string {
+  const { board, because, sag } = passedOver[passedOver.length - 1]!;
+  const { stock } = board.row;
   const shown = (size: Mm) => formatLengthWithUnit(size, unit);
-  if (stiffest.because === "size limit")
-    return `board: no stocked board is made for an item this large; the size limit of ${stiffest.board.row.stock} is too small`;
-  return `board: no stocked board is stiff enough; the thickest, ${stiffest.board.row.stock}, would sag ${shown(stiffest.sag)} where ${shown(allowed)} is allowed`;
+  if (because === "size limit")
+    return `board: no stocked board is made for an item this large; the size limit of ${stock} is too small`;
+  return `board: no stocked board is stiff enough; the thickest, ${stock}, would sag ${shown(sag)}${where} where ${shown(allowed)} is allowed`;
 }
