@@ -1,4 +1,4 @@
-import type { Assembly, PlacedPart, Tray } from "../enclosure/assembly";
+import { longAxis, type Assembly, type PlacedPart, type Tray } from "../enclosure/assembly";
 import { extent, X, Y, type Axis } from "../enclosure/space";
 import type { Mm } from "../measure/units";
 import type { BaseUnderLoad } from "./boardSag";
@@ -36,7 +36,11 @@ function plateOf({ parts, cover }: Assembly, tray: Tray): BasePlate | undefined 
   };
 }
 
-/** The axis that a flat part's grain runs along. */
+/**
+ * The axis that a part's grain runs along. A blank folded up all round lies as its base does, long grain; a wrapper's
+ * piece has its grain along the creases, across every panel: undefined.
+ */
 export function grainAxis(part: PlacedPart): Axis | undefined {
+  if (part.role === "folded" && part.grain === "along length") return longAxis(part.panels[0]!);
   return part.grain === "along length" ? part.lengthAxis : part.widthAxis;
 }

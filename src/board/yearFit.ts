@@ -1,4 +1,4 @@
-import type { Assembly, PlacedPart } from "../enclosure/assembly";
+import type { Assembly, PlacedPart, Tray } from "../enclosure/assembly";
 import { lying, type Item } from "../enclosure/lying";
 import { extent, X, Y, Z, type Axis } from "../enclosure/space";
 import { InputError } from "../measure/errors";
@@ -30,26 +30,48 @@ const SAME_MM: Mm = 1e-6;
 /** Settings give growth in millimetres to the metre. */
 const PER_METRE = 1e-3;
 
-/** What makes the clear inside: a part that long, or a longer one less the walls that stand on it. */
+/** What makes the clear inside: a part that long, or a longer one less the boards that stand on it or lie in it. */
 function insideTerms({ holder, parts }: Assembly, axis: Axis, settings: Settings): readonly FitTerm[] {
   const inside = extent(holder.inside, axis);
   const own = parts.filter((part) => part.tray === holder.name && part.role !== "card" && part.role !== "strip");
+  const folded = own.find((part) => part.role === "folded");
+  if (folded !== undefined) return foldedTerms(folded, holder, axis, settings);
   const spans = own.filter((part) => part.lengthAxis === axis || part.widthAxis === axis);
   const exact = spans.find((part) => Math.abs(span(part, axis) - inside) < SAME_MM);
-  if (exact !== undefined) return [spanTerm(exact, axis, span(exact, axis), settings)];
+  if (exact !== undefined) return [spanTerm(exact, axis, inside, settings)];
   const longer = spans.filter((part) => span(part, axis) > inside).sort((a, b) => span(a, axis) - span(b, axis))[0];
-  // A folded piece has no part of its own that long: its panel spans the inside.
-  const board = longer ?? own[0];
-  if (board === undefined) return [];
-  const over = longer === undefined ? 0 : span(longer, axis) - inside;
-  const thickness: FitTerm = {
-    label: "wall calipers",
-    nominal: over,
+  // Walls take from the base that they stand on; the base takes from the height of walls that stand around it.
+  const between = own.find((part) => part.role === (axis === Z ? "base" : "wall"));
+  if (longer === undefined || between === undefined) return [];
+  const { caliper } = between.board;
+  const boards = Math.round((span(longer, axis) - inside) / caliper);
+  return [
+    spanTerm(longer, axis, inside + boards * caliper, settings),
+    calipersTerm(between.name, boards, caliper, settings),
+  ];
+}
+
+/**
+ * A panel between folds. Cut part-way, it folds on its inner face, at the inside; a crease lies in mid-thickness, half
+ * a board outside it, and the rim of a creased tray has but the one at its foot.
+ */
+function foldedTerms(folded: PlacedPart, holder: Tray, axis: Axis, settings: Settings): readonly FitTerm[] {
+  const { caliper } = folded.board;
+  const creased = holder.shape === "wrapper" || holder.tabs > 0;
+  const boards = !creased ? 0 : axis === Z && holder.shape === "tray" ? 1 / 2 : 1;
+  const panel = spanTerm(folded, axis, extent(holder.inside, axis) + boards * caliper, settings);
+  return boards === 0 ? [panel] : [panel, calipersTerm(folded.name, boards, caliper, settings)];
+}
+
+/** Some thicknesses of one board: alike, since they are cut from one sheet, so that their errors add up. */
+function calipersTerm(name: string, boards: number, caliper: Mm, { caliperTolerance }: Settings): FitTerm {
+  return {
+    label: `${name} caliper`,
+    nominal: boards * caliper,
     sign: -1,
     hygroexpansion: 0,
-    tolerance: settings.caliperTolerance * Math.max(1, Math.round(over / board.board.caliper)),
+    tolerance: boards * caliperTolerance,
   };
-  return [spanTerm(board, axis, inside + over, settings), ...(over > SAME_MM ? [thickness] : [])];
 }
 
 function span(part: PlacedPart, axis: Axis): Mm {
@@ -57,9 +79,7 @@ function span(part: PlacedPart, axis: Axis): Mm {
 }
 
 function spanTerm(part: PlacedPart, axis: Axis, nominal: Mm, settings: Settings): FitTerm {
-  const grain = grainAxis(part);
-  // A wall's height, and a folded piece across its creases, lie across the grain.
-  const along = grain === axis;
+  const along = grainAxis(part) === axis;
   return {
     label: part.name,
     nominal,
@@ -75,13 +95,14 @@ function takenTerms({ holder, covering: c }: Assembly, item: Item, axis: Axis, s
   const bare = lying(item, { ...settings, cushionBase: 0, cushionSides: 0, cushionTop: 0 });
   const cushioned = lying(item, settings);
   const faces = FACES[holder.shape][axis];
-  const still = (label: string, nominal: Mm): FitTerm => ({
+  const still = (label: string, nominal: Mm, tolerance: Mm = 0): FitTerm => ({
     label,
     nominal,
     sign: -1,
     hygroexpansion: 0,
-    tolerance: 0,
+    tolerance,
   });
+  const tabs = axis === X ? holder.tabs : 0;
   return [
     {
       label: "item",
@@ -91,7 +112,8 @@ function takenTerms({ holder, covering: c }: Assembly, item: Item, axis: Axis, s
       tolerance: settings.measuringError,
     },
     still("coverings", faces * c),
-    still("tabs", axis === X ? holder.tabs : 0),
+    // One on each side of the item.
+    still("tabs", tabs, tabs === 0 ? 0 : 2 * settings.caliperTolerance),
     still("cushioning", cushioned[size] - bare[size]),
   ];
 }
