@@ -2,7 +2,6 @@ import { basename, dirname, extname, join } from "node:path";
 import { InputError, shown } from "../measure/errors";
 import { plainName } from "../settings/names";
 import { DEFAULT_FIGURES, PROBLEM } from "../survey/figures";
-import type { RecogniseOptions } from "../survey/recognise";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { summaryOf, type Summary } from "../survey/summary";
 import { csvToWorkbook, cutListCsv, fillCsv } from "../workbook/fillCsv";
@@ -12,16 +11,13 @@ import { readCsv } from "../workbook/readCsv";
 import { saveBeside } from "../workbook/saveBeside";
 import { verifyEdit } from "../workbook/verifyEdit";
 import { readInput } from "./files";
+import { BOOKS, TEXTS, type SurveyOptions } from "./readSurvey";
 import type { Output } from "./output";
 import { textTable } from "./textTable";
 
-export interface FillCommand {
-  readonly survey: string;
+export interface FillCommand extends SurveyOptions {
   readonly out: string | undefined;
   readonly columns: string | undefined;
-  readonly settings: readonly unknown[];
-  readonly sheet: string | undefined;
-  readonly recognise: RecogniseOptions;
   readonly values: boolean;
   readonly cutList: boolean;
   readonly inPlace: boolean;
@@ -60,9 +56,6 @@ export function fillCommand(command: FillCommand): Output {
     : writeText(command, bytes, output, figures);
   return report(written);
 }
-
-const BOOKS = [".xlsx", ".xlsm"];
-const TEXTS = [".csv", ".tsv", ".txt"];
 
 function writeBook(
   command: FillCommand,

@@ -14,6 +14,8 @@ export const HELP: Readonly<Record<string, string>> = {
   enclosure-columns fill SURVEY [--out FILE]   the survey with its figures in new columns
   enclosure-columns parts --height H --width W --depth D --enclosure KIND
                                                every part to cut for one item
+  enclosure-columns plan SURVEY                sheets of each stock, and every sheet with its cuts
+  enclosure-columns estimate SURVEY            the materials budget
   enclosure-columns kinds                      the kinds of enclosure, their trays and parts
   enclosure-columns settings                   every setting: value, where it came from, meaning
   enclosure-columns demo [--out FOLDER]        an invented survey, filled
@@ -60,6 +62,31 @@ Example
   enclosure-columns parts --height 300 --width 210 --depth 40 --enclosure slipcase --set "wall board=2.5"
 
 ${CAUTION}`,
+  plan: `enclosure-columns plan SURVEY
+
+How many sheets of each stock the whole survey takes, how far that is from the least possible, and every sheet with its
+pieces and its edge-to-edge cuts in order. Grain is kept. Sheets that are cut alike stand together.
+
+  --only STOCK        one stock alone
+  --seconds N         search that long for each stock; Ctrl-C keeps the best plans so far
+  --sheet, --heading-row, --height ... HEADING   as for fill
+
+${SETTINGS_HELP}
+
+${CAUTION}`,
+  estimate: `enclosure-columns estimate SURVEY [--out FILE]
+
+The materials budget: net area, sheets or metres to buy, least possible, yield, price, cost, contingency and total; then
+what is left out, by row and piece. Totals are sums of the lines as printed.
+
+  --by HEADING        grouped by material (as it is unless said), kind, or any heading of the survey, such as batch: each
+                      group then has sheets of its own
+  --out FILE          written too, as .csv or .xlsx
+  --seconds N         search that long for each stock; Ctrl-C keeps the best plans so far
+  --replace           write over an earlier output, keeping a backup beside it
+  --sheet, --heading-row, --height ... HEADING   as for fill
+
+${SETTINGS_HELP}`,
   kinds: `enclosure-columns kinds
 
 The kinds of enclosure with their other names, trays, constructions and parts.`,

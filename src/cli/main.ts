@@ -1,4 +1,6 @@
 import { parseArgs, type ParseArgsConfig } from "node:util";
+import { isMainThread, Worker, workerData } from "node:worker_threads";
+import type { PlanOptions } from "../estimate/stockPlans";
 import { InputError, NoAnswer, shown } from "../measure/errors";
 import { didYouMean } from "../settings/names";
 import { STARTER_STOCK, stockCells } from "../settings/starterStock";
@@ -10,7 +12,9 @@ import { fillCommand } from "./fill";
 import { HELP } from "./help";
 import type { Output } from "./output";
 import { partsCommand } from "./parts";
+import { readSurvey, type SurveyOptions } from "./readSurvey";
 import { kindsCommand, settingsCommand } from "./reference";
+import { estimateCommand, planCommand } from "./sheets";
 
 /** Nothing could be done. */
 const FAILED = 2;
@@ -29,43 +33,47 @@ const FIELDS = {
   enclosure: text,
 } as const;
 
+const SURVEY = {
+  ...SIZING,
+  ...FIELDS,
+  dimensions: text,
+  identifier: text,
+  quantity: text,
+  box: text,
+  sheet: text,
+  "heading-row": text,
+  out: text,
+  replace: flag,
+} as const;
+
 const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["options"]; readonly run: Run }>> = {
   fill: {
-    options: {
-      ...SIZING,
-      ...FIELDS,
-      dimensions: text,
-      identifier: text,
-      quantity: text,
-      box: text,
-      out: text,
-      columns: text,
-      sheet: text,
-      "heading-row": text,
-      "cut-list": flag,
-      values: flag,
-      "in-place": flag,
-      replace: flag,
-    },
-    run: (given, [survey]) => {
-      if (survey === undefined) throw new InputError("survey", "nothing", "give a file: enclosure-columns fill SURVEY");
-      const named = ["height", "width", "depth", "weight", "enclosure", "dimensions", "identifier", "quantity", "box"];
-      const columns = Object.fromEntries(
-        named.flatMap((field) => (given[field] === undefined ? [] : [[field, String(given[field])]])),
-      );
-      return fillCommand({
-        survey,
+    options: { ...SURVEY, columns: text, "cut-list": flag, values: flag, "in-place": flag },
+    run: (given, [survey]) =>
+      fillCommand({
+        ...surveyOptions(given, survey),
         out: textOf(given["out"]),
         columns: textOf(given["columns"]),
-        settings: settingsOfOptions(given),
-        sheet: textOf(given["sheet"]),
-        recognise: { columns, ...headingRow(textOf(given["heading-row"])) },
         values: given["values"] === true,
         cutList: given["cut-list"] === true,
         inPlace: given["in-place"] === true,
         replace: given["replace"] === true,
         ...(process.stderr.isTTY ? { onProgress: showProgress } : {}),
-      });
+      }),
+  },
+  plan: {
+    options: { ...SURVEY, only: text, seconds: text },
+    run: (given, [survey]) =>
+      planCommand(readSurvey(surveyOptions(given, survey)), textOf(given["only"]), planOptions(given)),
+  },
+  estimate: {
+    options: { ...SURVEY, by: text, seconds: text },
+    run: (given, [survey]) => {
+      const by = textOf(given["by"]);
+      const options = surveyOptions(given, survey);
+      const settings = by === undefined ? options.settings : [...options.settings, `estimate by=${by}`];
+      const read = readSurvey({ ...options, settings });
+      return estimateCommand(read, textOf(given["out"]), given["replace"] === true, planOptions(given));
     },
   },
   parts: {
@@ -97,7 +105,64 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
 type Given = Readonly<Record<string, unknown>>;
 type Run = (given: Given, positionals: readonly string[]) => Output;
 
-process.exitCode = main(process.argv.slice(2));
+/** Commands that may search for long: they run beside this thread, so that Ctrl-C can ask them to stop. */
+const SEARCHING = ["plan", "estimate"];
+
+const [asked = ""] = process.argv.slice(2);
+if (isMainThread && SEARCHING.includes(asked)) runBeside();
+else process.exitCode = main(process.argv.slice(2));
+
+/** Runs the same command in a worker; the first Ctrl-C ends its search with the best plan so far, the second ends all. */
+function runBeside(): void {
+  const stop = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
+  const worker = new Worker(process.argv[1]!, { argv: process.argv.slice(2), workerData: stop });
+  process.once("SIGINT", () => {
+    Atomics.store(stop, 0, 1);
+    console.error("stopping: the best plans so far are kept");
+  });
+  worker.on("error", (error) => {
+    throw error;
+  });
+  worker.on("exit", (code) => {
+    process.exitCode = code;
+  });
+}
+
+/** Least time between two lines of progress, ms. */
+const PROGRESS_EVERY = 500;
+
+function planOptions(given: Given): PlanOptions {
+  const seconds = textOf(given["seconds"]);
+  const number = Number(seconds);
+  if (seconds !== undefined && !(number > 0 && Number.isFinite(number)))
+    throw new InputError("seconds", shown(seconds), "give the seconds to search for each stock, such as 10");
+  const stop = workerData as Int32Array | null;
+  let last = 0;
+  return {
+    ...(seconds === undefined ? {} : { budget: { milliseconds: number * 1000 } }),
+    ...(stop === null ? {} : { shouldStop: () => Atomics.load(stop, 0) === 1 }),
+    onProgress: (stock, { sheets, gap, elapsedMs }) => {
+      if (seconds === undefined || performance.now() - last < PROGRESS_EVERY) return;
+      last = performance.now();
+      const over = gap === 0 ? "proved least" : `at most ${(gap * 100).toFixed(1)} % over the least`;
+      console.error(`${stock}: ${sheets} sheets, ${over}, ${(elapsedMs / 1000).toFixed(1)} s`);
+    },
+  };
+}
+
+function surveyOptions(given: Given, survey: string | undefined): SurveyOptions {
+  if (survey === undefined) throw new InputError("survey", "nothing", "give a file, .xlsx or .csv", "see --help");
+  const named = ["height", "width", "depth", "weight", "enclosure", "dimensions", "identifier", "quantity", "box"];
+  const columns = Object.fromEntries(
+    named.flatMap((field) => (given[field] === undefined ? [] : [[field, String(given[field])]])),
+  );
+  return {
+    survey,
+    sheet: textOf(given["sheet"]),
+    recognise: { columns, ...headingRow(textOf(given["heading-row"])) },
+    settings: settingsOfOptions(given),
+  };
+}
 
 function main([name = "", ...rest]: readonly string[]): number {
   if (name === "" || name === "--help" || name === "-h" || name === "help") {

@@ -207,7 +207,8 @@ function amountOf({ form, plan, netAreaM2 }: StockPlan, { unit }: Settings): Cel
   return form === "roll" ? Math.ceil(plan.rollLength / MM_PER_M - 1e-9) : plan.sheets.length;
 }
 
-function sheetsRow(stockPlan: StockPlan, settings: Settings): readonly Cell[] {
+/** A line of the table of sheets. */
+export function sheetsRow(stockPlan: StockPlan, settings: Settings): readonly Cell[] {
   const { stock, form, netAreaM2, plan } = stockPlan;
   const area = tidy(areaIn(netAreaM2, settings.unit));
   const areaUnit = settings.unit === "in" ? "ft2" : "m2";

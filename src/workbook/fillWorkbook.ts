@@ -1,20 +1,19 @@
 import { InputError, NoAnswer } from "../measure/errors";
+import { readGiven, type Given, type GivenValue } from "../settings/given";
 import { STARTER_STOCK, stockCells } from "../settings/starterStock";
-import { settingsOf } from "../settings/settingsOf";
 import { settingsTable } from "../settings/settingsTable";
 import type { Cell } from "../survey/answers";
 import { figureOf, type Figure } from "../survey/figures";
 import type { RecogniseOptions } from "../survey/recognise";
-import { rowFormula, type FormulaPlace } from "../survey/rowFormula";
-import { sizeSurvey, type SizedSurvey } from "../survey/sizeSurvey";
+import { rowFormula, settingsConstant, untilQuantityMended } from "../survey/rowFormula";
+import type { FormulaPlace } from "../survey/rowMeasures";
+import type { SizedSurvey } from "../survey/sizeSurvey";
 import { cutListTable, surveyTable } from "../survey/surveyAnswers";
-import { cellName, parseArea, type Area } from "./cellRef";
-import { chooseSheet, surveyPlace } from "./chooseSheet";
+import { cellName } from "./cellRef";
 import { editWorkbook } from "./editWorkbook";
 import type { CellContent, EditResult, NewColumn, NewName, NewSheet, PlainContent } from "./edits";
 import type { Workbook } from "./openWorkbook";
-import { readSheet } from "./readSheet";
-import type { SheetValue } from "./sheetValue";
+import { readBookSurvey, SETTINGS_NAME, STOCK_NAME } from "./readBookSurvey";
 
 export interface FillOptions {
   /** Names of figures; `problem` is always among them. */
@@ -36,9 +35,7 @@ export interface Filled {
   readonly said: readonly string[];
 }
 
-/** Names of the ranges that formulas read their settings and stock from, and of the sheets made for them. */
-export const SETTINGS_NAME = "settings";
-export const STOCK_NAME = "stock";
+/** The sheet of the cut list. */
 export const CUTLIST_SHEET = "Cut list";
 
 /**
@@ -48,19 +45,8 @@ export const CUTLIST_SHEET = "Cut list";
  * @throws InputError when there is no survey to read, or the workbook may not be changed
  */
 export function fillWorkbook(workbook: Workbook, options: FillOptions): Filled {
-  const chosen = chooseSheet(workbook, options.sheet, options.recognise);
-  const grid = readSheet(workbook, chosen.sheet.name);
-  const cells = plainCells(grid.rows, grid.uncached);
-  const found = {
-    settings: namedRange(workbook, SETTINGS_NAME),
-    stock: namedRange(workbook, STOCK_NAME),
-  };
-  const stored = [found.settings, found.stock].filter((range) => range !== undefined);
-  const given = [...stored, ...options.settings];
-  const sized = sizeSurvey(cells, given, {
-    ...options.recognise,
-    ...surveyPlace(workbook, chosen.sheet, chosen.table),
-  });
+  const { chosen, grid, cells, found, sized } = readBookSurvey(workbook, options);
+  if (!options.values && found.stock !== undefined) refuseOtherStock(options.settings);
   const { recognition } = sized.survey;
   const table = surveyTable(sized, options.figures, cells);
   const shared = options.values ? [] : sharedArguments(found.settings !== undefined, options.settings);
@@ -120,7 +106,12 @@ function column(
     const live =
       place !== undefined && figure !== undefined && outcome.state !== "totals" && outcome.state !== "in box";
     if (!live || item.box !== "") return result;
-    return { formula: rowFormula(figure, item, place), result: result === "" ? SHOWN_BLANK : result };
+    const formula = rowFormula(figure, item, place);
+    const refused = outcome.state === "problem" && outcome.error === item.quantity;
+    return {
+      formula: refused ? untilQuantityMended(formula, item, place, result) : formula,
+      result: result === "" ? SHOWN_BLANK : result,
+    };
   });
   const format = figure === undefined ? undefined : FORMATS[figure.kind]?.[settings.unit === "in" ? "in" : "mm"];
   return { heading: name, cells, ...(format === undefined ? {} : { format }) };
@@ -142,10 +133,31 @@ function plainContent(cell: Cell): PlainContent {
   return cell;
 }
 
-/** Settings of this run are written in each formula only where a settings sheet was there before, which is the user's. */
+/**
+ * Settings of this run are written in each formula only where a settings sheet was there before, which is the user's. As a
+ * table, not as a text: they are shared by all rows, so that a kind that has no use for one passes it over.
+ */
 function sharedArguments(hadSettings: boolean, settings: readonly unknown[]): readonly string[] {
-  const texts = hadSettings ? settings.filter((each): each is string => typeof each === "string") : [];
-  return [SETTINGS_NAME, STOCK_NAME, ...texts.map((text) => `"${text.replaceAll('"', '""')}"`)];
+  const ranges = [SETTINGS_NAME, STOCK_NAME];
+  const values = hadSettings
+    ? settings.flatMap((each, place) => valuesOf(readGiven(each, `settings ${place + 1}`)))
+    : [];
+  return values.length === 0 ? ranges : [...ranges, settingsConstant(values)];
+}
+
+function valuesOf(given: Given): readonly GivenValue[] {
+  return given.holds === "values" ? given.values : [];
+}
+
+/** Formulas read the workbook's own stock: figures by another would change at the next calculation. */
+function refuseOtherStock(settings: readonly unknown[]): void {
+  if (!settings.some((each, place) => readGiven(each, `settings ${place + 1}`).holds === "stock")) return;
+  throw new InputError(
+    "stock",
+    `a stock table beside the workbook's own, called ${STOCK_NAME}`,
+    "formulas read the workbook's own",
+    "change it there, or ask for plain values",
+  );
 }
 
 interface MadeSheet {
@@ -160,7 +172,7 @@ function newSheets(
 ): readonly MadeSheet[] {
   const made: MadeSheet[] = [];
   if (!options.values && found.settings === undefined) {
-    const [headings = [], ...rows] = settingsTable(settingsOf(options.settings));
+    const [headings = [], ...rows] = settingsTable(sized.settings);
     const kept = [headings, ...rows].map(([setting, value, , fallback, unit, meaning, standing]) =>
       [setting, value, unit, meaning, standing, fallback].map((cell) => cell ?? ""),
     );
@@ -192,45 +204,4 @@ function namedSheet(
 /** In a list for reading, an error says why. */
 function plainText(cell: Cell): PlainContent {
   return cell instanceof NoAnswer || cell instanceof InputError ? cell.message : cell;
-}
-
-/** A range that the workbook names: its cells as values. */
-function namedRange(workbook: Workbook, name: string): readonly (readonly unknown[])[] | undefined {
-  const defined = workbook.names.find((each) => each.name.toLowerCase() === name && each.sheet === undefined);
-  if (defined === undefined) return undefined;
-  const match = /^'?((?:[^'!]|'')+)'?!(\$?[A-Z]+\$?\d+:\$?[A-Z]+\$?\d+)$/.exec(defined.refersTo);
-  if (match === null)
-    throw new InputError(
-      `the name ${name}`,
-      `"${defined.refersTo}"`,
-      "it must mean one range of cells, such as settings!$A$1:$B$60",
-    );
-  const area: Area = parseArea(match[2]!.replaceAll("$", ""))!;
-  const { rows, uncached } = readSheet(workbook, match[1]!.replaceAll("''", "'"));
-  const cells = plainCells(rows, uncached);
-  return cells.slice(area.top - 1, area.bottom).map((row) => {
-    const kept = row.slice(area.left - 1, area.right);
-    return [...kept, ...Array.from({ length: area.right - area.left + 1 - kept.length }, () => null)];
-  });
-}
-
-/** What a formula without a stored result reads as: refused by every measure, never taken for a blank. */
-const UNCALCULATED = "formula not calculated";
-
-function plainCells(rows: readonly (readonly SheetValue[])[], uncached: readonly string[]): unknown[][] {
-  const cells: unknown[][] = rows.map((row) => row.map(plainValue));
-  for (const name of uncached) {
-    const area = parseArea(name);
-    if (area === undefined) continue;
-    while (cells.length < area.top) cells.push([]);
-    const row = cells[area.top - 1]!;
-    while (row.length < area.left) row.push(null);
-    row[area.left - 1] = UNCALCULATED;
-  }
-  return cells;
-}
-
-function plainValue(value: SheetValue): unknown {
-  if (typeof value !== "object" || value === null) return value;
-  return "error" in value ? value.error : value.serial;
 }

@@ -1,0 +1,33 @@
+import { basename, extname } from "node:path";
+import { InputError, shown } from "../measure/errors";
+import type { RecogniseOptions } from "../survey/recognise";
+import { sizeSurvey } from "../survey/sizeSurvey";
+import { openWorkbook } from "../workbook/openWorkbook";
+import { readBookSurvey } from "../workbook/readBookSurvey";
+import { readCsv } from "../workbook/readCsv";
+import { readInput } from "./files";
+import type { ReadSurvey } from "./sheets";
+
+export interface SurveyOptions {
+  readonly survey: string;
+  readonly sheet: string | undefined;
+  readonly recognise: RecogniseOptions;
+  readonly settings: readonly unknown[];
+}
+
+export const BOOKS = [".xlsx", ".xlsm"];
+export const TEXTS = [".csv", ".tsv", ".txt"];
+
+/** Reads and sizes a survey of either form. */
+export function readSurvey({ survey: path, sheet, recognise, settings }: SurveyOptions): ReadSurvey {
+  const bytes = readInput(path, "survey");
+  const kind = extname(path).toLowerCase();
+  if (BOOKS.includes(kind)) {
+    const options = { recognise, settings, ...(sheet === undefined ? {} : { sheet }) };
+    const { sized, cells } = readBookSurvey(openWorkbook(bytes), options);
+    return { path, bytes, sized, cells };
+  }
+  if (!TEXTS.includes(kind)) throw new InputError("survey", shown(basename(path)), "give an .xlsx, .xlsm or .csv file");
+  const { rows } = readCsv(bytes);
+  return { path, bytes, sized: sizeSurvey(rows, settings, recognise), cells: rows };
+}
