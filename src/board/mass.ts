@@ -24,10 +24,23 @@ function partMass(part: Part, { stock, adhesive }: Settings): number {
   const { placed, count, material, caliper } = part;
   // What is trimmed off a laminated card weighs nothing in the box.
   const [length, width] = placed === undefined ? [part.length, part.width] : [placed.length, placed.width];
-  const listed = stock.find((row) => row.stock === part.stock)?.massGm2;
-  const massGm2 = listed ?? usualMassGm2(material, caliper);
+  const row = stock.find((each) => each.stock === part.stock);
+  // A cushion is built up to its thickness from whatever the stock's is.
+  const layers = material === "cushion" && row !== undefined && row.caliper > 0 ? caliper / row.caliper : 1;
+  const massGm2 = row?.massGm2 === undefined ? usualMassGm2(material, caliper) : row.massGm2 * layers;
   const glued = GLUED[material] || placed?.role === "card" || placed?.role === "strip";
-  return (count * length * width * (massGm2 + (glued ? adhesive : 0))) / MM2_PER_M2 / GRAMS_PER_KG;
+  const areaMm2 = count * (length * width - cutAwayMm2(part));
+  return (areaMm2 * (massGm2 + (glued ? adhesive : 0))) / MM2_PER_M2 / GRAMS_PER_KG;
+}
+
+const CORNERS = 4;
+
+/** The corners of a blank that is folded up all round; of a creased one, all but its tabs. */
+function cutAwayMm2({ corners, folds }: Part): number {
+  if (corners === undefined) return 0;
+  if (corners.form === "notch") return CORNERS * corners.alongLength * corners.alongWidth;
+  const [along = 0, across = 0] = [folds.alongLength[0], folds.alongWidth[0]];
+  return CORNERS * (along * across - corners.long * corners.high);
 }
 
 const MM2_PER_M2 = 1e6;
