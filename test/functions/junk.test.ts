@@ -101,7 +101,7 @@ const selector: fc.Arbitrary<Argument> = fc.oneof(
   { weight: 1, arbitrary: junkRange },
 );
 
-const ITEM = ["height", "width", "depth", "enclosure"];
+const MEASURES = ["height", "width", "depth", "weight"];
 /** Functions of one item or of no item: a whole survey has its own suite. */
 const FUNCTIONS = excel.metadata.functions.filter(({ parameters }) => parameters[0]?.name !== "items");
 
@@ -112,7 +112,7 @@ const call = fc.constantFrom(...FUNCTIONS).chain(({ id, parameters }) =>
         .filter((parameter) => parameter.repeating !== true)
         .map(({ name, dimensionality }): fc.Arbitrary<Argument> => {
           if (name === "enclosure") return enclosure;
-          if (ITEM.includes(name)) return measure;
+          if (MEASURES.includes(name)) return measure;
           return dimensionality === "matrix" ? selector : junkCell;
         }),
     )
