@@ -71,6 +71,8 @@ describe("a changed cell is noticed", () => {
     expect(settingsOf(["fit=loose", "fit=snug"]).fit).toBe("snug");
     expect(settingsOf(["fit=snug"]).origins.get("fit")).toBe("settings 1");
     expect(settingsOf(["", "fit=snug"]).origins.get("fit")).toBe("settings 2");
+    expect(settingsOf([range()]).origins.get("fit")).toBe("settings 1");
+    expect(settingsOf(["", range()]).origins.get("fit")).toBe("settings 2");
   });
 
   test("texts whose joined form is alike are not mixed up", () => {
