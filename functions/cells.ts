@@ -103,10 +103,16 @@ function onlyCell(cells: unknown): unknown {
 export function guarded(compute: () => Answer): CellResult {
   try {
     const answer = compute();
-    return isTable(answer) ? answer.map((row) => row.map(shownCell)) : [[shownCell(answer)]];
+    return isTable(answer) ? rectangle(answer) : [[shownCell(answer)]];
   } catch (error) {
     throw cellError(error) ?? error;
   }
+}
+
+/** Excel takes rows of one width alone: what a short row lacks is empty text. */
+function rectangle(table: readonly (readonly Cell[])[]): CellResult {
+  const width = Math.max(...table.map((row) => row.length));
+  return table.map((row) => Array.from({ length: width }, (_, index) => shownCell(row[index] ?? "")));
 }
 
 function isTable(answer: Answer): answer is readonly (readonly Cell[])[] {

@@ -5,6 +5,12 @@ import { sizeSurvey, type SizedSurvey } from "../src/survey/sizeSurvey";
 import { cutListTable, figureNames, surveyTable, type SurveyCells } from "../src/survey/surveyAnswers";
 import { guarded, plainCell, selector, type CellResult } from "./cells";
 
+/**
+ * A short search, the same on any machine: Excel restarts an add-in that keeps it waiting for some seconds. The command
+ * line searches for as long as it is told.
+ */
+const CELL_BUDGET = { budget: { iterations: 300 } } as const;
+
 /** What stands behind the whole-survey functions; it comes in a script of its own, which a plain row never loads. */
 export function surveyCells(items: unknown, columns: unknown, settings: unknown): CellResult {
   const names = columns as readonly (readonly unknown[])[];
@@ -16,15 +22,15 @@ export function cutlistCells(items: unknown, settings: unknown): CellResult {
 }
 
 export function sheetsCells(items: unknown, board: unknown, settings: unknown): CellResult {
-  return tableAnswer(items, settings, (survey) => sheetsAnswer(survey, selector(board, "board", "all")));
+  return tableAnswer(items, settings, (survey) => sheetsAnswer(survey, selector(board, "board", "all"), CELL_BUDGET));
 }
 
 export function layoutCells(items: unknown, board: unknown, settings: unknown): CellResult {
-  return tableAnswer(items, settings, (survey) => layoutAnswer(survey, selector(board, "board", "all")));
+  return tableAnswer(items, settings, (survey) => layoutAnswer(survey, selector(board, "board", "all"), CELL_BUDGET));
 }
 
 export function estimateCells(items: unknown, settings: unknown): CellResult {
-  return tableAnswer(items, settings, (survey, cells) => estimateAnswer(survey, cells));
+  return tableAnswer(items, settings, (survey, cells) => estimateAnswer(survey, cells, CELL_BUDGET));
 }
 
 function tableAnswer(

@@ -124,6 +124,7 @@ const browserPage = (native: object, load: (script: LaterScript) => void): vm.Co
     setTimeout: (task: () => void, delay: number, ...args: unknown[]) =>
       delay > LONGEST_PAUSE_MS ? undefined : setTimeout(task, 0, ...args),
     clearTimeout,
+    performance,
     console,
     location,
     history: {},

@@ -1,0 +1,102 @@
+import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
+import { loadExcelRuntime } from "../runtime/excelRuntime";
+
+const runtime = loadExcelRuntime();
+const demo = DEMO_SURVEY.map((row) => [...row]);
+
+const ITEMS = [
+  ["id", "height", "width", "depth", "enclosure", "quantity", "batch"],
+  ["A1", 300, 210, 40, "tray", 2, "May"],
+  ["A2", 200, 150, 20, "slipcase", 1, "June"],
+  ["A3", 2000, 150, 20, "tray", 1, "June"],
+  ["A4", "4O", 150, 20, "tray", 1, "June"],
+];
+
+async function table(id: string, ...args: Parameters<typeof runtime.callCell>[1][number][]): Promise<unknown[][]> {
+  const answer = await runtime.callCell(id, args);
+  if (!("value" in answer)) throw new Error(JSON.stringify(answer));
+  return answer.value as unknown[][];
+}
+
+test("sheets to buy of one board is a number, never under the least possible of the table of all", async () => {
+  const [[one]] = (await table("SHEETS", demo, "grey board 2")) as [[number]];
+  const all = await table("SHEETS", demo, "all");
+  const row = all.find(([stock]) => stock === "grey board 2")!;
+  expect(row[1]).toBe(one);
+  expect(row[3]).toBeLessThanOrEqual(one);
+  expect(row[5]).toBeLessThanOrEqual(1);
+});
+
+test("the same arguments give the same plan", async () => {
+  expect(await table("LAYOUT", demo, "grey board 2")).toEqual(await table("LAYOUT", demo, "grey board 2"));
+});
+
+test("every piece of the cut list lies somewhere in the layout, or is listed as left out", async () => {
+  const cutList = (await table("CUTLIST", ITEMS)).slice(1).filter((row) => row[6] === "board");
+  const wanted = cutList.reduce((sum, row) => sum + (row[3] as number), 0);
+  const layout = (await table("LAYOUT", ITEMS, "grey board 2")).slice(1);
+  const leftOut = (await table("SHEETS", ITEMS, "all")).filter(([item]) => item === "A3");
+  // The two-metre tray's base and side walls are longer than any sheet; its head walls are not, and its linings are lapped.
+  expect(leftOut.map(([, reason]) => reason)).toEqual([
+    "base (1) of grey board 2: larger than every sheet",
+    "side wall (2) of grey board 2: larger than every sheet",
+    "flange card (1) of folding card 0.4: larger than every sheet",
+  ]);
+  expect(layout).toHaveLength(wanted - 3);
+});
+
+test("a budget adds up as it is printed, and lists what it leaves out", async () => {
+  const rows = await table("ESTIMATE", ITEMS);
+  const end = rows.findIndex(([material]) => material === "total");
+  const column = (index: number) => rows.slice(1, end).reduce((sum, row) => sum + Number(row[index]), 0);
+  for (const index of [8, 9, 10]) expect(rows[end]![index]).toBeCloseTo(column(index), 9);
+  expect(rows.slice(end + 1)).toContainEqual([
+    "A4",
+    expect.stringContaining('height: got "4O"'),
+    ...rows[0]!.slice(2).map(() => ""),
+  ]);
+});
+
+test("a budget by heading has a line for each of its values, each with sheets of its own", async () => {
+  const rows = await table("ESTIMATE", ITEMS, "estimate by=batch; labour hours=tray 1.5 / slipcase 1; labour rate=20");
+  expect(rows[0]!.slice(0, 3)).toEqual(["batch", "material", "stock"]);
+  expect(new Set(rows.slice(1).map(([group]) => group))).toEqual(
+    new Set(["May", "June", "total", "left out", "A3", "A4"]),
+  );
+  const labour = rows.filter((row) => row[1] === "labour").map((row) => [row[0], row[4], row[9]]);
+  expect(labour).toEqual([
+    ["May", 3, 60],
+    ["June", 2.5, 50],
+  ]);
+});
+
+test.each([
+  ["SHEETS", [ITEMS, "grey bord 2"], /^board: got "grey bord 2"; give all, .*; did you mean grey board 2/],
+  [
+    "LAYOUT",
+    [
+      ITEMS,
+      [
+        ["fit", 3],
+        ["unit", "mm"],
+      ],
+    ],
+    'board: got settings; put "all" before them',
+  ],
+  [
+    "ESTIMATE",
+    [ITEMS, "estimate by=batsch"],
+    /^estimate by: got "batsch"; give material, kind, or a heading of the survey; did you mean batch/,
+  ],
+  ["SHEETS", [[["a"], ["b"]], "all"], /^items|^survey|^heading/],
+] as const)("%s says what is wrong", async (id, args, message) => {
+  const answer = await runtime.callCell(id, args as unknown as Parameters<typeof runtime.callCell>[1]);
+  expect(answer).toEqual({
+    error: "#VALUE!",
+    message: typeof message === "string" ? message : expect.stringMatching(message),
+  });
+});
+
+test("blank rows ask for no sheet", async () => {
+  expect(await table("SHEETS", [ITEMS[0]!, ["", "", "", "", "", "", ""]], "all")).toHaveLength(1);
+});
