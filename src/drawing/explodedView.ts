@@ -141,7 +141,7 @@ function numbers(_: readonly Named[], places: readonly LabelPlace[], leaders: re
 function listed(named: readonly Named[], top: number, width: number, look: Look): string {
   return named
     .map(({ lines: [name, size] }, index) => {
-      const text = fitted(`${index + 1}  ${name}, ${size}`, width - 2 * MARGIN, NAME_SIZE);
+      const text = fitted(`${index + 1}: ${name}, ${size}`, width - 2 * MARGIN, NAME_SIZE);
       return lettering(text, MARGIN, top + (index + 1) * LINE, { size: NAME_SIZE }, look);
     })
     .join("");

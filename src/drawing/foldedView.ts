@@ -9,7 +9,7 @@ import { drawnExtent } from "./projection";
 import { pulledApart } from "./pulledApart";
 import { sceneOf } from "./scene";
 import { solid } from "./solid";
-import { templateOfPart } from "./template";
+import { templateOfPart } from "./templateOfPart";
 
 const BESIDE_FROM = 520;
 const FOLDED_SHARE = 0.4;

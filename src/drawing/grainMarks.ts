@@ -4,12 +4,12 @@ import { normalOf } from "./pulledApart";
 import type { Piece } from "./scene";
 import { onDrawing, written, type Frame } from "./solid";
 import { element } from "./svg";
-import { isHidden } from "./visiblePoints";
+import { hidesOf } from "./visiblePoints";
 
 const LONGEST = 40;
 const SHARE_OF_FACE = 0.55;
 /** A face narrower than this has no room for an arrow. */
-const LEAST_ROOM = 3;
+const LEAST_ROOM = 6;
 const HEAD = 6;
 const HEAD_WIDTH = 0.45;
 /** Beyond its ends an arrow leaves this share of its half length free, and this much on every side of leaders. */
@@ -25,6 +25,7 @@ const PLACES = [0.5, 0.38, 0.62, 0.26, 0.74, 0.16, 0.84] as const;
  * @param leaders straight lines that an arrow keeps away from
  */
 export function grainMarks(drawn: readonly Piece[], frame: Frame, leaders: readonly Leader[]): string {
+  const hides = hidesOf(drawn);
   return drawn
     .map((piece, index) => {
       const { part, body } = piece;
@@ -32,7 +33,7 @@ export function grainMarks(drawn: readonly Piece[], frame: Frame, leaders: reado
         return "";
       const face = facesOf(body)[normalOf(part.lengthAxis, part.widthAxis)] as Face;
       const axis = part.grain === "along length" ? part.lengthAxis : part.widthAxis;
-      return markOn(face, axis, frame, leaders, (point) => !isHidden(point, index, drawn));
+      return markOn(face, axis, frame, leaders, (point) => !hides(point, index));
     })
     .join("");
 }

@@ -59,3 +59,14 @@ export function fitted(text: string, width: number, size: number): string {
 
 /** No line of a drawing holds more letters than this. */
 const LONGEST_READ = 400;
+
+/** A text in lines of whole words; a word wider than the line is cut off. */
+export function wrapped(text: string, width: number, size: number): readonly string[] {
+  const lines: string[] = [];
+  for (const word of text.split(/\s+/u).filter((each) => each !== "")) {
+    const longer = `${lines.at(-1) ?? ""} ${word}`;
+    if (lines.length > 0 && textWidth(longer, size) <= width) lines[lines.length - 1] = longer;
+    else lines.push(fitted(word, width, size));
+  }
+  return lines;
+}

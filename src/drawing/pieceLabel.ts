@@ -15,7 +15,7 @@ export interface LabelledPiece {
 }
 
 const SIZES = [12, 10, 8.5] as const;
-const LEADING = 1.2;
+const LEADING = 1.15;
 const INSET = 4;
 /** The last line, a size, is never cut off; a name keeps at least this many ems. */
 const LEAST_NAME_EMS = 4;
@@ -31,7 +31,7 @@ export function pieceLabel(lines: readonly string[], box: Box, look: Look): Labe
           const need = rows.map((row, index) =>
             needed(row, index === lines.length - 1 || fullNames || rows.length === 1, size),
           );
-          if (Math.max(...need) > along - 2 * INSET || rows.length * size * LEADING > across - INSET) continue;
+          if (Math.max(...need) > along - 2 * INSET || rows.length * size * LEADING > across - INSET / 2) continue;
           return written(rows, box, size, upright, look);
         }
   return { markup: "", room: undefined };

@@ -60,8 +60,11 @@ export function onFace({ corner, first, second }: Face, u: number, v: number): V
   ];
 }
 
+/** Where a drawing lies along the normals of its three edges. */
+export type Bands = readonly (readonly [low: number, high: number])[];
+
 /** Where a cuboid lies along the normal of each pair of its drawn edges: two drawings overlap where all three do. */
-export function bandsOf({ min, max }: Cuboid): readonly (readonly [low: number, high: number])[] {
+export function bandsOf({ min, max }: Cuboid): Bands {
   return STEP.map(([dx, dy]) => {
     let [low, high] = [0, 0];
     STEP.forEach(([ex, ey], axis) => {
@@ -74,13 +77,15 @@ export function bandsOf({ min, max }: Cuboid): readonly (readonly [low: number, 
   });
 }
 
-/** Whether a cuboid's drawing covers a point of the drawing. */
-export function covers(body: Cuboid, [x, y]: Point): boolean {
-  return bandsOf(body).every(([low, high], axis) => {
+/** Whether the drawing of a cuboid with these bands covers a point. */
+export function covers(bands: Bands, [x, y]: Point): boolean {
+  // A loop over indices: this runs for every point of every face.
+  for (let axis = 0; axis < bands.length; axis++) {
     const [dx, dy] = STEP[axis as Axis];
-    const at = x * -dy + y * dx;
-    return at >= low && at <= high;
-  });
+    const at = y * dx - x * dy;
+    if (at < bands[axis]![0] || at > bands[axis]![1]) return false;
+  }
+  return true;
 }
 
 export interface Extent {

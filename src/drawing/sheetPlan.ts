@@ -1,11 +1,10 @@
 import { formatLength, formatLengthWithUnit } from "../measure/formatLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
-import { grainArrow, hatchedRect } from "./flatFigure";
 import { fitted, lettering, textWidth } from "./lettering";
 import { drawing, IN_PAGE, type DrawingOptions, type Look } from "./look";
+import { grainArrow, hatchedRect } from "./marks";
+import { CUT_NUMBER_RADIUS, numberedCuts, type DrawnCut } from "./numberedCuts";
 import { pieceLabel, type Box, type LabelledPiece } from "./pieceLabel";
-import type { Point } from "./projection";
-import { lineBetween } from "./solid";
 import { element } from "./svg";
 
 /** What a drawing needs of a sheet's plan. */
@@ -27,13 +26,6 @@ export interface DrawnPlacement {
   readonly width: Mm;
 }
 
-export interface DrawnCut {
-  readonly way: "across" | "along";
-  readonly at: Mm;
-  readonly from: Mm;
-  readonly to: Mm;
-}
-
 export interface SheetPlanOptions extends DrawingOptions {
   readonly unit: WorkbookUnit;
   readonly width?: number;
@@ -47,23 +39,17 @@ const MARGIN = 12;
 const TEXT = 12;
 const LINE = 16;
 const ARROW = 56;
-const CUT_DASH = "6 3";
-const CUT_RADIUS = 7;
-const CUT_TEXT = 9;
 const KEY_TEXT = 11;
-/** Places tried for a cut's number, as shares of the cut from its start. */
-const ALONG_CUT = [0, 0.06, 0.12, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1] as const;
-
 /**
  * One sheet with what is cut out of it: every piece with item, part and size, off-cuts hatched, the grain of the sheet,
  * and its cuts numbered in order. A piece too small for its words bears a letter that is explained below.
  */
 export function sheetPlan(sheet: DrawnSheet, options: SheetPlanOptions): string {
   const { unit, width = USUAL_WIDTH, heading = "", look = IN_PAGE } = options;
-  const room = width - 2 * (MARGIN + CUT_RADIUS);
+  const room = width - 2 * (MARGIN + CUT_NUMBER_RADIUS);
   const scale = Math.min(room / sheet.length, (room * TALLEST) / sheet.width);
   const [w, h] = [sheet.length * scale, sheet.width * scale];
-  const [left, top] = [MARGIN + CUT_RADIUS, MARGIN + LINE + CUT_RADIUS * 2];
+  const [left, top] = [MARGIN + CUT_NUMBER_RADIUS, MARGIN + LINE + CUT_NUMBER_RADIUS * 2];
   const size = `${formatLength(sheet.length, unit)} × ${formatLength(sheet.width, unit)} ${unit}`;
   const name = [heading, sheet.stock].filter((each) => each !== "").join(": ");
   const named = fitted(name, width - 2 * MARGIN - textWidth(`, ${size}`, TEXT), TEXT);
@@ -88,7 +74,7 @@ export function sheetPlan(sheet: DrawnSheet, options: SheetPlanOptions): string 
   });
   const taken = labelled.flatMap(({ room: box }, index) => [box ?? letterBox(boxes[index]!)]);
   const cuts = numberedCuts(sheet.cuts ?? [], { left, top, scale }, taken, look);
-  const foot = top + h + CUT_RADIUS * 2 + LINE / 2;
+  const foot = top + h + CUT_NUMBER_RADIUS * 2 + LINE / 2;
   const list = keys.lines.map((line, index) =>
     lettering(fitted(line, width - 2 * MARGIN, KEY_TEXT), MARGIN, foot + LINE * (index + 2), { size: KEY_TEXT }, look),
   );
@@ -130,7 +116,7 @@ function keyOf(keyed: readonly number[], placements: readonly DrawnPlacement[], 
     byWords.set(words, letter);
     letters.set(index, letter);
   }
-  return { letters, lines: [...byWords].map(([words, letter]) => `${letter}  ${words}`) };
+  return { letters, lines: [...byWords].map(([words, letter]) => `${letter}: ${words}`) };
 }
 
 const LETTERS = 26;
@@ -155,48 +141,4 @@ function letterBox({ x, y, width, height }: Box): Box {
 function keyLetter(letter: string, { x, y, width, height }: Box, look: Look): string {
   const size = Math.min(LETTER_TEXT, height, width / textWidth(letter, 1));
   return lettering(letter, x + width / 2, y + height / 2 + size / 3, { size, anchor: "middle" }, look);
-}
-
-interface SheetFrame {
-  readonly left: number;
-  readonly top: number;
-  readonly scale: number;
-}
-
-/** Cuts dashed, each with its number in a circle on it, where it hides no label and no other number if it can. */
-function numberedCuts(
-  cuts: readonly DrawnCut[],
-  { left, top, scale }: SheetFrame,
-  labels: readonly Box[],
-  look: Look,
-): string {
-  const taken: Point[] = [];
-  const lines: string[] = [];
-  const numbers = cuts.map(({ way, at, from, to }, index) => {
-    const onCut = (along: number): Point =>
-      way === "across" ? [left + at * scale, top + along * scale] : [left + along * scale, top + at * scale];
-    lines.push(lineBetween(onCut(from), onCut(to), { "stroke-width": 1.2, "stroke-dasharray": CUT_DASH }));
-    const spots = ALONG_CUT.map((share) => onCut(from + share * (to - from)));
-    const free = spots.find((spot) => isFree(spot, taken, labels)) ?? spots.find((spot) => isFree(spot, taken, []));
-    const [cx, cy] = free ?? spots[0]!;
-    taken.push([cx, cy]);
-    return (
-      element("circle", { cx, cy, r: CUT_RADIUS, fill: look.paper }) +
-      lettering(String(index + 1), cx, cy + CUT_TEXT / 3, { size: CUT_TEXT, anchor: "middle", bold: true }, look)
-    );
-  });
-  return lines.join("") + numbers.join("");
-}
-
-function isFree([x, y]: Point, taken: readonly Point[], labels: readonly Box[]): boolean {
-  return (
-    taken.every(([cx, cy]) => Math.hypot(cx - x, cy - y) > 2 * CUT_RADIUS) &&
-    labels.every(
-      (box) =>
-        x + CUT_RADIUS < box.x ||
-        x - CUT_RADIUS > box.x + box.width ||
-        y + CUT_RADIUS < box.y ||
-        y - CUT_RADIUS > box.y + box.height,
-    )
-  );
 }

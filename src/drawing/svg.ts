@@ -20,9 +20,9 @@ export function rounded(value: number): string {
   return String(Math.round(value * 100) / 100 + 0);
 }
 
-/** Text for an element or attribute; what XML cannot hold is shown as a replacement mark. */
+/** Text for an element or attribute; what XML cannot hold is shown as an empty box. */
 export function escaped(text: string): string {
-  return text.replace(NOT_IN_XML, "\ufffd").replace(/[&<>"]/g, (letter) => ENTITIES[letter] ?? letter);
+  return text.replace(NOT_IN_XML, "\u25a1").replace(/[&<>"]/g, (letter) => ENTITIES[letter] ?? letter);
 }
 
 // Control letters, halves of a surrogate pair, and the two non-letters.

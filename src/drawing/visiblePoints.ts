@@ -1,6 +1,6 @@
 import type { PlacedPart } from "../enclosure/assembly";
 import type { Cuboid } from "../enclosure/space";
-import { covers, drawnExtent, facesOf, onFace, project, type Face, type Point } from "./projection";
+import { bandsOf, covers, drawnExtent, facesOf, onFace, project, type Face, type Point } from "./projection";
 import type { Piece } from "./scene";
 import { onDrawing, type Frame } from "./solid";
 
@@ -9,17 +9,25 @@ const SHARES = [0.04, 0.12, 0.2, 0.28, 0.36, 0.44, 0.5, 0.56, 0.64, 0.72, 0.8, 0
 /** A copy with this much of the best copy's visible points will do, if it lies nearer to the labels. */
 const ENOUGH_SEEN = 0.5;
 
-/** Whether a point of the model's drawing is hidden by what is drawn after a piece. */
-export function isHidden(point: Point, index: number, drawn: readonly Piece[]): boolean {
-  return drawn.some(({ body }, later) => later > index && covers(body, point));
+/** Whether a point of the model's drawing is hidden by what is drawn after the piece of that index. */
+export type Hides = (point: Point, index: number) => boolean;
+
+/** @param drawn in painting order */
+export function hidesOf(drawn: readonly Piece[]): Hides {
+  const bands = drawn.map(({ body }) => bandsOf(body));
+  return (point, index) => {
+    for (let later = index + 1; later < bands.length; later++) if (covers(bands[later]!, point)) return true;
+    return false;
+  };
 }
 
 /** For each part a point of the drawing on it that can be seen, of all its copies on the one that lies furthest out. */
 export function anchorsOf(parts: readonly PlacedPart[], drawn: readonly Piece[], frame: Frame): readonly Point[] {
   const { left, right } = drawnExtent(drawn.map(({ body }) => body));
   const middle = (left + right) / 2;
+  const hides = hidesOf(drawn);
   return parts.map((part) => {
-    const seen = drawn.flatMap((piece, index) => (piece.part === part ? [seenOf(piece.body, index, drawn)] : []));
+    const seen = drawn.flatMap((piece, index) => (piece.part === part ? [seenOf(piece.body, index, hides)] : []));
     const most = Math.max(...seen.map((points) => points.length));
     const good = seen.filter((points) => points.length > 0 && points.length >= most * ENOUGH_SEEN);
     const [best] = good.sort((one, other) => outward(other, middle) - outward(one, middle));
@@ -37,11 +45,11 @@ interface Seen {
 }
 
 /** The points of its largest face that are seen, or of the next where the largest is hidden. */
-function seenOf(body: Cuboid, index: number, drawn: readonly Piece[]): readonly Seen[] {
+function seenOf(body: Cuboid, index: number, hides: Hides): readonly Seen[] {
   const faces = [...facesOf(body)].sort((one, other) => areaOf(other) - areaOf(one));
   for (const face of faces) {
     const grid = SHARES.map((u) => SHARES.map((v) => project(onFace(face, u, v))));
-    const shows = grid.map((row) => row.map((point) => !isHidden(point, index, drawn)));
+    const shows = grid.map((row) => row.map((point) => !hides(point, index)));
     const seen = grid.flatMap((row, i) =>
       row.flatMap((point, j) => (shows[i]![j]! ? [{ point, depth: depthAt(shows, i, j) }] : [])),
     );

@@ -1,0 +1,106 @@
+import type { Mm } from "../measure/units";
+import type { Look } from "./look";
+import { grainArrow, hatchedRect } from "./marks";
+import type { Point } from "./projection";
+import { lineBetween, written } from "./solid";
+import { element } from "./svg";
+import type { Corner, Stretch, Template } from "./template";
+
+const FOLD_DASH = "7 3 1.5 3";
+const CUT_STROKE = 1.6;
+const ARROW = 44;
+const ARROW_SHARE = 0.6;
+const HATCH = 6;
+
+/** Where a flat piece lies on a drawing, and its scale. */
+export interface FlatFrame {
+  readonly x: number;
+  readonly y: number;
+  readonly scale: number;
+}
+
+/** Outline, folds, cuts, corners cut away, and grain. */
+export function flatPiece(template: Template, { x, y, scale }: FlatFrame, look: Look): readonly string[] {
+  const { length, width, corners, lines, grain } = template;
+  const [w, h] = [length * scale, width * scale];
+  const away = corners.flatMap(({ farLength, farWidth, length: a, width: b }) => {
+    const [left, top] = [farLength ? x + w - a * scale : x, farWidth ? y + h - b * scale : y];
+    return [
+      element("rect", {
+        x: left,
+        y: top,
+        width: a * scale,
+        height: b * scale,
+        "stroke-width": 0.6,
+        "stroke-dasharray": "2 2",
+      }),
+      hatchedRect(left, top, a * scale, b * scale, HATCH),
+    ];
+  });
+  const outline = element("polygon", {
+    points: outlineOf(corners, length, width)
+      .map(([px, py]) => written([x + px * scale, y + py * scale]))
+      .join(" "),
+    fill: look.ink,
+    "fill-opacity": 0.05,
+    "stroke-width": CUT_STROKE,
+  });
+  const drawn = lines.map(({ kind, from, to }) =>
+    lineBetween(
+      [x + Math.min(from[0] * scale, w), y + Math.min(from[1] * scale, h)],
+      [x + Math.min(to[0] * scale, w), y + Math.min(to[1] * scale, h)],
+      kind === "cut" ? { "stroke-width": CUT_STROKE } : { "stroke-width": 1, "stroke-dasharray": FOLD_DASH },
+    ),
+  );
+  return [...away, outline, ...drawn, grain === "either" ? "" : grainOn(template, { x, y, scale })];
+}
+
+/** The grain arrow, in the middle of the longest stretch each way, clear of folds. */
+function grainOn({ length, width, alongLength, alongWidth, grain }: Template, { x, y, scale }: FlatFrame): string {
+  const [across, down] = [longestOf(alongLength, length), longestOf(alongWidth, width)];
+  const along = grain === "along width" ? "y" : "x";
+  const [run, side] = along === "x" ? [across.size, down.size] : [down.size, across.size];
+  const middle: Point = [x + across.middle * scale, y + down.middle * scale];
+  return grainArrow(middle, along, Math.min(ARROW, run * scale * ARROW_SHARE), side * scale);
+}
+
+function longestOf(stretches: readonly Stretch[], whole: Mm): { readonly middle: Mm; readonly size: Mm } {
+  let [at, best] = [0, { middle: whole / 2, size: stretches.length === 0 ? whole : 0 }];
+  for (const { length } of stretches) {
+    if (length > best.size) best = { middle: at + length / 2, size: length };
+    at += length;
+  }
+  return best;
+}
+
+/** The outline clockwise from the near corner, stepping in where a corner is cut away. */
+function outlineOf(corners: readonly Corner[], length: number, width: number): readonly Point[] {
+  const cutAt = (farLength: boolean, farWidth: boolean) =>
+    corners.find((corner) => corner.farLength === farLength && corner.farWidth === farWidth);
+  const step = (farLength: boolean, farWidth: boolean, lengthFirst: boolean): readonly Point[] => {
+    const [cx, cy] = [farLength ? length : 0, farWidth ? width : 0];
+    const corner = cutAt(farLength, farWidth);
+    if (corner === undefined) return [[cx, cy]];
+    const [ix, iy] = [
+      farLength ? length - corner.length : corner.length,
+      farWidth ? width - corner.width : corner.width,
+    ];
+    return lengthFirst
+      ? [
+          [ix, cy],
+          [ix, iy],
+          [cx, iy],
+        ]
+      : [
+          [cx, iy],
+          [ix, iy],
+          [ix, cy],
+        ];
+  };
+  return [
+    ...step(false, false, false),
+    ...step(true, false, true),
+    ...step(true, true, false),
+    ...step(false, true, true),
+  ];
+}

@@ -1,0 +1,77 @@
+import { wholeDown, wholeUp } from "../enclosure/part";
+import type { Mm } from "../measure/units";
+import type { Corner, Stretch, Template, TemplateLine } from "./template";
+
+/** A covering or lining blank with the stretches that its size was summed from. */
+export interface RunBlank {
+  readonly name: string;
+  readonly tray: string;
+  readonly count: number;
+  /** The grain's direction. */
+  readonly along: Mm;
+  readonly across: Mm;
+  readonly within: boolean;
+  readonly note: string;
+  /** They sum to `along` and `across`; one or none where the blank has no line in that direction. */
+  readonly runAlong?: readonly Stretch[];
+  readonly runAcross?: readonly Stretch[];
+  readonly cutAway?: CornerCut;
+}
+
+/** A rectangle cut out of corners: of all four, or of the two at the far end of `along` or `across`. */
+export interface CornerCut {
+  readonly along: Mm;
+  readonly across: Mm;
+  readonly at: "all" | "far along" | "far across";
+}
+
+/** A template of a covering or lining blank. Its size is in whole millimetres, rounded as the cut list rounds it. */
+export function templateOfBlank(blank: RunBlank): Template {
+  const round = blank.within ? wholeDown : wholeUp;
+  const { along, across, cutAway } = blank;
+  const corners = cutAway === undefined ? [] : cornersOf(cutAway);
+  const [alongLength, alongWidth] = [blank.runAlong ?? [], blank.runAcross ?? []];
+  // A line ends where a corner is cut away.
+  const start = (at: Mm, size: Mm, reach: Mm, depth: Mm, ends: (far: boolean) => boolean) =>
+    (at < reach && ends(false)) || (at > size - reach && ends(true)) ? depth : 0;
+  const has = (test: (corner: Corner) => boolean) => corners.some(test);
+  const [a, b] = [cutAway?.along ?? 0, cutAway?.across ?? 0];
+  const lines: TemplateLine[] = [
+    ...marksOf(alongLength).map((x): TemplateLine => {
+      const near = start(x, along, a, b, (far) => has((c) => c.farLength === far && !c.farWidth));
+      const farther = start(x, along, a, b, (far) => has((c) => c.farLength === far && c.farWidth));
+      return { kind: "fold", from: [x, near], to: [x, across - farther] };
+    }),
+    ...marksOf(alongWidth).map((y): TemplateLine => {
+      const near = start(y, across, b, a, (far) => has((c) => c.farWidth === far && !c.farLength));
+      const farther = start(y, across, b, a, (far) => has((c) => c.farWidth === far && c.farLength));
+      return { kind: "fold", from: [near, y], to: [along - farther, y] };
+    }),
+  ];
+  return {
+    name: blank.tray === "" ? blank.name : `${blank.tray} ${blank.name}`,
+    count: blank.count,
+    length: round(along),
+    width: round(across),
+    alongLength,
+    alongWidth,
+    lines,
+    corners,
+    grain: "along length",
+    note: blank.note,
+  };
+}
+
+/** Where one stretch ends and the next begins. */
+function marksOf(stretches: readonly Stretch[]): readonly Mm[] {
+  const marks: Mm[] = [];
+  let at = 0;
+  for (const { length } of stretches.slice(0, -1)) marks.push((at += length));
+  return marks;
+}
+
+function cornersOf({ along, across, at }: CornerCut): readonly Corner[] {
+  return [false, true]
+    .flatMap((farLength) => [false, true].map((farWidth) => ({ farLength, farWidth, length: along, width: across })))
+    .filter(({ farLength, farWidth }) => at === "all" || (at === "far along" ? farLength : farWidth));
+}

@@ -1,0 +1,107 @@
+import { boardParts } from "../../src/enclosure/part";
+import { blankTemplate } from "../../src/drawing/blankTemplate";
+import { templateOfBlank, type RunBlank } from "../../src/drawing/templateOfBlank";
+import { templateOfPart } from "../../src/drawing/templateOfPart";
+import { book, enclosed } from "../enclosure/sizing";
+import { outside, overlapping, readDrawing } from "./readDrawing";
+
+const WALL = [
+  { name: "outside", length: 44.9 },
+  { name: "rim", length: 2 },
+  { name: "inside", length: 42.5 },
+  { name: "on floor", length: 15 },
+];
+const ONE_PIECE: RunBlank = {
+  name: "one-piece blank",
+  tray: "",
+  count: 1,
+  along: 515.8,
+  across: 425.8,
+  within: false,
+  note: "",
+  runAlong: [...[...WALL].reverse(), { name: "base", length: 307 }, ...WALL],
+  runAcross: [...[...WALL].reverse(), { name: "base", length: 217 }, ...WALL],
+  cutAway: { along: 104.4, across: 89.4, at: "all" },
+};
+const STRIP: RunBlank = {
+  ...ONE_PIECE,
+  name: "wall strip",
+  along: 1063,
+  across: 119.4,
+  runAlong: [307, 217, 307, 217, 15].map((length) => ({ name: length === 15 ? "lap" : "wall", length })),
+  runAcross: [{ name: "turn-in", length: 15 }, ...WALL],
+};
+
+function blankOf(text: string, item = book(300, 210, 40)) {
+  return templateOfPart(boardParts(enclosed(item, "folded tray", text))[0]!);
+}
+
+test.each([
+  ["one-piece blank", templateOfBlank(ONE_PIECE)],
+  ["wall strip without corners", templateOfBlank({ ...STRIP, ...{ cutAway: { along: 0, across: 0, at: "all" } } })],
+  ["open at the spine", templateOfBlank({ ...ONE_PIECE, cutAway: { along: 104.4, across: 89.4, at: "far across" } })],
+  ["plain panel", templateOfBlank({ ...ONE_PIECE, runAlong: [], runAcross: [] })],
+  ["folded tray, cut", blankOf("fold=cut")],
+  ["folded tray, creased", blankOf("fold=crease")],
+  ["folded tray, thin", blankOf("fold=crease", book(90, 90, 1))],
+  ["folded tray, long", blankOf("fold=cut", book(2000, 60, 20))],
+  ...boardParts(enclosed(book(300, 210, 2), "four-flap wrapper")).map(
+    (part) => [part.fullName, templateOfPart(part)] as const,
+  ),
+] as const)("a template of a %s writes nothing over anything else or outside", (_, template) => {
+  for (const width of [640, 320]) {
+    const read = readDrawing(blankTemplate(template, { unit: "mm", width }));
+    expect(outside(read)).toEqual([]);
+    expect(overlapping(read.texts)).toEqual([]);
+  }
+});
+
+test("a one-piece blank is drawn in whole millimetres, its stretches as they are summed", () => {
+  const template = templateOfBlank(ONE_PIECE);
+  expect([template.length, template.width]).toEqual([516, 426]);
+  const said = readDrawing(blankTemplate(template, { unit: "mm" })).texts.map(({ text }) => text);
+  expect(said[0]).toBe("one-piece blank, 516 × 426 mm");
+  expect(said.filter((text) => text === "outside 44.9")).toHaveLength(4);
+  expect(said).toContain("base 307");
+  expect(said).toContain("hatched: 4 corners cut away, 104.4 × 89.4 each");
+});
+
+test("a fold of a one-piece blank ends where the corner is cut away, and runs on between the tabs", () => {
+  const folds = templateOfBlank(ONE_PIECE).lines;
+  const at = (x: number) => folds.find(({ from, to }) => Math.abs(from[0] - x) < 1e-9 && Math.abs(to[0] - x) < 1e-9);
+  expect(at(15)).toMatchObject({ from: [15, 89.4], to: [15, 425.8 - 89.4] });
+  expect(at(104.4)).toMatchObject({ from: [104.4, 0], to: [104.4, 425.8] });
+});
+
+test("a cut folded tray loses a notch a board shorter than its wall, and is cut free along it", () => {
+  // Walls 42.5, board 2; through walls run along the length: notch 40.5 x 42.5.
+  const { corners, lines, alongLength } = blankOf("fold=cut");
+  expect(corners.map(({ length, width }) => [length, width])).toEqual(Array(4).fill([40.5, 42.5]));
+  expect(lines.filter(({ kind }) => kind === "cut")).toContainEqual({
+    kind: "cut",
+    from: [40.5, 42.5],
+    to: [42.5, 42.5],
+  });
+  expect(alongLength).toEqual([
+    { name: "wall", length: 42.5 },
+    { name: "base", length: 303 },
+    { name: "wall", length: 42.5 },
+  ]);
+});
+
+test("a creased tray keeps a tab at both ends of its head walls", () => {
+  // Cx = 217, t = 2: blank 392 x 306, creases 215 apart, tabs 15 x 42.5 from 45.5 in to 30.5.
+  const { corners, lines } = blankOf("fold=crease");
+  expect(corners[0]).toMatchObject({ length: 42.5, width: 30.5 });
+  expect(lines).toContainEqual({ kind: "fold", from: [0, 45.5], to: [42.5, 45.5] });
+  expect(lines).toContainEqual({ kind: "cut", from: [42.5, 30.5], to: [42.5, 45.5] });
+});
+
+test("a wrapper's creases stand as the sizing puts them", () => {
+  const [inner] = boardParts(enclosed(book(300, 210, 40), "four-flap wrapper"));
+  // Hw 301, Dw 41, k 0.4, flaps 1 and 0.5: by the formulas of the wrapper.
+  expect(templateOfPart(inner!).alongLength.map(({ name }) => name)).toEqual(["flap", "wall", "base", "wall", "flap"]);
+  templateOfPart(inner!).alongLength.forEach(({ length }, index) =>
+    expect(length).toBeCloseTo([150.5 - 0, 41.4, 301.4, 41.8, 301][index]!, 0),
+  );
+});

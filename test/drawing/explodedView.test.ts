@@ -1,0 +1,123 @@
+import fc from "fast-check";
+import { lying } from "../../src/enclosure/lying";
+import { boardParts } from "../../src/enclosure/part";
+import type { Assembly } from "../../src/enclosure/assembly";
+import { InputError } from "../../src/measure/errors";
+import { assembledView } from "../../src/drawing/assembledView";
+import { explodedView } from "../../src/drawing/explodedView";
+import { cross } from "../../src/drawing/labelPlaces";
+import { isBehind, paintOrder } from "../../src/drawing/paintOrder";
+import { pulledApart } from "../../src/drawing/pulledApart";
+import { sceneOf } from "../../src/drawing/scene";
+import { anyItem, anyShop, EVERY_STRUCTURE } from "../enclosure/everyEnclosure";
+import { book, enclosed } from "../enclosure/sizing";
+import { outside, overlapping, readDrawing } from "./readDrawing";
+
+const ITEMS = [book(300, 210, 40), book(210, 300, 1), book(150, 150, 150), book(2000, 400, 30), book(60, 45, 200)];
+const STRUCTURES = EVERY_STRUCTURE.map((structure) => [structure.kind.name, structure.text, structure] as const);
+const RUNS = 4;
+
+function builtOf(make: () => Assembly): Assembly | undefined {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof InputError) return undefined;
+    throw error;
+  }
+}
+
+function check(assembly: Assembly, width: number): void {
+  const read = readDrawing(explodedView(assembly, { unit: "mm", width }));
+  expect(outside(read)).toEqual([]);
+  expect(overlapping(read.texts)).toEqual([]);
+  const said = read.texts.map(({ text }) => text.replace(/^\d+: /, "").replace(/( × \d+)?(,.*)?$/, ""));
+  for (const { fullName } of boardParts(assembly))
+    expect([fullName, said.filter((text) => text === fullName).length]).toEqual([fullName, 1]);
+  const leaders = read.lines.filter(({ stroke }) => stroke.startsWith("var("));
+  for (const [index, one] of leaders.entries())
+    for (const other of leaders.slice(0, index)) expect(cross(one.from, one.to, other.from, other.to)).toBe(false);
+  expect(outside(readDrawing(assembledView(assembly)))).toEqual([]);
+}
+
+test.each(STRUCTURES)(
+  "%s, %s: every part is named once, nothing overlaps or leaves the drawing",
+  (_n, _t, structure) => {
+    const { kind, settings } = structure;
+    const built = ITEMS.flatMap((item, index) => {
+      const assembly = builtOf(() => kind.assemble(lying(item, settings), settings));
+      if (assembly !== undefined) check(assembly, [720, 320][index % 2]!);
+      return assembly ?? [];
+    });
+    expect(built.length).toBeGreaterThan(1);
+  },
+);
+
+test.each(STRUCTURES)("%s, %s: boards are drawn from back to front, none through another", (_n, _t, structure) => {
+  fc.assert(
+    fc.property(anyItem, anyShop, (item, shop) => {
+      const inForce = { ...structure.settings, ...shop };
+      const assembly = builtOf(() => structure.kind.assemble(lying(item, inForce), inForce));
+      if (assembly === undefined) return;
+      const bodies = pulledApart(sceneOf(assembly)).map(({ body }) => body);
+      const order = paintOrder(bodies);
+      order.forEach((later, place) =>
+        order.slice(0, place).forEach((earlier) => {
+          // Behind the later one, or beside it so that neither covers the other.
+          const right = isBehind(bodies[earlier]!, bodies[later]!);
+          if (!right) expect(paintOrder([bodies[later]!, bodies[earlier]!])).toEqual([0, 1]);
+        }),
+      );
+    }),
+    { numRuns: RUNS, seed: 5 },
+  );
+});
+
+test("a part says the size that it is cut to, in the workbook's unit", () => {
+  const read = readDrawing(explodedView(enclosed(book(300, 210, 40), "tray"), { unit: "mm" }));
+  expect(read.texts.map(({ text }) => text)).toEqual([
+    "base",
+    "303 × 213 mm",
+    "side wall × 2",
+    "307 × 44.5 mm",
+    "head wall × 2",
+    "213 × 44.5 mm",
+    "flange card",
+    "327 × 237 mm",
+  ]);
+  const inches = readDrawing(
+    explodedView(enclosed(book(254, 203.2, 25.4), "tray", "fit=none; covering allowance=none; round to=none"), {
+      unit: "in",
+    }),
+  );
+  expect(inches.texts.map(({ text }) => text)).toContain("10 × 8 in");
+});
+
+test("a drawing without labels says nothing, and none has a colour of its own in a page", () => {
+  const assembly = enclosed(book(300, 210, 40), "lidded box");
+  const svg = explodedView(assembly, { unit: "mm", labels: false });
+  expect(readDrawing(svg).texts).toEqual([]);
+  expect(explodedView(assembly, { unit: "mm" })).not.toMatch(/#[0-9a-f]{3,6}|rgb|style=|id=/i);
+});
+
+test("a lid lies over its box, the base of a tray under its walls", () => {
+  const pieces = pulledApart(sceneOf(enclosed(book(300, 210, 40), "lidded box")));
+  const least = (test: (name: string, tray: string) => boolean) =>
+    Math.min(...pieces.filter(({ part }) => test(part.name, part.tray)).map(({ body }) => body.min[2]));
+  const most = (test: (name: string, tray: string) => boolean) =>
+    Math.max(...pieces.filter(({ part }) => test(part.name, part.tray)).map(({ body }) => body.max[2]));
+  expect(least((_, tray) => tray === "lid")).toBeGreaterThan(most((_, tray) => tray === "box"));
+  expect(most((name, tray) => name === "base" && tray === "box")).toBeLessThan(least((name) => name.endsWith("wall")));
+  expect(least((name, tray) => name === "base" && tray === "lid")).toBeGreaterThan(
+    most((name) => name.endsWith("wall")),
+  );
+});
+
+test("an opened clamshell holds the large tray on the front board, the small one on the back", () => {
+  const { trays, cover } = sceneOf(enclosed(book(300, 210, 40), "clamshell box"));
+  const [small, large] = trays.map(({ tray }) => tray.outside);
+  // Joint 5, spine 50.5 (large tray 48.5 outside and 2 of covering): by hand from the sizing rules.
+  expect(large!.max[0]).toBeCloseTo(-(2 * 5 + 50.5), 9);
+  expect(small!.min[0]).toBe(0);
+  for (const { body } of cover) expect(body.max[2] - body.min[2]).toBeCloseTo(2, 9);
+  expect(new Set(cover.map(({ body }) => Math.round(body.max[2] * 1e6))).size).toBe(1);
+});

@@ -1,0 +1,20 @@
+import { lying } from "../../src/enclosure/lying";
+import { KINDS } from "../../src/enclosure/registry";
+import { assembledView } from "../../src/drawing/assembledView";
+import { ON_WHITE } from "../../src/drawing/look";
+import { settingsOf } from "../../src/settings/settingsOf";
+
+/** The item of the worked examples. */
+const ITEM = { height: 300, width: 210, depth: 40 };
+
+/** Where the drawings of the table of kinds are kept, from the root of the repository. */
+export const KINDS_FOLDER = "src/drawing/kinds";
+
+/** The drawings of the table of kinds: file names, and what they hold. */
+export function renderedKinds(): readonly { readonly file: string; readonly svg: string }[] {
+  const settings = settingsOf([]);
+  return KINDS.map((kind) => ({
+    file: `${kind.name.replaceAll(" ", "-")}.svg`,
+    svg: `${assembledView(kind.assemble(lying(ITEM, settings), settings), { look: ON_WHITE })}\n`,
+  }));
+}
