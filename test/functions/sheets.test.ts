@@ -2,7 +2,8 @@ import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { loadExcelRuntime } from "../runtime/excelRuntime";
 
 const runtime = loadExcelRuntime();
-const demo = DEMO_SURVEY.map((row) => [...row]);
+// A few rows: inside node:vm, which slows every global name, a plan takes ten times as long as in a browser.
+const demo = DEMO_SURVEY.slice(0, 12).map((row) => [...row]);
 
 const ITEMS = [
   ["id", "height", "width", "depth", "enclosure", "quantity", "batch"],
