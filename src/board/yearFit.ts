@@ -25,30 +25,28 @@ export function yearFit(assembly: Assembly, item: Item, axis: Axis, settings: Se
   return fitRange([...insideTerms(assembly, axis, settings), ...takenTerms(assembly, item, axis, settings)], air);
 }
 
-/** Where a part ends where the inside does, to binary noise. */
-const SAME_MM: Mm = 1e-6;
 /** Settings give growth in millimetres to the metre. */
 const PER_METRE = 1e-3;
 
-/** What makes the clear inside: a part that long, or a longer one less the boards that stand on it or lie in it. */
+/**
+ * What makes the clear inside. In height and width the base, less the walls that stand on it: it carries them along
+ * when it moves, and across its grain it moves more than a wall along its own. In depth a wall, less the base that it
+ * stands around.
+ */
 function insideTerms({ holder, parts }: Assembly, axis: Axis, settings: Settings): readonly FitTerm[] {
   const inside = extent(holder.inside, axis);
-  const own = parts.filter((part) => part.tray === holder.name && part.role !== "card" && part.role !== "strip");
+  const own = parts.filter((part) => part.tray === holder.name);
   const folded = own.find((part) => part.role === "folded");
   if (folded !== undefined) return foldedTerms(folded, holder, axis, settings);
-  const spans = own.filter((part) => part.lengthAxis === axis || part.widthAxis === axis);
-  const exact = spans.find((part) => Math.abs(span(part, axis) - inside) < SAME_MM);
-  if (exact !== undefined) return [spanTerm(exact, axis, inside, settings)];
-  const longer = spans.filter((part) => span(part, axis) > inside).sort((a, b) => span(a, axis) - span(b, axis))[0];
-  // Walls take from the base that they stand on; the base takes from the height of walls that stand around it.
-  const between = own.find((part) => part.role === (axis === Z ? "base" : "wall"));
-  if (longer === undefined || between === undefined) return [];
-  const { caliper } = between.board;
-  const boards = Math.round((span(longer, axis) - inside) / caliper);
-  return [
-    spanTerm(longer, axis, inside + boards * caliper, settings),
-    calipersTerm(between.name, boards, caliper, settings),
-  ];
+  const [spanning, between] = axis === Z ? (["wall", "base"] as const) : (["base", "wall"] as const);
+  const shortest = own
+    .filter((part) => part.role === spanning && (part.lengthAxis === axis || part.widthAxis === axis))
+    .reduce((least, part) => (span(part, axis) < span(least, axis) ? part : least));
+  const stander = own.find((part) => part.role === between)!;
+  const { caliper } = stander.board;
+  const boards = Math.round((span(shortest, axis) - inside) / caliper);
+  const clear = spanTerm(shortest, axis, inside + boards * caliper, settings);
+  return boards === 0 ? [clear] : [clear, calipersTerm(stander.name, boards, caliper, settings)];
 }
 
 /**
