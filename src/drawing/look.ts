@@ -27,7 +27,9 @@ const GROUND_CORNER = 6;
 
 /** A whole drawing. The title is what a screen reader says. */
 export function drawing(title: string, width: number, height: number, body: string, look: Look): string {
-  const ground = look.ground ? element("rect", { width, height, rx: GROUND_CORNER, fill: look.paper }) : "";
+  const ground = look.ground
+    ? element("rect", { width, height, rx: GROUND_CORNER, fill: look.paper, stroke: "none" })
+    : "";
   return element(
     "svg",
     {
