@@ -4,6 +4,19 @@ import { wholeDown, wholeUp, type Part } from "../enclosure/part";
 import type { Settings } from "../settings/schema";
 import type { Material, StockRow } from "../settings/stock";
 
+/** A length of a blank between two of its lines, and what it lies on. */
+export interface Stretch {
+  readonly name: string;
+  readonly length: Mm;
+}
+
+/** A rectangle cut out of corners of a blank: of all four, or of the two at one end. */
+export interface CornerCut {
+  readonly along: Mm;
+  readonly across: Mm;
+  readonly at: "all" | "far along" | "far across";
+}
+
 /** A covering or lining blank before it is rounded and, where the sheet is too short, split. */
 export interface Blank {
   readonly name: string;
@@ -15,6 +28,20 @@ export interface Blank {
   /** Pieces that lie within a face are rounded down, all others up. */
   readonly within: boolean;
   readonly note: string;
+  /** What `along` and `across` are summed from, where the blank has lines in that direction. */
+  readonly runAlong?: readonly Stretch[];
+  readonly runAcross?: readonly Stretch[];
+  readonly cutAway?: CornerCut;
+}
+
+/** The length of a run of stretches. */
+export function runOf(stretches: readonly Stretch[]): Mm {
+  return stretches.reduce((sum, { length }) => sum + length, 0);
+}
+
+/** A run without the stretches that come to nothing. */
+export function run(...stretches: readonly (readonly [name: string, length: Mm])[]): readonly Stretch[] {
+  return stretches.flatMap(([name, length]) => (length > 0 ? [{ name, length }] : []));
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { Case } from "../enclosure/assembly";
 import type { Settings } from "../settings/schema";
-import type { Blank } from "./blank";
+import { run, runOf, type Blank } from "./blank";
 import { half } from "./trayBlanks";
 
 /**
@@ -10,13 +10,34 @@ import { half } from "./trayBlanks";
 export function caseBlanks(cover: Case, settings: Settings): readonly Blank[] {
   const turn = half(settings.turnIn, Math.min(cover.boardWidth, cover.boardHeight));
   const lap = half(cover.hingeLap, cover.boardWidth);
+  const { boardWidth, boardHeight, boardCaliper: q, joint, spineWidth } = cover;
+  const coveringAlong = run(["turn-in", turn], ["board", boardHeight], ["turn-in", turn]);
+  const coveringAcross = run(
+    ["turn-in", turn],
+    ["board", boardWidth],
+    ["joint", joint],
+    ["spine", spineWidth],
+    ["joint", joint],
+    ["board", boardWidth],
+    ["turn-in", turn],
+  );
+  const intoJoint = joint + 2 * q;
+  const liningAcross = run(
+    ["on board", lap],
+    ["into joint", intoJoint],
+    ["spine", spineWidth],
+    ["into joint", intoJoint],
+    ["on board", lap],
+  );
   const blank = { tray: "", material: "covering", count: 1 } as const;
   return [
     {
       ...blank,
       name: "case covering",
-      along: cover.boardHeight + 2 * turn,
-      across: 2 * cover.boardWidth + 2 * cover.joint + cover.spineWidth + 2 * turn,
+      along: runOf(coveringAlong),
+      across: runOf(coveringAcross),
+      runAlong: coveringAlong,
+      runAcross: coveringAcross,
       within: false,
       note: "over boards and spine; turn in all round",
     },
@@ -24,7 +45,8 @@ export function caseBlanks(cover: Case, settings: Settings): readonly Blank[] {
       ...blank,
       name: "spine lining",
       along: cover.liningHeight,
-      across: cover.spineWidth + 2 * cover.joint + 4 * cover.boardCaliper + 2 * lap,
+      across: runOf(liningAcross),
+      runAcross: liningAcross,
       within: true,
       note: "down into each joint and up on to the boards",
     },

@@ -15,9 +15,13 @@ export function partList(assembly: Assembly, settings: Settings): readonly Part[
 
 /** Covering, lining and cushioning alone. */
 export function coveringParts(assembly: Assembly, settings: Settings): readonly Part[] {
+  return [...cutBlanks(blanksOf(assembly, settings), settings), ...cushionPieces(assembly, settings)];
+}
+
+/** Covering and lining blanks before they are rounded and split, with the stretches that they are summed from. */
+export function blanksOf(assembly: Assembly, settings: Settings): readonly Blank[] {
   const blanks = assembly.trays.flatMap((tray) => BLANKS[tray.shape](tray, assembly.covering, settings));
-  const all = assembly.cover === undefined ? blanks : [...blanks, ...caseBlanks(assembly.cover, settings)];
-  return [...cutBlanks(all, settings), ...cushionPieces(assembly, settings)];
+  return assembly.cover === undefined ? blanks : [...blanks, ...caseBlanks(assembly.cover, settings)];
 }
 
 /** Names of covering, lining and cushion pieces, without the tray. */

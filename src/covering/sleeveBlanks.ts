@@ -2,7 +2,7 @@ import type { Tray } from "../enclosure/assembly";
 import { extent, X, Y, Z } from "../enclosure/space";
 import type { Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
-import type { Blank } from "./blank";
+import { run, runOf, type Blank } from "./blank";
 import { half } from "./trayBlanks";
 
 /** How much narrower a head panel is than the face it covers, and how much it stands back from its back edge. */
@@ -23,6 +23,16 @@ export function sleeveBlanks(tray: Tray, settings: Settings): readonly Blank[] {
     extent(tray.outside, Z),
   ];
   const mouthTurn = half(settings.turnIn, width);
+  const endTurn = half(settings.turnIn, outerDepth);
+  const wrapAlong = run(["turn-in", endTurn], ["height", outerHeight], ["turn-in", endTurn]);
+  const wrapAcross = run(
+    ["turn-in", mouthTurn],
+    ["side", outerWidth],
+    ["back", outerDepth],
+    ["side", outerWidth],
+    ["turn-in", mouthTurn],
+  );
+  const panelAlong = run(["face", outerWidth - PANEL_BACK_MM], ["turn-in", mouthTurn]);
   const covering = { tray: tray.name, material: "covering", count: 1, within: false, note: "" } as const;
   const lining = {
     ...covering,
@@ -34,15 +44,18 @@ export function sleeveBlanks(tray: Tray, settings: Settings): readonly Blank[] {
     {
       ...covering,
       name: "wrap",
-      along: outerHeight + 2 * half(settings.turnIn, outerDepth),
-      across: 2 * outerWidth + outerDepth + 2 * mouthTurn,
+      along: runOf(wrapAlong),
+      across: runOf(wrapAcross),
+      runAlong: wrapAlong,
+      runAcross: wrapAcross,
       note: "round back and sides; turn in at the mouth, head and tail",
     },
     {
       ...covering,
       name: "head panel",
       count: 2,
-      along: outerWidth - PANEL_BACK_MM + mouthTurn,
+      along: runOf(panelAlong),
+      runAlong: panelAlong,
       across: outerDepth - PANEL_LESS_MM,
       within: true,
       note: "over head and tail; turn in at the mouth",

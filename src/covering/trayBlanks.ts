@@ -3,7 +3,7 @@ import { extent, X, Y, Z } from "../enclosure/space";
 import { formatLength } from "../measure/formatLength";
 import type { Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
-import type { Blank } from "./blank";
+import { run, runOf, type Blank, type Stretch } from "./blank";
 
 /** How much smaller a panel is than the outside face that it lies on, and a floor lining than the covered floor. */
 const PANEL_LESS_MM: Mm = 4;
@@ -32,7 +32,9 @@ export function trayBlanks(tray: Tray, c: Mm, settings: Settings): readonly Blan
   const floorTurn = half(settings.turnIn, Math.min(width, height));
   const footTurn = half(settings.turnIn, Math.min(outerWidth, outerHeight));
   const inside = settings.insideTurn === "full" ? depth + floorTurn : Math.min(settings.insideTurn, depth + floorTurn);
-  const wallRun = outerDepth + tray.rim + inside;
+  const down = Math.min(inside, depth);
+  const wall = run(["outside", outerDepth], ["rim", tray.rim], ["inside", down], ["on floor", inside - down]);
+  const wallRun = runOf(wall);
   const alongHeight = tray.openSpine || height >= width;
   const flat = (x: Mm, y: Mm) => (alongHeight ? { along: y, across: x } : { along: x, across: y });
   const shown = (size: Mm) => formatLength(size, settings.unit);
@@ -48,24 +50,59 @@ export function trayBlanks(tray: Tray, c: Mm, settings: Settings): readonly Blan
   if (settings.coverStyle === "one piece") {
     const tab = half(settings.turnIn, Math.min(outerWidth, outerHeight));
     const note = `cut away the corners ${shown(wallRun - tab)} x ${shown(wallRun)}, leaving tabs ${shown(tab)} wide`;
-    const x = tray.openSpine ? outerWidth + wallRun + tray.floor + floorTurn : outerWidth + 2 * wallRun;
-    return [{ ...covering, name: "one-piece blank", ...flat(x, outerHeight + 2 * wallRun), note }, lining];
+    const inward = [...wall].reverse();
+    const spineEdge = run(["on floor", floorTurn], ["spine edge", tray.floor]);
+    const x: readonly Stretch[] = [
+      ...(tray.openSpine ? spineEdge : inward),
+      { name: "base", length: outerWidth },
+      ...wall,
+    ];
+    const y: readonly Stretch[] = [...inward, { name: "base", length: outerHeight }, ...wall];
+    const [runAlong, runAcross] = alongHeight ? [y, x] : [x, y];
+    // Tabs stand on the head walls; at an open spine both corners are kept.
+    const [cutX, cutY] = [wallRun - tab, wallRun];
+    const cutAway = {
+      along: alongHeight ? cutY : cutX,
+      across: alongHeight ? cutX : cutY,
+      at: tray.openSpine ? "far across" : "all",
+    } as const;
+    const size = { along: runOf(runAlong), across: runOf(runAcross) };
+    return [{ ...covering, name: "one-piece blank", ...size, runAlong, runAcross, cutAway, note }, lining];
   }
+  const spineTurn = half(settings.turnIn, width);
   const around = tray.openSpine
-    ? 2 * outerWidth + outerHeight + 2 * half(settings.turnIn, width)
-    : 2 * (outerWidth + outerHeight) + half(settings.turnIn, Math.min(outerWidth, outerHeight));
+    ? run(
+        ["turn-in", spineTurn],
+        ["head wall", outerWidth],
+        ["fore-edge wall", outerHeight],
+        ["head wall", outerWidth],
+        ["turn-in", spineTurn],
+      )
+    : run(
+        ["half side wall", outerHeight / 2],
+        ["head wall", outerWidth],
+        ["side wall", outerHeight],
+        ["head wall", outerWidth],
+        ["half side wall", outerHeight / 2],
+        ["lap", half(settings.turnIn, Math.min(outerWidth, outerHeight))],
+      );
+  const over = [...run(["turn-in", footTurn]), ...wall];
+  const edge = run(["under base", footTurn], ["spine edge", tray.floor], ["on floor", floorTurn]);
   const strip: Blank = {
     ...covering,
     name: "wall strip",
-    along: around,
-    across: footTurn + wallRun,
+    along: runOf(around),
+    across: runOf(over),
+    runAlong: around,
+    runAcross: over,
     note: `round the walls; turn in ${shown(footTurn)} under the base, ${shown(inside)} down inside`,
   };
   const spineEdge: Blank = {
     ...covering,
     name: "spine-edge strip",
     along: outerHeight,
-    across: footTurn + floorTurn + tray.floor,
+    across: runOf(edge),
+    runAcross: edge,
     note: "over the spine edge of the base",
   };
   const panel: Blank = {
