@@ -4,7 +4,7 @@ import { readMass } from "../measure/readMass";
 import type { LengthUnit, Mm } from "../measure/units";
 import { plainName } from "./names";
 import { plainNumber } from "./plainNumber";
-import { refuseBoardCaliper, type Material, type StockRow } from "./stock";
+import { GREATEST_MODULUS_GPA, LEAST_MODULUS_GPA, refuseBoardCaliper, type Material, type StockRow } from "./stock";
 
 /** What a setting's value is read with: units are resolved before any length is read, the stock before any board. */
 export interface ReadingContext {
@@ -57,9 +57,13 @@ export const choiceOrLength =
   (context) =>
     z.union([choice(...values)(context), lengthOrNone(context)]);
 
+// What divides or multiplies a figure stays far from where figures overflow.
+const LEAST_NUMBER = 0.001;
+const GREATEST_NUMBER = 1e6;
+
 /** A number from a least one; where that is zero, `none` too. */
 export const numberFrom =
-  (least: number, { most = Number.MAX_VALUE, whole = false, suffix = "" } = {}): Reader<number> =>
+  (least: number, { most = GREATEST_NUMBER, whole = false, suffix = "" } = {}): Reader<number> =>
   () =>
     readBy(
       (value) => (least === 0 && isNone(value) ? 0 : plainNumber(value, suffix)),
@@ -68,9 +72,15 @@ export const numberFrom =
 
 /** A number above zero, or `none`. */
 export const positiveOrNone: Reader<number | undefined> = () =>
-  readBy((value) => (isNone(value) ? undefined : plainNumber(value)), z.optional(z.number().check(z.positive())));
+  readBy(
+    (value) => (isNone(value) ? undefined : plainNumber(value)),
+    z.optional(z.number().check(z.minimum(LEAST_NUMBER), z.maximum(GREATEST_NUMBER))),
+  );
 
-export const positive: Reader<number> = () => readBy((value) => plainNumber(value), z.number().check(z.positive()));
+export const positive: Reader<number> = numberFrom(LEAST_NUMBER);
+
+/** A stiffness, GPa. */
+export const modulus: Reader<number> = numberFrom(LEAST_MODULUS_GPA, { most: GREATEST_MODULUS_GPA });
 
 export const mass: Reader<number> = ({ name, unit }) =>
   readBy((value) => readMass(value, { argument: name, unit: unit === "in" ? "lb" : "kg" }), z.number());

@@ -8,6 +8,7 @@ import {
   lengthOrNone,
   mass,
   massOrNone,
+  modulus,
   numberFrom,
   positive,
   positiveOrNone,
@@ -274,14 +275,14 @@ export const DEFINITIONS = {
     unit: "kg/m3",
     meaning: "used only where a weight is missing; a caution then says that it was estimated",
   }),
-  modulusAlong: define("modulus along", positive, 2, "2", {
-    accepts: "a number of GPa above zero",
+  modulusAlong: define("modulus along", modulus, 2, "2", {
+    accepts: "a number of GPa from 0.001 to 1000, such as 2",
     unit: "GPa",
     meaning: "stiffness of board along its grain; measure your own board",
     standing: "from memory",
   }),
-  modulusAcross: define("modulus across", positive, 1, "1", {
-    accepts: "a number of GPa above zero",
+  modulusAcross: define("modulus across", modulus, 1, "1", {
+    accepts: "a number of GPa from 0.001 to 1000, such as 2",
     unit: "GPa",
     meaning: "stiffness of board across its grain; measure your own board",
     standing: "from memory",

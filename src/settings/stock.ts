@@ -38,6 +38,13 @@ export interface StockRow {
 export const LEAST_BOARD_MM = 0.3;
 export const GREATEST_BOARD_MM = 10;
 
+/** Wider than any board, glass or steel; beyond, a sag would be no number. */
+export const LEAST_MODULUS_GPA = 0.001;
+export const GREATEST_MODULUS_GPA = 1000;
+
+/** A price or mass above this is a slip. */
+const GREATEST_NUMBER = 1e9;
+
 /**
  * Reads a stock table with its heading row.
  *
@@ -74,8 +81,10 @@ type CellReader = (cell: unknown, column: Column, at: string) => unknown;
 const length: CellReader = (cell, column, at) => readCellLength(cell, column, at);
 const number: CellReader = (cell, column, at) => {
   const value = plainNumber(cell);
-  if (!Number.isFinite(value) || value < 0)
-    throw new InputError(`${at}, ${column.heading}`, shown(cell), "give a number, zero or more");
+  const argument = `${at}, ${column.heading}`;
+  if (!Number.isFinite(value) || value < 0) throw new InputError(argument, shown(cell), "give a number, zero or more");
+  if (value > GREATEST_NUMBER)
+    throw new InputError(argument, shown(cell), `give a number of at most ${GREATEST_NUMBER}`);
   return value;
 };
 const word: CellReader = (cell) => (typeof cell === "string" ? cell.trim() : String(cell));
@@ -105,6 +114,7 @@ const choice = <T extends string>(values: readonly [T, ...T[]]): z.ZodMiniType<T
   );
 const given = z.optional(z.number());
 const whole = z.number().check(z.int());
+const modulus = z.optional(z.number().check(z.minimum(LEAST_MODULUS_GPA), z.maximum(GREATEST_MODULUS_GPA)));
 
 const ROW = z.object({
   stock: z.string(),
@@ -116,8 +126,8 @@ const ROW = z.object({
   price: given,
   pack: z._default(whole.check(z.positive()), 1),
   mass: given,
-  "modulus along": given,
-  "modulus across": given,
+  "modulus along": modulus,
+  "modulus across": modulus,
   "size limit": given,
   "on hand": z.optional(whole),
 });
@@ -128,6 +138,8 @@ const ACCEPTED: Readonly<Record<string, string>> = {
   grain: "give fixed or free",
   pack: "give a whole number of sheets, 1 or more",
   "on hand": "give a whole number of sheets",
+  "modulus along": `give a number of GPa from ${LEAST_MODULUS_GPA} to ${GREATEST_MODULUS_GPA}`,
+  "modulus across": `give a number of GPa from ${LEAST_MODULUS_GPA} to ${GREATEST_MODULUS_GPA}`,
 };
 
 function headingName(heading: unknown): { readonly name: string; readonly unit: string | undefined } {

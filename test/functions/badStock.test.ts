@@ -3,8 +3,11 @@ import { cell, ITEM, refusal } from "./cell";
 
 type Cell = string | number | boolean | { readonly error: string };
 
-const HEADINGS = ["stock", "material", "caliper", "sheet length", "sheet width", "grain", "price", "pack", "mass"];
-const GOOD: readonly Cell[] = ["grey", "board", 2, 1000, 700, "fixed", 3, 1, 1290];
+const HEADINGS = [
+  ...["stock", "material", "caliper", "sheet length", "sheet width", "grain", "price", "pack", "mass"],
+  "modulus along",
+];
+const GOOD: readonly Cell[] = ["grey", "board", 2, 1000, 700, "fixed", 3, 1, 1290, 2.4];
 
 const CALIPER = "give a length such as 2, 2 mm or 80 pt";
 const LENGTH = "give a length such as 40, 40 mm or 1 9/16 in";
@@ -47,11 +50,14 @@ describe("a row with a cell of the wrong type names the row and the heading", ()
     ["pack", 2.5, "2.5; give a whole number of sheets, 1 or more"],
     ["pack", "ten", `"ten"; ${NUMBER}`],
     ["mass", "1290 g", `"1290 g"; ${NUMBER}`],
+    ["mass", 1e10, "10000000000; give a number of at most 1000000000"],
+    ["modulus along", 2e6, "2000000; give a number of GPa from 0.001 to 1000"],
+    ["modulus along", "stiff", `"stiff"; ${NUMBER}`],
     ["stock", { error: "#REF!" }, "the error #REF!; mend that cell, or clear it"],
   ] as readonly (readonly [string, Cell, string])[])("%s: %p", async (heading, wrong, message) => {
     const row = GOOD.map((value, column) => (HEADINGS[column] === heading ? wrong : value));
     const at = `#VALUE! stock table row 3, ${heading}: got ${message}`;
-    expect(await told([HEADINGS, ["other", "card", 0.4, 1000, 700, "", "", "", ""], row])).toBe(at);
+    expect(await told([HEADINGS, ["other", "card", 0.4, 1000, 700, "", "", "", "", ""], row])).toBe(at);
   });
 });
 
