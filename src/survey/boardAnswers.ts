@@ -11,7 +11,7 @@ import { fromMm, massIn, tidy } from "../measure/units";
 import { didYouMean, listed, plainName } from "../settings/names";
 import { boardOfCaliper, type Board } from "../settings/readers";
 import type { Settings } from "../settings/schema";
-import { refuseBoardCaliper } from "../settings/stock";
+import { GREATEST_MODULUS_GPA, LEAST_MODULUS_GPA, refuseBoardCaliper } from "../settings/stock";
 import { AXES, chosen, DIRECTIONS, isAll, type Answer } from "./answers";
 import { isBlank, massUnit, type Sized } from "./sizeRow";
 
@@ -73,14 +73,20 @@ export function cautionsAnswer(sized: Sized, { hazard = "", heightAsTyped = "" }
 export function modulusAnswer(test: BenchReading, settings: Settings): Answer {
   const length = (name: "length" | "width" | "caliper" | "sag") =>
     readLength(test[name], { argument: name, unit: settings.unit, points: name === "caliper" });
-  return tidy(
-    benchModulus({
-      length: length("length"),
-      width: length("width"),
-      caliper: length("caliper"),
-      loadKg: readMass(test.load, { argument: "load", unit: massUnit(settings) }),
-      sag: length("sag"),
-    }),
+  const gpa = benchModulus({
+    length: length("length"),
+    width: length("width"),
+    caliper: length("caliper"),
+    loadKg: readMass(test.load, { argument: "load", unit: massUnit(settings) }),
+    sag: length("sag"),
+  });
+  // The range that the modulus settings take: outside it a unit was mistaken.
+  if (gpa >= LEAST_MODULUS_GPA && gpa <= GREATEST_MODULUS_GPA) return tidy(gpa);
+  throw new InputError(
+    "sag",
+    shown(test.sag),
+    `the modulus would be outside ${LEAST_MODULUS_GPA} to ${GREATEST_MODULUS_GPA} GPa`,
+    "check the units of length, width, caliper, load and sag",
   );
 }
 

@@ -156,6 +156,14 @@ describe("BOARD.MODULUS", () => {
   const CALIPER = "such as 2, 2 mm or 80 pt";
   const LOAD = "such as 1.2, 850 g or 2 lb 3 oz";
 
+  test("that no board has is refused: a unit was mistaken", async () => {
+    expect(await refusal("BOARD.MODULUS", 200, 50, 2, "500 g", "0.003 mm")).toBe(
+      '#VALUE! sag: got "0.003 mm"; the modulus would be outside 0.001 to 1000 GPa; ' +
+        "check the units of length, width, caliper, load and sag",
+    );
+    expect(await refusal("BOARD.MODULUS", 200, 50, 5e-324, "500 g", 3)).toMatch(/would be outside 0.001 to 1000 GPa/);
+  });
+
   test("of a blank length is empty text", async () => {
     for (const blank of [0, "", null]) expect(await cell("BOARD.MODULUS", blank, 50, 2, "500 g", 3)).toBe("");
   });
