@@ -103,7 +103,7 @@ function inUnit(ref: string, unit: LengthUnit | undefined, settings: Settings): 
   if (unit === undefined || unit === settings.unit) return ref;
   const measured = (cell: string, by: string) => stored("MEASURE", [cell, quoted(`unit=${by}`)]);
   if (unit !== "m" && unit !== "ft") return `IF(${isEmpty(ref)},"",${measured(ref, unit)}&" ${unit}")`;
-  const number = unit === "m" ? `${measured(`${ref}*100`, "cm")}&" cm"` : `${measured(`${ref}*12`, "in")}&" in"`;
+  const number = unit === "m" ? `${measured(`${ref}*100`, "cm")}*10&" mm"` : `${measured(`${ref}*12`, "in")}&" in"`;
   // A text that is as long in cm as in mm has no unit of its own.
   const text = `${ref}&IF(${measured(ref, "mm")}=${measured(ref, "cm")}," ${unit}","")`;
   return `IF(${isEmpty(ref)},"",IF(ISNUMBER(${ref}),${number},${text}))`;
