@@ -44,8 +44,8 @@ export function construct(
   favoured: number,
   pieces: readonly number[] = Array.from(job.area.keys()),
 ): Draft {
-  const { leastLength, leastWidth } = leastSides(job);
-  const forest = createForest(job.size, leastLength, leastWidth);
+  const { leastLength, leastWidth } = leastSides(job, pieces);
+  const forest = createForest(pieces.length, leastLength, leastWidth);
   const random = createRandom(0);
   const shelves: Shelves = [];
   const choice = noChoice();

@@ -10,8 +10,8 @@ import { ruin } from "./ruin";
 import { createSearch, forgetSheet, recreate, type Search } from "./search";
 import type { Watch } from "./watch";
 
-/** Chance to overlook a way of cutting: 5 in 100. */
-const BLINK = Math.round(0.05 * CHANCE_PARTS);
+/** Chance to overlook a way of cutting: 3 in 100. */
+const BLINK = Math.round(0.03 * CHANCE_PARTS);
 
 /** How many accepted steps back a step is compared with (late acceptance). */
 const LATE = 30;

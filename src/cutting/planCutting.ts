@@ -21,6 +21,7 @@ import type {
   StockCount,
   Uncuttable,
 } from "./types";
+import { tidySheets } from "./tidySheets";
 import { createWatch, type Watch } from "./watch";
 
 /** The budget when none is given: a fraction of a second for a usual survey, and the same plan on any machine. */
@@ -83,7 +84,7 @@ function planFromSheets(
   const filled = job.size >= MANY_PIECES && best.weight > bound ? fillOneByOne(job, watch) : undefined;
   if (filled !== undefined && filled.out.length <= best.out.length && filled.weight < best.weight) keep(filled);
   improve(job, best, bound, options.seed ?? 1, watch, keep);
-  const laidOut = layOutPlan(job, best.sheets, sheets, options);
+  const laidOut = layOutPlan(job, tidySheets(job, best.sheets), sheets, options);
   const complete = best.out.length === 0;
   return {
     ...laidOut,

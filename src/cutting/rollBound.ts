@@ -1,8 +1,13 @@
+import { bestShares } from "./bestShares";
 import { dualFeasible } from "./dualFeasible";
 import type { Job } from "./job";
 import { raiseLengths } from "./raise";
 
 const MOST_THRESHOLDS = 100;
+
+/** Shares fitted to the job are looked for up to so many pieces, with this effort (see `bestShares`). */
+const MOST_PIECES = 150;
+const EFFORT = 3e7;
 
 /** Sums of shares are binary fractions: what is this near below a whole unit counts as that unit. */
 const ROUNDING = 1e-6;
@@ -32,5 +37,7 @@ export function rollBound(job: Job, rollWidth: number): number {
     }
     best = Math.max(best, Math.ceil(total - ROUNDING));
   }
-  return best;
+  if (job.size > MOST_PIECES || job.turn.includes(1)) return best;
+  const fitted = bestShares(raised.lengths, raised.side, job.length, { left: EFFORT });
+  return Math.max(best, Math.ceil(fitted.total - ROUNDING * fitted.total));
 }

@@ -1,8 +1,10 @@
 import { arrange } from "../../src/cutting/arrange";
 import { cutOrder } from "../../src/cutting/cutOrder";
 import { ALONG_LENGTH, ALONG_WIDTH, NONE } from "../../src/cutting/forest";
+import { prepareSheets } from "../../src/cutting/job";
 import type { Panel } from "../../src/cutting/panels";
 import { planCutting } from "../../src/cutting/planCutting";
+import { tidySheets } from "../../src/cutting/tidySheets";
 import { board, piece, sheetStock } from "./jobs";
 
 const leaf = (length: number, width: number, own: number): Panel => ({
@@ -62,4 +64,18 @@ it("counts cuts, settings and set-ups, sheets cut alike once", () => {
   // Two sheets alike: one cut across at 50, two along at 60 each (the fence is set twice).
   expect(plan.sheets.map(({ layout }) => layout)).toEqual([1, 1]);
   expect([plan.cutCount, plan.settings, plan.setUps]).toEqual([6, 2, 2]);
+});
+
+it("lays a sheet out anew when that takes fewer set-ups", () => {
+  const { job } = prepareSheets([piece(50, 50, { count: 2 }), piece(100, 50)], [board(100, 100)], {});
+  // Two short pieces, each in a strip of its own: side by side one cut fewer frees them.
+  const short = (own: number) => cut(ALONG_LENGTH, 1000, 500, leaf(500, 500, own), leaf(500, 500, NONE));
+  const clumsy = [
+    { kind: 0, panel: cut(ALONG_WIDTH, 1000, 1000, short(0), short(1)) },
+    { kind: 0, panel: cut(ALONG_WIDTH, 1000, 1000, leaf(1000, 500, 2), leaf(1000, 500, NONE)) },
+  ];
+  const [tidied, same] = tidySheets(job, clumsy);
+  expect(cutOrder(arrange(clumsy[0]!.panel), 0, 0)).toHaveLength(3);
+  expect(cutOrder(arrange(tidied!.panel), 0, 0)).toHaveLength(2);
+  expect(same).toEqual(clumsy[1]);
 });

