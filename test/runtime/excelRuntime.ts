@@ -100,7 +100,7 @@ export function loadExcelRuntime(build: Build = readBuild(), omittedRepeat: Omit
 const MICROSOFT_RUNTIME = "node_modules/@microsoft/office-js/dist/custom-functions-runtime.debug.js";
 // Between batches of results the runtime pauses up to this long, for which no test need wait. Longer delays belong to
 // the loading of other scripts of the page, which never come here; let to expire, they throw.
-const LONGEST_PAUSE_MS = 2000;
+const LONGEST_PAUSE_MS = 15_000;
 const RUNTIME_ADDRESS = "https://addin.example/custom-functions-runtime.debug.js";
 
 // Flag and error numbers of the protocol, read from the same file.
