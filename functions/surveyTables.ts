@@ -1,5 +1,5 @@
 import { InputError } from "../src/measure/errors";
-import type { Answer } from "../src/survey/answers";
+import type { Answer, Cell } from "../src/survey/answers";
 import { estimateAnswer, layoutAnswer, sheetsAnswer } from "../src/survey/sheetAnswers";
 import { sizeSurvey, type SizedSurvey } from "../src/survey/sizeSurvey";
 import { cutListTable, figureNames, surveyTable, type SurveyCells } from "../src/survey/surveyAnswers";
@@ -14,7 +14,13 @@ const CELL_BUDGET = { budget: { iterations: 300 } } as const;
 /** What stands behind the whole-survey functions; it comes in a script of its own, which a plain row never loads. */
 export function surveyCells(items: unknown, columns: unknown, settings: unknown): CellResult {
   const names = columns as readonly (readonly unknown[])[];
-  return tableAnswer(items, settings, (survey, cells) => surveyTable(survey, figureNames(names), cells));
+  return tableAnswer(items, settings, (survey, cells) => {
+    const [headings = [], ...rows] = surveyTable(survey, figureNames(names), cells);
+    // A row of units below the headings has a blank beside it, so that every answer stands beside its own row.
+    const { headingRow, firstRow } = survey.survey.recognition;
+    const below = Array.from({ length: firstRow - headingRow - 1 }, () => headings.map(() => ""));
+    return [headings, ...below, ...rows];
+  });
 }
 
 export function cutlistCells(items: unknown, settings: unknown): CellResult {
@@ -48,15 +54,15 @@ function tableAnswer(
 
 /** What Excel carries in one answer; past it the cell would show nothing but an error without a reason. */
 const LARGEST_ANSWER_BYTES = 5_000_000;
-/** A number with its comma, and what a text takes beside its letters, at the most. */
+/** A number with its comma, and what a text or an error takes beside its letters, at the most. */
 const BYTES_A_NUMBER = 20;
 const BYTES_BESIDE_TEXT = 3;
+const BYTES_BESIDE_ERROR = 80;
 
 function refuseTooLarge(table: Answer): void {
   if (!Array.isArray(table)) return;
   let bytes = 0;
-  for (const row of table)
-    for (const cell of row) bytes += typeof cell === "string" ? cell.length + BYTES_BESIDE_TEXT : BYTES_A_NUMBER;
+  for (const row of table) for (const cell of row) bytes += bytesOf(cell);
   if (bytes <= LARGEST_ANSWER_BYTES) return;
   const megabytes = (bytes / 1e6).toFixed(1);
   throw new InputError(
@@ -65,4 +71,9 @@ function refuseTooLarge(table: Answer): void {
     "a cell carries 5 MB at the most",
     "give fewer rows or columns at a time, or write the list with the command line",
   );
+}
+
+function bytesOf(cell: Cell): number {
+  if (typeof cell === "number") return BYTES_A_NUMBER;
+  return typeof cell === "string" ? cell.length + BYTES_BESIDE_TEXT : cell.message.length + BYTES_BESIDE_ERROR;
 }
