@@ -58,9 +58,7 @@ export function neededBoard(burden: Burden, settings: Settings): StockRow {
   if (!held.holds) throw new NoAnswer(noneHolds(held, settings));
   if (settings.stackAbove === 0 || topPlate(trial) === undefined) return held.board.row;
   // The span of a lid grows with the walls that it goes over: each board is judged over its own.
-  const enough = boards.find(
-    ({ caliper, row }) => caliper >= held.board.caliper && boardHolds(burden, boardOf(row), settings),
-  );
+  const enough = boards.find(({ row }) => boardHolds(burden, boardOf(row), settings));
   if (enough !== undefined) return enough.row;
   throw new NoAnswer(noneCarries(boards[boards.length - 1]!, base, weight.kg, burden, settings));
 }

@@ -99,6 +99,23 @@ describe("the board that an item needs", () => {
     );
   });
 
+  test("is found for the lid by its own span, and for a clamshell by the case that it is glued to", () => {
+    // By hand in test/functions/boardNeeded.test.ts: the lid spans 204 and holds .0548 t^3 kg.
+    const stock = (stack: string) =>
+      neededBoard(
+        burden([200, 200, 40], "lidded box", 0.1),
+        settingsOf([`covering allowance=none; fit=none; lid clearance=none; stack above=${stack}`]),
+      ).stock;
+    expect([stock("0.18"), stock("0.19"), stock("0.45")]).toEqual(["grey board 1.5", "grey board 2", "grey board 2.5"]);
+    const sag = (text: string) => {
+      const settings = settingsOf([text]);
+      return baseSag(burden([200, 200, 40], "clamshell box", 1), boardOf(settings.stock[1]!), settings);
+    };
+    // 2 mm on a case of 3, of the walls' 2.5, of the same board again.
+    expect(sag("case board=3") / sag("wall board=2.5")).toBeCloseTo((4.5 / 5) ** 3, 9);
+    expect(sag("wall board=auto") / sag("wall board=2.5")).toBeCloseTo((4.5 / 4) ** 3, 9);
+  });
+
   test("does not change with a lid depth that only thicker boards leave room for", () => {
     // The box is 42.5 + 3 + .4 = 45.9 deep outside, with boards of 1.5 only 44.4.
     const settings = settingsOf(["wall board=3; lid depth=46"]);
