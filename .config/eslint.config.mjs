@@ -16,7 +16,9 @@ export default tseslint.config(
   {
     // The metadata generator and webpack read these two as CommonJS and as `any`.
     files: ["webpack.config.js"],
-    languageOptions: { globals: { require: "readonly", module: "writable", __dirname: "readonly", process: "readonly" } },
+    languageOptions: {
+      globals: { require: "readonly", module: "writable", __dirname: "readonly", process: "readonly" },
+    },
     rules: { "@typescript-eslint/no-require-imports": "off" },
   },
   { files: ["functions/**/*.ts"], rules: { "@typescript-eslint/no-explicit-any": "off" } },

@@ -5,7 +5,7 @@ import { loadExcelRuntime } from "../runtime/excelRuntime";
 const README = readFileSync("README.md", "utf8");
 
 /** Formulas of README's tables whose arguments are numbers and texts, with the answer printed beside them. */
-const EXAMPLES = [...README.matchAll(/^\| `=ENC\.([A-Z.]+)\(((?:[^`\[])*)\)` \| (.*?) ?\|$/gm)].map(
+const EXAMPLES = [...README.matchAll(/^\| `=ENC\.([A-Z.]+)\(([^`[]*)\)` \| (.*?) ?\|$/gm)].map(
   ([, id, args, answer]) => ({ id: id!, args: argumentsOf(args!), answer: answer! }),
 );
 
