@@ -13,6 +13,7 @@ import { cellName } from "./cellRef";
 import { editWorkbook } from "./editWorkbook";
 import type { CellContent, EditResult, NewColumn, NewName, NewSheet, PlainContent } from "./edits";
 import type { Workbook } from "./openWorkbook";
+import { ownSheets } from "./ownMarks";
 import { readBookSurvey, SETTINGS_NAME, STOCK_NAME } from "./readBookSurvey";
 
 export interface FillOptions {
@@ -59,7 +60,9 @@ export function fillWorkbook(workbook: Workbook, options: FillOptions): Filled {
   const columns = options.figures.map((name, index) =>
     column(name, index, table, sized, options.values ? undefined : place),
   );
-  const sheets = newSheets(found, options, sized);
+  // A cut list of an earlier run would tell sizes that are no longer so.
+  const hadCutList = ownSheets(workbook).some(({ asked }) => asked === CUTLIST_SHEET);
+  const sheets = newSheets(found, { ...options, cutList: options.cutList || hadCutList }, sized);
   const edit = editWorkbook(
     workbook,
     {
