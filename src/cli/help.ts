@@ -79,8 +79,8 @@ ${CAUTION}`,
 The materials budget: net area, sheets or metres to buy, least possible, yield, price, cost, contingency and total; then
 what is left out, by row and piece. Totals are sums of the lines as printed.
 
-  --by HEADING        grouped by material (as it is unless said), kind, or any heading of the survey, such as batch: each
-                      group then has sheets of its own
+  --by HEADING        grouped by material (as it is unless said), kind, or any heading of the survey, such as batch:
+                      each group then has sheets of its own
   --out FILE          written too, as .csv or .xlsx
   --seconds N         search that long for each stock; Ctrl-C keeps the best plans so far
   --replace           write over an earlier output, keeping a backup beside it

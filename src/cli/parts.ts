@@ -33,13 +33,15 @@ export function partsCommand(options: PartsOptions): Output {
     .filter(([name]) => steps.some(({ caution }) => caution === name))
     .map(([, text]) => text);
   const item = [sized.item.height, sized.item.width, sized.item.depth].map((size) => tidy(fromMm(size, unit)));
-  const size = (cells: readonly (number | string)[]) => `${cells.map((cell) => shownSize(cell)).join(" x ")} ${unit}`;
+  const decimals = DECIMALS[unit];
+  const size = (cells: readonly (number | string)[]) =>
+    `${cells.map((cell) => shownSize(cell, decimals)).join(" x ")} ${unit}`;
   return {
     text: [
       `${sized.kind.name} for an item ${size(item)} (height x width x depth)`,
       `inside ${size(inside)}, outside ${size(outside)} closed and covered`,
       "",
-      textTable(table),
+      textTable(table, decimals),
       "",
       "Order of assembly",
       ...steps.map(({ text }, index) => `  ${index + 1}. ${text}`),
@@ -62,8 +64,11 @@ function sides(cells: readonly (number | string)[]) {
   return Object.fromEntries(DIRECTIONS.map((direction, index) => [direction, cells[index]]));
 }
 
-function shownSize(cell: number | string): string {
-  return typeof cell === "number" ? String(Number(cell.toFixed(2))) : cell;
+/** Fine enough for a fiftieth of a millimetre, and in inches for a thirty-second of one. */
+const DECIMALS = { mm: 2, cm: 3, in: 5 } as const;
+
+function shownSize(cell: number | string, decimals: number): string {
+  return typeof cell === "number" ? String(Number(cell.toFixed(decimals))) : cell;
 }
 
 function rowsOf(answer: Answer): readonly (readonly (number | string)[])[] {

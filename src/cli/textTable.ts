@@ -2,10 +2,11 @@
  * Rows of cells as text in columns: numbers to the right, texts to the left.
  *
  * @param rows the heading row first
+ * @param decimals of numbers, at most
  */
-export function textTable(rows: readonly (readonly (number | string)[])[]): string {
+export function textTable(rows: readonly (readonly (number | string)[])[], decimals = DECIMALS): string {
   const columns = Math.max(0, ...rows.map((row) => row.length));
-  const shownRows = rows.map((row) => Array.from({ length: columns }, (_, i) => cellText(row[i] ?? "")));
+  const shownRows = rows.map((row) => Array.from({ length: columns }, (_, i) => cellText(row[i] ?? "", decimals)));
   const widths = Array.from({ length: columns }, (_, i) =>
     Math.max(...shownRows.map((row) => width(row[i] as string))),
   );
@@ -32,9 +33,9 @@ export function textTable(rows: readonly (readonly (number | string)[])[]): stri
 
 const DECIMALS = 2;
 
-function cellText(cell: number | string): string {
+function cellText(cell: number | string, decimals: number): string {
   if (typeof cell === "string") return cell.replace(/\s+/g, " ");
-  return String(Number(cell.toFixed(DECIMALS)));
+  return String(Number(cell.toFixed(decimals)));
 }
 
 function width(text: string): number {
