@@ -49,7 +49,7 @@ export const DEMO_SURVEY: readonly (readonly string[])[] = [
     "LK 025|Barometer tube in its case|905|88|64||2.2|lidded box||||10|10|1|2|mercury",
     "LK 026|Signal flags, folded|420|300|70||2.4|tray||||||3|3|",
     "LK 027|Flag code, printed on linen|560|410|8||0.7|folded tray||||||3|3|",
-    "LK 028|Chart of the sound, oversize portfolio|1020|720|26||6.8|tray||||||1|3|",
+    "LK 028|Charts of the sound, glazed, oversize portfolio|1020|720|26||24.6|tray||||||1|3|",
     "LK 029|Charts, rolled, tube removed|1180|95|95||1.1|lidded box||||||2|3|",
     "LK 030|Lens drawings, large folio|640|470|33||4.9|clamshell box||||||1|3|",
     "LK 031|Survey of the reef, sketchbook||||H 14.8 cm, W 21.5 cm, D 1.9 cm|0.3|four-flap wrapper||||||2|3|",
