@@ -136,7 +136,7 @@ function nestedTraysHavePlay({ trays, covering: c, holder }: Assembly, settings:
     if (outer.inside.min[Y] > holder.outside.min[Y] + NOISE || outer.inside.max[Y] < holder.outside.max[Y] - NOISE)
       fail("a nested tray lies outside", outer.name);
   }
-  if (trays.length === 3 || trays.some((tray) => tray.openSpine)) depthPlay(trays, holder, c, settings);
+  if (trays.length === 3 || (trays.length === 2 && holder.openSpine)) depthPlay(trays, holder, c, settings);
 }
 
 /** Lid floor over the holder's rim, both covered. */
