@@ -41,9 +41,11 @@ export function sharpBound(job: Job, enough: number): number {
   const length = raiseLengths([...job.length], owner, kind.length);
   const width = raiseLengths([...job.width], owner, kind.width);
   const lengthShares = dualFeasible(length.lengths, length.side, MOST_THRESHOLDS).map((share) =>
-    length.lengths.map(share),
+    Float64Array.from(length.lengths, share),
   );
-  const widthShares = dualFeasible(width.lengths, width.side, MOST_THRESHOLDS).map((share) => width.lengths.map(share));
+  const widthShares = dualFeasible(width.lengths, width.side, MOST_THRESHOLDS).map((share) =>
+    Float64Array.from(width.lengths, share),
+  );
   const effort = { left: EFFORT };
   let best = 0;
   for (const start of bestStarts(lengthShares, widthShares)) {
@@ -67,20 +69,22 @@ function sheetsOf(total: number): number {
 
 /** The shares of the width that are part of the highest products, without repeats. */
 function bestStarts(
-  lengthShares: readonly (readonly number[])[],
-  widthShares: readonly (readonly number[])[],
-): readonly (readonly number[])[] {
+  lengthShares: readonly Float64Array[],
+  widthShares: readonly Float64Array[],
+): readonly Float64Array[] {
   const ranked = widthShares
-    .map((shares) => ({
-      shares,
-      key: shares.join(" "),
-      most: Math.max(...lengthShares.map((own) => inner(own, shares))),
-    }))
+    .map((shares) => ({ shares, most: lengthShares.reduce((most, own) => Math.max(most, inner(own, shares)), 0) }))
     .sort((one, other) => other.most - one.most);
-  const distinct = ranked.filter(({ key }, index) => ranked.findIndex((other) => other.key === key) === index);
-  return distinct.slice(0, STARTS).map(({ shares }) => shares);
+  const starts: Float64Array[] = [];
+  for (const { shares } of ranked) {
+    if (starts.length === STARTS) break;
+    if (!starts.some((start) => start.every((value, index) => value === shares[index]))) starts.push(shares);
+  }
+  return starts;
 }
 
-function inner(one: readonly number[], other: readonly number[]): number {
-  return one.reduce((sum, value, index) => sum + value * other[index]!, 0);
+function inner(one: Float64Array, other: Float64Array): number {
+  let sum = 0;
+  for (let index = 0; index < one.length; index++) sum += one[index]! * other[index]!;
+  return sum;
 }

@@ -7,16 +7,13 @@ import { boardJob, cutUpSheets, type Instance, publishedClasses } from "./cuttin
 import { peers } from "./cuttingPeers";
 
 /*
- * tsx test/bench/cutting.ts [--seconds S] [--cpu] [--peers] [--quiet] and one of
+ * tsx test/bench/cutting.ts [--seconds S] [--iterations I] [--peers] [--quiet] and one of
  *   --instances FILE   [{"name","sheet":{"length","width"},"pieces":[{"length","width"}, ...]}, ...]
  *   --classes N        N instances of each published class and size (10 makes 500), --seed K
  *   --known N          N sheets at most, cut up at random: the least is known
  *   --growth N         100 pieces and ten times as many again, up to N
- * --cpu takes S as processor time of this process, for a machine that is busy with other things.
+ * --iterations takes the place of the seconds: the same plans on any machine, however busy it is.
  */
-
-/** With `--cpu` the clock stops a search only after so many times the processor time. */
-const LONG = 100;
 
 interface Line {
   readonly instance: Instance;
@@ -35,7 +32,7 @@ const { values } = parseArgs({
     seconds: { type: "string", default: "1" },
     seed: { type: "string", default: "1" },
     peers: { type: "boolean", default: false },
-    cpu: { type: "boolean", default: false },
+    iterations: { type: "string" },
     quiet: { type: "boolean", default: false },
   },
 });
@@ -77,12 +74,8 @@ function measure(instance: Instance, milliseconds: number): Line {
   const start = performance.now();
   let firstMs = Number.NaN;
   const onProgress = () => (firstMs = Number.isNaN(firstMs) ? performance.now() - start : firstMs);
-  const cpu = process.cpuUsage();
-  const cpuMs = () => (process.cpuUsage(cpu).user + process.cpuUsage(cpu).system) / 1000;
-  const budget = values.cpu
-    ? { budget: { milliseconds: LONG * milliseconds }, shouldStop: () => cpuMs() >= milliseconds }
-    : { budget: { milliseconds } };
-  const plan = planCutting(pieces, stock, { ...budget, onProgress });
+  const budget = values.iterations === undefined ? { milliseconds } : { iterations: Number(values.iterations) };
+  const plan = planCutting(pieces, stock, { budget, onProgress });
   const taken = performance.now() - start;
   const faults = verifyPlan(plan, pieces, stock);
   if (faults.length > 0) throw new Error(`${instance.name}: ${faults.slice(0, 5).join("; ")}`);
