@@ -1,7 +1,7 @@
 import { InputError } from "../src/measure/errors";
 import type { Answer, Cell } from "../src/survey/answers";
 import { estimateAnswer, layoutAnswer, sheetsAnswer } from "../src/survey/sheetAnswers";
-import { sizeSurvey, type SizedSurvey } from "../src/survey/sizeSurvey";
+import { readSurvey, sizeSurvey, type SizedSurvey, type SurveyReading } from "../src/survey/sizeSurvey";
 import { cutListTable, figureNames, surveyTable, type SurveyCells } from "../src/survey/surveyAnswers";
 import { guarded, plainCell, selector, type CellResult } from "./cells";
 
@@ -14,7 +14,7 @@ const CELL_BUDGET = { budget: { iterations: 300 } } as const;
 /** What stands behind the whole-survey functions; it comes in a script of its own, which a plain row never loads. */
 export function surveyCells(items: unknown, columns: unknown, settings: unknown): CellResult {
   const names = columns as readonly (readonly unknown[])[];
-  return tableAnswer(items, settings, (survey, cells) => {
+  return tableAnswer(items, settings, readSurvey, (survey, cells) => {
     const [headings = [], ...rows] = surveyTable(survey, figureNames(names), cells);
     // A row of units below the headings has a blank beside it, so that every answer stands beside its own row.
     const { headingRow, firstRow } = survey.survey.recognition;
@@ -24,29 +24,34 @@ export function surveyCells(items: unknown, columns: unknown, settings: unknown)
 }
 
 export function cutlistCells(items: unknown, settings: unknown): CellResult {
-  return tableAnswer(items, settings, cutListTable);
+  return tableAnswer(items, settings, readSurvey, cutListTable);
 }
 
 export function sheetsCells(items: unknown, board: unknown, settings: unknown): CellResult {
-  return tableAnswer(items, settings, (survey) => sheetsAnswer(survey, selector(board, "board", "all"), CELL_BUDGET));
+  return tableAnswer(items, settings, sizeSurvey, (survey) =>
+    sheetsAnswer(survey, selector(board, "board", "all"), CELL_BUDGET),
+  );
 }
 
 export function layoutCells(items: unknown, board: unknown, settings: unknown): CellResult {
-  return tableAnswer(items, settings, (survey) => layoutAnswer(survey, selector(board, "board", "all"), CELL_BUDGET));
+  return tableAnswer(items, settings, sizeSurvey, (survey) =>
+    layoutAnswer(survey, selector(board, "board", "all"), CELL_BUDGET),
+  );
 }
 
 export function estimateCells(items: unknown, settings: unknown): CellResult {
-  return tableAnswer(items, settings, (survey, cells) => estimateAnswer(survey, cells, CELL_BUDGET));
+  return tableAnswer(items, settings, sizeSurvey, (survey, cells) => estimateAnswer(survey, cells, CELL_BUDGET));
 }
 
-function tableAnswer(
+function tableAnswer<S extends SurveyReading | SizedSurvey>(
   items: unknown,
   settings: unknown,
-  answer: (survey: SizedSurvey, cells: SurveyCells) => Answer,
+  read: (cells: SurveyCells, settings: readonly unknown[]) => S,
+  answer: (survey: S, cells: SurveyCells) => Answer,
 ): CellResult {
   return guarded(() => {
     const cells = (items as readonly (readonly unknown[])[]).map((row) => row.map(plainCell));
-    const table = answer(sizeSurvey(cells, Array.isArray(settings) ? settings : []), cells);
+    const table = answer(read(cells, Array.isArray(settings) ? settings : []), cells);
     refuseTooLarge(table);
     return table;
   });

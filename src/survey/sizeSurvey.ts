@@ -20,12 +20,18 @@ export type Outcome =
   | { readonly state: "in box"; readonly box: string }
   | { readonly state: "problem"; readonly error: InputError | NoAnswer };
 
-export interface SizedSurvey {
+/** A survey of which each row is sized when it is asked for, and kept by nobody. */
+export interface SurveyReading {
   readonly survey: Survey;
-  /** In the order of `survey.items`. */
-  readonly outcomes: readonly Outcome[];
+  /** Of the row at that place of `survey.items`. */
+  readonly outcomeAt: (index: number) => Outcome;
   /** What all rows share. */
   readonly settings: Settings;
+}
+
+export interface SizedSurvey extends SurveyReading {
+  /** In the order of `survey.items`. */
+  readonly outcomes: readonly Outcome[];
 }
 
 /**
@@ -40,10 +46,25 @@ export function sizeSurvey(
   settings: readonly unknown[],
   options: RecogniseOptions = {},
 ): SizedSurvey {
+  const { survey, outcomeAt, settings: shared } = readSurvey(cells, settings, options);
+  const outcomes = survey.items.map((_, index) => outcomeAt(index));
+  return { survey, outcomes, outcomeAt: (index) => outcomes[index]!, settings: shared };
+}
+
+/**
+ * The same, sized row by row as it is asked for: the assemblies of a long survey take a gigabyte together, and a table of
+ * figures needs one at a time.
+ */
+export function readSurvey(
+  cells: readonly (readonly unknown[])[],
+  settings: readonly unknown[],
+  options: RecogniseOptions = {},
+): SurveyReading {
   const forRow = settingsForRows(settings);
   const survey = surveyItems(cells, options);
   const boxes = groupBoxes(survey.items);
-  const outcomes = survey.items.map((item): Outcome => {
+  const outcomeAt = (index: number): Outcome => {
+    const item = survey.items[index]!;
     if (item.totals) return { state: "totals" };
     const set = item.box === "" ? [item] : boxes.get(item.box)!;
     if (set[0] !== item) return { state: "in box", box: item.box };
@@ -53,8 +74,8 @@ export function sizeSurvey(
       if (error instanceof InputError || error instanceof NoAnswer) return { state: "problem", error };
       throw error;
     }
-  });
-  return { survey, outcomes, settings: forRow([]) };
+  };
+  return { survey, outcomeAt, settings: forRow([]) };
 }
 
 function groupBoxes(items: readonly SurveyItem[]): ReadonlyMap<string, readonly SurveyItem[]> {

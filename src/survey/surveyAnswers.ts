@@ -3,7 +3,7 @@ import { InputError, NoAnswer, shown } from "../measure/errors";
 import { plainName } from "../settings/names";
 import { partFigure, PARTS_HEADINGS, type Cell, type PartMeasure } from "./answers";
 import { DEFAULT_FIGURES, figureNamed, figureOf, PROBLEM, sizedRow, type Figure, type SizedRow } from "./figures";
-import type { Outcome, SizedSurvey } from "./sizeSurvey";
+import type { Outcome, SurveyReading } from "./sizeSurvey";
 import { isBlank, problemText } from "./sizeRow";
 import type { SurveyItem } from "./surveyItems";
 
@@ -17,11 +17,11 @@ export type SurveyTable = readonly (readonly Cell[])[];
  *
  * @param columns names of figures, or of columns of the survey, which pass through; `default` for the usual ones
  */
-export function surveyTable(sizedSurvey: SizedSurvey, columns: readonly string[], cells: SurveyCells): SurveyTable {
-  const { survey, outcomes } = sizedSurvey;
+export function surveyTable(reading: SurveyReading, columns: readonly string[], cells: SurveyCells): SurveyTable {
+  const { survey, outcomeAt } = reading;
   const wanted = columns.flatMap((name) => (plainName(name) === "default" ? DEFAULT_FIGURES : [name]));
-  const figures = wanted.map((name) => figureOf(name) ?? passThrough(name, sizedSurvey, cells) ?? figureNamed(name));
-  const rows = survey.items.map((item, index) => rowOf(item, outcomes[index]!, figures));
+  const figures = wanted.map((name) => figureColumn(name) ?? passThrough(name, reading, cells) ?? figureNamed(name));
+  const rows = survey.items.map((item, index) => rowOf(item, outcomeAt(index), figures));
   return [figures.map(({ name }) => name), ...rows];
 }
 
@@ -29,8 +29,8 @@ export function surveyTable(sizedSurvey: SizedSurvey, columns: readonly string[]
  * Every part of every item, a row each, with the item's identifier; counts are those of all copies.
  * A row that cannot be sized has one line with its error.
  */
-export function cutListTable({ survey, outcomes }: SizedSurvey): SurveyTable {
-  const rows = survey.items.flatMap((item, index) => cutListRows(item, outcomes[index]!));
+export function cutListTable({ survey, outcomeAt }: SurveyReading): SurveyTable {
+  const rows = survey.items.flatMap((item, index) => cutListRows(item, outcomeAt(index)));
   return [CUTLIST_HEADINGS, ...rows];
 }
 
@@ -43,9 +43,16 @@ export type SurveyCells = readonly (readonly unknown[])[];
 interface Column extends Pick<Figure, "name"> {
   readonly of?: (row: SizedRow) => Cell;
   readonly passes?: (item: SurveyItem) => Cell;
+  /** It says why a row cannot be sized. */
+  readonly saysWhy?: boolean;
 }
 
-function passThrough(name: string, { survey }: SizedSurvey, cells: SurveyCells): Column | undefined {
+function figureColumn(name: string): Column | undefined {
+  const figure = figureOf(name);
+  return figure === undefined ? undefined : { name, of: figure.of, saysWhy: plainName(name) === PROBLEM };
+}
+
+function passThrough(name: string, { survey }: SurveyReading, cells: SurveyCells): Column | undefined {
   const { recognition } = survey;
   const wanted = plainName(name);
   const field = Object.entries(recognition.columns).find(([each]) => each === wanted)?.[1];
@@ -65,9 +72,9 @@ function passed(cell: unknown): Cell {
 
 function rowOf(item: SurveyItem, outcome: Outcome, columns: readonly Column[]): readonly Cell[] {
   const row = outcome.state === "sized" ? sizedRow(outcome.sized, outcome.quantity, saidBeside(item)) : undefined;
-  return columns.map(({ name, of, passes }) => {
+  return columns.map(({ of, passes, saysWhy }) => {
     if (passes !== undefined) return passes(item);
-    if (plainName(name) === PROBLEM) return problemCell(outcome);
+    if (saysWhy === true) return problemCell(outcome);
     if (row !== undefined && of !== undefined) return answered(() => of(row));
     if (outcome.state === "problem") return outcome.error;
     return outcome.state === "in box" ? inBox(outcome) : "";

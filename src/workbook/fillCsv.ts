@@ -3,6 +3,7 @@ import type { Cell } from "../survey/answers";
 import type { RecogniseOptions } from "../survey/recognise";
 import { sizeSurvey, type SizedSurvey } from "../survey/sizeSurvey";
 import { cutListTable, surveyTable } from "../survey/surveyAnswers";
+import { surveyItems } from "../survey/surveyItems";
 import { createWorkbook } from "./createWorkbook";
 import type { CellContent } from "./edits";
 import type { Csv } from "./readCsv";
@@ -53,7 +54,7 @@ export function cutListCsv(sized: SizedSurvey, like?: Csv): Uint8Array {
  * numbers; every other cell stays the text that it is.
  */
 export function csvToWorkbook(csv: Csv, recognise: RecogniseOptions): Uint8Array {
-  const { recognition } = sizeSurvey(csv.rows, [], recognise).survey;
+  const { recognition } = surveyItems(csv.rows, recognise);
   const { height, width, depth, weight, quantity } = recognition.columns;
   const measured = new Set([height, width, depth, weight, quantity].map((column) => column?.column));
   const columns = Math.max(...csv.rows.map((row) => row.length));
