@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import { coverWeight } from "../../src/cutting/cover";
 import { dualFeasible } from "../../src/cutting/dualFeasible";
-import { prepareSheets } from "../../src/cutting/job";
+import { type Job, prepareSheets } from "../../src/cutting/job";
 import { lowerBound } from "../../src/cutting/lowerBound";
 import { raiseLengths } from "../../src/cutting/raise";
+import { sharpBound } from "../../src/cutting/sharpBound";
 import type { Piece, Sheet } from "../../src/cutting/types";
-import { cutUpSheets } from "../bench/cuttingClasses";
+import { cutUpSheets, type Instance, publishedClasses } from "../bench/cuttingClasses";
 import { board, piece } from "./jobs";
 
 function boundOf(pieces: readonly Piece[], ...sheets: readonly Sheet[]): number {
@@ -62,6 +63,29 @@ describe("the bound", () => {
     );
   });
 });
+
+describe("the sharper bound", () => {
+  it("is never above the sheets that pieces were cut from", () => {
+    for (let seed = 1; seed <= 40; seed++) {
+      const sheets = 1 + (seed % 6);
+      const { job } = jobOf(cutUpSheets(sheets, 40, 2 + (seed % 7), seed));
+      expect(sharpBound(job, job.size)).toBeLessThanOrEqual(sheets);
+    }
+  });
+
+  it("proves a sheet more than the quick one for some of the published kind", () => {
+    const gains = publishedClasses(2, 1)
+      .filter(({ name, pieces }) => /^class [17],/.test(name) && pieces.length <= 60)
+      .map((instance) => jobOf(instance).job)
+      .map((job) => sharpBound(job, job.size) - lowerBound(job, [1]));
+    expect(Math.max(...gains)).toBe(1);
+  });
+});
+
+function jobOf({ pieces, sheet }: Instance): { job: Job } {
+  const own = pieces.map(({ length, width }) => piece(length, width));
+  return prepareSheets(own, [board(sheet.length, sheet.width)], {});
+}
 
 describe("raised lengths", () => {
   it("grow by what can lie beside none of the others", () => {
