@@ -5,19 +5,47 @@ import { quoted, stored } from "./formulaText";
 import { sizeFormulas, weightFormula, type FormulaPlace } from "./rowMeasures";
 import type { SurveyItem } from "./surveyItems";
 
+/** What the formulas of one row have in common. */
+export interface RowArguments {
+  readonly sizes: string;
+  readonly weight: string;
+  readonly enclosure: string;
+  /** Its own settings; the functions without an argument for the weight take it among them. */
+  readonly own: readonly string[];
+  readonly ownAndWeight: readonly string[];
+}
+
 /**
- * The live formula of one figure of one row, in the form in which a workbook stores it, without `=`.
- * It reads the row's own cells: measures with the units of their headings or unit column, dimension texts where the
- * three sizes are blank, the weight, and the row's own settings.
+ * Reads the row's own cells: measures with the units of their headings or unit column, dimension texts where the three
+ * sizes are blank, the weight, and the row's own settings.
  */
-export function rowFormula(figure: Figure, item: SurveyItem, place: FormulaPlace): string {
+export function rowArguments(item: SurveyItem, place: FormulaPlace): RowArguments {
+  const { columns, settings } = place.survey.recognition;
+  const own = settings.flatMap(({ column, setting }) => {
+    const key = settingKey(setting);
+    return key === undefined ? [] : [given(DEFINITIONS[key].name, place.cell(column, item.row))];
+  });
+  const weight = weightFormula(item, place);
+  const withWeight = weight === '""' ? own : [...own, given(DEFINITIONS.weight.name, weight)];
+  const text = (parts: readonly string[]) => (parts.length === 0 ? [] : [parts.join("&")]);
+  return {
+    sizes: sizeFormulas(item, place).join(","),
+    weight,
+    enclosure: columns.enclosure === undefined ? '""' : place.cell(columns.enclosure.column, item.row),
+    own: text(own),
+    ownAndWeight: text(withWeight),
+  };
+}
+
+/** The live formula of one figure of one row, in the form in which a workbook stores it, without `=`. */
+export function rowFormula(figure: Figure, item: SurveyItem, place: FormulaPlace, row: RowArguments): string {
   const { columns } = place.survey.recognition;
   const [fn, ...selectors] = figure.asked;
-  const call = callOf(fn, selectors, item, place);
+  const call = callOf(fn, selectors, row, place);
   if (fn === "CAUTIONS" && columns.hazard !== undefined) {
     const hazard = place.cell(columns.hazard.column, item.row);
     const said = `"hazard ("&${hazard}&"): assess before handling; local rules"`;
-    const nothing = `${callOf("OUTSIDE", ["height"], item, place)}=""`;
+    const nothing = `${callOf("OUTSIDE", ["height"], row, place)}=""`;
     return `IF(${hazard}="",${call},IF(${nothing},"",${said}&IF(${call}="","","; "&${call})))`;
   }
   if (!figure.ofAllCopies || columns.quantity === undefined) return call;
@@ -54,28 +82,16 @@ export function settingsConstant(values: readonly GivenValue[]): string {
 /** Functions that take a weight after the sizes; the others take it as a setting, for boards that are auto. */
 const WEIGHED = new Set(["BOARD.CALIPER", "BOARD.STOCK", "CAUTIONS"]);
 
-function callOf(fn: string, selectors: readonly string[], item: SurveyItem, place: FormulaPlace): string {
-  const { enclosure } = place.survey.recognition.columns;
+function callOf(fn: string, selectors: readonly string[], row: RowArguments, { shared }: FormulaPlace): string {
   const weighed = WEIGHED.has(fn);
   return stored(fn, [
-    ...sizeFormulas(item, place),
-    ...(weighed ? [weightFormula(item, place)] : []),
-    enclosure === undefined ? '""' : place.cell(enclosure.column, item.row),
+    row.sizes,
+    ...(weighed ? [row.weight] : []),
+    row.enclosure,
     ...selectors.map(quoted),
-    ...place.shared,
-    ...ownSettings(item, place, !weighed),
+    ...shared,
+    ...(weighed ? row.own : row.ownAndWeight),
   ]);
-}
-
-/** A text of the row's own settings, each left out where its cell is blank. */
-function ownSettings(item: SurveyItem, place: FormulaPlace, withWeight: boolean): readonly string[] {
-  const texts = place.survey.recognition.settings.flatMap(({ column, setting }) => {
-    const key = settingKey(setting);
-    return key === undefined ? [] : [given(DEFINITIONS[key].name, place.cell(column, item.row))];
-  });
-  const weight = withWeight ? weightFormula(item, place) : '""';
-  const all = weight === '""' ? texts : [...texts, given(DEFINITIONS.weight.name, weight)];
-  return all.length === 0 ? [] : [all.join("&")];
 }
 
 function given(name: string, value: string): string {

@@ -5,7 +5,13 @@ import { settingsTable } from "../settings/settingsTable";
 import type { Cell } from "../survey/answers";
 import { figureOf, type Figure } from "../survey/figures";
 import type { RecogniseOptions } from "../survey/recognise";
-import { rowFormula, settingsConstant, untilQuantityMended } from "../survey/rowFormula";
+import {
+  rowArguments,
+  rowFormula,
+  settingsConstant,
+  untilQuantityMended,
+  type RowArguments,
+} from "../survey/rowFormula";
 import type { FormulaPlace } from "../survey/rowMeasures";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { cutListTable, surveyTable } from "../survey/surveyAnswers";
@@ -57,9 +63,10 @@ export function fillWorkbook(workbook: Workbook, options: FillOptions): Filled {
     cell: (column, row) => `$${cellName(row, column)}`,
     shared,
   };
-  const columns = options.figures.map((name, index) =>
-    column(name, index, table, sized, options.values ? undefined : place),
-  );
+  const live = options.values
+    ? undefined
+    : { place, rows: sized.survey.items.map((item) => rowArguments(item, place)) };
+  const columns = options.figures.map((name, index) => column(name, index, table, sized, live));
   // A cut list of an earlier run would tell sizes that are no longer so.
   const hadCutList = ownSheets(workbook).some(({ asked }) => asked === CUTLIST_SHEET);
   const sheets = newSheets(found, { ...options, cutList: options.cutList || hadCutList }, sized);
@@ -99,7 +106,7 @@ function column(
   index: number,
   table: readonly (readonly Cell[])[],
   { survey, outcomes, settings }: SizedSurvey,
-  place: FormulaPlace | undefined,
+  formulas: { readonly place: FormulaPlace; readonly rows: readonly RowArguments[] } | undefined,
 ): NewColumn {
   const figure = figureOf(name);
   const cells = survey.items.map((item, row): CellContent => {
@@ -107,9 +114,10 @@ function column(
     const outcome = outcomes[row]!;
     // The rows of a shared box are answered together, which no formula of one row can do.
     const live =
-      place !== undefined && figure !== undefined && outcome.state !== "totals" && outcome.state !== "in box";
+      formulas !== undefined && figure !== undefined && outcome.state !== "totals" && outcome.state !== "in box";
     if (!live || item.box !== "") return result;
-    const formula = rowFormula(figure, item, place);
+    const { place, rows } = formulas;
+    const formula = rowFormula(figure, item, place, rows[row]!);
     const refused = outcome.state === "problem" && outcome.error === item.quantity;
     return {
       formula: refused ? untilQuantityMended(formula, item, place, result) : formula,
