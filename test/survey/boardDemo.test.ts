@@ -117,7 +117,7 @@ describe("the cautions column of the demo survey", () => {
     const warned = ROWS.filter((_, at) => String(rows[at]![0]).includes("boxed weight")).map((row) =>
       field(row, "Title"),
     );
-    expect(warned).toEqual(["Chart of the sound, oversize portfolio", "Ledger, heavy, brass corners"]);
+    expect(warned).toEqual(["Charts of the sound, glazed, oversize portfolio", "Ledger, heavy, brass corners"]);
     const heavier = DEMO_SURVEY.map((row, at) => (at === 0 ? row : row.with(HEADINGS.indexOf("Weight (kg)"), "24")));
     const all = await columns(["cautions"], "", heavier);
     all.forEach(([caution], at) => {
