@@ -2,15 +2,28 @@ import { type Forest, NONE } from "./forest";
 import { discard, takeOut } from "./panels";
 import { forgetSheet, type Search } from "./search";
 
-/** Panels taken out in a step: one to this many, chosen evenly. */
-const MOST_PANELS = 8;
+/** Sheets that a step changes, and panels it takes out of them: one to this many, chosen evenly. */
+const MOST_SHEETS = 3;
+const MOST_PANELS = 12;
 
-/** Takes some panels, and what is on them, out of sheets chosen by chance. */
+/** Takes some panels, and what is on them, out of a few sheets chosen by chance. */
 export function ruin(search: Search): void {
+  if (search.sheetCount === 0) return;
   const { random } = search;
-  for (let left = 1 + random.below(MOST_PANELS); left > 0 && search.sheetCount > 0; left--) {
-    ruinPanel(search, random.below(search.sheetCount));
+  const chosen = Array.from(
+    { length: 1 + random.below(MOST_SHEETS) },
+    () => search.sheets[random.below(search.sheetCount)]!,
+  );
+  for (let left = 1 + random.below(MOST_PANELS); left > 0; left--) {
+    const at = placeOf(search, chosen[random.below(chosen.length)]!);
+    if (at !== NONE) ruinPanel(search, at);
   }
+}
+
+/** Where a sheet is on the list; NONE when it was given up. */
+function placeOf(search: Search, sheet: number): number {
+  for (let at = 0; at < search.sheetCount; at++) if (search.sheets[at] === sheet) return at;
+  return NONE;
 }
 
 function ruinPanel(search: Search, at: number): void {
