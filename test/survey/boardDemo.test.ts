@@ -112,7 +112,7 @@ describe("the caliper column of the demo survey", () => {
 
 describe("the cautions column of the demo survey", () => {
   test("heavy items warn: over the lift limit, two people or a trolley", async () => {
-    // No item of the demo is over 23 kg; a shop that lifts no more than 8 kg is warned of the ledger and the portfolio.
+    // A shop that lifts no more than 8 kg is warned of the ledger too, not of the glazed portfolio alone.
     const rows = await columns(["cautions"], "lift limit=8");
     const warned = ROWS.filter((_, at) => String(rows[at]![0]).includes("boxed weight")).map((row) =>
       field(row, "Title"),
