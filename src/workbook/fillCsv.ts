@@ -28,7 +28,7 @@ export function fillCsv(
   const sized = sizeSurvey(csv.rows, settings, recognise);
   const { headingRow, firstRow, said } = sized.survey.recognition;
   const table = surveyTable(sized, figures, csv.rows);
-  const width = Math.max(...csv.rows.map((row) => row.length));
+  const width = widthOf(csv.rows);
   const headings = new Set((csv.rows[headingRow - 1] ?? []).map((heading) => heading.trim().toLowerCase()));
   const rows = csv.rows.map((row, index): readonly CsvValue[] => {
     const added =
@@ -57,7 +57,7 @@ export function csvToWorkbook(csv: Csv, recognise: RecogniseOptions): Uint8Array
   const { recognition } = surveyItems(csv.rows, recognise);
   const { height, width, depth, weight, quantity } = recognition.columns;
   const measured = new Set([height, width, depth, weight, quantity].map((column) => column?.column));
-  const columns = Math.max(...csv.rows.map((row) => row.length));
+  const columns = widthOf(csv.rows);
   const body = csv.rows.slice(recognition.firstRow - 1);
   const numeric = Array.from(
     { length: columns },
@@ -74,6 +74,11 @@ export function csvToWorkbook(csv: Csv, recognise: RecogniseOptions): Uint8Array
     }),
   );
   return createWorkbook([{ name: "Survey", rows, headingRow: recognition.headingRow, table: "Survey" }]);
+}
+
+/** Not by spreading: the arguments of a long survey would not fit on the stack. */
+function widthOf(rows: readonly (readonly unknown[])[]): number {
+  return rows.reduce((widest, { length }) => Math.max(widest, length), 0);
 }
 
 function csvValue(cell: Cell): CsvValue {
