@@ -111,7 +111,7 @@ export function guarded(compute: () => Answer): CellResult {
 
 /** Excel takes rows of one width alone: what a short row lacks is empty text. */
 function rectangle(table: readonly (readonly Cell[])[]): CellResult {
-  const width = Math.max(...table.map((row) => row.length));
+  const width = table.reduce((widest, row) => Math.max(widest, row.length), 0);
   return table.map((row) => Array.from({ length: width }, (_, index) => shownCell(row[index] ?? "")));
 }
 

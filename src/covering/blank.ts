@@ -29,19 +29,23 @@ export interface Blank {
   readonly within: boolean;
   readonly note: string;
   /** What `along` and `across` are summed from, where the blank has lines in that direction. */
-  readonly runAlong?: readonly Stretch[];
-  readonly runAcross?: readonly Stretch[];
-  readonly cutAway?: CornerCut;
+  readonly runAlong?: readonly Stretch[] | undefined;
+  readonly runAcross?: readonly Stretch[] | undefined;
+  readonly cutAway?: CornerCut | undefined;
 }
 
 /** The length of a run of stretches. */
 export function runOf(stretches: readonly Stretch[]): Mm {
-  return stretches.reduce((sum, { length }) => sum + length, 0);
+  let length = 0;
+  for (const stretch of stretches) length += stretch.length;
+  return length;
 }
 
 /** A run without the stretches that come to nothing. */
 export function run(...stretches: readonly (readonly [name: string, length: Mm])[]): readonly Stretch[] {
-  return stretches.flatMap(([name, length]) => (length > 0 ? [{ name, length }] : []));
+  const found: Stretch[] = [];
+  for (const [name, length] of stretches) if (length > 0) found.push({ name, length });
+  return found;
 }
 
 /**
@@ -49,18 +53,26 @@ export function run(...stretches: readonly (readonly [name: string, length: Mm])
  * A blank without area (the turn-ins cover that face) is left out, and so is what `covering=none` or `lining=none` drops.
  */
 export function cutBlanks(blanks: readonly Blank[], settings: Settings): readonly Part[] {
-  return blanks.flatMap((blank) => {
-    const row = stockFor(blank.material, settings);
-    if (row === "none") return [];
-    const round = blank.within ? wholeDown : wholeUp;
-    const [along, across] = [round(blank.along), round(blank.across)];
-    if (along <= 0 || across <= 0) return [];
-    const pieces = row === undefined ? 1 : piecesAlong(along, row, settings);
-    if (pieces === 1) return [blankPart(blank, along, across, blank.count, row, blank.note)];
-    const each = wholeUp((along + (pieces - 1) * settings.turnIn) / pieces);
-    const note = `${blank.note === "" ? "" : `${blank.note}; `}in ${pieces} pieces, each lapped by the turn-in at the join`;
-    return [blankPart(blank, each, across, blank.count * pieces, row, note)];
-  });
+  const parts: Part[] = [];
+  for (const blank of blanks) {
+    const part = cutBlank(blank, settings);
+    if (part !== undefined) parts.push(part);
+  }
+  return parts;
+}
+
+function cutBlank(blank: Blank, settings: Settings): Part | undefined {
+  const row = stockFor(blank.material, settings);
+  if (row === "none") return undefined;
+  const round = blank.within ? wholeDown : wholeUp;
+  const along = round(blank.along);
+  const across = round(blank.across);
+  if (along <= 0 || across <= 0) return undefined;
+  const pieces = row === undefined ? 1 : piecesAlong(along, row, settings);
+  if (pieces === 1) return blankPart(blank, along, across, blank.count, row, blank.note);
+  const each = wholeUp((along + (pieces - 1) * settings.turnIn) / pieces);
+  const note = `${blank.note === "" ? "" : `${blank.note}; `}in ${pieces} pieces, each lapped by the turn-in at the join`;
+  return blankPart(blank, each, across, blank.count * pieces, row, note);
 }
 
 /** The stock row of a covering or lining; undefined where the table has none, `none` where the settings say so. */

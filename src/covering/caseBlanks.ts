@@ -29,26 +29,32 @@ export function caseBlanks(cover: Case, settings: Settings): readonly Blank[] {
     ["into joint", intoJoint],
     ["on board", lap],
   );
-  const blank = { tray: "", material: "covering", count: 1 } as const;
   return [
     {
-      ...blank,
       name: "case covering",
+      tray: "",
+      material: "covering",
+      count: 1,
       along: runOf(coveringAlong),
       across: runOf(coveringAcross),
       runAlong: coveringAlong,
       runAcross: coveringAcross,
       within: false,
       note: "over boards and spine; turn in all round",
+      cutAway: undefined,
     },
     {
-      ...blank,
       name: "spine lining",
+      tray: "",
+      material: "covering",
+      count: 1,
       along: cover.liningHeight,
       across: runOf(liningAcross),
+      runAlong: undefined,
       runAcross: liningAcross,
       within: true,
       note: "down into each joint and up on to the boards",
+      cutAway: undefined,
     },
   ];
 }

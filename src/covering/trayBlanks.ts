@@ -3,7 +3,7 @@ import { extent, X, Y, Z } from "../enclosure/space";
 import { formatLength } from "../measure/formatLength";
 import type { Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
-import { run, runOf, type Blank, type Stretch } from "./blank";
+import { run, runOf, type Blank, type CornerCut, type Stretch } from "./blank";
 
 /** How much smaller a panel is than the outside face that it lies on, and a floor lining than the covered floor. */
 const PANEL_LESS_MM: Mm = 4;
@@ -36,17 +36,28 @@ export function trayBlanks(tray: Tray, c: Mm, settings: Settings): readonly Blan
   const wall = run(["outside", outerDepth], ["rim", tray.rim], ["inside", down], ["on floor", inside - down]);
   const wallRun = runOf(wall);
   const alongHeight = tray.openSpine || height >= width;
-  const flat = (x: Mm, y: Mm) => (alongHeight ? { along: y, across: x } : { along: x, across: y });
   const shown = (size: Mm) => formatLength(size, settings.unit);
-  const covering = { tray: tray.name, material: "covering", count: 1, within: false, note: "" } as const;
-  const lining: Blank = {
-    ...covering,
-    name: "floor lining",
-    material: "lining",
-    ...flat(width - 2 * c - LINING_LESS_MM, height - 2 * c - LINING_LESS_MM),
+  // Written out, not spread: this runs for every tray of every row.
+  const panel = (name: string, material: "covering" | "lining", x: Mm, y: Mm, note: string): Blank => ({
+    name,
+    tray: tray.name,
+    material,
+    count: 1,
+    along: alongHeight ? y : x,
+    across: alongHeight ? x : y,
     within: true,
-    note: "on the floor, over the turn-ins",
-  };
+    note,
+    runAlong: undefined,
+    runAcross: undefined,
+    cutAway: undefined,
+  });
+  const lining = panel(
+    "floor lining",
+    "lining",
+    width - 2 * c - LINING_LESS_MM,
+    height - 2 * c - LINING_LESS_MM,
+    "on the floor, over the turn-ins",
+  );
   if (settings.coverStyle === "one piece") {
     const tab = half(settings.turnIn, Math.min(outerWidth, outerHeight));
     const note = `cut away the corners ${shown(wallRun - tab)} x ${shown(wallRun)}, leaving tabs ${shown(tab)} wide`;
@@ -66,8 +77,7 @@ export function trayBlanks(tray: Tray, c: Mm, settings: Settings): readonly Blan
       across: alongHeight ? cutX : cutY,
       at: tray.openSpine ? "far across" : "all",
     } as const;
-    const size = { along: runOf(runAlong), across: runOf(runAcross) };
-    return [{ ...covering, name: "one-piece blank", ...size, runAlong, runAcross, cutAway, note }, lining];
+    return [strip(tray, "one-piece blank", runOf(runAlong), runAlong, runAcross, note, cutAway), lining];
   }
   const spineTurn = half(settings.turnIn, width);
   const around = tray.openSpine
@@ -87,32 +97,42 @@ export function trayBlanks(tray: Tray, c: Mm, settings: Settings): readonly Blan
         ["lap", half(settings.turnIn, Math.min(outerWidth, outerHeight))],
       );
   const over = [...run(["turn-in", footTurn]), ...wall];
+  const note = `round the walls; turn in ${shown(footTurn)} under the base, ${shown(inside)} down inside`;
+  const walls = strip(tray, "wall strip", runOf(around), around, over, note);
+  if (!tray.openSpine) {
+    const [x, y] = [outerWidth - PANEL_LESS_MM, outerHeight - PANEL_LESS_MM];
+    return [walls, panel("base panel", "covering", x, y, "under the base, over the turn-ins"), lining];
+  }
   const edge = run(["under base", footTurn], ["spine edge", tray.floor], ["on floor", floorTurn]);
-  const strip: Blank = {
-    ...covering,
-    name: "wall strip",
-    along: runOf(around),
-    across: runOf(over),
-    runAlong: around,
-    runAcross: over,
-    note: `round the walls; turn in ${shown(footTurn)} under the base, ${shown(inside)} down inside`,
+  return [
+    walls,
+    strip(tray, "spine-edge strip", outerHeight, undefined, edge, "over the spine edge of the base"),
+    lining,
+  ];
+}
+
+function strip(
+  tray: Tray,
+  name: string,
+  along: Mm,
+  runAlong: readonly Stretch[] | undefined,
+  runAcross: readonly Stretch[],
+  note: string,
+  cutAway?: CornerCut,
+): Blank {
+  return {
+    name,
+    tray: tray.name,
+    material: "covering",
+    count: 1,
+    along,
+    across: runOf(runAcross),
+    within: false,
+    note,
+    runAlong,
+    runAcross,
+    cutAway,
   };
-  const spineEdge: Blank = {
-    ...covering,
-    name: "spine-edge strip",
-    along: outerHeight,
-    across: runOf(edge),
-    runAcross: edge,
-    note: "over the spine edge of the base",
-  };
-  const panel: Blank = {
-    ...covering,
-    name: "base panel",
-    ...flat(outerWidth - PANEL_LESS_MM, outerHeight - PANEL_LESS_MM),
-    within: true,
-    note: "under the base, over the turn-ins",
-  };
-  return [strip, tray.openSpine ? spineEdge : panel, lining];
 }
 
 /** A turn-in is never longer than half the face that it lies on. */

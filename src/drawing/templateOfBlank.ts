@@ -1,32 +1,10 @@
+import type { Blank, CornerCut, Stretch } from "../covering/blank";
 import { wholeDown, wholeUp } from "../enclosure/part";
 import type { Mm } from "../measure/units";
-import type { Corner, Stretch, Template, TemplateLine } from "./template";
-
-/** A covering or lining blank with the stretches that its size was summed from. */
-export interface RunBlank {
-  readonly name: string;
-  readonly tray: string;
-  readonly count: number;
-  /** The grain's direction. */
-  readonly along: Mm;
-  readonly across: Mm;
-  readonly within: boolean;
-  readonly note: string;
-  /** They sum to `along` and `across`; one or none where the blank has no line in that direction. */
-  readonly runAlong?: readonly Stretch[];
-  readonly runAcross?: readonly Stretch[];
-  readonly cutAway?: CornerCut;
-}
-
-/** A rectangle cut out of corners: of all four, or of the two at the far end of `along` or `across`. */
-export interface CornerCut {
-  readonly along: Mm;
-  readonly across: Mm;
-  readonly at: "all" | "far along" | "far across";
-}
+import type { Corner, Template, TemplateLine } from "./template";
 
 /** A template of a covering or lining blank. Its size is in whole millimetres, rounded as the cut list rounds it. */
-export function templateOfBlank(blank: RunBlank): Template {
+export function templateOfBlank(blank: Blank): Template {
   const round = blank.within ? wholeDown : wholeUp;
   const { along, across, cutAway } = blank;
   const corners = cutAway === undefined ? [] : cornersOf(cutAway);

@@ -1,6 +1,7 @@
 import { boardParts } from "../../src/enclosure/part";
 import { blankTemplate } from "../../src/drawing/blankTemplate";
-import { templateOfBlank, type RunBlank } from "../../src/drawing/templateOfBlank";
+import type { Blank } from "../../src/covering/blank";
+import { templateOfBlank } from "../../src/drawing/templateOfBlank";
 import { templateOfPart } from "../../src/drawing/templateOfPart";
 import { book, enclosed } from "../enclosure/sizing";
 import { outside, overlapping, readDrawing } from "./readDrawing";
@@ -11,7 +12,8 @@ const WALL = [
   { name: "inside", length: 42.5 },
   { name: "on floor", length: 15 },
 ];
-const ONE_PIECE: RunBlank = {
+const ONE_PIECE: Blank = {
+  material: "covering",
   name: "one-piece blank",
   tray: "",
   count: 1,
@@ -23,7 +25,8 @@ const ONE_PIECE: RunBlank = {
   runAcross: [...[...WALL].reverse(), { name: "base", length: 217 }, ...WALL],
   cutAway: { along: 104.4, across: 89.4, at: "all" },
 };
-const STRIP: RunBlank = {
+const STRIP: Blank = {
+  material: "covering",
   ...ONE_PIECE,
   name: "wall strip",
   along: 1063,
