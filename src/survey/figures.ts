@@ -1,4 +1,4 @@
-import { partList } from "../covering/partList";
+import { coveringParts } from "../covering/partList";
 import { boardParts, type Part } from "../enclosure/part";
 import { InputError, shown } from "../measure/errors";
 import { didYouMean, plainName } from "../settings/names";
@@ -44,13 +44,14 @@ export interface SizedRow {
 export function sizedRow(sized: Sized, quantity: number, { hazard = "", heightAsTyped = "" } = {}): SizedRow {
   let boards: readonly Part[] | undefined;
   let parts: readonly Part[] | undefined;
+  const allBoards = () => (boards ??= boardParts(sized.assembly));
   return {
     sized,
     quantity,
     hazard,
     heightAsTyped,
-    boards: () => (boards ??= boardParts(sized.assembly)),
-    parts: () => (parts ??= partList(sized.assembly, sized.settings)),
+    boards: allBoards,
+    parts: () => (parts ??= [...allBoards(), ...coveringParts(sized.assembly, sized.settings)]),
   };
 }
 

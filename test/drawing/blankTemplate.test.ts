@@ -26,7 +26,6 @@ const ONE_PIECE: Blank = {
   cutAway: { along: 104.4, across: 89.4, at: "all" },
 };
 const STRIP: Blank = {
-  material: "covering",
   ...ONE_PIECE,
   name: "wall strip",
   along: 1063,
