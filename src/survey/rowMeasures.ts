@@ -104,8 +104,9 @@ function inUnit(ref: string, unit: LengthUnit | undefined, settings: Settings): 
   const measured = (cell: string, by: string) => stored("MEASURE", [cell, quoted(`unit=${by}`)]);
   if (unit !== "m" && unit !== "ft") return `IF(${isEmpty(ref)},"",${measured(ref, unit)}&" ${unit}")`;
   const number = unit === "m" ? `${measured(`${ref}*100`, "cm")}*10&" mm"` : `${measured(`${ref}*12`, "in")}&" in"`;
-  // A text that is as long in cm as in mm has no unit of its own.
-  const text = `${ref}&IF(${measured(ref, "mm")}=${measured(ref, "cm")}," ${unit}","")`;
+  // A text that is as long in cm as in mm has no unit of its own; nor has one that neither reads, such as 8 5/8.
+  const bare = `IFERROR(${measured(ref, "mm")}=${measured(ref, "cm")},1=1)`;
+  const text = `${ref}&IF(${bare}," ${unit}","")`;
   return `IF(${isEmpty(ref)},"",IF(ISNUMBER(${ref}),${number},${text}))`;
 }
 

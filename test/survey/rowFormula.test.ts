@@ -43,6 +43,18 @@ describe("every formula that is written gives the result stored beside it", () =
   });
 });
 
+test("eighths typed under feet, which no other unit reads, are feet", async () => {
+  const cells = [
+    ["Shelfmark", "Height", "Width", "Depth", "Unit", "Enclosure"],
+    ["S 1", "1 5/8", 1, "200 mm", "ft", "tray"],
+    ["S 2", "1 5/8 in", 1, "200 mm", "ft", "tray"],
+  ];
+  const all = await calculated(filled(bookOf(cells), { figures: ["outside height"] }).edit.bytes);
+  // 1 5/8 ft = 495.3, and 1 5/8 in = 41.275; + 3 inside, up to the half, + 2 x 2 board + 1 covering.
+  expect(all.map((each) => each.calculated)).toEqual([503.5, 49.5]);
+  expect(all.filter((each) => !agree(each))).toEqual([]);
+});
+
 describe("formulas follow the cells they read", () => {
   const HEADINGS = ["Shelfmark", "Height", "Width", "Depth", "Enclosure", "Quantity"];
 
