@@ -22,6 +22,14 @@ export class InputError extends Error {
 /** A well-formed question without an answer (a part that this kind lacks): `#N/A`, so that IFNA works. */
 export class NoAnswer extends Error {
   override readonly name = "NoAnswer";
+
+  constructor(message: string) {
+    // An answer, not a bug: many rows of a survey have one, and collecting its stack costs more than sizing the row.
+    const { stackTraceLimit } = Error;
+    Error.stackTraceLimit = 0;
+    super(message);
+    Error.stackTraceLimit = stackTraceLimit;
+  }
 }
 
 /** How a message shows a value: texts in quotes, at most 40 characters; nothing as `a blank`. */
