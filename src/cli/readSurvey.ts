@@ -2,6 +2,7 @@ import { basename, extname } from "node:path";
 import { InputError, shown } from "../measure/errors";
 import type { RecogniseOptions } from "../survey/recognise";
 import { sizeSurvey } from "../survey/sizeSurvey";
+import { bookOf } from "../workbook/book";
 import { openWorkbook } from "../workbook/openWorkbook";
 import { readBookSurvey } from "../workbook/readBookSurvey";
 import { readCsv } from "../workbook/readCsv";
@@ -24,7 +25,7 @@ export function readSurvey({ survey: path, sheet, recognise, settings }: SurveyO
   const kind = extname(path).toLowerCase();
   if (BOOKS.includes(kind)) {
     const options = { recognise, settings, ...(sheet === undefined ? {} : { sheet }) };
-    const { sized, cells } = readBookSurvey(openWorkbook(bytes), options);
+    const { sized, cells } = readBookSurvey(bookOf(openWorkbook(bytes)), options);
     return { path, bytes, sized, cells };
   }
   if (!TEXTS.includes(kind)) throw new InputError("survey", shown(basename(path)), "give an .xlsx, .xlsm or .csv file");

@@ -7,3 +7,29 @@ export function stored(fn: string, args: readonly string[]): string {
 export function quoted(text: string): string {
   return `"${text.replaceAll('"', '""')}"`;
 }
+
+/**
+ * A stored formula as a person types it, without `=`: `_xldudf_ENC_WALL_LENGTH(B5)` -> `ENC.WALL.LENGTH(B5)`. Programs
+ * change the case of the stored name; texts inside the formula are left alone.
+ */
+export function typedFormula(formula: string): string {
+  return outsideTexts(formula, (piece) =>
+    piece.replace(STORED_NAME, (_, name: string) => `${name.toUpperCase().replaceAll("_", ".")}(`),
+  );
+}
+
+/** The reverse of `typedFormula`. */
+export function storedFormula(formula: string): string {
+  return outsideTexts(formula, (piece) =>
+    piece.replace(TYPED_NAME, (_, name: string) => `_xldudf_${name.toUpperCase().replaceAll(".", "_")}(`),
+  );
+}
+
+const STORED_NAME = /(?<![\w.])(?:\[\d+\]!)?_xldudf_(ENC(?:_[A-Z]+)+)\(/gi;
+const TYPED_NAME = /(?<![\w.])(ENC(?:\.[A-Z]+)+)\(/gi;
+
+function outsideTexts(formula: string, change: (piece: string) => string): string {
+  return formula.replace(/"(?:[^"]|"")*"|'(?:[^']|'')*'|[^"']+/g, (piece) =>
+    /^["']/.test(piece) ? piece : change(piece),
+  );
+}

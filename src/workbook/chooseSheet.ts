@@ -1,15 +1,15 @@
 import { InputError } from "../measure/errors";
 import type { Field } from "../survey/headings";
 import { recogniseColumns, type RecogniseOptions } from "../survey/recognise";
-import type { SheetInfo, TableInfo, Workbook } from "./openWorkbook";
+import type { Book, BookSheet, BookTable } from "./book";
 import { ownColumns, ownSheets } from "./ownMarks";
-import { readSheet, sheetNamed } from "./readSheet";
+import { sheetNamed } from "./readSheet";
 
 /** The sheet that holds the survey, and how it was found. */
 export interface ChosenSheet {
-  readonly sheet: SheetInfo;
+  readonly sheet: BookSheet;
   /** The table on it that holds the survey, if one does. */
-  readonly table: TableInfo | undefined;
+  readonly table: BookTable | undefined;
   /** What the user should be told, in plain words. */
   readonly said: string;
 }
@@ -20,11 +20,11 @@ export interface ChosenSheet {
  *
  * @throws InputError when there is no such sheet, when none looks like a survey, or when several do
  */
-export function chooseSheet(workbook: Workbook, name?: string, options: RecogniseOptions = {}): ChosenSheet {
-  if (name !== undefined) return named(workbook, name, options);
-  const own = new Set(ownSheets(workbook).map(({ sheet }) => sheet));
-  const shown = workbook.sheets.filter((sheet) => sheet.cells && sheet.state === "visible" && !own.has(sheet.name));
-  const surveys = shown.flatMap((sheet) => surveysOn(workbook, sheet, options).map((table) => ({ sheet, table })));
+export function chooseSheet(book: Book, name?: string, options: RecogniseOptions = {}): ChosenSheet {
+  if (name !== undefined) return named(book, name, options);
+  const own = new Set(ownSheets(book).map(({ sheet }) => sheet));
+  const shown = book.sheets.filter((sheet) => sheet.cells && sheet.state === "visible" && !own.has(sheet.name));
+  const surveys = shown.flatMap((sheet) => surveysOn(book, sheet, options).map((table) => ({ sheet, table })));
   const [survey, ...more] = surveys;
   if (survey && more.length === 0)
     return { ...survey, said: sentence(survey, shown.length > 1 ? ", the only one that looks like a survey" : "") };
@@ -55,40 +55,36 @@ export function chooseSheet(workbook: Workbook, name?: string, options: Recognis
 /** Rows by which a sheet is judged. */
 const JUDGED = 130;
 
-function named(workbook: Workbook, name: string, options: RecogniseOptions): ChosenSheet {
-  const table = workbook.tables.find((t) => t.name.toLowerCase() === name.trim().toLowerCase());
-  const isSheet = workbook.sheets.some((s) => s.name.toLowerCase() === name.trim().toLowerCase());
-  if (table && !isSheet) return chosen(sheetNamed(workbook, table.sheet), table);
-  const sheet = sheetNamed(workbook, name);
-  const tables = surveysOn(workbook, sheet, options);
+function named(book: Book, name: string, options: RecogniseOptions): ChosenSheet {
+  const table = book.tables.find((t) => t.name.toLowerCase() === name.trim().toLowerCase());
+  const isSheet = book.sheets.some((s) => s.name.toLowerCase() === name.trim().toLowerCase());
+  if (table && !isSheet) return chosen(sheetNamed(book, table.sheet), table);
+  const sheet = sheetNamed(book, name);
+  const tables = surveysOn(book, sheet, options);
   return chosen(sheet, tables.length === 1 ? tables[0] : undefined);
 }
 
-function chosen(sheet: SheetInfo, table: TableInfo | undefined): ChosenSheet {
+function chosen(sheet: BookSheet, table: BookTable | undefined): ChosenSheet {
   return { sheet, table, said: sentence({ sheet, table }, "") };
 }
 
 /** The tables of a sheet that look like a survey; where none does, the sheet's plain cells (undefined) may. */
-function surveysOn(
-  workbook: Workbook,
-  sheet: SheetInfo,
-  options: RecogniseOptions,
-): readonly (TableInfo | undefined)[] {
-  const looks = (table: TableInfo | undefined) => looksLikeSurvey(workbook, sheet, table, options);
-  const tables = workbook.tables.filter((table) => table.sheet === sheet.name && table.headerRow && looks(table));
+function surveysOn(book: Book, sheet: BookSheet, options: RecogniseOptions): readonly (BookTable | undefined)[] {
+  const looks = (table: BookTable | undefined) => looksLikeSurvey(book, sheet, table, options);
+  const tables = book.tables.filter((table) => table.sheet === sheet.name && table.headerRow && looks(table));
   return tables.length > 0 ? tables : [undefined].filter(looks);
 }
 
 function looksLikeSurvey(
-  workbook: Workbook,
-  sheet: SheetInfo,
-  table: TableInfo | undefined,
+  book: Book,
+  sheet: BookSheet,
+  table: BookTable | undefined,
   options: RecogniseOptions,
 ): boolean {
   const lastRow = (table?.area.top ?? 0) + JUDGED;
-  const { rows } = readSheet(workbook, sheet.name, { lastRow });
+  const { rows } = book.grid(sheet.name, { lastRow });
   try {
-    const { columns, ask } = recogniseColumns(rows, { ...options, ...surveyPlace(workbook, sheet, table) });
+    const { columns, ask } = recogniseColumns(rows, { ...options, ...surveyPlace(book, sheet, table) });
     const has = (field: Field) => columns[field] !== undefined || ask.some((question) => question.field === field);
     return has("dimensions") || (has("height") && has("width") && has("depth"));
   } catch (error) {
@@ -99,11 +95,11 @@ function looksLikeSurvey(
 
 /** What recognition must know of a sheet: the table that holds the survey, and the columns of an earlier run. */
 export function surveyPlace(
-  workbook: Workbook,
-  sheet: SheetInfo,
-  table: TableInfo | undefined,
+  book: Book,
+  sheet: BookSheet,
+  table: BookTable | undefined,
 ): Pick<RecogniseOptions, "region" | "ignore"> {
-  const ignore = ownColumns(workbook)
+  const ignore = ownColumns(book)
     .filter((column) => column.sheet === sheet.name)
     .map(({ column }) => column);
   if (!table) return { ignore };
@@ -117,6 +113,6 @@ export function surveyPlace(
   return { ignore, region };
 }
 
-function sentence({ sheet, table }: { sheet: SheetInfo; table: TableInfo | undefined }, why: string): string {
+function sentence({ sheet, table }: { sheet: BookSheet; table: BookTable | undefined }, why: string): string {
   return `sheet "${sheet.name}"${table ? `, table ${table.name}` : ""}${why}`;
 }

@@ -71,7 +71,12 @@ export function editWorkbook(
   const { entries, ...change } = parts.done();
   const bytes = writeZip(entries);
   onProgress?.(1);
-  return { bytes, ...change, columns: plan?.placed ?? [], notes: [...(plan?.notes ?? []), ...names.notes] };
+  return {
+    bytes,
+    ...change,
+    columns: plan?.places.placed.map(({ at }) => at) ?? [],
+    notes: [...(plan?.places.notes ?? []), ...names.notes],
+  };
 }
 
 function refuseUneditable(workbook: Workbook): void {
@@ -130,7 +135,11 @@ function sheetChanges(plan: ColumnPlan | undefined, others: readonly CellEdit[],
       [...kept, { column, content, styled }].sort((a, b) => a.column - b.column),
     );
   }
-  return { cells, widths: plan?.widths ?? new Map(), ...(plan?.filter ? { filter: plan.filter.to } : {}) };
+  return {
+    cells,
+    widths: plan?.widths ?? new Map(),
+    ...(plan?.places.filter ? { filter: plan.places.filter.to } : {}),
+  };
 }
 
 function dropCalculationOrder(workbook: Workbook, parts: PackageEditor): void {
@@ -149,7 +158,7 @@ function changedNames(
   sheetMarks: readonly { readonly asked: string; readonly sheet: string; readonly stale: string | undefined }[],
 ) {
   const stale = new Set([
-    ...(plan?.staleMarks ?? []),
+    ...(plan?.places.staleMarks ?? []),
     ...removed,
     ...sheetMarks.flatMap(({ stale: mark }) => mark ?? []),
   ]);
@@ -171,7 +180,7 @@ function changedNames(
     added.push({ name: `${start}${number}`, refersTo: sheetArea(sheet, area), hidden: true, comment: asked });
   };
   const sheet = columns && sheetNamed(workbook, columns.sheet).name;
-  for (const { asked, area } of plan?.marks ?? []) mark(COLUMN_MARK, asked, sheet!, area);
+  for (const { asked, area } of plan?.places.marks ?? []) mark(COLUMN_MARK, asked, sheet!, area);
   for (const { asked, sheet: own } of sheetMarks)
     mark(SHEET_MARK, asked, own, { top: 1, left: 1, bottom: 1, right: 1 });
   const notes: string[] = [];
@@ -190,7 +199,7 @@ function movedFilter(
   plan: ColumnPlan | undefined,
 ): ReadonlyMap<number, string> {
   const moved = new Map<number, string>();
-  const filter = plan?.filter;
+  const filter = plan?.places.filter;
   if (!filter || sheet === undefined) return moved;
   workbook.names.forEach((name, i) => {
     const same = name.refersTo.slice(name.refersTo.lastIndexOf("!") + 1).replaceAll("$", "") === areaName(filter.from);

@@ -1,5 +1,6 @@
 import { parseSheetArea, type Area } from "./cellRef";
-import type { DefinedName, Workbook } from "./openWorkbook";
+import type { Book } from "./book";
+import type { DefinedName } from "./openWorkbook";
 
 /*
  * How a later run knows its own columns and sheets: hidden defined names. A spreadsheet keeps them through a save and
@@ -20,6 +21,8 @@ export interface OwnColumn {
   readonly asked: string;
 }
 
+type Names = Pick<Book, "names" | "sheets">;
+
 /** A sheet from an earlier run. */
 export interface OwnSheet {
   readonly mark: string;
@@ -31,8 +34,8 @@ export const COLUMN_MARK = "_enclosure_column_";
 export const SHEET_MARK = "_enclosure_sheet_";
 
 /** The columns that an earlier run wrote, and that still are there. */
-export function ownColumns(workbook: Workbook): readonly OwnColumn[] {
-  return marked(workbook, COLUMN_MARK)
+export function ownColumns(book: Names): readonly OwnColumn[] {
+  return marked(book, COLUMN_MARK)
     .filter(({ area }) => area.left === area.right)
     .map(({ name, sheet, area }) => ({
       mark: name.name,
@@ -45,8 +48,8 @@ export function ownColumns(workbook: Workbook): readonly OwnColumn[] {
 }
 
 /** The sheets that an earlier run wrote, and that still are there. */
-export function ownSheets(workbook: Workbook): readonly OwnSheet[] {
-  return marked(workbook, SHEET_MARK).map(({ name, sheet }) => ({
+export function ownSheets(book: Names): readonly OwnSheet[] {
+  return marked(book, SHEET_MARK).map(({ name, sheet }) => ({
     mark: name.name,
     sheet,
     asked: name.comment || sheet,
@@ -58,11 +61,11 @@ export function isMark(name: string): boolean {
   return name.startsWith(COLUMN_MARK) || name.startsWith(SHEET_MARK);
 }
 
-function marked(workbook: Workbook, start: string): { name: DefinedName; sheet: string; area: Area }[] {
-  return workbook.names.flatMap((name) => {
+function marked(book: Names, start: string): { name: DefinedName; sheet: string; area: Area }[] {
+  return book.names.flatMap((name) => {
     if (!name.name.startsWith(start)) return [];
     const place = parseSheetArea(name.refersTo);
-    const sheet = place && workbook.sheets.find((s) => s.name.toLowerCase() === place.sheet.toLowerCase());
+    const sheet = place && book.sheets.find((s) => s.name.toLowerCase() === place.sheet.toLowerCase());
     return sheet ? [{ name, sheet: sheet.name, area: place.area }] : [];
   });
 }

@@ -1,10 +1,10 @@
 import { InputError } from "../measure/errors";
 import type { RecogniseOptions } from "../survey/recognise";
 import { sizeSurvey, type SizedSurvey } from "../survey/sizeSurvey";
+import type { Book } from "./book";
 import { parseArea, type Area } from "./cellRef";
 import { chooseSheet, surveyPlace, type ChosenSheet } from "./chooseSheet";
-import type { Workbook } from "./openWorkbook";
-import { readSheet, type SheetGrid } from "./readSheet";
+import type { SheetGrid } from "./readSheet";
 import type { SheetValue } from "./sheetValue";
 
 /** Names of the ranges that a workbook keeps its settings and stock in, and of the sheets made for them. */
@@ -29,24 +29,24 @@ export interface BookSurvey {
  * @throws InputError when there is no survey to read, or a named range cannot be used
  */
 export function readBookSurvey(
-  workbook: Workbook,
+  book: Book,
   options: { readonly sheet?: string; readonly recognise: RecogniseOptions; readonly settings: readonly unknown[] },
 ): BookSurvey {
-  const chosen = chooseSheet(workbook, options.sheet, options.recognise);
-  const grid = readSheet(workbook, chosen.sheet.name);
+  const chosen = chooseSheet(book, options.sheet, options.recognise);
+  const grid = book.grid(chosen.sheet.name);
   const cells = plainCells(grid.rows, grid.uncached);
-  const found = { settings: namedRange(workbook, SETTINGS_NAME), stock: namedRange(workbook, STOCK_NAME) };
+  const found = { settings: namedRange(book, SETTINGS_NAME), stock: namedRange(book, STOCK_NAME) };
   const stored = [found.settings, found.stock].filter((range) => range !== undefined);
   const sized = sizeSurvey(cells, [...stored, ...options.settings], {
     ...options.recognise,
-    ...surveyPlace(workbook, chosen.sheet, chosen.table),
+    ...surveyPlace(book, chosen.sheet, chosen.table),
   });
   return { chosen, grid, cells, found, sized };
 }
 
 /** A range that the workbook names: its cells as values. */
-function namedRange(workbook: Workbook, name: string): readonly (readonly unknown[])[] | undefined {
-  const defined = workbook.names.find((each) => each.name.toLowerCase() === name && each.sheet === undefined);
+function namedRange(book: Book, name: string): readonly (readonly unknown[])[] | undefined {
+  const defined = book.names.find((each) => each.name.toLowerCase() === name && each.sheet === undefined);
   if (defined === undefined) return undefined;
   const match = /^'?((?:[^'!]|'')+)'?!(\$?[A-Z]+\$?\d+:\$?[A-Z]+\$?\d+)$/.exec(defined.refersTo);
   if (match === null)
@@ -56,7 +56,7 @@ function namedRange(workbook: Workbook, name: string): readonly (readonly unknow
       "it must mean one range of cells, such as settings!$A$1:$B$60",
     );
   const area: Area = parseArea(match[2]!.replaceAll("$", ""))!;
-  const { rows, uncached } = readSheet(workbook, match[1]!.replaceAll("''", "'"));
+  const { rows, uncached } = book.grid(match[1]!.replaceAll("''", "'"));
   const cells = plainCells(rows, uncached);
   return cells.slice(area.top - 1, area.bottom).map((row) => {
     const kept = row.slice(area.left - 1, area.right);

@@ -138,7 +138,10 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
 }
 
 /** The sheet with that name, in any case. @throws InputError when there is none, or it has no cells */
-export function sheetNamed(workbook: Workbook, name: string): SheetInfo {
+export function sheetNamed<Sheet extends Pick<SheetInfo, "name" | "cells">>(
+  workbook: { readonly sheets: readonly Sheet[] },
+  name: string,
+): Sheet {
   const sheet = workbook.sheets.find((s) => s.name.toLowerCase() === name.trim().toLowerCase());
   if (!sheet) {
     const known = workbook.sheets.map((s) => `"${s.name}"`).join(", ");

@@ -5,6 +5,7 @@
  * For 10,000 rows the time must stay under 5 s and the memory under 600 MB; 100,000 rows must finish.
  */
 import { recogniseColumns, surveyRows } from "../../src/survey/recognise";
+import { bookOf } from "../../src/workbook/book";
 import { chooseSheet, surveyPlace } from "../../src/workbook/chooseSheet";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
@@ -59,10 +60,10 @@ function fill(bytes: Uint8Array): { parts: Record<string, number>; shown: number
   };
   let shown = 0;
   const workbook = openWorkbook(bytes);
-  const { sheet, table } = chooseSheet(workbook);
+  const { sheet, table } = chooseSheet(bookOf(workbook));
   const { rows } = readSheet(workbook, sheet.name, { onProgress: () => void shown++ });
   lap("read");
-  const found = recogniseColumns(rows, surveyPlace(workbook, sheet, table));
+  const found = recogniseColumns(rows, surveyPlace(bookOf(workbook), sheet, table));
   const items = surveyRows(rows, found);
   lap("recognise");
   const columns = Array.from({ length: NEW_COLUMNS }, (_, c) => ({

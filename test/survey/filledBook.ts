@@ -1,6 +1,7 @@
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { cellName, parseSheetArea } from "../../src/workbook/cellRef";
-import { fillWorkbook, type Filled, type FillOptions } from "../../src/workbook/fillWorkbook";
+import { fillWorkbook, type Filled } from "../../src/workbook/fillWorkbook";
+import type { FillOptions } from "../../src/workbook/surveyEdits";
 import { openWorkbook, type Workbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
 import type { SheetValue } from "../../src/workbook/sheetValue";

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { STARTER_STOCK, stockCells } from "../../src/settings/starterStock";
 import type { CellEdit } from "../../src/workbook/edits";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
-import type { FillOptions } from "../../src/workbook/fillWorkbook";
+import type { FillOptions } from "../../src/workbook/surveyEdits";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
 import { anySurvey, FORMS } from "./anySurvey";

@@ -1,3 +1,4 @@
+import { bookOf } from "../../src/workbook/book";
 import { chooseSheet, surveyPlace } from "../../src/workbook/chooseSheet";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
@@ -28,7 +29,7 @@ const KEY: NewSheet = {
   ],
 };
 
-const chosen = (...sheets: [NewSheet, ...NewSheet[]]) => chooseSheet(openWorkbook(createWorkbook(sheets)));
+const chosen = (...sheets: [NewSheet, ...NewSheet[]]) => chooseSheet(bookOf(openWorkbook(createWorkbook(sheets))));
 
 test("the only sheet that looks like a survey is taken, and said", () => {
   expect(chosen(KEY, SURVEY)).toMatchObject({
@@ -53,23 +54,26 @@ test("none that looks like a survey is asked about, unless there is only one she
 
 test("a sheet is named in any case; a table by its own name", () => {
   const workbook = openWorkbook(createWorkbook([SURVEY, { ...SURVEY, name: "More", table: "Boxes" }]));
-  expect(chooseSheet(workbook, "items")).toMatchObject({
+  expect(chooseSheet(bookOf(workbook), "items")).toMatchObject({
     sheet: { name: "Items" },
     table: undefined,
     said: 'sheet "Items"',
   });
-  expect(chooseSheet(workbook, "more")).toMatchObject({ table: { name: "Boxes" } });
-  expect(chooseSheet(workbook, "BOXES")).toMatchObject({ sheet: { name: "More" }, table: { name: "Boxes" } });
-  expect(() => chooseSheet(workbook, "Boxen")).toThrow('the workbook has "Items", "More"');
+  expect(chooseSheet(bookOf(workbook), "more")).toMatchObject({ table: { name: "Boxes" } });
+  expect(chooseSheet(bookOf(workbook), "BOXES")).toMatchObject({ sheet: { name: "More" }, table: { name: "Boxes" } });
+  expect(() => chooseSheet(bookOf(workbook), "Boxen")).toThrow('the workbook has "Items", "More"');
 });
 
 test("a sheet of an earlier run is passed over, and so is a hidden one", () => {
   const workbook = openWorkbook(createWorkbook([SURVEY]));
   const cuts = { name: "cut list", rows: SURVEY.rows, replaceable: true };
   const again = openWorkbook(editWorkbook(workbook, { sheets: [cuts] }).bytes);
-  expect(chooseSheet(again).sheet.name).toBe("Items");
-  expect(chooseSheet(openWorkbook(livedIn()))).toMatchObject({ sheet: { name: "Survey" }, table: { name: "Items" } });
-  expect(chooseSheet(openWorkbook(livedIn()), "Locked").sheet.state).toBe("hidden");
+  expect(chooseSheet(bookOf(again)).sheet.name).toBe("Items");
+  expect(chooseSheet(bookOf(openWorkbook(livedIn())))).toMatchObject({
+    sheet: { name: "Survey" },
+    table: { name: "Items" },
+  });
+  expect(chooseSheet(bookOf(openWorkbook(livedIn())), "Locked").sheet.state).toBe("hidden");
 });
 
 test("plain cells are the survey where the sheet's table is something else", () => {
@@ -80,7 +84,7 @@ test("plain cells are the survey where the sheet's table is something else", () 
       ["A", 1, 2, 3],
     ].flatMap((row, r) => row.map((content, c) => ({ sheet: "All", row: 5 + r, column: 1 + c, content }))),
   });
-  expect(chooseSheet(openWorkbook(more.bytes))).toMatchObject({ sheet: { name: "All" }, table: undefined });
+  expect(chooseSheet(bookOf(openWorkbook(more.bytes)))).toMatchObject({ sheet: { name: "All" }, table: undefined });
 });
 
 test("a chart sheet is listed, never read", () => {
@@ -98,8 +102,8 @@ test("a chart sheet is listed, never read", () => {
     }),
   );
   expect(workbook.sheets.map((sheet) => sheet.cells)).toEqual([true, false]);
-  expect(chooseSheet(workbook).said).toBe('sheet "Items"');
-  expect(() => chooseSheet(workbook, "Key")).toThrow('sheet: got "Key", which is a chart');
+  expect(chooseSheet(bookOf(workbook)).said).toBe('sheet "Items"');
+  expect(() => chooseSheet(bookOf(workbook), "Key")).toThrow('sheet: got "Key", which is a chart');
 });
 
 test("the place of the survey leaves out a totals row and the columns of an earlier run", () => {
@@ -114,8 +118,8 @@ test("the place of the survey leaves out a totals row and the columns of an earl
     columns: [{ heading: "mass", cells: [1, 2, 3] }],
   };
   const again = openWorkbook(editWorkbook(workbook, { columns }).bytes);
-  const { sheet, table } = chooseSheet(again);
-  expect(surveyPlace(again, sheet, table)).toEqual({
+  const { sheet, table } = chooseSheet(bookOf(again));
+  expect(surveyPlace(bookOf(again), sheet, table)).toEqual({
     ignore: [7],
     region: { headingRow: 4, firstColumn: 1, lastColumn: 7, lastRow: 7 },
   });

@@ -1,5 +1,6 @@
 import { strFromU8 } from "fflate";
 import { recogniseColumns, surveyRows } from "../../src/survey/recognise";
+import { bookOf } from "../../src/workbook/book";
 import { chooseSheet, surveyPlace } from "../../src/workbook/chooseSheet";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
@@ -57,9 +58,9 @@ interface Case {
 /** The way of the command line: open, choose, recognise, add columns and a sheet. */
 function filled(bytes: Uint8Array): Case {
   const before = openWorkbook(bytes);
-  const { sheet, table, said } = chooseSheet(before);
+  const { sheet, table, said } = chooseSheet(bookOf(before));
   const { rows } = readSheet(before, sheet.name);
-  const found = recogniseColumns(rows, surveyPlace(before, sheet, table));
+  const found = recogniseColumns(rows, surveyPlace(bookOf(before), sheet, table));
   const items = surveyRows(rows, found);
   const column = (field: "height" | "width") => String.fromCharCode(64 + found.columns[field]!.column);
   const edit: ColumnsEdit = {

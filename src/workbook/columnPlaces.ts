@@ -1,0 +1,208 @@
+import { InputError } from "../measure/errors";
+import type { Book, BookTable } from "./book";
+import { areaName, columnLetters, overlap, refuseTooWide, type Area } from "./cellRef";
+import type { ColumnsEdit, NewColumn, PlacedColumn } from "./edits";
+import { ownColumns, type OwnColumn } from "./ownMarks";
+
+/** What stands on the sheet that takes the columns. */
+export interface Ground {
+  readonly book: Book;
+  /** The sheet, as the workbook writes its name. */
+  readonly sheet: string;
+  readonly headings: readonly unknown[];
+  readonly merged: readonly Area[];
+  /** The sheet's own filter. */
+  readonly filter: Area | undefined;
+  /** Columns right of one that hold something in some rows, and the last column of the sheet that holds anything. */
+  readonly used: (top: number, bottom: number, after: number) => { used: ReadonlySet<number>; last: number };
+}
+
+/** Where new columns go, in a file as in a spreadsheet that is open. */
+export interface ColumnPlaces {
+  readonly placed: readonly {
+    readonly column: NewColumn;
+    readonly at: PlacedColumn;
+    /** The column of the earlier run that it takes over. */
+    readonly before: OwnColumn | undefined;
+  }[];
+  /** Columns of an earlier run that go, and those that are emptied because others follow them. */
+  readonly dropped: readonly OwnColumn[];
+  readonly emptied: readonly OwnColumn[];
+  /** The table that takes the columns in, or whose columns they are; `area` is its new rectangle. */
+  readonly table: { readonly info: BookTable; readonly grows: boolean; readonly area: Area } | undefined;
+  /** The survey's own column whose look the new ones take. */
+  readonly like: number | undefined;
+  readonly filter: { readonly from: Area; readonly to: Area } | undefined;
+  /** Marks for the names: where each column now lies. */
+  readonly marks: readonly { readonly asked: string; readonly area: Area }[];
+  /** Marks of an earlier run that are written anew or gone with their column. */
+  readonly staleMarks: readonly string[];
+  readonly notes: readonly string[];
+}
+
+/**
+ * Where the columns go. One from an earlier run, known by its mark, is written again in its place; a column of that
+ * run that is no longer asked for goes, or is emptied when the user has put something right of it in the table.
+ *
+ * @throws InputError when the columns do not fit the sheet
+ */
+export function columnPlaces(ground: Ground, edit: ColumnsEdit): ColumnPlaces {
+  const rowCount = edit.lastRow - edit.firstRow + 1;
+  if (edit.columns.some((column) => column.cells.length !== rowCount))
+    throw new RangeError("a column with other rows than the survey");
+  const { book, sheet, headings, merged, filter } = ground;
+  const { table, note } = growableTable(book, edit);
+  const headingAt = (column: number) => String(headings[column - 1] ?? "");
+  const own = ownColumns(book).filter((mark) => mark.sheet === sheet && mark.headingRow === edit.headingRow);
+  const { reused, left } = matched(edit.columns, own, headingAt);
+  const dropped = table ? tail(left, table.area.right) : left;
+  const emptied = left.filter((mark) => !dropped.includes(mark));
+  const edge = Math.max(
+    table ? table.area.right - dropped.length : edit.lastColumn,
+    ...[...reused.values(), ...emptied].map((mark) => mark.column),
+  );
+  const fresh = edit.columns.filter((column) => !reused.has(column));
+  const rows = { top: table?.area.top ?? edit.headingRow, bottom: table?.area.bottom ?? edit.lastRow };
+  const room = findRoom(ground, { ...rows, after: edge, count: fresh.length, gone: dropped, table, merged });
+  const adjoins = room.start === edge + 1;
+  refuseTooWide(room.start + fresh.length - 1);
+
+  const gone = new Set(dropped.map((mark) => mark.column));
+  const taken = new Set(headings.flatMap((_, i) => (gone.has(i + 1) ? [] : [headingAt(i + 1).toLowerCase()])));
+  for (const name of table?.columns.slice(0, table.columns.length - dropped.length) ?? [])
+    taken.add(name.toLowerCase());
+  const placed = edit.columns.map((column) => {
+    const before = reused.get(column);
+    const at = before
+      ? { heading: headingAt(before.column), asked: column.heading, column: before.column, replaced: true }
+      : {
+          heading: uniqueHeading(column.heading, taken),
+          asked: column.heading,
+          column: room.start + fresh.indexOf(column),
+          replaced: false,
+        };
+    return { column, at, before };
+  });
+  const right = Math.max(edge, ...placed.map(({ at }) => at.column));
+  const ours = new Set([...own.map((mark) => mark.column), ...placed.map(({ at }) => at.column)]);
+  return {
+    placed,
+    dropped,
+    emptied,
+    table: table && {
+      info: table,
+      grows: adjoins,
+      area: { ...table.area, right: adjoins ? edge + fresh.length : edge },
+    },
+    like: lastOther(edge, ours),
+    filter: table || !filter ? undefined : grownFilter(filter, edit, own, adjoins ? right : edge),
+    marks: [
+      ...placed.map(({ at }) => ({ asked: at.asked, area: columnArea(at.column, edit.headingRow, edit.lastRow) })),
+      ...emptied.map((mark) => ({ asked: mark.asked, area: columnArea(mark.column, mark.headingRow, mark.lastRow) })),
+    ],
+    staleMarks: own.map((mark) => mark.mark),
+    notes: [
+      ...(note === undefined ? [] : [note]),
+      ...(room.note === undefined ? [] : [room.note]),
+      ...emptied.map(
+        (mark) =>
+          `column ${columnLetters(mark.column)} "${headingAt(mark.column)}" of an earlier run is emptied, not deleted: other columns follow it`,
+      ),
+    ],
+  };
+}
+
+function growableTable(book: Book, edit: ColumnsEdit): { table: BookTable | undefined; note?: string } {
+  if (edit.table === undefined) return { table: undefined };
+  const wanted = edit.table.toLowerCase();
+  const table = book.tables.find((t) => t.name.toLowerCase() === wanted);
+  if (!table)
+    throw new InputError("table", `"${edit.table}"`, "must be a table of the workbook", "name the sheet instead");
+  if (!table.plain)
+    return {
+      table: undefined,
+      note: `the table ${table.name} is filled from a query, so the new columns stand beside it`,
+    };
+  if (!table.headerRow)
+    return { table: undefined, note: `the table ${table.name} has no header row, so the new columns stand beside it` };
+  return { table };
+}
+
+/** Which column of the earlier run each column takes over: by the heading asked for then, else by the one that stands there. */
+function matched(columns: readonly NewColumn[], own: readonly OwnColumn[], headingAt: (column: number) => string) {
+  const left = [...own];
+  const reused = new Map<NewColumn, OwnColumn>();
+  for (const column of columns) {
+    const wanted = column.heading.toLowerCase();
+    const at = left.findIndex((mark) => (mark.asked || headingAt(mark.column)).toLowerCase() === wanted);
+    if (at >= 0) reused.set(column, left.splice(at, 1)[0]!);
+  }
+  return { reused, left };
+}
+
+/** Those columns that end the table without a gap. */
+function tail(marks: readonly OwnColumn[], right: number): readonly OwnColumn[] {
+  const found: OwnColumn[] = [];
+  for (let column = right; ; column--) {
+    const mark = marks.find((m) => m.column === column);
+    if (!mark) return found;
+    found.push(mark);
+  }
+}
+
+interface RoomWish {
+  readonly top: number;
+  readonly bottom: number;
+  readonly after: number;
+  readonly count: number;
+  readonly gone: readonly OwnColumn[];
+  readonly table: BookTable | undefined;
+  readonly merged: readonly Area[];
+}
+
+/** The first of `count` free columns: right after `after`, or past everything in the sheet when something stands there. */
+function findRoom({ book, sheet, used: usedIn }: Ground, wish: RoomWish): { start: number; note?: string } {
+  const { top, bottom, after, count, gone, table, merged } = wish;
+  const start = after + 1;
+  if (count === 0) return { start };
+  const { used, last } = usedIn(top, bottom, after);
+  const freed = new Set(gone.map((mark) => mark.column));
+  const wanted = { top, bottom, left: start, right: after + count };
+  const others = book.tables.filter((t) => t.sheet === sheet && t !== table).map((t) => t.area);
+  const blocked =
+    [...merged, ...others].some((area) => overlap(area, wanted)) ||
+    [...used].some((column) => column >= wanted.left && column <= wanted.right && !freed.has(column));
+  if (!blocked) return { start };
+  const past = Math.max(last, after, ...merged.map((area) => area.right), ...others.map((area) => area.right)) + 1;
+  const standing = `something stands right of the ${table ? `table ${table.name}` : "survey"} (${areaName(wanted)})`;
+  return { start: past, note: `${standing}, so the new columns begin at column ${columnLetters(past)}` };
+}
+
+function uniqueHeading(wanted: string, taken: Set<string>): string {
+  let heading = wanted;
+  for (let number = 2; taken.has(heading.toLowerCase()); number++) heading = `${wanted} ${number}`;
+  taken.add(heading.toLowerCase());
+  return heading;
+}
+
+/** The last column up to the edge that is not ours: the neighbour whose look is copied. */
+function lastOther(edge: number, ours: ReadonlySet<number>): number | undefined {
+  for (let column = edge; column >= 1; column--) if (!ours.has(column)) return column;
+  return undefined;
+}
+
+/** The sheet's own filter, when it spans the survey, spans the new columns too, or sorting would tear the rows apart. */
+function grownFilter(
+  filter: Area,
+  edit: ColumnsEdit,
+  own: readonly OwnColumn[],
+  right: number,
+): ColumnPlaces["filter"] {
+  const ends = filter.right === edit.lastColumn || own.some((mark) => mark.column === filter.right);
+  if (filter.top !== edit.headingRow || !ends || right === filter.right) return undefined;
+  return { from: filter, to: { ...filter, right } };
+}
+
+function columnArea(column: number, top: number, bottom: number): Area {
+  return { top, bottom, left: column, right: column };
+}
