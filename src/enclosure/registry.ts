@@ -26,7 +26,7 @@ export const KINDS: readonly Kind[] = [
  * @throws InputError with the nearest names
  */
 export function kindNamed(text: unknown): Kind {
-  const kind = typeof text === "string" ? BY_NAME.get(plainName(text)) : undefined;
+  const kind = typeof text === "string" ? (BY_NAME.get(text) ?? BY_NAME.get(plainName(text))) : undefined;
   if (kind !== undefined) return kind;
   const names = KINDS.map((each) => each.name);
   const near =

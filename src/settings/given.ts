@@ -50,7 +50,7 @@ export function readGiven(argument: unknown, place: string): Given {
 
 /** The key of a setting by its name; letter case, hyphens and spaces do not count. */
 export function settingKey(name: string): SettingKey | undefined {
-  return KEYS.get(plainName(name));
+  return KEYS.get(name) ?? KEYS.get(plainName(name));
 }
 
 export const SETTING_KEYS = Object.keys(DEFINITIONS) as readonly SettingKey[];

@@ -135,6 +135,8 @@ export function chosen<T extends string>(
   words: readonly T[],
   accepted: readonly string[] = [...words, "all"],
 ): T {
+  const exact = words.find((each) => each === typed);
+  if (exact !== undefined) return exact;
   const wanted = plainName(typed);
   const word = words.find((each) => each === wanted || OTHER_WORDS[wanted] === each);
   if (word !== undefined) return word;

@@ -115,12 +115,17 @@ function matching<P extends Pick<Part, "name" | "tray">>(
   inTray: string | undefined,
   ending: boolean,
 ): readonly P[] {
-  return among.filter((part) =>
-    readings.some(({ tray = inTray, name }) => {
-      if (tray !== undefined && part.tray !== tray) return false;
-      return part.name === name || (ending && part.name.endsWith(` ${name}`));
-    }),
-  );
+  // Written as loops: it runs for every part of every figure of a survey.
+  const found: P[] = [];
+  for (const part of among) {
+    for (const { tray = inTray, name } of readings) {
+      if (tray !== undefined && part.tray !== tray) continue;
+      if (part.name !== name && !(ending && part.name.endsWith(` ${name}`))) continue;
+      found.push(part);
+      break;
+    }
+  }
+  return found;
 }
 
 /** `side` is the side wall: "wall" may be left off the name of a wall. */

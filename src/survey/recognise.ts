@@ -108,15 +108,24 @@ export interface SurveyRow {
 /** The rows of the survey in order, blank ones too: one row in, one row out. Units are those of the recognised columns. */
 export function surveyRows(rows: readonly (readonly unknown[])[], recognition: Recognition): readonly SurveyRow[] {
   const { firstRow, lastRow, columns, settings } = recognition;
-  return Array.from({ length: Math.max(0, lastRow - firstRow + 1) }, (_, i) => {
-    const cells = rows[firstRow - 1 + i] ?? [];
-    const at = ({ column }: RecognisedColumn) => cells[column - 1] ?? null;
-    return {
-      row: firstRow + i,
-      values: Object.fromEntries(Object.entries(columns).map(([field, column]) => [field, at(column)])),
-      settings: Object.fromEntries(settings.map((column) => [column.setting, at(column)])),
-    };
-  });
+  const fields = Object.entries(columns).map(([field, { column }]) => [field, column - 1] as const);
+  const own = settings.map(({ setting, column }) => [setting, column - 1] as const);
+  const found: SurveyRow[] = [];
+  for (let row = firstRow; row <= lastRow; row++) {
+    const cells = rows[row - 1] ?? [];
+    found.push({ row, values: cellsAt(cells, fields), settings: cellsAt(cells, own) });
+  }
+  return found;
+}
+
+/** Written as a loop: it runs for every cell of a survey. */
+function cellsAt(
+  cells: readonly unknown[],
+  places: readonly (readonly [name: string, index: number])[],
+): Record<string, unknown> {
+  const found: Record<string, unknown> = {};
+  for (const [name, index] of places) found[name] = cells[index] ?? null;
+  return found;
 }
 
 /** Rows by which a column is judged. */

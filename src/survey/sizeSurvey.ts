@@ -89,7 +89,7 @@ function groupBoxes(items: readonly SurveyItem[]): ReadonlyMap<string, readonly 
   return boxes;
 }
 
-/** One item, or those that share a box: greatest height and width, depths and weights one on another. */
+/** One item, or those that share a box. */
 function sizeSet(
   set: readonly [SurveyItem, ...SurveyItem[]],
   survey: Survey,
@@ -99,35 +99,48 @@ function sizeSet(
   if (set.every((item) => isBlankItem(item, survey))) return { state: "nothing" };
   if (isNoEnclosure(first.cells.enclosure)) return { state: "nothing" };
   const settings = forRow(first.own);
+  const item = set.length === 1 ? readItem(first, survey, settings) : readBox(set, survey, settings);
+  const quantity = set.length === 1 ? given(first.quantity) : 1;
+  const { height, width, depth, weightKg = settings.weight } = item;
+  return {
+    state: "sized",
+    sized: sizeItem({ height, width, depth }, first.cells.enclosure, weightKg, settings),
+    quantity,
+  };
+}
+
+/** Those that share a box, as one item: greatest height and width, depths and weights one on another. */
+function readBox(
+  set: readonly [SurveyItem, ...SurveyItem[]],
+  survey: Survey,
+  settings: Settings,
+): ReadItem {
+  const [first] = set;
   // A set is not read without an enclosure to compare with; of one item, what is wrong is said in the order of the
   // cell functions.
-  if (set.length > 1 && isBlank(first.cells.enclosure)) kindNamed(null);
+  if (isBlank(first.cells.enclosure)) kindNamed(null);
   const read = set.map((item) => {
     if (item !== first) refuseOtherEnclosure(item, first);
     try {
-      const copies = set.length === 1 ? 1 : given(item.quantity);
+      const copies = given(item.quantity);
       return { ...readItem(item, survey, settings), copies };
     } catch (error) {
       if (!(error instanceof InputError) || item === first) throw error;
       throw new InputError(`${item.identifier}, ${error.argument}`, error.got, error.expected, error.cure);
     }
   });
-  const item: Item = {
+  const weights = read.map(({ weightKg, copies }) => (weightKg === undefined ? undefined : weightKg * copies));
+  return {
     height: Math.max(...read.map(({ height }) => height)),
     width: Math.max(...read.map(({ width }) => width)),
     depth: read.reduce((sum, { depth, copies }) => sum + depth * copies, 0),
-  };
-  const weights = read.map(({ weightKg, copies }) => (weightKg === undefined ? undefined : weightKg * copies));
-  const weightKg = weights.every((weight) => weight !== undefined)
-    ? weights.reduce<number>((sum, weight) => sum + (weight as number), 0)
-    : undefined;
-  const quantity = set.length === 1 ? given(first.quantity) : 1;
-  return {
-    state: "sized",
-    sized: sizeItem(item, first.cells.enclosure, weightKg ?? settings.weight, settings),
-    quantity,
+    weightKg: weights.every((weight) => weight !== undefined)
+      ? weights.reduce<number>((sum, weight) => sum + (weight as number), 0)
+      : undefined,
   };
 }
+
+type ReadItem = Item & { readonly weightKg: number | undefined };
 
 function isBlankItem({ cells }: SurveyItem, { recognition }: Survey): boolean {
   const { height, width, depth, dimensions } = cells;
@@ -140,11 +153,7 @@ function isBlankItem({ cells }: SurveyItem, { recognition }: Survey): boolean {
 }
 
 /** Height, width and depth of their columns, else of the dimension text; weight of its column, else of that text. */
-function readItem(
-  item: SurveyItem,
-  survey: Survey,
-  settings: Settings,
-): Item & { readonly weightKg: number | undefined } {
+function readItem(item: SurveyItem, survey: Survey, settings: Settings): ReadItem {
   const { height, width, depth, weight, dimensions } = item.cells;
   const weightUnit = survey.units.weight ?? (settings.unit === "in" ? "lb" : "kg");
   const weighed = isBlank(weight) ? undefined : readWeight(weight, weightUnit);
