@@ -1,6 +1,7 @@
 import { InputError } from "../measure/errors";
+import { areaName } from "./cellRef";
 import { escapeText } from "./escape";
-import { isFormula, type CellContent, type PlainContent } from "./edits";
+import { isFormula, type CellContent, type FormulaContent, type PlainContent } from "./edits";
 
 /**
  * A `<c>` element. Texts are written inline, so that the part of shared texts stays untouched; Excel moves them there
@@ -20,9 +21,14 @@ export function cellXml(name: string, style: number | undefined, content: CellCo
       return `${head} t="inlineStr"><${p}is><${p}t xml:space="preserve">${escapeText(result)}</${p}t></${p}is></${p}c>`;
     }
   }
-  const formula = isFormula(content) ? `<${p}f>${escapeText(content.formula)}</${p}f>` : "";
+  const formula = isFormula(content) ? formulaXml(content, p) : "";
   const { type, text } = typed(result);
   return `${head}${type}>${formula}<${p}v>${text}</${p}v></${p}c>`;
+}
+
+function formulaXml({ formula, fills }: FormulaContent, p: string): string {
+  const several = fills === undefined ? "" : ` t="array" ref="${areaName(fills)}"`;
+  return `<${p}f${several}>${escapeText(formula)}</${p}f>`;
 }
 
 function typed(result: PlainContent): { type: string; text: string } {

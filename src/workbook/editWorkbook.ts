@@ -3,7 +3,7 @@ import { addSheets, removedSheets } from "./bookSheets";
 import { blankStyles, SPREADSHEET_TYPE } from "./blankParts";
 import { changedBook } from "./bookEditor";
 import { areaName, sheetArea, type Area } from "./cellRef";
-import type { CellEdit, EditResult, WorkbookEdits } from "./edits";
+import type { CellEdit, EditResult, WidthEdit, WorkbookEdits } from "./edits";
 import type { DefinedName, Workbook } from "./openWorkbook";
 import { COLUMN_MARK, isMark, SHEET_MARK } from "./ownMarks";
 import { packageEditor, type PackageEditor } from "./packageEditor";
@@ -33,10 +33,12 @@ export function editWorkbook(
   refuseUneditable(workbook);
   const parts = packageEditor(workbook);
   const styles = stylesOf(workbook, parts);
-  const { columns, cells = [] } = edits;
+  const { columns, cells = [], widths = [] } = edits;
   let plan: ColumnPlan | undefined;
   const sheets = new Set(
-    [...(columns ? [columns.sheet] : []), ...cells.map((cell) => cell.sheet)].map((name) => sheetNamed(workbook, name)),
+    [...(columns ? [columns.sheet] : []), ...cells.map((cell) => cell.sheet), ...widths.map((each) => each.sheet)].map(
+      (name) => sheetNamed(workbook, name),
+    ),
   );
   for (const sheet of sheets) {
     const entry = neededPart(workbook.zip, sheet.part);
@@ -48,8 +50,9 @@ export function editWorkbook(
         ? (plan = planColumns(workbook, text, columns, styles.editor))
         : undefined;
     const pack = packer(entry.name);
-    const others = cells.filter((cell) => sheetNamed(workbook, cell.sheet) === sheet);
-    writeSheet(text, sheetChanges(own, others, styles.editor), pack.push, onProgress);
+    const here = ({ sheet: name }: { readonly sheet: string }) => sheetNamed(workbook, name) === sheet;
+    const changes = sheetChanges(own, cells.filter(here), widths.filter(here), styles.editor);
+    writeSheet(text, changes, pack.push, onProgress);
     parts.put(pack.done());
   }
   if (plan?.table) {
@@ -125,19 +128,26 @@ function stylesOf(workbook: Workbook, parts: PackageEditor): { editor: StyleEdit
   };
 }
 
-function sheetChanges(plan: ColumnPlan | undefined, others: readonly CellEdit[], styles: StyleEditor): SheetChanges {
+function sheetChanges(
+  plan: ColumnPlan | undefined,
+  others: readonly CellEdit[],
+  widths: readonly WidthEdit[],
+  styles: StyleEditor,
+): SheetChanges {
   const cells = new Map<number, CellChange[]>([...(plan?.cells ?? [])].map(([row, list]) => [row, [...list]]));
-  for (const { row, column, content, format } of others) {
-    const kept = (cells.get(row) ?? []).filter((change) => change.column !== column);
-    const styled = (style: number | undefined) => (format === undefined ? style : styles.styled(style, { format }));
-    cells.set(
-      row,
-      [...kept, { column, content, styled }].sort((a, b) => a.column - b.column),
-    );
+  for (const { row, column, content, format, style } of others) {
+    const known = cells.get(row) ?? [];
+    if (known.length === 0) cells.set(row, known);
+    const twice = known.findIndex((change) => change.column === column);
+    if (twice >= 0) known.splice(twice, 1);
+    const styled = (kept: number | undefined) =>
+      format === undefined ? (style ?? kept) : styles.styled(style ?? kept, { format });
+    known.push({ column, content, styled });
   }
+  if (others.length > 0) for (const row of cells.values()) row.sort((a, b) => a.column - b.column);
   return {
     cells,
-    widths: plan?.widths ?? new Map(),
+    widths: new Map([...(plan?.widths ?? []), ...widths.map(({ column, width }) => [column, width] as const)]),
     ...(plan?.places.filter ? { filter: plan.places.filter.to } : {}),
   };
 }

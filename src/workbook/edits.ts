@@ -1,3 +1,4 @@
+import type { Area } from "./cellRef";
 import type { ErrorValue } from "./sheetValue";
 
 /** A plain value to write. A text stays a text, whatever it begins with. */
@@ -10,6 +11,8 @@ export type PlainContent = string | number | boolean | null | ErrorValue;
 export interface FormulaContent {
   readonly formula: string;
   readonly result: PlainContent;
+  /** The cells that its one answer fills, when they are several; the others are written as values. */
+  readonly fills?: Area;
 }
 
 export type CellContent = PlainContent | FormulaContent;
@@ -45,13 +48,22 @@ export interface ColumnsEdit {
   readonly columns: readonly NewColumn[];
 }
 
-/** One cell to write; its style stays unless a format is given. */
+/** One cell to write; its style stays unless a style or a format is given. */
 export interface CellEdit {
   readonly sheet: string;
   readonly row: number;
   readonly column: number;
   readonly content: CellContent;
   readonly format?: string;
+  /** The number of a cell style of the file, such as that of the row from which a sort brought the cell. */
+  readonly style?: number;
+}
+
+/** The width of a column, in characters. */
+export interface WidthEdit {
+  readonly sheet: string;
+  readonly column: number;
+  readonly width: number;
 }
 
 /** A sheet to add after the last, or to write again when it is ours from an earlier run. */
@@ -84,6 +96,7 @@ export interface WorkbookEdits {
   /** Sheets of an earlier run to delete; a sheet that is not ours is refused. */
   readonly removeSheets?: readonly string[];
   readonly names?: readonly NewName[];
+  readonly widths?: readonly WidthEdit[];
 }
 
 /** Where a column went. */

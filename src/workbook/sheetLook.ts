@@ -1,0 +1,120 @@
+import type { SaxesTagNS } from "saxes";
+import { columnNumber, parseArea, type Area } from "./cellRef";
+import { isTrue, type Workbook } from "./openWorkbook";
+import { neededPart } from "./parts";
+import { attribute, readXml } from "./readXml";
+import { sheetNamed } from "./readSheet";
+
+/** A formula as the file holds it. */
+export interface StoredFormula {
+  /** Without `=`; empty for a cell that shares the formula of another. */
+  readonly text: string;
+  /** The number under which cells share it. */
+  readonly shared: string | undefined;
+  /** The cells that one array formula fills. */
+  readonly fills: Area | undefined;
+}
+
+/** Column widths in characters, columns counted from 1. */
+export interface ColumnStretch {
+  readonly first: number;
+  readonly last: number;
+  readonly width: number | undefined;
+  readonly hidden: boolean;
+}
+
+/** What a sheet holds beside its values: see `readSheet` for those. */
+export interface SheetLook {
+  /** Style number by row and column, counted from 1. */
+  readonly styles: ReadonlyMap<number, ReadonlyMap<number, number>>;
+  readonly formulas: ReadonlyMap<number, ReadonlyMap<number, StoredFormula>>;
+  readonly columns: readonly ColumnStretch[];
+  readonly hiddenRows: readonly number[];
+  /** Rows and columns that stay in sight. */
+  readonly frozen: { readonly rows: number; readonly columns: number };
+  /** The cells of the sheet's own filter, headings included. */
+  readonly filter: Area | undefined;
+  readonly rightToLeft: boolean;
+}
+
+/** @throws InputError when there is no such sheet, or it is damaged */
+export function sheetLook(workbook: Workbook, name: string): SheetLook {
+  const sheet = sheetNamed(workbook, name);
+  const styles = new Map<number, Map<number, number>>();
+  const formulas = new Map<number, Map<number, StoredFormula>>();
+  const columns: ColumnStretch[] = [];
+  const hiddenRows: number[] = [];
+  let frozen = { rows: 0, columns: 0 };
+  let filter: Area | undefined;
+  let rightToLeft = false;
+  let row = 0;
+  let column = 0;
+  let formula: { text: string; shared: string | undefined; fills: Area | undefined } | undefined;
+
+  const openCell = (tag: SaxesTagNS): void => {
+    const letters = /^[a-z]+/i.exec(attribute(tag, "r") ?? "")?.[0];
+    column = (letters === undefined ? undefined : columnNumber(letters)) ?? column + 1;
+    const style = attribute(tag, "s");
+    if (style !== undefined && style !== "0") into(styles, row).set(column, Number(style));
+  };
+  readXml(neededPart(workbook.zip, sheet.part), {
+    open: (tag) => {
+      if (tag.uri !== workbook.namespace) return;
+      switch (tag.local) {
+        case "row":
+          row = Number(attribute(tag, "r") ?? row + 1);
+          column = 0;
+          if (isTrue(attribute(tag, "hidden"))) hiddenRows.push(row);
+          break;
+        case "c":
+          openCell(tag);
+          break;
+        case "f": {
+          const type = attribute(tag, "t");
+          const shared = type === "shared" ? attribute(tag, "si") : undefined;
+          formula = { text: "", shared, fills: type === "array" ? parseArea(attribute(tag, "ref") ?? "") : undefined };
+          break;
+        }
+        case "col":
+          columns.push(stretch(tag));
+          break;
+        case "sheetView":
+          rightToLeft = isTrue(attribute(tag, "rightToLeft"));
+          break;
+        case "pane":
+          if (/^frozen/.test(attribute(tag, "state") ?? ""))
+            frozen = { rows: Number(attribute(tag, "ySplit") ?? 0), columns: Number(attribute(tag, "xSplit") ?? 0) };
+          break;
+        case "autoFilter":
+          filter = parseArea(attribute(tag, "ref") ?? "");
+      }
+    },
+    text: (piece) => {
+      if (formula) formula.text += piece;
+    },
+    close: (tag) => {
+      if (!formula || tag.local !== "f") return;
+      into(formulas, row).set(column, formula);
+      formula = undefined;
+    },
+  });
+  return { styles, formulas, columns, hiddenRows, frozen, filter, rightToLeft };
+}
+
+function stretch(tag: SaxesTagNS): ColumnStretch {
+  const width = attribute(tag, "width");
+  return {
+    first: Number(attribute(tag, "min")),
+    last: Number(attribute(tag, "max")),
+    width: width === undefined ? undefined : Number(width),
+    hidden: isTrue(attribute(tag, "hidden")),
+  };
+}
+
+function into<Value>(rows: Map<number, Map<number, Value>>, row: number): Map<number, Value> {
+  const known = rows.get(row);
+  if (known) return known;
+  const made = new Map<number, Value>();
+  rows.set(row, made);
+  return made;
+}
