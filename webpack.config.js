@@ -1,7 +1,9 @@
+const { Buffer } = require("buffer");
 const { chmodSync, readFileSync, readdirSync } = require("fs");
 const path = require("path");
 const CopyPlugin = require("copy-webpack-plugin");
 const { generateCustomFunctionsMetadata } = require("custom-functions-metadata");
+const esbuild = require("esbuild");
 const HtmlPlugin = require("html-webpack-plugin");
 const { BannerPlugin, Compilation, WebpackError, sources } = require("webpack");
 
@@ -10,7 +12,7 @@ const PLACEHOLDER_ADDRESS = "https://enclosure-columns.example";
 const COMMAND_LINE = "./src/cli/main.ts";
 const DIST = path.join(__dirname, "dist");
 
-module.exports = (_env, { mode = "production" }) => [addIn(mode, addressFor(mode)), commandLine(mode)];
+module.exports = (_env, { mode = "production" }) => [addIn(mode, addressFor(mode)), page(mode), commandLine(mode)];
 
 const addIn = (mode, address) => ({
   ...common(mode),
@@ -34,6 +36,19 @@ const addIn = (mode, address) => ({
       ],
     }),
   ],
+});
+
+/** The local workbook page, in a folder of its own. */
+const page = (mode) => ({
+  mode,
+  context: __dirname,
+  name: "page",
+  entry: {},
+  output: { path: DIST, compareBeforeEmit: false },
+  // esbuild has shrunk it already.
+  optimization: { minimize: false },
+  performance: { hints: false },
+  plugins: [{ apply: pageBundle }],
 });
 
 const commandLine = (mode) => ({
@@ -87,6 +102,37 @@ function functionsJson(compiler) {
       // The generator never writes this flag, without which a cell holding an error keeps a function from running.
       const metadata = { allowErrorForDataTypeAny: true, ...JSON.parse(metadataJson) };
       compilation.emitAsset("functions.json", new sources.RawSource(JSON.stringify(metadata, null, 2)));
+    });
+  });
+}
+
+/** Bundles the page with esbuild: its spreadsheet is 12 MB of sources, for which webpack takes minutes. */
+function pageBundle(compiler) {
+  compiler.hooks.thisCompilation.tap("page", (compilation) => {
+    compilation.contextDependencies.add(path.join(__dirname, "src"));
+    const stage = Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
+    compilation.hooks.processAssets.tapPromise({ name: "page", stage }, async () => {
+      const { outputFiles, errors } = await esbuild
+        .build({
+          absWorkingDir: __dirname,
+          entryPoints: ["src/page/page.ts", "src/page/page.html"],
+          loader: { ".html": "copy" },
+          bundle: true,
+          splitting: true,
+          format: "esm",
+          target: "es2022",
+          minify: compiler.options.mode === "production",
+          sourcemap: compiler.options.mode !== "production",
+          outdir: path.join(DIST, "page"),
+          write: false,
+          logLevel: "silent",
+        })
+        .catch(({ errors }) => ({ outputFiles: [], errors }));
+      compilation.errors.push(
+        ...errors.map(({ text, location }) => new WebpackError(`page: ${text} ${location?.file}:${location?.line}`)),
+      );
+      for (const { path: file, contents } of outputFiles)
+        compilation.emitAsset(path.relative(DIST, file), new sources.RawSource(Buffer.from(contents)));
     });
   });
 }

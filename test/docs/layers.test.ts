@@ -15,6 +15,7 @@ const LAYERS = [
   "workbook",
   "host",
   "pane",
+  "page",
   "cli",
 ];
 

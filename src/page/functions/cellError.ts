@@ -1,0 +1,28 @@
+/** An error that a cell function throws or puts into a cell, as Excel's runtime knows it. */
+export class CellError extends Error {
+  constructor(
+    /** `#VALUE!`, `#N/A` */
+    readonly code: string,
+    message = "",
+  ) {
+    super(message);
+  }
+}
+
+/** The names of errors in Excel's runtime for custom functions. */
+export const ERROR_CODES = {
+  invalidValue: "#VALUE!",
+  notAvailable: "#N/A",
+  divisionByZero: "#DIV/0!",
+  invalidNumber: "#NUM!",
+  nullReference: "#NULL!",
+  invalidName: "#NAME?",
+  invalidReference: "#REF!",
+} as const;
+
+/** Whether a text is what a cell in error shows. */
+export function isErrorText(value: unknown): value is string {
+  return typeof value === "string" && ERROR_TEXT.test(value);
+}
+
+const ERROR_TEXT = /^#(?:N\/A|VALUE!|REF!|DIV\/0!|NUM!|NAME\?|NULL!|SPILL!|CALC!|CYCLE!|ERROR!|CONNECT!)$/;

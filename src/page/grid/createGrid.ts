@@ -1,0 +1,121 @@
+import { LifecycleStages, LocaleType, LogLevel, mergeLocales, Univer, type Injector } from "@univerjs/core";
+import { FUniver } from "@univerjs/core/facade";
+import designTexts from "@univerjs/design/locale/en-US";
+import docsTexts from "@univerjs/docs-ui/locale/en-US";
+import formulaTexts from "@univerjs/sheets-formula/locale/en-US";
+import formulaUiTexts from "@univerjs/sheets-formula-ui/locale/en-US";
+import filterUiTexts from "@univerjs/sheets-filter-ui/locale/en-US";
+import numfmtTexts from "@univerjs/sheets-numfmt-ui/locale/en-US";
+import sheetsTexts from "@univerjs/sheets/locale/en-US";
+import sheetsUiTexts from "@univerjs/sheets-ui/locale/en-US";
+import sortUiTexts from "@univerjs/sheets-sort-ui/locale/en-US";
+import tableTexts from "@univerjs/sheets-table/locale/en-US";
+import tableUiTexts from "@univerjs/sheets-table-ui/locale/en-US";
+import uiTexts from "@univerjs/ui/locale/en-US";
+import { UniverDocsPlugin } from "@univerjs/docs";
+import { UniverDocsUIPlugin } from "@univerjs/docs-ui";
+import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
+import { UniverRenderEnginePlugin } from "@univerjs/engine-render";
+import { UniverSheetsPlugin } from "@univerjs/sheets";
+import { UniverSheetsFilterPlugin } from "@univerjs/sheets-filter";
+import { UniverSheetsFilterUIPlugin } from "@univerjs/sheets-filter-ui";
+import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
+import { UniverSheetsFormulaUIPlugin } from "@univerjs/sheets-formula-ui";
+import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
+import { UniverSheetsNumfmtUIPlugin } from "@univerjs/sheets-numfmt-ui";
+import { UniverSheetsSortPlugin } from "@univerjs/sheets-sort";
+import { UniverSheetsSortUIPlugin } from "@univerjs/sheets-sort-ui";
+import { UniverSheetsTablePlugin } from "@univerjs/sheets-table";
+import { UniverSheetsTableUIPlugin } from "@univerjs/sheets-table-ui";
+import { UniverSheetsUIPlugin } from "@univerjs/sheets-ui";
+import { UniverUIPlugin } from "@univerjs/ui";
+import "@univerjs/ui/facade";
+import "@univerjs/docs-ui/facade";
+import "@univerjs/sheets/facade";
+import "@univerjs/sheets-ui/facade";
+import "@univerjs/engine-formula/facade";
+import "@univerjs/sheets-formula/facade";
+import "@univerjs/sheets-formula-ui/facade";
+import "@univerjs/sheets-numfmt/facade";
+import "@univerjs/sheets-filter/facade";
+import "@univerjs/sheets-sort/facade";
+import "@univerjs/sheets-table/facade";
+import type { IFunctionInfo } from "@univerjs/engine-formula";
+import { HIDDEN_MENUS } from "./refusedCommands";
+
+/** The spreadsheet of the page. */
+export interface Grid {
+  readonly api: FUniver;
+  readonly injector: Injector;
+  /** Waits until the grid has drawn a workbook. */
+  readonly drawn: () => Promise<void>;
+}
+
+export interface GridOptions {
+  readonly container: HTMLElement;
+  readonly dark: boolean;
+  /** What to tell of our functions while they are typed. */
+  readonly functions: readonly IFunctionInfo[];
+}
+
+/** Makes an empty spreadsheet in the page. */
+export function createGrid({ container, dark, functions }: GridOptions): Grid {
+  const univer = new Univer({
+    locale: LocaleType.EN_US,
+    locales: { [LocaleType.EN_US]: texts() },
+    logLevel: LogLevel.WARN,
+    darkMode: dark,
+  });
+  univer.registerPlugin(UniverDocsPlugin);
+  univer.registerPlugin(UniverRenderEnginePlugin);
+  univer.registerPlugin(UniverUIPlugin, { container, header: true, toolbar: false, menu: HIDDEN_MENUS });
+  univer.registerPlugin(UniverDocsUIPlugin);
+  univer.registerPlugin(UniverFormulaEnginePlugin);
+  univer.registerPlugin(UniverSheetsPlugin);
+  univer.registerPlugin(UniverSheetsUIPlugin, {
+    formulaBar: true,
+    footer: { sheetBar: true, statisticBar: true, menus: false, zoomSlider: true },
+    disableForceStringAlert: true,
+    disableForceStringMark: true,
+    menu: HIDDEN_MENUS,
+  });
+  univer.registerPlugin(UniverSheetsNumfmtPlugin, { disableTextFormatAlert: true, disableTextFormatMark: true });
+  univer.registerPlugin(UniverSheetsNumfmtUIPlugin, { menu: HIDDEN_MENUS });
+  univer.registerPlugin(UniverSheetsFormulaPlugin, {
+    initialFormulaComputing: CalculationMode.NO_CALCULATION,
+    description: [...functions],
+  });
+  univer.registerPlugin(UniverSheetsFormulaUIPlugin);
+  univer.registerPlugin(UniverSheetsFilterPlugin);
+  univer.registerPlugin(UniverSheetsFilterUIPlugin, { menu: HIDDEN_MENUS });
+  univer.registerPlugin(UniverSheetsSortPlugin);
+  univer.registerPlugin(UniverSheetsSortUIPlugin, { menu: HIDDEN_MENUS });
+  univer.registerPlugin(UniverSheetsTablePlugin);
+  univer.registerPlugin(UniverSheetsTableUIPlugin, { menu: HIDDEN_MENUS });
+  const api = FUniver.newAPI(univer);
+  return { api, injector: univer.__getInjector(), drawn: () => stageReached(api, LifecycleStages.Rendered) };
+}
+
+/** How often the stage is asked for, ms. */
+const STAGE_EVERY = 10;
+
+async function stageReached(api: FUniver, stage: LifecycleStages): Promise<void> {
+  while (api.getCurrentLifecycleStage() < stage) await new Promise((resolve) => setTimeout(resolve, STAGE_EVERY));
+}
+
+function texts() {
+  return mergeLocales(
+    designTexts,
+    docsTexts,
+    formulaTexts,
+    formulaUiTexts,
+    filterUiTexts,
+    numfmtTexts,
+    sheetsTexts,
+    sheetsUiTexts,
+    sortUiTexts,
+    tableTexts,
+    tableUiTexts,
+    uiTexts,
+  );
+}

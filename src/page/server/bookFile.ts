@@ -1,0 +1,118 @@
+import { existsSync } from "node:fs";
+import { basename, extname, join } from "node:path";
+import { InputError, shown } from "../../measure/errors";
+import { editWorkbook } from "../../workbook/editWorkbook";
+import type { EditResult, PlacedColumn, WorkbookEdits } from "../../workbook/edits";
+import { csvToWorkbook } from "../../workbook/fillCsv";
+import { openWorkbook, type Workbook } from "../../workbook/openWorkbook";
+import { readCsv } from "../../workbook/readCsv";
+import { saveBeside } from "../../workbook/saveBeside";
+import { verifyEdit } from "../../workbook/verifyEdit";
+import { openedBook, type OpenedBook } from "../openedBook";
+
+/** The parts that differ from the file as it was opened. */
+type Parts = Pick<EditResult, "changed" | "added" | "removed">;
+
+/** A file as it was opened, which is never written over, and the workbook as the page last sent it. */
+export interface BookFile {
+  /** Where it lies, or would lie if it were on the disk: an uploaded file is saved where the server was started. */
+  readonly path: string;
+  readonly bytes: Uint8Array;
+  readonly original: Workbook;
+  readonly working: Workbook;
+  readonly parts: Parts;
+}
+
+/** What the pane has written, and the workbook that the page is to show now. */
+export interface WrittenBook {
+  readonly opened: OpenedBook;
+  readonly columns: readonly PlacedColumn[];
+  /** What the user should be told, in plain words. */
+  readonly notes: readonly string[];
+}
+
+export interface SavedBook {
+  readonly path: string;
+  /** What the user should be told, in plain words. */
+  readonly notes: readonly string[];
+}
+
+/**
+ * Opens a survey, a text table as a workbook.
+ *
+ * @throws InputError when it is neither, or cannot be read
+ */
+export function openBookFile(path: string, bytes: Uint8Array): BookFile {
+  const kind = extname(path).toLowerCase();
+  if (!BOOKS.includes(kind) && !TEXTS.includes(kind))
+    throw new InputError("survey", shown(basename(path)), "give an .xlsx, .xlsm or .csv file");
+  const original = openWorkbook(BOOKS.includes(kind) ? bytes : csvToWorkbook(readCsv(bytes), {}));
+  return { path, bytes, original, working: original, parts: { changed: [], added: [], removed: [] } };
+}
+
+/** The working copy as the page shows it. */
+export function shownBook(file: BookFile): OpenedBook {
+  return openedBook(file.working, basename(file.path));
+}
+
+/**
+ * The file with more edits in its working copy; nothing goes to the disk.
+ *
+ * @throws InputError when the workbook cannot carry them
+ */
+export function editedFile(
+  file: BookFile,
+  edits: WorkbookEdits,
+): { readonly file: BookFile; readonly edit: EditResult } {
+  const edit = editWorkbook(file.working, edits);
+  const working = openWorkbook(edit.bytes);
+  return { file: { ...file, working, parts: togetherWith(file.original, working, file.parts, edit) }, edit };
+}
+
+/**
+ * Saves the working copy beside the file that was opened: under the next free name, or again under the name of an earlier
+ * save, of which a backup is kept.
+ *
+ * @param earlier where the page saved before
+ * @throws InputError when the changes cannot be carried into the file, or the folder cannot be written
+ */
+export function saveBookFile(file: BookFile, edits: WorkbookEdits, earlier: string | undefined): SavedBook {
+  const { file: edited, edit } = editedFile(file, edits);
+  const { output, backup } = saveBeside({
+    input: file.path,
+    inputBytes: file.bytes,
+    output: earlier ?? freePath(file.path),
+    bytes: edit.bytes,
+    verify: (written) => verifyEdit(file.original, { ...edit, ...edited.parts }, written),
+    replace: earlier !== undefined,
+  });
+  return {
+    path: output,
+    notes: [...edit.notes, ...(backup === undefined ? [] : [`the save before is kept as ${basename(backup)}`])],
+  };
+}
+
+const BOOKS = [".xlsx", ".xlsm"];
+const TEXTS = [".csv", ".tsv", ".txt"];
+
+/** Two edits in a row as one, told by the parts of the first workbook and the last. */
+function togetherWith(original: Workbook, working: Workbook, before: Parts, edit: Parts): Parts {
+  const touched = new Set([...before.changed, ...before.added, ...edit.changed, ...edit.added]);
+  const gone = new Set([...before.removed, ...edit.removed]);
+  return {
+    changed: [...touched].filter((part) => original.zip.has(part) && working.zip.has(part)),
+    added: [...touched].filter((part) => !original.zip.has(part) && working.zip.has(part)),
+    removed: [...gone].filter((part) => original.zip.has(part) && !working.zip.has(part)),
+  };
+}
+
+/** `survey.xlsx` -> `survey-edited.xlsx`, or with the next number that is free. */
+function freePath(path: string): string {
+  const extension = extname(path);
+  const stem = basename(path, extension).replace(/-edited(-\d+)?$/, "");
+  const kind = BOOKS.includes(extension.toLowerCase()) ? extension : ".xlsx";
+  for (let number = 1; ; number++) {
+    const free = join(path, "..", `${stem}-edited${number === 1 ? "" : `-${number}`}${kind}`);
+    if (!existsSync(free)) return free;
+  }
+}

@@ -1,0 +1,200 @@
+import { randomBytes } from "node:crypto";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import type { AddressInfo } from "node:net";
+import { basename, extname, join } from "node:path";
+import { InputError } from "../../measure/errors";
+import { editedFile, openBookFile, saveBookFile, shownBook, type BookFile, type WrittenBook } from "./bookFile";
+import { readEdits } from "./readEdits";
+
+export interface ServeOptions {
+  /** The file to begin with: where it lies, and its bytes. */
+  readonly path: string;
+  readonly bytes: Uint8Array;
+  /** Where files chosen in the page are saved. */
+  readonly folder: string;
+  /** The folder of the build. */
+  readonly dist: string;
+  /** 0 for any free port. */
+  readonly port: number;
+}
+
+export interface Served {
+  /** `http://127.0.0.1:PORT/TOKEN/`: whoever does not know it is refused. */
+  readonly address: string;
+  readonly close: () => Promise<void>;
+}
+
+/**
+ * Serves the workbook page to this machine alone. It answers under a secret path only, to its own address only, and
+ * sends nothing but the page's own files and the opened workbook.
+ *
+ * @throws InputError when the file cannot be opened, or the port is taken
+ */
+export async function serveBook({ path, bytes, folder, dist, port }: ServeOptions): Promise<Served> {
+  if (!existsSync(join(dist, "page", "page.html")))
+    throw new InputError("page", "a build without it", "needs the built page", "run npm run build first");
+  const token = randomBytes(TOKEN_BYTES).toString("hex");
+  const files = pageFiles(dist);
+  let file: BookFile = openBookFile(path, bytes);
+  let saved: string | undefined;
+
+  /** Working copies before each write of the pane, so that the last can be taken back. */
+  let before: readonly BookFile[] = [];
+
+  const routes: Readonly<Record<string, Route>> = {
+    "GET book": () => Promise.resolve(shownBook(file)),
+    "POST open": async (request, query) => {
+      const name = basename((query.get("name") ?? "").replaceAll("\\", "/"));
+      file = openBookFile(join(folder, name), await bodyOf(request, LARGEST_FILE));
+      saved = undefined;
+      before = [];
+      return shownBook(file);
+    },
+    "POST write": async (request): Promise<WrittenBook> => {
+      const { cells, write } = readEdits((await bodyOf(request, LARGEST_EDIT)).toString("utf8"));
+      const flushed = editedFile(file, cells).file;
+      const { file: written, edit } = editedFile(flushed, write ?? {});
+      const opened = shownBook(written);
+      before = [...before, flushed];
+      file = written;
+      return { opened, columns: edit.columns, notes: edit.notes };
+    },
+    "POST take-back": () => {
+      file = before.at(-1) ?? file;
+      before = before.slice(0, -1);
+      return Promise.resolve(shownBook(file));
+    },
+    "POST save": async (request) => {
+      const { cells } = readEdits((await bodyOf(request, LARGEST_EDIT)).toString("utf8"));
+      const { path: output, notes } = saveBookFile(file, cells, saved);
+      saved = output;
+      return { name: basename(output), notes };
+    },
+  };
+
+  const answer = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
+    const host = `127.0.0.1:${(server.address() as AddressInfo).port}`;
+    const origin = request.headers.origin;
+    if (request.headers.host !== host || (origin !== undefined && origin !== `http://${host}`))
+      return send(response, FORBIDDEN, "text/plain", "This address answers only the page on this machine.");
+    const url = new URL(request.url ?? "/", `http://${host}`);
+    const [, secret, ...rest] = url.pathname.split("/");
+    const wanted = rest.join("/") || "page.html";
+    if (secret !== token) return send(response, FORBIDDEN, "text/plain", "Use the address that was printed.");
+    const route = routes[`${request.method} ${wanted}`];
+    if (route !== undefined) {
+      const [status, body] = await outcome(() => route(request, url.searchParams));
+      return send(response, status, "application/json", JSON.stringify(body));
+    }
+    const known = request.method === "GET" ? files.get(wanted) : undefined;
+    if (known === undefined) return send(response, MISSING, "text/plain", "There is nothing here.");
+    send(response, OK, TYPES[extname(known)] ?? "application/octet-stream", readFileSync(known));
+  };
+  const server = createServer((request, response) => {
+    answer(request, response).catch((error: unknown) => {
+      console.error(error);
+      send(response, FAILED, "text/plain", "The page's server failed; its window says why.");
+    });
+  });
+  await listening(server, port);
+  const address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/${token}/`;
+  return { address, close: () => closed(server) };
+}
+
+type Route = (request: IncomingMessage, query: URLSearchParams) => Promise<unknown>;
+
+const TOKEN_BYTES = 16;
+const LARGEST_FILE = 104_857_600;
+/** A long survey whose every cell has changed. */
+const LARGEST_EDIT = 268_435_456;
+
+const OK = 200;
+const REFUSED = 422;
+const FORBIDDEN = 403;
+const MISSING = 404;
+const FAILED = 500;
+
+/** Scripts from this server alone and never from text; styles inline too, since the grid sets them on its parts. */
+const POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self' 'unsafe-inline'",
+  "img-src 'self' data: blob:",
+  "font-src 'self' data:",
+  "connect-src 'self'",
+  "worker-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join("; ");
+
+const HEADERS = {
+  "Content-Security-Policy": POLICY,
+  "X-Content-Type-Options": "nosniff",
+  "Referrer-Policy": "no-referrer",
+  "Cross-Origin-Opener-Policy": "same-origin",
+  "Cross-Origin-Resource-Policy": "same-origin",
+  "Cache-Control": "no-store",
+} as const;
+
+const TYPES: Readonly<Record<string, string>> = {
+  ".html": "text/html; charset=utf-8",
+  ".js": "text/javascript; charset=utf-8",
+  ".css": "text/css; charset=utf-8",
+  ".json": "application/json; charset=utf-8",
+  ".png": "image/png",
+};
+
+/** The files of the page by the name it asks for: its own, and the add-in's functions. */
+function pageFiles(dist: string): ReadonlyMap<string, string> {
+  const own = readdirSync(join(dist, "page")).map((name) => [name, join(dist, "page", name)] as const);
+  const shared = ["functions.js", "functions.json", "survey.js", "pane.css", "icons/icon-32.png"].map(
+    (name) => [name, join(dist, name)] as const,
+  );
+  return new Map([...shared, ...own].filter(([, path]) => existsSync(path)));
+}
+
+async function outcome(work: () => Promise<unknown>): Promise<readonly [status: number, body: unknown]> {
+  try {
+    return [OK, await work()];
+  } catch (error) {
+    if (error instanceof InputError) return [REFUSED, { message: error.message }];
+    throw error;
+  }
+}
+
+function send(response: ServerResponse, status: number, type: string, body: string | Uint8Array): void {
+  if (response.headersSent) return void response.end();
+  response.writeHead(status, { ...HEADERS, "Content-Type": type });
+  response.end(body);
+}
+
+async function bodyOf(request: IncomingMessage, largest: number): Promise<Buffer> {
+  const chunks: Buffer[] = [];
+  let size = 0;
+  for await (const chunk of request as AsyncIterable<Buffer>) {
+    size += chunk.length;
+    if (size > largest)
+      throw new InputError("file", `more than ${largest / 1_048_576} MB`, "takes smaller ones", "use the command line");
+    chunks.push(chunk);
+  }
+  return Buffer.concat(chunks);
+}
+
+function listening(server: Server, port: number): Promise<void> {
+  return new Promise((resolve, reject) => {
+    server.once("error", (error: NodeJS.ErrnoException) => {
+      const taken = error.code === "EADDRINUSE" || error.code === "EACCES";
+      reject(taken ? new InputError("PORT", String(port), "needs a free port", "give another, or none") : error);
+    });
+    server.listen(port, "127.0.0.1", resolve);
+  });
+}
+
+function closed(server: Server): Promise<void> {
+  return new Promise((resolve) => {
+    server.close(() => resolve());
+    server.closeAllConnections();
+  });
+}
