@@ -41,6 +41,7 @@ import "@univerjs/sheets-filter/facade";
 import "@univerjs/sheets-sort/facade";
 import "@univerjs/sheets-table/facade";
 import type { IFunctionInfo } from "@univerjs/engine-formula";
+import { TABLE_STYLE } from "../openedBook";
 import { HIDDEN_MENUS } from "./refusedCommands";
 
 /** The spreadsheet of the page. */
@@ -90,11 +91,21 @@ export function createGrid({ container, dark, functions }: GridOptions): Grid {
   univer.registerPlugin(UniverSheetsFilterUIPlugin, { menu: HIDDEN_MENUS });
   univer.registerPlugin(UniverSheetsSortPlugin);
   univer.registerPlugin(UniverSheetsSortUIPlugin, { menu: HIDDEN_MENUS });
-  univer.registerPlugin(UniverSheetsTablePlugin);
-  univer.registerPlugin(UniverSheetsTableUIPlugin, { menu: HIDDEN_MENUS });
+  univer.registerPlugin(UniverSheetsTablePlugin, { userThemes: [QUIET_TABLE] });
+  univer.registerPlugin(UniverSheetsTableUIPlugin, { hideAnchor: true, menu: HIDDEN_MENUS });
   const api = FUniver.newAPI(univer);
   return { api, injector: univer.__getInjector(), drawn: () => stageReached(api, LifecycleStages.Rendered) };
 }
+
+/** A band behind the headings and no more: the file's own fills stay in sight. */
+const QUIET_TABLE = {
+  name: TABLE_STYLE,
+  style: {
+    headerRowStyle: { bg: { rgb: "#e6e1d8" }, cl: { rgb: "#23211e" } },
+    firstRowStyle: { bg: { rgb: "#ffffff" } },
+    secondRowStyle: { bg: { rgb: "#faf8f5" } },
+  },
+};
 
 /** How often the stage is asked for, ms. */
 const STAGE_EVERY = 10;

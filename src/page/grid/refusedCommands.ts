@@ -1,2 +1,64 @@
-/** Menus that the grid leaves out, because a save could not carry what they do. Filled in below. */
-export const HIDDEN_MENUS: Readonly<Record<string, { readonly hidden: boolean }>> = {};
+import { CanceledError, ICommandService, type Injector } from "@univerjs/core";
+
+/** Commands that a save could not carry, with what the page says instead. */
+const REFUSED: readonly (readonly [commands: RegExp, why: string])[] = [
+  [
+    /^sheet\.command\.(insert-(row|col|multi|range)|remove-(row|col)|delete-range-move|move-(rows|cols)|table-(insert|remove))/,
+    "Rows and columns are not inserted, moved or deleted here, since formulas, charts and names of the file would lose their places. Type below the survey for new rows.",
+  ],
+  [
+    /^sheet\.command\.(copy-sheet|set-worksheet-(name|order|hidden|show|right-to-left)|remove-sheet|set-tab-color)/,
+    "Sheets of the file keep their names and places here.",
+  ],
+  [
+    /^sheet\.command\.(set-(range-)?(bold|italic|underline|stroke|strike-through|overline|subscript|superscript|font|fontsize|text-color|text-rotation|text-wrap|background-color|border|horizontal|vertical|style)|set-(once|infinite)-format|apply-format|reset-|paste-format|clear-selection-format|add-worksheet-merge|remove-worksheet-merge|set-worksheet-default-style|set-gridlines)/,
+    "The look of cells is kept as the file has it.",
+  ],
+  [
+    /^sheet\.command\.(add-table|delete-table|set-table-config|(add|remove)-table-theme|(insert|set|remove)-defined-name)/,
+    "Tables and names of the file are kept as they are.",
+  ],
+  [
+    /^sheet\.command\.(add|set|delete|change|view)-?.*(protection|permission)/,
+    "Protection is kept as the file has it.",
+  ],
+];
+
+/**
+ * Refuses, before anything changes, what a save could not carry.
+ *
+ * @param say tells the user why
+ */
+export function refuseCommands(injector: Injector, say: (why: string) => void): void {
+  injector.get(ICommandService).beforeCommandExecuted(({ id }) => {
+    const refused = REFUSED.find(([commands]) => commands.test(id));
+    if (refused === undefined) return;
+    say(refused[1]);
+    throw new CanceledError();
+  });
+}
+
+/** Entries of the grid's own menus for what is refused. */
+export const HIDDEN_MENUS: Readonly<Record<string, { readonly hidden: boolean }>> = Object.fromEntries(
+  [
+    "sheet.menu.cell-insert",
+    "sheet.menu.col-insert",
+    "sheet.menu.row-insert",
+    "sheet.menu.delete",
+    "sheet.menu.sheet-frozen",
+    "sheet.menu.sheets-sort-ctx-hidden",
+    "sheet.contextMenu.permission",
+    "sheet.command.remove-row-confirm",
+    "sheet.command.remove-col-confirm",
+    "sheet.command.insert-multi-rows-above",
+    "sheet.command.insert-multi-rows-after",
+    "sheet.command.insert-multi-cols-before",
+    "sheet.command.insert-multi-cols-right",
+    "sheet.command.copy-sheet",
+    "sheet.command.remove-sheet-confirm",
+    "sheet.command.set-worksheet-hidden",
+    "sheet.command.set-tab-color",
+    "sheet.operation.rename-sheet",
+    "sheet.command.add-worksheet-merge",
+  ].map((id) => [id, { hidden: true }]),
+);

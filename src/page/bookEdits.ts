@@ -1,0 +1,312 @@
+import type { ICellData, IStyleData, IWorkbookData, IWorksheetData, Nullable } from "@univerjs/core";
+import { InputError } from "../measure/errors";
+import { areaName, cellName, type Area } from "../workbook/cellRef";
+import type { CellContent, CellEdit, NewSheet, PlainContent, WidthEdit, WorkbookEdits } from "../workbook/edits";
+import { characters, styleNumber, type OpenedBook, type OpenedSheet } from "./openedBook";
+import { isErrorText } from "./functions/cellError";
+import { formulasOf } from "./sharedFormulas";
+import { storedFromTyped } from "./storedFormulas";
+
+/** Cells that one formula of the grid fills, and what it fills them with; rows and columns count from 1. */
+export interface FilledArea {
+  readonly row: number;
+  readonly column: number;
+  readonly area: Area;
+  readonly value: (row: number, column: number) => Nullable<ICellData>;
+}
+
+/** The workbook as the grid shows it. */
+export interface LiveBook {
+  readonly snapshot: IWorkbookData;
+  readonly filled: (sheetId: string) => readonly FilledArea[];
+}
+
+export interface PageChanges {
+  readonly edits: WorkbookEdits;
+  /** What a save does not carry, in plain words. */
+  readonly said: readonly string[];
+}
+
+/**
+ * What has changed since the workbook was opened, as edits of its file: cells, fresh results of formulas, styles that a
+ * sort moved, number formats, column widths and new sheets. A formula that the page cannot work out keeps its old result.
+ *
+ * @throws InputError when a sheet of the file is gone or was renamed, or a heading of a table was changed
+ */
+export function bookEdits(opened: OpenedBook, live: LiveBook): PageChanges {
+  const { snapshot } = live;
+  const known = new Map(opened.sheets.map((sheet) => [sheet.name, sheet]));
+  const now = snapshot.sheetOrder.map((id) => ({ id, sheet: snapshot.sheets[id]! }));
+  const lost = opened.sheets.find(({ name }) => !now.some(({ sheet }) => sheet.name === name));
+  if (lost)
+    throw new InputError(
+      "save",
+      `a workbook without the sheet "${lost.name}"`,
+      "keeps every sheet of the file under its name",
+      "undo that, or change the sheets in your spreadsheet program",
+    );
+  const cells: CellEdit[] = [];
+  const widths: WidthEdit[] = [];
+  const sheets: NewSheet[] = [];
+  let looks = 0;
+  let keptArrays = 0;
+  for (const { id, sheet } of now) {
+    const before = known.get(sheet.name ?? "");
+    if (before === undefined) sheets.push(newSheet(sheet, live.filled(id)));
+    else {
+      const old = opened.snapshot.sheets[before.id]!;
+      const changes = changedCells(before, old, sheet, live.filled(id), { opened, snapshot });
+      cells.push(...changes.cells);
+      looks += changes.looks;
+      keptArrays += changes.keptArrays;
+      widths.push(...changedWidths(before.name, old, sheet));
+    }
+  }
+  refuseHeadings(opened, cells);
+  return {
+    edits: {
+      ...(cells.length === 0 ? {} : { cells }),
+      ...(sheets.length === 0 ? {} : { sheets }),
+      ...(widths.length === 0 ? {} : { widths }),
+    },
+    said: [
+      ...(looks === 0 ? [] : [`${looks} cells look different here than in the file: looks are not saved`]),
+      ...(keptArrays === 0
+        ? []
+        : [
+            `${keptArrays} formulas of the file that fill several cells keep their stored results until it is calculated`,
+          ]),
+    ],
+  };
+}
+
+/** The number or text that a cell shows; null for a blank. */
+export function plainOf(cell: Nullable<ICellData>): PlainContent {
+  const value = cell?.v ?? textOfDocument(cell);
+  if (value === null || value === undefined || value === "") return null;
+  if (cell?.t === BOOLEAN || typeof value === "boolean") return Number(value) === 1;
+  if (isErrorText(value)) return { error: STORABLE.has(value) ? value : "#VALUE!" };
+  if (cell?.t === TEXT || cell?.t === SURE_TEXT) return String(value);
+  return value;
+}
+
+const TEXT = 1;
+const BOOLEAN = 3;
+const SURE_TEXT = 4;
+
+/** Errors that every spreadsheet knows in a file. */
+const STORABLE = new Set(["#N/A", "#VALUE!", "#REF!", "#DIV/0!", "#NUM!", "#NAME?", "#NULL!"]);
+
+/** Two results are the same when they differ in the last digits alone. */
+const SAME = 1e-12;
+
+/** A stored blank result, which LibreOffice would take for none. */
+const SHOWN_BLANK = "\u00a0";
+
+interface Books {
+  readonly opened: OpenedBook;
+  readonly snapshot: IWorkbookData;
+}
+
+function changedCells(
+  { name, locked, arrays }: OpenedSheet,
+  old: Partial<IWorksheetData>,
+  now: Partial<IWorksheetData>,
+  filled: readonly FilledArea[],
+  books: Books,
+): { cells: CellEdit[]; looks: number; keptArrays: number } {
+  const oldCells = old.cellData ?? {};
+  const nowCells = now.cellData ?? {};
+  const oldFormula = formulasOf(oldCells);
+  const nowFormula = formulasOf(nowCells);
+  const edits: CellEdit[] = [];
+  let looks = 0;
+  let keptArrays = 0;
+  const put = (row: number, column: number, content: CellContent, style: StyleChange): void => {
+    if (locked) throw lockedSheet(name, row, column);
+    edits.push({ sheet: name, row: row + 1, column: column + 1, content, ...style });
+  };
+  for (const r of numbersOf(oldCells, nowCells)) {
+    for (const c of numbersOf(oldCells[r] ?? {}, nowCells[r] ?? {})) {
+      const before = oldCells[r]?.[c];
+      const after = nowCells[r]?.[c];
+      const formula = nowFormula(r, c);
+      const formerly = oldFormula(r, c);
+      const style = styleChange(before?.s, after?.s, books);
+      if (style === "look") looks++;
+      const moved = style === "look" || style === undefined ? {} : style;
+      const restyled = Object.keys(moved).length > 0;
+      const array = arrays.find(({ row, column }) => row === r + 1 && column === c + 1);
+      const fills = filled.find(({ row, column }) => row === r + 1 && column === c + 1);
+      if (formula === formerly && array !== undefined) {
+        if (!sameResult(before, after)) keptArrays++;
+        continue;
+      }
+      if (formula === undefined) {
+        const content = plainOf(after);
+        if (formerly === undefined && !restyled && samePlain(plainOf(before), content)) continue;
+        if (formerly !== undefined && array) clearArea(array.area, r, c, put);
+        put(r, c, content, moved);
+        continue;
+      }
+      const same = formula === formerly;
+      if (same && !restyled && (locked || sameResult(before, after) || !worked(after))) continue;
+      if (array) clearArea(array.area, r, c, put);
+      const result = worked(after) || !same ? plainOf(after) : plainOf(before);
+      const stored = { formula: storedFromTyped(formula.slice(1)), result: result ?? SHOWN_BLANK };
+      if (fills === undefined) put(r, c, stored, moved);
+      else {
+        put(r, c, { ...stored, fills: fills.area }, moved);
+        fillArea(fills, put);
+      }
+    }
+  }
+  return { cells: withoutRepeats(edits), looks, keptArrays };
+}
+
+type Put = (row: number, column: number, content: CellContent, style: StyleChange) => void;
+
+/** The cells that an array formula filled, but for the first, which is written after. */
+function clearArea({ top, left, bottom, right }: Area, row: number, column: number, put: Put): void {
+  for (let r = top - 1; r < bottom; r++)
+    for (let c = left - 1; c < right; c++) if (r !== row || c !== column) put(r, c, null, {});
+}
+
+function fillArea({ row, column, area, value }: FilledArea, put: Put): void {
+  for (let r = area.top; r <= area.bottom; r++)
+    for (let c = area.left; c <= area.right; c++)
+      if (r !== row || c !== column) put(r - 1, c - 1, plainOf(value(r, c)) ?? SHOWN_BLANK, {});
+}
+
+/** The last word on each cell. */
+function withoutRepeats(edits: readonly CellEdit[]): CellEdit[] {
+  return [...new Map(edits.map((edit) => [cellName(edit.row, edit.column), edit])).values()];
+}
+
+/** Whether the grid could work a formula out: a function that it lacks, or none of its results yet, is no answer. */
+function worked(cell: Nullable<ICellData>): boolean {
+  return cell?.v !== undefined && cell.v !== null && cell.v !== "#NAME?";
+}
+
+function sameResult(before: Nullable<ICellData>, after: Nullable<ICellData>): boolean {
+  const [a, b] = [shownBlank(plainOf(before)), shownBlank(plainOf(after))];
+  return samePlain(a, b);
+}
+
+function shownBlank(content: PlainContent): PlainContent {
+  return content === SHOWN_BLANK ? null : content;
+}
+
+function samePlain(a: PlainContent, b: PlainContent): boolean {
+  if (typeof a === "number" && typeof b === "number")
+    return a === b || Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
+  if (typeof a === "object" && a !== null && typeof b === "object" && b !== null) return a.error === b.error;
+  return a === b;
+}
+
+type StyleChange = { readonly style?: number; readonly format?: string };
+
+/** A style of the file that the cell now has, a new number format, or a look that no save carries. */
+function styleChange(
+  before: ICellData["s"],
+  after: ICellData["s"],
+  { opened, snapshot }: Books,
+): StyleChange | "look" | undefined {
+  if (before === after || (!before && after === "x0") || (before === "x0" && !after)) return undefined;
+  const own = styleNumber(after);
+  if (own !== undefined) return { style: own };
+  const [old, now] = [styleOf(before, opened.snapshot), styleOf(after, snapshot)];
+  if (JSON.stringify(sorted(old)) === JSON.stringify(sorted(now))) return undefined;
+  const format = now.n?.pattern ?? "General";
+  if ((old.n?.pattern ?? "General") !== format) return { format };
+  return "look";
+}
+
+function styleOf(style: ICellData["s"], { styles }: IWorkbookData): IStyleData {
+  return (typeof style === "string" ? styles[style] : style) ?? {};
+}
+
+function sorted(style: IStyleData): object {
+  return Object.fromEntries(
+    Object.entries(style)
+      .filter(([, value]) => value !== null && value !== undefined)
+      .sort(),
+  );
+}
+
+function changedWidths(name: string, old: Partial<IWorksheetData>, now: Partial<IWorksheetData>): WidthEdit[] {
+  const before = old.columnData ?? {};
+  const after = now.columnData ?? {};
+  return Object.keys(after).flatMap((key): WidthEdit[] => {
+    const width = after[Number(key)]?.w;
+    if (width === undefined || width === (before[Number(key)]?.w ?? now.defaultColumnWidth)) return [];
+    return [{ sheet: name, column: Number(key) + 1, width: characters(width) }];
+  });
+}
+
+function newSheet(sheet: Partial<IWorksheetData>, filled: readonly FilledArea[]): NewSheet {
+  const cells = sheet.cellData ?? {};
+  const formula = formulasOf(cells);
+  const rows: CellContent[][] = [];
+  const put = (row: number, column: number, content: CellContent): void => {
+    while (rows.length <= row) rows.push([]);
+    while (rows[row]!.length < column) rows[row]!.push(null);
+    rows[row]![column] = content;
+  };
+  for (const r of numbersOf(cells)) {
+    for (const c of numbersOf(cells[r] ?? {})) {
+      const cell = cells[r]?.[c];
+      const typed = formula(r, c);
+      const result = plainOf(cell);
+      if (typed === undefined) put(r, c, result);
+      else put(r, c, { formula: storedFromTyped(typed.slice(1)), result: result ?? SHOWN_BLANK });
+    }
+  }
+  for (const area of filled) {
+    const anchor = rows[area.row - 1]?.[area.column - 1];
+    if (typeof anchor !== "object" || anchor === null || !("formula" in anchor)) continue;
+    put(area.row - 1, area.column - 1, { ...anchor, fills: area.area });
+    fillArea(area, put);
+  }
+  return { name: sheet.name ?? "", rows, headingRow: 0 };
+}
+
+function refuseHeadings({ tables }: OpenedBook, cells: readonly CellEdit[]): void {
+  for (const { name, sheet, area, headerRow } of tables.filter((table) => table.headerRow)) {
+    const heading = cells.find(
+      (cell) =>
+        headerRow &&
+        cell.sheet === sheet &&
+        cell.row === area.top &&
+        cell.column >= area.left &&
+        cell.column <= area.right,
+    );
+    if (heading)
+      throw new InputError(
+        `cell ${cellName(heading.row, heading.column)}`,
+        `another heading of the table ${name} (${areaName(area)})`,
+        "keeps its headings, by which formulas know its columns",
+        "undo that, or rename the column in your spreadsheet program",
+      );
+  }
+}
+
+function lockedSheet(name: string, row: number, column: number): InputError {
+  return new InputError(
+    `cell ${cellName(row + 1, column + 1)}`,
+    `a change on the protected sheet "${name}"`,
+    "keeps a protected sheet as it is",
+    "undo that, or unprotect the sheet in your spreadsheet program",
+  );
+}
+
+/** The text of a cell with lines or parts of its own look. */
+function textOfDocument(cell: Nullable<ICellData>): string | undefined {
+  const text = cell?.p?.body?.dataStream;
+  return text?.replace(/\r\n$/, "").replaceAll("\r", "\n");
+}
+
+function numbersOf(...records: readonly object[]): number[] {
+  const keys = new Set(records.flatMap((record) => Object.keys(record)));
+  return [...keys].map(Number).sort((a, b) => a - b);
+}

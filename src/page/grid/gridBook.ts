@@ -1,0 +1,103 @@
+import {
+  ICommandService,
+  type ICellData,
+  type Injector,
+  type IRange,
+  type IWorkbookData,
+  type Nullable,
+} from "@univerjs/core";
+import type { FUniver } from "@univerjs/core/facade";
+import { FormulaDataModel, LexerTreeBuilder } from "@univerjs/engine-formula";
+import type { FWorkbook } from "@univerjs/sheets/facade";
+import type { FilledArea, LiveBook } from "../bookEdits";
+import { BOOK_ID } from "../openedBook";
+
+/** The open workbook with what the formula engine adds to it. */
+export function liveBook(workbook: FWorkbook, injector: Injector): LiveBook {
+  const snapshot: IWorkbookData = workbook.save();
+  const formulas = injector.get(FormulaDataModel);
+  return { snapshot, filled: (sheetId) => filledAreas(formulas, sheetId) };
+}
+
+/** Areas that formulas of one sheet fill; rows and columns count from 1. */
+function filledAreas(formulas: FormulaDataModel, sheetId: string): FilledArea[] {
+  const areas = formulas.getArrayFormulaRange()[BOOK_ID]?.[sheetId] ?? {};
+  const cells = formulas.getArrayFormulaCellData()[BOOK_ID]?.[sheetId] ?? {};
+  const found: FilledArea[] = [];
+  for (const [row, columns] of Object.entries(areas)) {
+    for (const [column, range] of Object.entries<Nullable<IRange>>(columns ?? {})) {
+      if (!range || (range.startRow === range.endRow && range.startColumn === range.endColumn)) continue;
+      found.push({
+        row: Number(row) + 1,
+        column: Number(column) + 1,
+        area: {
+          top: range.startRow + 1,
+          left: range.startColumn + 1,
+          bottom: range.endRow + 1,
+          right: range.endColumn + 1,
+        },
+        value: (r, c): Nullable<ICellData> => cells[r - 1]?.[c - 1],
+      });
+    }
+  }
+  return found;
+}
+
+/**
+ * Mends two ways in which the formula engine fails on tables: a half-typed `Table[` breaks every later formula, and
+ * `[@Column]` is known in its stored form alone.
+ */
+export function mendTableFormulas(api: FUniver, injector: Injector, workbook: () => FWorkbook): void {
+  const reader = LexerTreeBuilder.prototype as unknown as { _resetTemp: () => void; _squareBracketState: number };
+  const reset = reader._resetTemp;
+  reader._resetTemp = function (this: { _squareBracketState: number }) {
+    this._squareBracketState = 0;
+    reset.call(this);
+  };
+  injector.get(ICommandService).beforeCommandExecuted(({ id, params }) => {
+    if (id !== "sheet.command.set-range-values") return;
+    const { subUnitId, range, value } = params as ValuesParams;
+    const sheet = workbook().getSheetBySheetId(subUnitId ?? workbook().getActiveSheet().getSheetId());
+    const start = range ?? api.getActiveWorkbook()?.getActiveRange()?.getRange();
+    if (!sheet || !start) return;
+    eachCell(value, start, (cell, row, column) => {
+      if (typeof cell.f !== "string" || !cell.f.includes("@")) return;
+      cell.f = withoutShorthand(cell.f, sheet.getTableByCell(row, column)?.name);
+    });
+  });
+}
+
+/** `[@Height]` -> `Survey[[#This Row],[Height]]`, as a file stores it and the engine reads it. */
+export function withoutShorthand(formula: string, table: string | undefined): string {
+  return formula.replace(
+    /"(?:[^"]|"")*"|([A-Za-z_]\w*)?\[@(?:\[([^\]]+)\]|([^\][]+))\]/g,
+    (piece, named?: string, bracketed?: string, bare?: string) => {
+      const name = named ?? table;
+      const column = bracketed ?? bare;
+      return name === undefined || column === undefined ? piece : `${name}[[#This Row],[${column}]]`;
+    },
+  );
+}
+
+interface ValuesParams {
+  readonly subUnitId?: string;
+  readonly range?: IRange;
+  readonly value: unknown;
+}
+
+/** Each cell of a command's values: one cell, rows of cells, or cells by row and column. */
+function eachCell(
+  value: unknown,
+  { startRow, startColumn }: IRange,
+  visit: (cell: { f?: unknown }, row: number, column: number) => void,
+): void {
+  if (typeof value !== "object" || value === null) return;
+  if ("f" in value || "v" in value) return visit(value as { f?: unknown }, startRow, startColumn);
+  const whole = Array.isArray(value);
+  for (const [r, row] of Object.entries(value as Record<string, object>)) {
+    for (const [c, cell] of Object.entries(row ?? {}) as [string, { f?: unknown } | null][]) {
+      if (typeof cell !== "object" || cell === null) continue;
+      visit(cell, Number(r) + (whole ? startRow : 0), Number(c) + (whole ? startColumn : 0));
+    }
+  }
+}

@@ -1,0 +1,119 @@
+import type { FWorkbook } from "@univerjs/sheets/facade";
+import { cellName } from "../workbook/cellRef";
+import { bookEdits, type PageChanges } from "./bookEdits";
+import { isErrorText } from "./functions/cellError";
+import { cellMessages } from "./functions/cellMessages";
+import { loadFunctions } from "./functions/loadFunctions";
+import type { FunctionMetadata } from "./functions/metadata";
+import { functionInfo, registerFunctions } from "./functions/registerFunctions";
+import { createGrid, type Grid } from "./grid/createGrid";
+import { liveBook, mendTableFormulas } from "./grid/gridBook";
+import { refuseCommands } from "./grid/refusedCommands";
+import { BOOK_ID, type OpenedBook } from "./openedBook";
+import type { StatusLine } from "./statusLine";
+
+/** The spreadsheet with a workbook in it. */
+export interface OpenGrid {
+  readonly grid: Grid;
+  readonly workbook: () => FWorkbook;
+  /** The workbook as the server has it: what the page compares with. */
+  readonly opened: () => OpenedBook;
+  /** Shows another workbook, or the same anew. */
+  readonly show: (book: OpenedBook) => Promise<void>;
+  /** Takes over a newer state of the server's workbook that the grid already shows. */
+  readonly rebase: (book: OpenedBook) => void;
+  readonly changes: () => PageChanges;
+  /** Works out every formula. */
+  readonly calculate: () => Promise<void>;
+}
+
+export interface OpenGridOptions {
+  readonly container: HTMLElement;
+  readonly dark: boolean;
+  readonly functions: readonly FunctionMetadata[];
+  readonly status: StatusLine;
+  readonly loadScript: (name: string) => Promise<void>;
+}
+
+/** Makes the spreadsheet, with our functions live in it. */
+export async function openGrid({ container, dark, functions, status, loadScript }: OpenGridOptions): Promise<OpenGrid> {
+  const loaded = await loadFunctions(functions, loadScript);
+  const messages = cellMessages();
+  const grid = createGrid({ container, dark, functions: functions.map(functionInfo) });
+  const { api, injector } = grid;
+  let opened: OpenedBook | undefined;
+  let workbook: FWorkbook | undefined;
+  const shown = (): FWorkbook => {
+    if (workbook === undefined) throw new Error("no workbook is open");
+    return workbook;
+  };
+  const book = (): OpenedBook => {
+    if (opened === undefined) throw new Error("no workbook is open");
+    return opened;
+  };
+  const tellSelected = (): void => {
+    const sheet = workbook?.getActiveSheet();
+    const cell = sheet?.getSelection()?.getActiveRange();
+    if (!sheet || !cell) return;
+    const [row, column] = [cell.getRow(), cell.getColumn()];
+    const value = cell.getRawValue();
+    const message = messages.at({ sheet: sheet.getSheetId(), row, column });
+    const wrong = isErrorText(value) && message !== undefined && message !== "";
+    status.cell(wrong ? `${cellName(row + 1, column + 1)}: ${message}` : "", wrong);
+  };
+
+  refuseCommands(injector, (why) => status.say(why, true));
+  mendTableFormulas(api, injector, shown);
+  const formula = api.getFormula();
+  const calculate = async (): Promise<void> => {
+    const done = formula.onCalculationResultApplied(LONGEST_CALCULATION);
+    formula.executeCalculation();
+    await done;
+  };
+  let registered = false;
+  const show = async (next: OpenedBook): Promise<void> => {
+    if (workbook !== undefined) api.disposeUnit(BOOK_ID);
+    opened = next;
+    // The grid keeps and changes what it is given; the page compares with what it was.
+    workbook = api.createWorkbook(structuredClone(next.snapshot)) as FWorkbook;
+    if (!registered) {
+      registered = true;
+      registerFunctions(injector, loaded, messages.notesOf);
+      await grid.drawn();
+      performance.mark("drawn");
+      api.addEvent(api.Event.SelectionChanged, tellSelected);
+      formula.calculationResultApplied(tellSelected);
+      formula.calculationProcessing(({ totalFormulasToCalculate, completedFormulasCount }) => {
+        if (totalFormulasToCalculate < MANY_FORMULAS) return;
+        status.say(`Calculating: ${completedFormulasCount} of ${totalFormulasToCalculate} formulas`);
+      });
+    }
+    const formulas = formulaCount(next);
+    if (formulas > MANY_FORMULAS)
+      status.say(`${formulas} formulas show their stored results. Calculate works them out anew.`);
+    else if (formulas > 0) await calculate();
+  };
+  return {
+    grid,
+    workbook: shown,
+    opened: book,
+    show,
+    rebase: (next) => {
+      opened = next;
+    },
+    changes: () => bookEdits(book(), liveBook(shown(), injector)),
+    calculate,
+  };
+}
+
+/** More than these take a few seconds: the stored results do until the user asks. */
+const MANY_FORMULAS = 15_000;
+const LONGEST_CALCULATION = 600_000;
+
+function formulaCount({ snapshot }: OpenedBook): number {
+  let count = 0;
+  for (const sheet of Object.values(snapshot.sheets))
+    for (const row of Object.values(sheet.cellData ?? {}))
+      for (const cell of Object.values<{ f?: unknown; si?: unknown }>(row)) if (cell.f || cell.si) count++;
+  return count;
+}

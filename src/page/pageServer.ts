@@ -1,0 +1,42 @@
+import type { WorkbookEdits } from "../workbook/edits";
+import type { FunctionMetadata } from "./functions/metadata";
+import type { OpenedBook } from "./openedBook";
+import type { WrittenBook } from "./server/bookFile";
+
+/** What the page asks of its server. Whatever the server refuses is thrown as an error with its message. */
+export interface PageServer {
+  readonly functions: () => Promise<readonly FunctionMetadata[]>;
+  readonly book: () => Promise<OpenedBook>;
+  readonly open: (file: File) => Promise<OpenedBook>;
+  /** Takes over what changed in the cells, then what the pane writes; nothing goes to the disk. */
+  readonly write: (cells: WorkbookEdits, write: WorkbookEdits) => Promise<WrittenBook>;
+  /** Takes back the last write of the pane. */
+  readonly takeBack: () => Promise<OpenedBook>;
+  readonly save: (cells: WorkbookEdits) => Promise<{ readonly name: string; readonly notes: readonly string[] }>;
+}
+
+/** The server that the page came from. */
+export function pageServer(): PageServer {
+  return {
+    functions: async () => (await asked<{ functions: FunctionMetadata[] }>("functions.json")).functions,
+    book: () => asked("book"),
+    open: (file) => asked(`open?name=${encodeURIComponent(file.name)}`, file),
+    write: (cells, write) => asked("write", JSON.stringify({ cells, write })),
+    takeBack: () => asked("take-back", ""),
+    save: (cells) => asked("save", JSON.stringify({ cells })),
+  };
+}
+
+async function asked<Answer>(path: string, body?: BodyInit): Promise<Answer> {
+  const answer = await fetch(path, body === undefined ? {} : { method: "POST", body }).catch(() => {
+    throw new Error("The program that serves this page is not running any more: start it again.");
+  });
+  if (answer.ok) return (await answer.json()) as Answer;
+  const text = await answer.text();
+  throw new Error(answer.headers.get("Content-Type") === "application/json" ? messageOf(text) : text);
+}
+
+function messageOf(text: string): string {
+  const { message } = JSON.parse(text) as { readonly message?: string };
+  return message ?? text;
+}
