@@ -56,7 +56,7 @@ export async function openGrid({ container, dark, functions, status, loadScript 
     const cell = sheet?.getSelection()?.getActiveRange();
     if (!sheet || !cell) return;
     const [row, column] = [cell.getRow(), cell.getColumn()];
-    const value = cell.getRawValue();
+    const value = cell.getValue();
     const message = messages.at({ sheet: sheet.getSheetId(), row, column });
     const wrong = isErrorText(value) && message !== undefined && message !== "";
     status.cell(wrong ? `${cellName(row + 1, column + 1)}: ${message}` : "", wrong);

@@ -100,11 +100,7 @@ export function createGrid({ container, dark, functions }: GridOptions): Grid {
 /** A band behind the headings and no more: the file's own fills stay in sight. */
 const QUIET_TABLE = {
   name: TABLE_STYLE,
-  style: {
-    headerRowStyle: { bg: { rgb: "#e6e1d8" }, cl: { rgb: "#23211e" } },
-    firstRowStyle: { bg: { rgb: "#ffffff" } },
-    secondRowStyle: { bg: { rgb: "#faf8f5" } },
-  },
+  style: { headerRowStyle: { bg: { rgb: "#e6e1d8" }, cl: { rgb: "#23211e" } } },
 };
 
 /** How often the stage is asked for, ms. */

@@ -37,19 +37,22 @@ export async function serveBook({ path, bytes, folder, dist, port }: ServeOption
   const token = randomBytes(TOKEN_BYTES).toString("hex");
   const files = pageFiles(dist);
   let file: BookFile = openBookFile(path, bytes);
+  // Made before the page asks, which waits for it.
+  let shown = JSON.stringify(shownBook(file));
   let saved: string | undefined;
 
   /** Working copies before each write of the pane, so that the last can be taken back. */
   let before: readonly BookFile[] = [];
 
   const routes: Readonly<Record<string, Route>> = {
-    "GET book": () => Promise.resolve(shownBook(file)),
+    "GET book": () => Promise.resolve(shown),
     "POST open": async (request, query) => {
       const name = basename((query.get("name") ?? "").replaceAll("\\", "/"));
       file = openBookFile(join(folder, name), await bodyOf(request, LARGEST_FILE));
       saved = undefined;
       before = [];
-      return shownBook(file);
+      shown = JSON.stringify(shownBook(file));
+      return shown;
     },
     "POST write": async (request): Promise<WrittenBook> => {
       const { cells, write } = readEdits((await bodyOf(request, LARGEST_EDIT)).toString("utf8"));
@@ -58,12 +61,14 @@ export async function serveBook({ path, bytes, folder, dist, port }: ServeOption
       const opened = shownBook(written);
       before = [...before, flushed];
       file = written;
+      shown = JSON.stringify(opened);
       return { opened, columns: edit.columns, notes: edit.notes };
     },
     "POST take-back": () => {
       file = before.at(-1) ?? file;
       before = before.slice(0, -1);
-      return Promise.resolve(shownBook(file));
+      shown = JSON.stringify(shownBook(file));
+      return Promise.resolve(shown);
     },
     "POST save": async (request) => {
       const { cells } = readEdits((await bodyOf(request, LARGEST_EDIT)).toString("utf8"));
@@ -85,7 +90,7 @@ export async function serveBook({ path, bytes, folder, dist, port }: ServeOption
     const route = routes[`${request.method} ${wanted}`];
     if (route !== undefined) {
       const [status, body] = await outcome(() => route(request, url.searchParams));
-      return send(response, status, "application/json", JSON.stringify(body));
+      return send(response, status, "application/json", typeof body === "string" ? body : JSON.stringify(body));
     }
     const known = request.method === "GET" ? files.get(wanted) : undefined;
     if (known === undefined) return send(response, MISSING, "text/plain", "There is nothing here.");

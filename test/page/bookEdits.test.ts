@@ -1,0 +1,206 @@
+import type { ICellData } from "@univerjs/core";
+import { bookEdits, type FilledArea } from "../../src/page/bookEdits";
+import { openedBook, type OpenedBook } from "../../src/page/openedBook";
+import { createWorkbook } from "../../src/workbook/createWorkbook";
+import { editWorkbook } from "../../src/workbook/editWorkbook";
+import type { CellContent } from "../../src/workbook/edits";
+import { openWorkbook, type Workbook } from "../../src/workbook/openWorkbook";
+import { readSheet } from "../../src/workbook/readSheet";
+import { sheetLook } from "../../src/workbook/sheetLook";
+import { verifyEdit } from "../../src/workbook/verifyEdit";
+import { livedIn } from "../workbook/made/livedIn";
+import { fromExcelJs, fromExcelJsStream, fromPrefixedXml, fromWriteExcelFile } from "../workbook/made/otherWriters";
+
+const HOSTILE = [
+  "<b>&amp;</b><script>alert(1)</script>",
+  "=HYPERLINK(1)",
+  "+1",
+  "@x",
+  "שלום עולם ‮abc",
+  "📚👩‍🔬",
+  "x".repeat(30_000),
+  "00017",
+  " two  spaces ",
+  "line\nline",
+];
+
+type Change = (cells: (row: number, column: number) => ICellData) => void;
+
+/** Opens, changes the first sheet as the grid would, and writes the edits. Rows and columns count from 0. */
+function edited(bytes: Uint8Array, change: Change, filled: readonly FilledArea[] = []) {
+  const workbook = openWorkbook(bytes);
+  const opened = openedBook(workbook, "book.xlsx");
+  const snapshot = structuredClone(opened.snapshot);
+  const sheet = snapshot.sheets[snapshot.sheetOrder[0]!]!;
+  change((row, column) => ((sheet.cellData![row] ??= {})[column] ??= {}));
+  const { edits, said } = bookEdits(opened, { snapshot, filled: (id) => (id === sheet.id ? filled : []) });
+  const edit = editWorkbook(workbook, edits);
+  verifyEdit(workbook, edit, edit.bytes);
+  return { opened, edits, said, edit, now: openWorkbook(edit.bytes) };
+}
+
+function bookOf(...rows: readonly (readonly CellContent[])[]): Uint8Array {
+  return createWorkbook([{ name: "Survey", rows, headingRow: 0 }]);
+}
+
+function cellIn({ snapshot }: OpenedBook, sheet: number, row: number, column: number): ICellData | null | undefined {
+  return snapshot.sheets[snapshot.sheetOrder[sheet]!]!.cellData![row]?.[column];
+}
+
+const rowsOf = (workbook: Workbook) => readSheet(workbook, workbook.sheets[0]!.name).rows;
+const formulasIn = (workbook: Workbook) => readSheet(workbook, workbook.sheets[0]!.name, { formulas: true }).formulas;
+
+test.each([
+  ["lived in", livedIn],
+  ["of exceljs", fromExcelJs],
+  ["of exceljs, streamed", fromExcelJsStream],
+  ["of write-excel-file", fromWriteExcelFile],
+  ["with prefixes", fromPrefixedXml],
+])("a workbook %s that is only looked at has nothing to save", async (_, make) => {
+  const opened = openedBook(openWorkbook(await make()), "book.xlsx");
+  const { edits, said } = bookEdits(opened, { snapshot: structuredClone(opened.snapshot), filled: () => [] });
+  expect([edits, said]).toEqual([{}, []]);
+});
+
+test("a workbook that has been lived in shows its values, formulas, looks, widths, table and frozen rows", () => {
+  const opened = openedBook(openWorkbook(livedIn()), "book.xlsx");
+  const sheet = opened.snapshot.sheets["sheet-1"]!;
+  expect(cellIn(opened, 0, 4, 2)).toMatchObject({ v: 300, t: 2 });
+  expect(cellIn(opened, 0, 5, 1)).toMatchObject({ v: "=not a formula", t: 4 });
+  expect(cellIn(opened, 0, 4, 5)).toMatchObject({ f: "=Items[[#This Row],[H (mm)]]*2", v: 600 });
+  // The same formula in the next row is shared, and read once.
+  expect(cellIn(opened, 0, 5, 5)).toMatchObject({ si: cellIn(opened, 0, 4, 5)!.si });
+  expect(opened.snapshot.styles["x3"]).toMatchObject({ n: { pattern: '0.0" mm"' } });
+  expect(sheet.columnData![1]).toEqual({ w: 215 });
+  expect(sheet.freeze).toMatchObject({ ySplit: 4, startRow: 4, xSplit: 0 });
+  expect(sheet.mergeData).toEqual([{ startRow: 0, endRow: 0, startColumn: 0, endColumn: 5 }]);
+  const tables = opened.snapshot.resources!.find(({ name }) => name === "SHEET_TABLE_PLUGIN")!.data;
+  expect(JSON.parse(tables)).toMatchObject({
+    "sheet-1": { tables: [{ name: "Items", range: { startRow: 3, endRow: 6, startColumn: 0, endColumn: 5 } }] },
+  });
+  // Only the first cell of an array formula comes in: the grid fills the others anew.
+  expect(opened.sheets.find(({ arrays }) => arrays.length > 0)!.arrays[0]!.area.bottom).toBe(3);
+});
+
+test("a changed cell and the results that follow it are written, and nothing else", () => {
+  const { edits, now, edit } = edited(livedIn(), (cell) => {
+    cell(4, 2).v = 310;
+    cell(4, 5).v = 620;
+  });
+  expect(edits).toEqual({
+    cells: [
+      { sheet: "Survey", row: 5, column: 3, content: 310 },
+      {
+        sheet: "Survey",
+        row: 5,
+        column: 6,
+        content: { formula: "Items[[#This Row],[H (mm)]]*2", result: 620 },
+      },
+    ],
+  });
+  expect(rowsOf(now)[4]).toEqual(["A 1", "First & foremost", 310, 210, 45, 620]);
+  expect(edit.changed.filter((part) => part.includes("worksheets"))).toHaveLength(1);
+});
+
+test("hostile texts come back as the texts that they are", () => {
+  const { now } = edited(bookOf(["before"]), (cell) =>
+    HOSTILE.forEach((text, row) => Object.assign(cell(row, 1), { v: text, t: 1 })),
+  );
+  expect(rowsOf(now).map((row) => row[1])).toEqual(HOSTILE);
+  expect(formulasIn(now).size).toBe(0);
+  const opened = openedBook(now, "book.xlsx");
+  expect(HOSTILE.map((_, row) => cellIn(opened, 0, row, 1)!.v)).toEqual(HOSTILE);
+});
+
+test("a typed formula is stored under its stored names, its error as an error", () => {
+  const { now } = edited(bookOf([300, 200]), (cell) => {
+    Object.assign(cell(0, 2), { f: "=ENC.WALL.LENGTH(A1,B1)", v: "#N/A", t: 1 });
+    Object.assign(cell(0, 3), { f: '=IFNA(C1,"")', v: "", t: 1 });
+    Object.assign(cell(0, 4), { f: "=A1>1", v: 1, t: 3 });
+  });
+  expect([...formulasIn(now)]).toEqual([
+    ["C1", "_xldudf_ENC_WALL_LENGTH(A1,B1)"],
+    ["D1", '_xlfn.IFNA(C1,"")'],
+    ["E1", "A1>1"],
+  ]);
+  expect(rowsOf(now)[0]).toEqual([300, 200, { error: "#N/A" }, "\u00a0", true]);
+});
+
+test("rows that were sorted take their styles and formulas along", () => {
+  const book = editWorkbook(openWorkbook(bookOf(["b", 2], ["a", 1])), {
+    cells: [{ sheet: "Survey", row: 1, column: 2, content: 2, format: "0.00" }],
+  }).bytes;
+  const { now, edits } = edited(book, (cell) => {
+    const [first, second] = [{ ...cell(0, 1) }, { ...cell(1, 1) }];
+    Object.assign(cell(0, 0), { v: "a" });
+    Object.assign(cell(1, 0), { v: "b" });
+    Object.assign(cell(0, 1), { s: undefined }, second);
+    Object.assign(cell(1, 1), first);
+  });
+  expect(rowsOf(now)).toEqual([
+    ["a", 1],
+    ["b", 2],
+  ]);
+  expect(edits.cells!.filter(({ style }) => style !== undefined)).toHaveLength(1);
+  expect(sheetLook(now, "Survey").styles.get(2)?.get(2)).toBe(
+    sheetLook(openWorkbook(book), "Survey").styles.get(1)?.get(2),
+  );
+});
+
+test("a formula that fills several cells is written with the cells that it fills", () => {
+  const value = (row: number, column: number): ICellData => ({ v: row * 10 + column, t: 2 });
+  const filled = [{ row: 1, column: 2, area: { top: 1, left: 2, bottom: 2, right: 3 }, value }];
+  const { now } = edited(
+    bookOf(["x"]),
+    (cell) => Object.assign(cell(0, 1), { f: "=ENC.KINDS()", v: 12, t: 2 }),
+    filled,
+  );
+  expect(sheetLook(now, "Survey").formulas.get(1)?.get(2)).toMatchObject({
+    text: "_xldudf_ENC_KINDS()",
+    fills: { top: 1, left: 2, bottom: 2, right: 3 },
+  });
+  expect(rowsOf(now)).toEqual([
+    ["x", 12, 13],
+    [null, 22, 23],
+  ]);
+  const again = openedBook(now, "book.xlsx");
+  expect([cellIn(again, 0, 0, 1)?.f, cellIn(again, 0, 1, 2)]).toEqual(["=ENC.KINDS()", undefined]);
+});
+
+test("a formula that the grid cannot work out keeps the result that the file has", () => {
+  const book = bookOf([{ formula: "_xlfn.IMAGE(1)", result: "seen" }]);
+  expect(edited(book, (cell) => Object.assign(cell(0, 0), { v: "#NAME?" })).edits).toEqual({});
+});
+
+test("new sheets, number formats and column widths are carried", () => {
+  const workbook = openWorkbook(bookOf(["x", 1]));
+  const opened = openedBook(workbook, "book.xlsx");
+  const snapshot = structuredClone(opened.snapshot);
+  snapshot.sheetOrder.push("new");
+  snapshot.sheets["new"] = { id: "new", name: "Notes", cellData: { 1: { 1: { v: "a", t: 1 } } } };
+  const sheet = snapshot.sheets["sheet-1"]!;
+  sheet.cellData![0]![1]!.s = { n: { pattern: "0.000" } };
+  sheet.columnData![0] = { w: 215 };
+  const { edits } = bookEdits(opened, { snapshot, filled: () => [] });
+  const now = openWorkbook(editWorkbook(workbook, edits).bytes);
+  expect(readSheet(now, "Notes").rows).toEqual([[], [null, "a"]]);
+  expect(openedBook(now, "b").snapshot.styles["x1"]).toEqual({ n: { pattern: "0.000" } });
+  expect(sheetLook(now, "Survey").columns[0]).toEqual({ first: 1, last: 1, width: 30, hidden: false });
+});
+
+test("a look that no save carries is said; a heading of a table, a protected sheet and a lost sheet are refused", () => {
+  expect(edited(bookOf(["x"]), (cell) => Object.assign(cell(0, 0), { s: { bl: 1 } })).said).toEqual([
+    "1 cells look different here than in the file: looks are not saved",
+  ]);
+  expect(() => edited(livedIn(), (cell) => Object.assign(cell(3, 2), { v: "Height" }))).toThrow(
+    /heading of the table Items/,
+  );
+  const opened = openedBook(openWorkbook(livedIn()), "book.xlsx");
+  const locked = opened.sheets.find((sheet) => sheet.locked)!;
+  const changed = structuredClone(opened.snapshot);
+  changed.sheets[locked.id]!.cellData![1]![0]!.v = 7;
+  expect(() => bookEdits(opened, { snapshot: changed, filled: () => [] })).toThrow(/protected sheet/);
+  const renamed = structuredClone(opened.snapshot);
+  renamed.sheets[locked.id]!.name = "Other";
+  expect(() => bookEdits(opened, { snapshot: renamed, filled: () => [] })).toThrow(/without the sheet/);
+});

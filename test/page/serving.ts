@@ -1,0 +1,16 @@
+import { mkdtempSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
+import { serveBook, type Served } from "../../src/page/server/serveBook";
+import { writeCsv } from "../../src/workbook/writeCsv";
+
+/** The built page, served from a folder of its own. */
+export async function serving(
+  name = "survey.csv",
+  bytes = writeCsv(DEMO_SURVEY),
+): Promise<Served & { folder: string }> {
+  const folder = mkdtempSync(join(tmpdir(), "page-"));
+  const served = await serveBook({ path: join(folder, name), bytes, folder, dist: resolve("dist"), port: 0 });
+  return { ...served, folder };
+}
