@@ -8,6 +8,7 @@ import type { FunctionMetadata } from "./functions/metadata";
 import { functionInfo, registerFunctions } from "./functions/registerFunctions";
 import { createGrid, type Grid } from "./grid/createGrid";
 import { liveBook, mendTableFormulas } from "./grid/gridBook";
+import { mendSortedFormulas } from "./grid/sortedFormulas";
 import { refuseCommands } from "./grid/refusedCommands";
 import { BOOK_ID, type OpenedBook } from "./openedBook";
 import type { StatusLine } from "./statusLine";
@@ -56,14 +57,14 @@ export async function openGrid({ container, dark, functions, status, loadScript 
     const cell = sheet?.getSelection()?.getActiveRange();
     if (!sheet || !cell) return;
     const [row, column] = [cell.getRow(), cell.getColumn()];
-    const value = cell.getValue();
     const message = messages.at({ sheet: sheet.getSheetId(), row, column });
-    const wrong = isErrorText(value) && message !== undefined && message !== "";
+    const wrong = isErrorText(cell.getValue()) && message !== undefined && message !== "";
     status.cell(wrong ? `${cellName(row + 1, column + 1)}: ${message}` : "", wrong);
   };
 
   refuseCommands(injector, (why) => status.say(why, true));
   mendTableFormulas(api, injector, shown);
+  mendSortedFormulas(injector);
   const formula = api.getFormula();
   const calculate = async (): Promise<void> => {
     const done = formula.onCalculationResultApplied(LONGEST_CALCULATION);
@@ -81,7 +82,9 @@ export async function openGrid({ container, dark, functions, status, loadScript 
       registerFunctions(injector, loaded, messages.notesOf);
       await grid.drawn();
       performance.mark("drawn");
-      api.addEvent(api.Event.SelectionChanged, tellSelected);
+      api.onCommandExecuted(({ id }) => {
+        if (SELECTING.includes(id)) tellSelected();
+      });
       formula.calculationResultApplied(tellSelected);
       formula.calculationProcessing(({ totalFormulasToCalculate, completedFormulasCount }) => {
         if (totalFormulasToCalculate < MANY_FORMULAS) return;
@@ -105,6 +108,9 @@ export async function openGrid({ container, dark, functions, status, loadScript 
     calculate,
   };
 }
+
+/** What the grid runs when another cell is selected; its events leave out some ways. */
+const SELECTING = ["sheet.operation.set-selections", "sheet.operation.set-worksheet-active"];
 
 /** More than these take a few seconds: the stored results do until the user asks. */
 const MANY_FORMULAS = 15_000;

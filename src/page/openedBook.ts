@@ -18,7 +18,7 @@ import { readSheet, type SheetGrid } from "../workbook/readSheet";
 import { sheetLook, type SheetLook, type StoredFormula } from "../workbook/sheetLook";
 import type { SheetValue } from "../workbook/sheetValue";
 import { isDateFormat } from "../workbook/sheetValue";
-import { relativeForm } from "./sharedFormulas";
+import { formulaSharer } from "./sharedFormulas";
 import { typedFromStored } from "./storedFormulas";
 
 /** A sheet of the file as the page knows it. */
@@ -183,7 +183,7 @@ function worksheet(
     }),
   );
   for (const [row, cells] of look.styles) for (const [column, style] of cells) cellAt(row, column).s = styleKey(style);
-  const share = formulaSharer();
+  const share = formulaSharer("page");
   for (const [row, cells] of look.formulas) {
     for (const [column, formula] of cells) {
       const data = formulaData(formula);
@@ -235,22 +235,6 @@ function formulaData({ text, shared }: StoredFormula): ICellData | undefined {
   if (/\[\d+\]/.test(typed)) return undefined;
   if (shared === undefined) return text === "" ? undefined : { f: `=${typed}` };
   return text === "" ? { si: `file-${shared}` } : { f: `=${typed}`, si: `file-${shared}` };
-}
-
-/**
- * Makes the cells of a column that hold the same formula, filled down, share it: the grid takes a millisecond to read one
- * formula, and reads a shared one once.
- */
-function formulaSharer(): (data: ICellData, row: number, column: number) => ICellData {
-  const known = new Map<string, string>();
-  return (data, row, column) => {
-    if (typeof data.f !== "string" || typeof data.si === "string") return data;
-    const form = `${column}!${relativeForm(data.f, row, column)}`;
-    const si = known.get(form);
-    if (si !== undefined) return { si };
-    known.set(form, `page-${known.size + 1}`);
-    return { ...data, si: `page-${known.size}` };
-  };
 }
 
 function arraysOf(look: SheetLook): OpenedSheet["arrays"] {

@@ -44,6 +44,24 @@ export function formulasOf(cells: Cells): (row: number, column: number) => strin
   };
 }
 
+/**
+ * Makes the cells of a column that hold the same formula, filled down, share it: the grid takes a millisecond to read one
+ * formula, and reads a shared one once.
+ *
+ * @param name begins the names under which they share; rows and columns count from 1
+ */
+export function formulaSharer(name: string): (data: ICellData, row: number, column: number) => ICellData {
+  const known = new Map<string, string>();
+  return (data, row, column) => {
+    if (typeof data.f !== "string" || typeof data.si === "string") return data;
+    const form = `${column}!${relativeForm(data.f, row, column)}`;
+    const si = known.get(form);
+    if (si !== undefined) return { si };
+    known.set(form, `${name}-${known.size + 1}`);
+    return { ...data, si: `${name}-${known.size}` };
+  };
+}
+
 interface Reference {
   readonly column: number;
   readonly row: number;

@@ -114,15 +114,29 @@ export function relationsPart(
   return packText(
     relationsName(part),
     `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Relationships xmlns="${PACKAGE}relationships">` +
-      `${relations.map((relation) => relationship("", relation)).join("")}</Relationships>`,
+      `${relations.map((relation) => relationship("", part, relation)).join("")}</Relationships>`,
   );
 }
 
 export const PACKAGE = "http://schemas.openxmlformats.org/package/2006/";
 export const DOCUMENT_RELATION = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/";
 
-function relationship(prefix: string, { id, kind, target }: { id: string; kind: string; target: string }): string {
-  return `<${prefix}Relationship Id="${id}" Type="${DOCUMENT_RELATION}${kind}" Target="/${escapeXml(target)}"/>`;
+function relationship(
+  prefix: string,
+  from: string,
+  { id, kind, target }: { id: string; kind: string; target: string },
+): string {
+  const address = escapeXml(relativeTarget(from, target));
+  return `<${prefix}Relationship Id="${id}" Type="${DOCUMENT_RELATION}${kind}" Target="${address}"/>`;
+}
+
+/** The reverse of `resolvePart`: an address from the root is as good, but not every program finds a table by it. */
+function relativeTarget(from: string, target: string): string {
+  const folders = from.split("/").slice(0, -1);
+  const steps = target.split("/");
+  let shared = 0;
+  while (shared < Math.min(folders.length, steps.length - 1) && folders[shared] === steps[shared]) shared++;
+  return [...folders.slice(shared).map(() => ".."), ...steps.slice(shared)].join("/");
 }
 
 function contentTypes(zip: Zip, added: readonly string[], removed: ReadonlySet<string>): ZipEntry | undefined {
@@ -151,6 +165,8 @@ function mainRelations(
     .filter((place) => removed.has(attributeIn(startTag(xml, place), "Id") ?? ""))
     .map(remove);
   if (added.length > 0)
-    splices.push(append(xml, root, added.map((relation) => relationship(root.prefix, relation)).join("")));
+    splices.push(
+      append(xml, root, added.map((relation) => relationship(root.prefix, workbook.part, relation)).join("")),
+    );
   return packText(entry.name, spliced(xml, splices));
 }

@@ -95,8 +95,8 @@ test("a chart sheet is listed, never read", () => {
       ...parts,
       "xl/workbook.xml": text("xl/workbook.xml"),
       "xl/_rels/workbook.xml.rels": text("xl/_rels/workbook.xml.rels").replace(
-        /worksheet" Target="\/xl\/worksheets\/sheet2.xml"/,
-        'chartsheet" Target="/xl/worksheets/sheet2.xml"',
+        /worksheet" Target="worksheets\/sheet2.xml"/,
+        'chartsheet" Target="worksheets/sheet2.xml"',
       ),
       "xl/worksheets/sheet2.xml": `<chartsheet xmlns="${MAIN}" xmlns:r="${R}"/>`,
     }),

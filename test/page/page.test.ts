@@ -1,0 +1,239 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import ExcelJS from "exceljs";
+import { chromium, type Browser, type Page } from "playwright-core";
+import type { OpenGrid } from "../../src/page/openGrid";
+import { createWorkbook } from "../../src/workbook/createWorkbook";
+import { openWorkbook } from "../../src/workbook/openWorkbook";
+import { readSheet } from "../../src/workbook/readSheet";
+import { serving } from "./serving";
+
+declare const openGrid: OpenGrid;
+
+const HOSTILE = ["<img src=x onerror=alert(1)>", "=1+1", "שלום ‮abc", "📚👩‍🔬", "y".repeat(30_000)];
+
+/** What the page asked of any address but its own, and what the browser found wrong. */
+const outside: string[] = [];
+const wrong: string[] = [];
+
+let browser: Browser;
+let served: Awaited<ReturnType<typeof serving>>;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox"] });
+});
+afterAll(() => browser?.close());
+afterEach(async () => {
+  await page.close();
+  await served.close();
+  expect([outside, wrong]).toEqual([[], []]);
+});
+
+async function open(name?: string, bytes?: Uint8Array): Promise<void> {
+  served = await serving(name, bytes);
+  page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+  const { origin } = new URL(served.address);
+  page.on("request", (request) => {
+    if (!request.url().startsWith(`${origin}/`) && !/^(data|blob):/.test(request.url())) outside.push(request.url());
+  });
+  page.on("pageerror", (error) => wrong.push(error.message));
+  page.on("dialog", (dialog) => void wrong.push(dialog.message()));
+  page.on("console", (message) => {
+    if (message.type() === "error") wrong.push(message.text());
+  });
+  await page.goto(served.address);
+  await page.waitForFunction(() => document.body.dataset["ready"] === "yes");
+}
+
+const goTo = (cell: string) =>
+  page.evaluate((at) => void openGrid.workbook().getActiveSheet().getRange(at).activate(), cell);
+const valueOf = (cell: string) =>
+  page.evaluate((at) => openGrid.workbook().getActiveSheet().getRange(at).getValue(), cell);
+const formulaOf = (cell: string) =>
+  page.evaluate((at) => openGrid.workbook().getActiveSheet().getRange(at).getFormula(), cell);
+const said = () => page.textContent("#said");
+const cellLine = () => page.textContent("#cell");
+
+/** Types into a cell as a person would. */
+async function type(cell: string, text: string): Promise<void> {
+  await goTo(cell);
+  await page.keyboard.type(text, { delay: 3 });
+  await page.keyboard.press("Enter");
+}
+
+async function becomes<Value>(look: () => Promise<Value>, wanted: unknown): Promise<void> {
+  const start = Date.now();
+  for (let now = await look(); ; now = await look()) {
+    try {
+      return expect(now).toEqual(wanted);
+    } catch (error) {
+      if (Date.now() - start > 15_000) throw error;
+    }
+    await page.waitForTimeout(50);
+  }
+}
+
+test("a function is found while it is typed, tells its arguments, and answers", async () => {
+  await open();
+  await goTo("Q2");
+  await page.keyboard.type("=ENC.OUTS", { delay: 20 });
+  await page.getByText("Outside size of the enclosure", { exact: false }).waitFor();
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("C2,D2,", { delay: 20 });
+  await page.getByText("[settings", { exact: false }).waitFor();
+  await page.keyboard.type('E2,H2,"height")', { delay: 5 });
+  await page.keyboard.press("Enter");
+  await becomes(() => valueOf("Q2"), 334);
+  // An edit is followed.
+  await type("C2", "412");
+  await becomes(() => valueOf("Q2"), 434);
+  // So is its undoing.
+  await page.click("#undo");
+  await becomes(() => valueOf("Q2"), 334);
+});
+
+test("the message of the selected cell in error stands below the grid, and goes with another cell", async () => {
+  await open();
+  await type("Q2", '=ENC.OUTSIDE(C39,D39,E39,H39,"height")');
+  await becomes(() => valueOf("Q2"), "#VALUE!");
+  await goTo("Q2");
+  await becomes(cellLine, expect.stringMatching(/^Q2: width: got "21O"/));
+  await goTo("A2");
+  await becomes(cellLine, "");
+  await type("R2", "=ENC.MASS(C2)");
+  await goTo("R2");
+  await becomes(cellLine, expect.stringContaining("ENC.MASS needs 4 arguments, and got 1"));
+});
+
+test("columns of the table, names and a whole survey work in formulas", async () => {
+  await open();
+  await type("P2", '=ENC.OUTSIDE([@Height],Survey[@Width],Survey[[#This Row],[Depth]],[@Enclosure],"height")');
+  await becomes(() => valueOf("P2"), 334);
+  await becomes(() => formulaOf("P2"), expect.stringContaining("Survey[[#This Row],[Height]]"));
+  // A half-typed reference leaves no trace in later formulas.
+  await type("P3", "=SUM(Survey[");
+  await page.keyboard.press("Escape");
+  await type("P4", "=SUM(C2:C3)");
+  await becomes(() => valueOf("P4"), 622);
+  await type("S1", '=ENC.SURVEY(A1:P41,"outside height")');
+  await becomes(() => valueOf("S1"), "outside height");
+  await becomes(() => valueOf("S5"), 273);
+  await becomes(() => valueOf("S39"), "#VALUE!");
+  await goTo("S39");
+  await becomes(cellLine, expect.stringMatching(/^S39: .*21O/));
+});
+
+test("a filter hides rows and a sort moves them, with their formulas", async () => {
+  await open();
+  await type("Q2", "=C2+1");
+  await page.evaluate(() => {
+    const sheet = openGrid.workbook().getActiveSheet();
+    const range = sheet.getRange("A2:Q11");
+    range.sort({ column: 2, ascending: true });
+  });
+  await becomes(() => valueOf("C2"), 178);
+  const moved = await page.evaluate(() => {
+    const sheet = openGrid.workbook().getActiveSheet();
+    const rows = Array.from({ length: 10 }, (_, i) => i + 2);
+    const row = rows.find((r) => sheet.getRange(`A${r}`).getValue() === "LK 001")!;
+    return [row, sheet.getRange(`Q${row}`).getFormula()];
+  });
+  expect(moved[1]).toBe(`=C${moved[0]}+1`);
+  await becomes(() => valueOf(`Q${moved[0]}`), 313);
+  await page.evaluate(async () => {
+    const sheet = openGrid.workbook().getActiveSheet();
+    const table = sheet.getSubTableInfos()[0]!;
+    const filter = { filterType: "manual", values: ["slipcase"] } as unknown as Parameters<
+      typeof sheet.setTableFilter
+    >[2];
+    await sheet.setTableFilter(table.id, 7, filter);
+  });
+  const shown = () =>
+    page.evaluate(() => {
+      const sheet = openGrid.workbook().getActiveSheet();
+      return Array.from({ length: 40 }, (_, i) => i + 1)
+        .filter((row) => sheet.getSheet().getRowVisible(row))
+        .map((row) => sheet.getRange(row, 7).getValue());
+    });
+  await becomes(shown, ["slipcase", "slipcase", "slipcase"]);
+});
+
+test("what a save could not carry is refused in words, and nothing changes", async () => {
+  await open();
+  const before = await page.evaluate(() => JSON.stringify(openGrid.workbook().save().sheets));
+  const commands = [
+    ["sheet.command.insert-row-before", "Rows and columns"],
+    ["sheet.command.remove-col", "Rows and columns"],
+    ["sheet.command.insert-range-move-right", "Rows and columns"],
+    ["sheet.command.remove-sheet", "Sheets of the file"],
+    ["sheet.command.set-worksheet-name", "Sheets of the file"],
+    ["sheet.command.set-range-bold", "look of cells"],
+    ["sheet.command.add-worksheet-merge-all", "look of cells"],
+    ["sheet.command.delete-table", "Tables and names"],
+    ["sheet.command.insert-defined-name", "Tables and names"],
+  ] as const;
+  for (const [id, words] of commands) {
+    await page.evaluate((command) => {
+      document.getElementById("said")!.textContent = "";
+      return openGrid.grid.api.executeCommand(command).catch(() => undefined);
+    }, id);
+    expect([id, await said()]).toEqual([id, expect.stringContaining(words)]);
+  }
+  expect(await page.evaluate(() => JSON.stringify(openGrid.workbook().save().sheets))).toBe(before);
+});
+
+test("a saved file holds what was typed, is read by another program, and opens again", async () => {
+  await open();
+  await type("C2", "320");
+  await type("Q2", '=ENC.OUTSIDE(C2,D2,E2,H2,"height")');
+  await type("Q3", '=ENC.OUTSIDE(C3,D3,E3,H3,"nowhere")');
+  await becomes(() => valueOf("Q3"), "#VALUE!");
+  await type("R1", '=ENC.SURVEY(A1:P41,"mass")');
+  await becomes(() => valueOf("R2"), expect.any(Number));
+  await page.keyboard.press("Control+s");
+  await becomes(said, expect.stringMatching(/^Saved as survey-edited\.xlsx/));
+  const bytes = readFileSync(join(served.folder, "survey-edited.xlsx"));
+  const ours = readSheet(openWorkbook(new Uint8Array(bytes)), "Survey", { formulas: true });
+  expect(ours.rows[1]!.slice(0, 3)).toEqual(["LK 001", "Keeper's log, first volume", 320]);
+  expect(ours.formulas.get("Q2")).toBe('_xldudf_ENC_OUTSIDE(C2,D2,E2,H2,"height")');
+  expect([ours.rows[1]![16], ours.rows[2]![16]]).toEqual([342, { error: "#VALUE!" }]);
+  const other = new ExcelJS.Workbook();
+  await other.xlsx.load(bytes as unknown as ExcelJS.Buffer);
+  const sheet = other.getWorksheet("Survey")!;
+  expect(sheet.getCell("C2").value).toBe(320);
+  expect(sheet.getCell("Q2").result).toBe(342);
+  expect(sheet.getCell("R2").value).toEqual(expect.any(Number));
+  expect(sheet.getTable("Survey")).toBeDefined();
+
+  await page.setInputFiles("#chooser", join(served.folder, "survey-edited.xlsx"));
+  await becomes(() => page.textContent("#file"), "survey-edited.xlsx");
+  await becomes(() => valueOf("Q2"), 342);
+  await type("C2", "330");
+  await becomes(() => valueOf("Q2"), 352);
+  // The formula of the whole survey came back as one, and fills its cells anew.
+  await becomes(() => valueOf("R1"), "mass");
+});
+
+test("hostile texts are shown as texts and come back so", async () => {
+  const rows = [["Height", "Title"], ...HOSTILE.map((text, row) => [row + 1, text])];
+  await open("hostile.xlsx", createWorkbook([{ name: "Survey", rows, table: "Survey" }]));
+  for (const [row, text] of HOSTILE.entries()) expect(await valueOf(`B${row + 2}`)).toBe(text);
+  await goTo("B2");
+  expect(await page.locator("#grid img[src=x]").count()).toBe(0);
+  await type("A2", "9");
+  await page.click("#save");
+  await becomes(said, expect.stringMatching(/^Saved/));
+  const saved = openWorkbook(new Uint8Array(readFileSync(join(served.folder, "hostile-edited.xlsx"))));
+  const grid = readSheet(saved, "Survey", { formulas: true });
+  expect([grid.rows.slice(1).map((row) => row[1]), grid.formulas.size]).toEqual([HOSTILE, 0]);
+});
+
+test("the page opens dark where the system is, and its pane folds by the keyboard", async () => {
+  await open();
+  await page.focus("#side");
+  await page.keyboard.press("Enter");
+  expect(await page.getAttribute("#side", "aria-expanded")).toBe("false");
+  await page.keyboard.press("Enter");
+  expect(await page.getAttribute("#side", "aria-expanded")).toBe("true");
+});
