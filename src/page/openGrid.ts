@@ -1,4 +1,5 @@
 import type { FWorkbook } from "@univerjs/sheets/facade";
+import type { Book } from "../workbook/book";
 import { cellName } from "../workbook/cellRef";
 import { bookEdits, type PageChanges } from "./bookEdits";
 import { isErrorText } from "./functions/cellError";
@@ -10,6 +11,7 @@ import { createGrid, type Grid } from "./grid/createGrid";
 import { liveBook, mendTableFormulas } from "./grid/gridBook";
 import { mendSortedFormulas } from "./grid/sortedFormulas";
 import { refuseCommands } from "./grid/refusedCommands";
+import { pageBook } from "./pageBook";
 import { BOOK_ID, type OpenedBook } from "./openedBook";
 import type { StatusLine } from "./statusLine";
 
@@ -21,9 +23,11 @@ export interface OpenGrid {
   readonly opened: () => OpenedBook;
   /** Shows another workbook, or the same anew. */
   readonly show: (book: OpenedBook) => Promise<void>;
-  /** Takes over a newer state of the server's workbook that the grid already shows. */
-  readonly rebase: (book: OpenedBook) => void;
+  /** The same workbook in a newer state: the selected cell stays. */
+  readonly refresh: (book: OpenedBook) => Promise<void>;
   readonly changes: () => PageChanges;
+  /** The workbook as it is shown, for whoever reads a survey. */
+  readonly book: () => Book;
   /** Works out every formula. */
   readonly calculate: () => Promise<void>;
 }
@@ -101,10 +105,19 @@ export async function openGrid({ container, dark, functions, status, loadScript 
     workbook: shown,
     opened: book,
     show,
-    rebase: (next) => {
-      opened = next;
+    refresh: async (next) => {
+      const sheet = shown().getActiveSheet();
+      const [name, cell] = [sheet.getSheetName(), sheet.getSelection()?.getActiveRange()?.getA1Notation()];
+      const { sheetViewStartRow, sheetViewStartColumn } = sheet.getScrollState();
+      await show(next);
+      const same = shown().getSheetByName(name);
+      if (!same) return;
+      shown().setActiveSheet(same);
+      if (cell !== undefined) same.getRange(cell).activate();
+      same.scrollToCell(sheetViewStartRow, sheetViewStartColumn);
     },
     changes: () => bookEdits(book(), liveBook(shown(), injector)),
+    book: () => pageBook(book(), liveBook(shown(), injector)),
     calculate,
   };
 }

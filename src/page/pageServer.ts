@@ -1,3 +1,4 @@
+import { InputError } from "../measure/errors";
 import type { WorkbookEdits } from "../workbook/edits";
 import type { FunctionMetadata } from "./functions/metadata";
 import type { OpenedBook } from "./openedBook";
@@ -10,8 +11,8 @@ export interface PageServer {
   readonly open: (file: File) => Promise<OpenedBook>;
   /** Takes over what changed in the cells, then what the pane writes; nothing goes to the disk. */
   readonly write: (cells: WorkbookEdits, write: WorkbookEdits) => Promise<WrittenBook>;
-  /** Takes back the last write of the pane. */
-  readonly takeBack: () => Promise<OpenedBook>;
+  /** Takes back the last write of the pane, and keeps what was changed in other cells since. */
+  readonly takeBack: (cells: WorkbookEdits) => Promise<OpenedBook>;
   readonly save: (cells: WorkbookEdits) => Promise<{ readonly name: string; readonly notes: readonly string[] }>;
 }
 
@@ -22,7 +23,7 @@ export function pageServer(): PageServer {
     book: () => asked("book"),
     open: (file) => asked(`open?name=${encodeURIComponent(file.name)}`, file),
     write: (cells, write) => asked("write", JSON.stringify({ cells, write })),
-    takeBack: () => asked("take-back", ""),
+    takeBack: (cells) => asked("take-back", JSON.stringify({ cells })),
     save: (cells) => asked("save", JSON.stringify({ cells })),
   };
 }
@@ -33,10 +34,11 @@ async function asked<Answer>(path: string, body?: BodyInit): Promise<Answer> {
   });
   if (answer.ok) return (await answer.json()) as Answer;
   const text = await answer.text();
-  throw new Error(answer.headers.get("Content-Type") === "application/json" ? messageOf(text) : text);
+  throw answer.headers.get("Content-Type") === "application/json" ? refusal(text) : new Error(text);
 }
 
-function messageOf(text: string): string {
-  const { message } = JSON.parse(text) as { readonly message?: string };
-  return message ?? text;
+/** What the server refused, in the user's words. */
+function refusal(text: string): InputError {
+  const { argument, got, expected, cure } = JSON.parse(text) as InputError;
+  return new InputError(argument, got, expected, cure);
 }

@@ -1,5 +1,7 @@
+import { pagePort } from "../host/page";
 import { openGrid, type OpenGrid } from "./openGrid";
 import { pageServer, type PageServer } from "./pageServer";
+import { writeThrough } from "./writeThrough";
 import { elementById, statusLine, type StatusLine } from "./statusLine";
 
 /** Opens the page: the workbook in the grid, the buttons over it, the pane at its side. */
@@ -19,10 +21,12 @@ export async function startPage(): Promise<void> {
     await open.show(book);
     if (book.said.length > 0) status.say(book.said.join(" "));
     wireButtons(open, server, status);
+    const { workbook, book: live } = open;
+    const port = pagePort({ api: open.grid.api, workbook, book: live, write: writeThrough(open, server) });
     performance.mark("ready");
     document.body.dataset["ready"] = "yes";
-    // For tests, which read the grid through the same interface as the page.
-    Object.assign(globalThis, { openGrid: open });
+    // For tests, which drive the grid and the port as the page does.
+    Object.assign(globalThis, { openGrid: open, bookPort: port });
   } catch (error) {
     status.say(messageOf(error), true);
     throw error;

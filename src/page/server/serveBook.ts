@@ -4,6 +4,7 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from "node:net";
 import { basename, extname, join } from "node:path";
 import { InputError } from "../../measure/errors";
+import type { PlacedColumn, WorkbookEdits } from "../../workbook/edits";
 import { editedFile, openBookFile, saveBookFile, shownBook, type BookFile, type WrittenBook } from "./bookFile";
 import { readEdits } from "./readEdits";
 
@@ -42,7 +43,7 @@ export async function serveBook({ path, bytes, folder, dist, port }: ServeOption
   let saved: string | undefined;
 
   /** Working copies before each write of the pane, so that the last can be taken back. */
-  let before: readonly BookFile[] = [];
+  let before: readonly Written[] = [];
 
   const routes: Readonly<Record<string, Route>> = {
     "GET book": () => Promise.resolve(shown),
@@ -59,16 +60,19 @@ export async function serveBook({ path, bytes, folder, dist, port }: ServeOption
       const flushed = editedFile(file, cells).file;
       const { file: written, edit } = editedFile(flushed, write ?? {});
       const opened = shownBook(written);
-      before = [...before, flushed];
+      before = [...before, { before: flushed, sheet: write?.columns?.sheet, columns: edit.columns }];
       file = written;
       shown = JSON.stringify(opened);
       return { opened, columns: edit.columns, notes: edit.notes };
     },
-    "POST take-back": () => {
-      file = before.at(-1) ?? file;
+    "POST take-back": async (request) => {
+      const { cells } = readEdits((await bodyOf(request, LARGEST_EDIT)).toString("utf8"));
+      const last = before.at(-1);
+      if (last === undefined) throw new InputError("undo", "nothing written", "takes back what the pane wrote");
+      file = editedFile(last.before, apartFrom(last, cells)).file;
       before = before.slice(0, -1);
       shown = JSON.stringify(shownBook(file));
-      return Promise.resolve(shown);
+      return shown;
     },
     "POST save": async (request) => {
       const { cells } = readEdits((await bodyOf(request, LARGEST_EDIT)).toString("utf8"));
@@ -108,6 +112,26 @@ export async function serveBook({ path, bytes, folder, dist, port }: ServeOption
 }
 
 type Route = (request: IncomingMessage, query: URLSearchParams) => Promise<unknown>;
+
+/** A write of the pane: the working copy before it, and the columns that it wrote. */
+interface Written {
+  readonly before: BookFile;
+  readonly sheet: string | undefined;
+  readonly columns: readonly PlacedColumn[];
+}
+
+/** Changes made since, but for those in what goes: columns and sheets of the write. */
+function apartFrom({ before, sheet, columns }: Written, edits: WorkbookEdits): WorkbookEdits {
+  const sheets = new Set(before.working.sheets.map(({ name }) => name));
+  const gone = new Set(columns.map(({ column }) => column));
+  const stays = (each: { readonly sheet: string; readonly column: number }): boolean =>
+    sheets.has(each.sheet) && !(each.sheet === sheet && gone.has(each.column));
+  return {
+    ...edits,
+    ...(edits.cells ? { cells: edits.cells.filter(stays) } : {}),
+    ...(edits.widths ? { widths: edits.widths.filter(stays) } : {}),
+  };
+}
 
 const TOKEN_BYTES = 16;
 const LARGEST_FILE = 104_857_600;
@@ -164,7 +188,10 @@ async function outcome(work: () => Promise<unknown>): Promise<readonly [status: 
   try {
     return [OK, await work()];
   } catch (error) {
-    if (error instanceof InputError) return [REFUSED, { message: error.message }];
+    if (error instanceof InputError) {
+      const { message, argument, got, expected, cure } = error;
+      return [REFUSED, { message, argument, got, expected, cure }];
+    }
     throw error;
   }
 }

@@ -1,0 +1,70 @@
+import type { ICellData, IStyleData, IWorkbookData, IWorksheetData, Nullable } from "@univerjs/core";
+import type { Book } from "../workbook/book";
+import { cellName, type Area } from "../workbook/cellRef";
+import { sheetNamed, type SheetGrid } from "../workbook/readSheet";
+import { dateValue, isDateFormat, type SheetValue } from "../workbook/sheetValue";
+import { plainOf, type FilledArea, type LiveBook } from "./bookEdits";
+import type { OpenedBook } from "./openedBook";
+
+/** The workbook as the grid shows it, for whoever reads a survey. */
+export function pageBook(opened: OpenedBook, { snapshot, filled }: LiveBook): Book {
+  const states = new Map(opened.sheets.map(({ name, state }) => [name, state]));
+  const locked = new Set(opened.sheets.filter((sheet) => sheet.locked).map(({ name }) => name));
+  const shown = snapshot.sheetOrder.map((id) => {
+    const sheet = snapshot.sheets[id]!;
+    const name = sheet.name ?? "";
+    return { id, sheet, name, state: states.get(name) ?? "visible", cells: true } as const;
+  });
+  return {
+    sheets: shown.map(({ name, state, cells }) => ({ name, state, cells })),
+    tables: opened.tables,
+    names: opened.names,
+    grid: (wanted, { lastRow = Infinity } = {}) => {
+      const { id, sheet, name } = sheetNamed({ sheets: shown }, wanted);
+      return gridOf(name, sheet, filled(id), snapshot, locked.has(name), lastRow);
+    },
+  };
+}
+
+function gridOf(
+  name: string,
+  { cellData = {}, mergeData = [] }: Partial<IWorksheetData>,
+  filled: readonly FilledArea[],
+  { styles }: IWorkbookData,
+  locked: boolean,
+  lastRow: number,
+): SheetGrid {
+  const rows: SheetValue[][] = [];
+  const uncached: string[] = [];
+  const put = (row: number, column: number, cell: Nullable<ICellData>): void => {
+    const value = sheetValue(cell, styles);
+    if (value === null || row >= lastRow) return;
+    while (rows.length <= row) rows.push([]);
+    while (rows[row]!.length <= column) rows[row]!.push(null);
+    rows[row]![column] = value;
+  };
+  for (const [r, row] of Object.entries(cellData)) {
+    for (const [c, cell] of Object.entries<Nullable<ICellData>>(row ?? {})) {
+      put(Number(r), Number(c), cell);
+      if ((cell?.f || cell?.si) && (cell.v === undefined || cell.v === null))
+        uncached.push(cellName(Number(r) + 1, Number(c) + 1));
+    }
+  }
+  for (const { row, column, area, value } of filled)
+    for (let r = area.top; r <= area.bottom; r++)
+      for (let c = area.left; c <= area.right; c++) if (r !== row || c !== column) put(r - 1, c - 1, value(r, c));
+  const merged = mergeData.map(({ startRow, startColumn, endRow, endColumn }): Area => ({
+    top: startRow + 1,
+    left: startColumn + 1,
+    bottom: endRow + 1,
+    right: endColumn + 1,
+  }));
+  return { sheet: name, rows, uncached, formulas: new Map(), merged, locked };
+}
+
+function sheetValue(cell: Nullable<ICellData>, styles: IWorkbookData["styles"]): SheetValue {
+  const plain = plainOf(cell);
+  if (typeof plain !== "number") return plain;
+  const style: Nullable<IStyleData> = typeof cell?.s === "string" ? styles[cell.s] : cell?.s;
+  return isDateFormat(style?.n?.pattern ?? "") ? dateValue(plain, false) : plain;
+}
