@@ -17,11 +17,17 @@ export function blankTemplate(
   {
     unit,
     width = USUAL_WIDTH,
+    height,
     look = IN_PAGE,
-  }: DrawingOptions & { readonly unit: WorkbookUnit; readonly width?: number },
+  }: DrawingOptions & {
+    readonly unit: WorkbookUnit;
+    readonly width?: number;
+    /** Of the piece itself at the most, without what is written around it. */
+    readonly height?: number;
+  },
 ): string {
   const room = width - 2 * MARGIN;
-  const figure = flatFigure(template, { unit, width: room, height: room * HEIGHT_SHARE, look });
+  const figure = flatFigure(template, { unit, width: room, height: height ?? room * HEIGHT_SHARE, look });
   const markup = `<g transform="translate(${MARGIN} ${MARGIN})">${figure.markup}</g>`;
   return drawing(`Template of ${template.name}`, width, figure.height + 2 * MARGIN, markup, look);
 }

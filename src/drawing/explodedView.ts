@@ -21,6 +21,10 @@ export interface ExplodedOptions extends DrawingOptions {
   readonly width?: number;
   /** Names and sizes of the parts; default true. */
   readonly labels?: boolean;
+  /** In a narrow drawing, the names that its numbers stand for below it; default true. */
+  readonly list?: boolean;
+  /** The boards are drawn no higher than this share of the width; default 1.5. */
+  readonly tallest?: number;
 }
 
 const USUAL_WIDTH = 720;
@@ -41,7 +45,7 @@ const HATCH = 7;
  * A folded piece is drawn folded up, and flat beside it. Thin board is drawn thicker than to scale.
  */
 export function explodedView(assembly: Assembly, options: ExplodedOptions): string {
-  const { unit, width = USUAL_WIDTH, labels = true, look = IN_PAGE } = options;
+  const { unit, width = USUAL_WIDTH, labels = true, tallest = TALLEST, list: listing = true, look = IN_PAGE } = options;
   const title = `Exploded view of a ${assembly.kind}`;
   if (assembly.parts.some(({ role }) => role === "folded")) {
     const figure = foldedView(assembly, { unit, width: width - 2 * MARGIN, labels, look });
@@ -57,7 +61,7 @@ export function explodedView(assembly: Assembly, options: ExplodedOptions): stri
   const inner = width - 2 * (MARGIN + column + (labels ? 3 * LEADER_GAP : 0));
   const across = extent.right - extent.left;
   const down = extent.bottom - extent.top;
-  const scale = Math.min(inner / across, (TALLEST * width) / down);
+  const scale = Math.min(inner / across, (tallest * width) / down);
   const tall = Math.max(down * scale, labels ? Math.ceil(named.length / 2) * step : 0);
   const frame: Frame = {
     scale,
@@ -84,7 +88,7 @@ export function explodedView(assembly: Assembly, options: ExplodedOptions): stri
   const leaders = places.map((place, index): Leader => ({ from: anchors[index]!, to: leaderEnd(place, room) }));
   const grain = grainMarks(drawn, frame, leaders);
   const writing = (numbered ? numbers : names)(named, places, leaders, look);
-  const list = labels && numbered ? listed(named, foot + LINE, width, look) : "";
+  const list = labels && numbered && listing ? listed(named, foot + LINE, width, look) : "";
   const height = foot + MARGIN + (list === "" ? 0 : LINE * (named.length + 1));
   return drawing(title, width, height, boards + grain + writing + list, look);
 }

@@ -63,8 +63,8 @@ export function sheetPlan(sheet: DrawnSheet, options: SheetPlanOptions): string 
   }));
   const labelled = sheet.placements.map((placement, index): LabelledPiece => {
     const { piece, length, width: across } = placement;
-    const lines = [piece.item, piece.part, `${formatLength(length, unit)} × ${formatLength(across, unit)}`];
-    return pieceLabel(lines, boxes[index]!, look);
+    const size = `${formatLength(length, unit)} × ${formatLength(across, unit)}`;
+    return pieceLabel([...namesOf(piece), size], boxes[index]!, look);
   });
   const keyed = sheet.placements.flatMap((_, index) => (labelled[index]!.room === undefined ? [index] : []));
   const keys = keyOf(keyed, sheet.placements, unit);
@@ -92,6 +92,11 @@ export function sheetPlan(sheet: DrawnSheet, options: SheetPlanOptions): string 
   return drawing(`Cutting plan: ${named}`, width, foot + LINE * (list.length + 1) + MARGIN, body, look);
 }
 
+/** Item and part, where both are given. */
+function namesOf({ item, part }: DrawnPlacement["piece"]): readonly string[] {
+  return [item, part].filter((each) => each !== "");
+}
+
 function pieceBox({ x, y, width, height }: Box, look: Look): string {
   const rect = { x, y, width, height };
   return (
@@ -111,7 +116,8 @@ function keyOf(keyed: readonly number[], placements: readonly DrawnPlacement[], 
   const byWords = new Map<string, string>();
   for (const index of keyed) {
     const { piece, length, width } = placements[index]!;
-    const words = `${piece.item}, ${piece.part}, ${formatLength(length, unit)} × ${formatLengthWithUnit(width, unit)}`;
+    const size = `${formatLength(length, unit)} × ${formatLengthWithUnit(width, unit)}`;
+    const words = [...namesOf(piece), size].join(", ");
     const letter = byWords.get(words) ?? letterOf(byWords.size);
     byWords.set(words, letter);
     letters.set(index, letter);

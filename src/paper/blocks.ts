@@ -1,0 +1,111 @@
+import type { Mm } from "../measure/units";
+import { HAIRLINE, line, type Page, type Placed } from "./page";
+
+/** A piece of a page that is never parted: a line of type, a row of a table, a drawing. */
+export interface Block {
+  readonly height: Mm;
+  /** It stays on the page of the block that follows: a heading. */
+  readonly withNext: boolean;
+  /** What it prints, its upper left corner given. */
+  readonly at: (x: Mm, y: Mm) => readonly Placed[];
+}
+
+/** The part of a page that blocks flow through. */
+export interface Frame {
+  readonly width: Mm;
+  readonly height: Mm;
+  readonly margin: Mm;
+  /** Kept free above and below the blocks, for the running head and foot. */
+  readonly head: Mm;
+  readonly foot: Mm;
+}
+
+export function bodyWidth({ width, margin }: Frame): Mm {
+  return width - 2 * margin;
+}
+
+export function bodyHeight({ height, margin, head, foot }: Frame): Mm {
+  return height - 2 * margin - head - foot;
+}
+
+export function gap(height: Mm): Block {
+  return { height, withNext: false, at: () => [] };
+}
+
+export function ruleBlock(width: Mm, height: Mm = 2 * HAIRLINE): Block {
+  return { height, withNext: false, at: (x, y) => [line([x, y + height / 2], [x + width, y + height / 2])] };
+}
+
+/** Blocks one below the other that stay on one page. */
+export function together(blocks: readonly Block[]): Block {
+  const height = blocks.reduce((sum, block) => sum + block.height, 0);
+  return {
+    height,
+    withNext: blocks.at(-1)?.withNext ?? false,
+    at: (x, y) => {
+      let top = y;
+      return blocks.flatMap((block) => {
+        const placed = block.at(x, top);
+        top += block.height;
+        return placed;
+      });
+    },
+  };
+}
+
+/** Blocks side by side, each with how far it stands from the left. */
+export function beside(blocks: readonly { readonly block: Block; readonly from: Mm }[]): Block {
+  return {
+    height: Math.max(0, ...blocks.map(({ block }) => block.height)),
+    withNext: false,
+    at: (x, y) => blocks.flatMap(({ block, from }) => block.at(x + from, y)),
+  };
+}
+
+/**
+ * Blocks on as many pages as they need. Nothing is clipped: what does not fit goes on overleaf.
+ *
+ * @param running what stands at the head and foot of each page
+ * @throws Error when a block is higher than a page, which is a bug
+ */
+export function flow(
+  blocks: readonly Block[],
+  frame: Frame,
+  running: (page: number, of: number) => readonly Placed[],
+  bookmark: string,
+): readonly Page[] {
+  const room = bodyHeight(frame);
+  const pages: Placed[][] = [[]];
+  let y = 0;
+  blocks.forEach((block, index) => {
+    const kept = heightKept(blocks, index);
+    if (block.height > room + NOISE_MM) throw new Error(`a block of ${block.height} mm on a page of ${room} mm`);
+    if (y > 0 && y + Math.min(kept, room) > room + NOISE_MM) {
+      pages.push([]);
+      y = 0;
+    }
+    // Space between things is no reason for an empty start of a page.
+    const placed = block.at(frame.margin, frame.margin + frame.head + y);
+    if (y === 0 && placed.length === 0) return;
+    pages.at(-1)!.push(...placed);
+    y += block.height;
+  });
+  return pages.map((placed, index) => ({
+    width: frame.width,
+    height: frame.height,
+    placed: [...running(index + 1, pages.length), ...placed],
+    bookmark: index === 0 ? bookmark : "",
+  }));
+}
+
+const NOISE_MM: Mm = 1e-6;
+
+/** Height of a block with those that it must not be parted from. */
+function heightKept(blocks: readonly Block[], index: number): Mm {
+  let height = 0;
+  for (let at = index; at < blocks.length; at++) {
+    height += blocks[at]!.height;
+    if (!blocks[at]!.withNext) break;
+  }
+  return height;
+}

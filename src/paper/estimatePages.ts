@@ -1,0 +1,135 @@
+import type { Estimate } from "../estimate/estimate";
+import { InputError, NoAnswer } from "../measure/errors";
+import type { Mm } from "../measure/units";
+import { settingsTable } from "../settings/settingsTable";
+import type { Cell } from "../survey/answers";
+import { estimateTable, leftOutRows, SHEETS_HEADINGS, sheetsRow } from "../survey/sheetAnswers";
+import type { SizedSurvey } from "../survey/sizeSurvey";
+import { bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
+import type { Page } from "./page";
+import { runningFoot } from "./runningFoot";
+import { fitColumns, table } from "./table";
+import { heading, paragraph, TYPE } from "./textBlocks";
+import type { Typesetter } from "./typesetter";
+
+const TITLE = "Materials budget";
+/** Of these headings the words may wrap; figures never do. */
+const WORDY: ReadonlySet<string> = new Set(["material", "stock", "enclosure"]);
+const MONEY: ReadonlySet<string> = new Set(["unit price", "cost", "contingency", "total"]);
+
+/** The budget as it goes to a funder: lines and totals, how they were reached, what was assumed, what is left out. */
+export function estimatePages(
+  estimate: Estimate,
+  survey: SizedSurvey,
+  frame: Frame,
+  type: Typesetter,
+): readonly Page[] {
+  const { settings } = survey;
+  const width = bodyWidth(frame);
+  const plans = estimate.plans.flatMap((group) => group.plans);
+  const leftOut = leftOutRows(survey, plans).map((row) => row.map(told));
+  const blocks = [
+    ...paragraph(TITLE, width, { size: TYPE.title, bold: true, withNext: true }, type),
+    ...paragraph(intro(survey), width, { size: TYPE.body }, type),
+    ...budget(estimate, survey, width, type),
+    ...heading("Method", width, type),
+    ...method(survey).flatMap((text) => paragraph(text, width, { size: TYPE.body }, type)),
+    ...proof(estimate, survey, width, type),
+    ...heading("Not in this budget", width, type),
+    ...(leftOut.length === 0
+      ? paragraph("Every row was sized, and every piece fits a sheet.", width, { size: TYPE.body }, type)
+      : wordTable(leftOut, [1, 3], width, type)),
+    ...heading("Settings used, and where each default comes from", width, type),
+    ...wordTable(settingsRows(survey), [1.4, 1.1, 0.8, 1.2], width, type),
+  ];
+  const foot = (page: number, of: number) => runningFoot(TITLE, `page ${page} of ${of}`, frame, type);
+  return flow(blocks, frame, foot, TITLE);
+
+  function settingsRows({ settings: used }: SizedSurvey): readonly (readonly string[])[] {
+    const rows = settingsTable(used).map(([name, value, from, , , , standing]) =>
+      [name, value, from, standing].map((cell) => String(cell ?? "")),
+    );
+    return rows;
+  }
+
+  function intro({ survey: { items }, outcomes }: SizedSurvey): string {
+    const sized = outcomes.filter(({ state }) => state === "sized");
+    const copies = outcomes.reduce((sum, each) => sum + (each.state === "sized" ? each.quantity : 0), 0);
+    const problems = outcomes.filter(({ state }) => state === "problem").length;
+    const currency = settings.currency === "" ? "" : ` Money in ${settings.currency}.`;
+    return `${copies} enclosures for ${sized.length} rows of a survey of ${items.length}; ${problems} rows could not be sized and are listed below.${currency}`;
+  }
+}
+
+function budget(estimate: Estimate, { settings }: SizedSurvey, width: Mm, type: Typesetter): readonly Block[] {
+  const [headings = [], ...lines] = estimateTable(estimate, settings).map((row) => row.map(told));
+  const printed = estimateTable(estimate, settings)
+    .slice(1)
+    .map((row) => row.map((cell, index) => figure(cell, headings[index] ?? "")));
+  const size = TYPE.small;
+  const columns = headings.map((name, index) => ({
+    heading: name,
+    ...(WORDY.has(name) || (index === 0 && name !== "") ? { share: name === "stock" ? 1.6 : 1 } : {}),
+    ...(lines.some((row) => /^[\d.]+$/.test(row[index] ?? "")) ? { align: "end" as const } : {}),
+  }));
+  return [
+    ...heading("Budget", width, type),
+    ...table(fitColumns(columns, printed, width, size, type), printed, { size, total: true }, type),
+    gap(1),
+    ...paragraph("Totals are sums of the lines as printed.", width, { size }, type),
+  ];
+}
+
+/** As printed: money with its hundredths, areas to a thousandth, shares in per cent. */
+function figure(cell: Cell, name: string): string {
+  if (typeof cell !== "number") return told(cell);
+  if (MONEY.has(name)) return cell.toFixed(2);
+  if (name === "yield") return `${Number((cell * 100).toFixed(1))} %`;
+  return String(Number(cell.toFixed(3)));
+}
+
+function method({ settings }: SizedSurvey): readonly string[] {
+  const price = settings.adhesivePrice > 0 ? "" : " Adhesive is counted without a price.";
+  return [
+    "Every enclosure is put together in space from the measures of the survey; its boards, cards, coverings and linings are read off that model and laid on sheets so that a knife or board shear can cut them edge to edge, the grain kept. Each plan is checked by a second program part before it is counted.",
+    `Sheets and metres are bought whole. Contingency is ${settings.contingency} % of materials.${price} Prices are those of the stock table.`,
+  ];
+}
+
+/** Beside each count the least that any plan can reach. */
+function proof({ plans }: Estimate, { settings }: SizedSurvey, width: Mm, type: Typesetter): readonly Block[] {
+  const grouped = plans.length > 1;
+  const rows = plans.flatMap(({ group, plans: stocks }) =>
+    stocks.map((plan) => [
+      ...(grouped ? [group] : []),
+      ...sheetsRow(plan, settings).map((cell, index) => figure(cell, SHEETS_HEADINGS[index]!)),
+    ]),
+  );
+  if (rows.length === 0) return [];
+  const size = TYPE.small;
+  const columns = [...(grouped ? ["group"] : []), ...SHEETS_HEADINGS].map((name) => ({
+    heading: name,
+    ...(name === "stock" || name === "group" ? { share: 1 } : {}),
+    ...(["to buy", "least possible", "yield", "net area"].includes(name) ? { align: "end" as const } : {}),
+  }));
+  return [
+    ...heading("Proof of the counts: no plan can use less than the least possible", width, type),
+    ...table(fitColumns(columns, rows, width, size, type), rows, { size }, type),
+  ];
+}
+
+/** A table of words, its first row the headings. */
+function wordTable(
+  [headings = [], ...rows]: readonly (readonly string[])[],
+  shares: readonly number[],
+  width: Mm,
+  type: Typesetter,
+): readonly Block[] {
+  const columns = headings.map((name, index) => ({ heading: name, share: shares[index]!, bold: index === 0 }));
+  const size = TYPE.small;
+  return table(fitColumns(columns, rows, width, size, type), rows, { size }, type);
+}
+
+function told(cell: Cell): string {
+  return cell instanceof InputError || cell instanceof NoAnswer ? cell.message : String(cell);
+}

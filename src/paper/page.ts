@@ -1,0 +1,110 @@
+import type { Mm } from "../measure/units";
+
+/** A rectangle on a page, from its upper left corner. */
+export interface Box {
+  readonly x: Mm;
+  readonly y: Mm;
+  readonly width: Mm;
+  readonly height: Mm;
+}
+
+/** One line of type in its box. */
+export interface PlacedText {
+  readonly kind: "text";
+  readonly box: Box;
+  readonly text: string;
+  /** Points. */
+  readonly size: number;
+  readonly bold: boolean;
+  readonly align: "start" | "middle" | "end";
+  /** Read from the right: its paragraph begins in Arabic or Hebrew. */
+  readonly fromRight: boolean;
+}
+
+/** A drawing scaled into its box. */
+export interface PlacedDrawing {
+  readonly kind: "drawing";
+  readonly box: Box;
+  readonly svg: string;
+}
+
+export interface PlacedLine {
+  readonly kind: "line";
+  readonly from: readonly [x: Mm, y: Mm];
+  readonly to: readonly [x: Mm, y: Mm];
+  readonly weight: Mm;
+  readonly dashed: boolean;
+}
+
+/** A closed outline; `shade` is how much ink lies within, 0 to 1. */
+export interface PlacedOutline {
+  readonly kind: "outline";
+  readonly points: readonly (readonly [x: Mm, y: Mm])[];
+  readonly weight: Mm;
+  readonly shade: number;
+  /** Hatched with slanting lines, for what is cut away: told apart without colour. */
+  readonly hatched: boolean;
+}
+
+/** A code that a scanner reads back as the text. */
+export interface PlacedCode {
+  readonly kind: "code";
+  readonly box: Box;
+  readonly text: string;
+}
+
+export type Placed = PlacedText | PlacedDrawing | PlacedLine | PlacedOutline | PlacedCode;
+
+/** A page as it is printed, everything on it in its place. */
+export interface Page {
+  readonly width: Mm;
+  readonly height: Mm;
+  readonly placed: readonly Placed[];
+  /** What a reader's table of contents says; empty for a page that continues the one before. */
+  readonly bookmark: string;
+}
+
+export const PAPERS = {
+  A4: { width: 210, height: 297 },
+  Letter: { width: 215.9, height: 279.4 },
+} as const;
+
+export type Paper = keyof typeof PAPERS;
+
+/** Thin, for rules and tick boxes; and for outlines to cut along. */
+export const HAIRLINE: Mm = 0.2;
+export const OUTLINE: Mm = 0.35;
+
+export function line(
+  from: readonly [Mm, Mm],
+  to: readonly [Mm, Mm],
+  { weight = HAIRLINE, dashed = false } = {},
+): PlacedLine {
+  return { kind: "line", from, to, weight, dashed };
+}
+
+export function rectangle({ x, y, width, height }: Box, { weight = HAIRLINE, shade = 0 } = {}): PlacedOutline {
+  const [right, bottom] = [x + width, y + height];
+  return {
+    kind: "outline",
+    points: [
+      [x, y],
+      [right, y],
+      [right, bottom],
+      [x, bottom],
+    ],
+    weight,
+    shade,
+    hatched: false,
+  };
+}
+
+/** The same things, shifted. */
+export function shifted(placed: readonly Placed[], dx: Mm, dy: Mm): readonly Placed[] {
+  const point = ([x, y]: readonly [Mm, Mm]): readonly [Mm, Mm] => [x + dx, y + dy];
+  return placed.map((each): Placed => {
+    if (each.kind === "line") return { ...each, from: point(each.from), to: point(each.to) };
+    if (each.kind === "outline") return { ...each, points: each.points.map(point) };
+    return { ...each, box: { ...each.box, x: each.box.x + dx, y: each.box.y + dy } };
+  });
+}

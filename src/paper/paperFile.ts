@@ -1,0 +1,116 @@
+import type { StockPlan } from "../estimate/stockPlans";
+import type { Estimate } from "../estimate/estimate";
+import { InputError, NoAnswer } from "../measure/errors";
+import type { SizedSurvey } from "../survey/sizeSurvey";
+import { benchTicket } from "./benchTicket";
+import { cornerTemplates } from "./cornerTemplates";
+import { cuttingPages } from "./cuttingPages";
+import { estimatePages } from "./estimatePages";
+import { fontsNeeded, type FontLoader } from "./fonts";
+import { halfFrame, pageFrame, twoUp } from "./frames";
+import { labelSheets, labelsOf, USUAL_LABELS, type LabelOptions } from "./labelSheets";
+import type { Page, Paper } from "./page";
+import { renderPages } from "./renderPages";
+import { templatePages } from "./templatePages";
+import { ticketsOf } from "./ticket";
+import { createTypesetter, type Typesetter } from "./typesetter";
+
+export const SHEAVES = ["estimate", "tickets", "plans", "templates", "labels"] as const;
+
+/** What can be printed. */
+export type Sheaf = (typeof SHEAVES)[number];
+
+/** What is printed from. Plans and estimate are worked out beforehand, so that they are the same on every page. */
+export interface PaperSource {
+  readonly survey: SizedSurvey;
+  readonly plans: readonly StockPlan[];
+  readonly estimate: Estimate | undefined;
+}
+
+export interface PaperOptions {
+  readonly paper: Paper;
+  /** Bench tickets on half pages, two to a page. */
+  readonly twoUp: boolean;
+  readonly labels: Omit<LabelOptions, "paper">;
+  readonly onProgress?: (fraction: number) => void | Promise<void>;
+}
+
+export const USUAL_PAPER: PaperOptions = { paper: "A4", twoUp: false, labels: USUAL_LABELS };
+
+/** A finished file. */
+export interface PaperFile {
+  readonly bytes: Uint8Array;
+  readonly pages: number;
+  /** How many pages each part takes, in order. */
+  readonly parts: readonly { readonly what: Sheaf; readonly pages: number }[];
+}
+
+/**
+ * Everything asked for in one PDF: in the browser and on the command line the same.
+ *
+ * @param load gives the bytes of a font; only those that the survey's writing needs are asked for
+ * @throws InputError when there is nothing to print
+ */
+export async function paperFile(
+  what: readonly Sheaf[],
+  source: PaperSource,
+  options: PaperOptions,
+  load: FontLoader,
+): Promise<PaperFile> {
+  const type = await createTypesetter(load, fontsNeeded(textsOf(source)));
+  const parts = SHEAVES.filter((sheaf) => what.includes(sheaf)).map((sheaf) => ({
+    what: sheaf,
+    pages: PAGES[sheaf](source, options, type),
+  }));
+  const pages = parts.flatMap((part) => part.pages);
+  if (pages.length === 0)
+    throw new InputError(
+      "what",
+      what.join(", "),
+      "there is nothing of that kind to print for this survey",
+      "no row could be sized, or no piece has a corner to cut",
+    );
+  const title = parts.length === 1 ? TITLES[parts[0]!.what] : "On paper at the bench";
+  const progress = options.onProgress === undefined ? {} : { onProgress: options.onProgress };
+  const bytes = await renderPages(pages, type, { title, ...progress });
+  return { bytes, pages: pages.length, parts: parts.map((part) => ({ what: part.what, pages: part.pages.length })) };
+}
+
+const TITLES: Readonly<Record<Sheaf, string>> = {
+  estimate: "Materials budget",
+  tickets: "Bench tickets",
+  plans: "Cutting plans",
+  templates: "True-size templates",
+  labels: "Labels",
+};
+
+const PAGES: Readonly<
+  Record<Sheaf, (source: PaperSource, options: PaperOptions, type: Typesetter) => readonly Page[]>
+> = {
+  estimate: ({ survey, estimate }, { paper }, type) =>
+    estimate === undefined ? [] : estimatePages(estimate, survey, pageFrame(paper), type),
+  tickets: ({ survey }, { paper, twoUp: two }, type) => {
+    const frame = two ? halfFrame(paper) : pageFrame(paper);
+    const pages = ticketsOf(survey).flatMap((ticket) => benchTicket(ticket, frame, type));
+    return two ? twoUp(pages) : pages;
+  },
+  plans: ({ survey, plans }, { paper }, type) => cuttingPages(plans, survey.settings, pageFrame(paper), type),
+  templates: ({ survey }, { paper }, type) =>
+    templatePages(cornerTemplates(ticketsOf(survey)), survey.settings.unit, pageFrame(paper), type),
+  labels: ({ survey }, { paper, labels }, type) =>
+    labelSheets(labelsOf(ticketsOf(survey), labels.order), { paper, ...labels }, type),
+};
+
+/** Every text of a user's that may come to be printed. */
+function* textsOf({ survey: { survey, outcomes, settings } }: PaperSource): Iterable<string> {
+  for (const { identifier, cells } of survey.items) {
+    yield identifier;
+    for (const cell of Object.values(cells)) if (typeof cell === "string") yield cell;
+  }
+  for (const outcome of outcomes)
+    if (outcome.state === "problem" && (outcome.error instanceof InputError || outcome.error instanceof NoAnswer))
+      yield outcome.error.message;
+  for (const { stock } of settings.stock) yield stock;
+  yield settings.currency;
+  yield settings.estimateBy;
+}

@@ -1,0 +1,59 @@
+import PDFDocument from "pdfkit";
+import { drawPlaced } from "./drawPlaced";
+import { POINTS } from "./drawText";
+import type { Page } from "./page";
+import type { Typesetter } from "./typesetter";
+
+export interface RenderOptions {
+  readonly title: string;
+  /** Called now and then with the share of pages done; awaited, so that a page stays alive. */
+  readonly onProgress?: (fraction: number) => void | Promise<void>;
+}
+
+/** The same pages are the same bytes on any day. */
+const FIXED_DATE = new Date(0);
+const PROGRESS_EVERY = 16;
+
+/** Pages as a PDF, fonts embedded, everything vectors. */
+export async function renderPages(
+  pages: readonly Page[],
+  type: Typesetter,
+  { title, onProgress }: RenderOptions,
+): Promise<Uint8Array> {
+  const pen = new PDFDocument({
+    autoFirstPage: false,
+    pdfVersion: "1.7",
+    lang: "en",
+    displayTitle: true,
+    // No font by default: its own is not embedded.
+    font: "",
+    info: { Title: title, Creator: "Enclosure Columns", CreationDate: FIXED_DATE, ModDate: FIXED_DATE },
+  });
+  const chunks: Uint8Array[] = [];
+  const ended = new Promise<void>((resolve, reject) => {
+    pen.on("data", (chunk: Uint8Array) => chunks.push(chunk));
+    pen.on("end", resolve);
+    pen.on("error", reject);
+  });
+  for (const [name, bytes] of type.fonts) pen.registerFont(name, bytes as Buffer);
+  for (const [index, page] of pages.entries()) {
+    pen.addPage({ size: [page.width * POINTS, page.height * POINTS], margin: 0 });
+    if (page.bookmark !== "") pen.outline.addItem(page.bookmark);
+    for (const placed of page.placed) drawPlaced(pen, placed, type);
+    if (index % PROGRESS_EVERY === 0) await onProgress?.(index / pages.length);
+  }
+  pen.end();
+  await ended;
+  await onProgress?.(1);
+  return joined(chunks);
+}
+
+function joined(chunks: readonly Uint8Array[]): Uint8Array {
+  const whole = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    whole.set(chunk, at);
+    at += chunk.length;
+  }
+  return whole;
+}

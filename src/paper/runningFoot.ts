@@ -1,0 +1,26 @@
+import type { Frame } from "./blocks";
+import { line, type Placed } from "./page";
+import { lineHeight, textLine, TYPE } from "./textBlocks";
+import type { Typesetter } from "./typesetter";
+import { shortened } from "./wrapText";
+
+const APART = 3;
+
+/** At the foot of a page: what it belongs to, and at the right which page of how many. */
+export function runningFoot(
+  name: string,
+  right: string,
+  { width, height, margin }: Frame,
+  type: Typesetter,
+): readonly Placed[] {
+  const size = TYPE.small;
+  const y = height - margin - lineHeight(size);
+  const inner = width - 2 * margin;
+  const taken = type.width(right, size) + APART;
+  const room = inner - taken;
+  return [
+    line([margin, y], [width - margin, y]),
+    textLine(shortened(name, room, { size, bold: true }, type), { x: margin, y, width: room }, { size, bold: true }),
+    textLine(right, { x: width - margin - taken, y, width: taken }, { size, align: "end" }),
+  ];
+}

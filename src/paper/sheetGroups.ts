@@ -1,0 +1,67 @@
+import type { SheetPlan } from "../cutting/types";
+import type { StockPlan } from "../estimate/stockPlans";
+
+/** Sheets that are cut alike, drawn once. */
+export interface SheetGroup {
+  /** Counted from 1 within the stock. */
+  readonly numbers: readonly number[];
+  readonly sheets: readonly [SheetPlan, ...SheetPlan[]];
+  /** Of a roll, where this length of it begins; undefined for a sheet. */
+  readonly from: number | undefined;
+}
+
+/** A length of roll is drawn in stretches about as long as the roll is wide. */
+const LONGEST_STRETCH = 1.4;
+const NOISE_MM = 1e-6;
+
+/** The drawings that a stock's plan needs: one for each way of cutting a sheet; of a roll one for each stretch. */
+export function sheetGroups({ form, plan }: StockPlan): readonly SheetGroup[] {
+  if (plan === undefined) return [];
+  if (form === "roll") return plan.sheets.flatMap(stretches).map((each, index) => ({ ...each, numbers: [index + 1] }));
+  const groups = new Map<number, { numbers: number[]; sheets: [SheetPlan, ...SheetPlan[]] }>();
+  plan.sheets.forEach((sheet, index) => {
+    const group = groups.get(sheet.layout);
+    if (group === undefined) groups.set(sheet.layout, { numbers: [index + 1], sheets: [sheet] });
+    else {
+      group.numbers.push(index + 1);
+      group.sheets.push(sheet);
+    }
+  });
+  return [...groups.values()].map((group) => ({ ...group, from: undefined }));
+}
+
+/** A roll parted where a cut goes right across it. */
+function stretches(roll: SheetPlan): readonly Omit<SheetGroup, "numbers">[] {
+  const right = roll.cuts.filter(
+    ({ way, from, to }) => way === "across" && from < NOISE_MM + leastY(roll) && to > mostY(roll) - NOISE_MM,
+  );
+  const ends = [...new Set([...right.map(({ at }) => at), roll.length])].sort((a, b) => a - b);
+  const parted: number[] = [0];
+  ends.forEach((end, index) => {
+    const next = ends[index + 1];
+    if (next === undefined || next - parted.at(-1)! > roll.width * LONGEST_STRETCH) parted.push(end);
+  });
+  return parted.slice(1).map((end, index) => {
+    const start = parted[index]!;
+    const within = (from: number, to: number) => from > start - NOISE_MM && to < end + NOISE_MM;
+    const placements = roll.placements
+      .filter(({ x, length }) => within(x, x + length))
+      .map((placement) => ({ ...placement, x: placement.x - start }));
+    const cuts = roll.cuts
+      .filter(({ way, at, from, to }) =>
+        way === "across" ? within(at, at) && at > start + NOISE_MM : within(from, to),
+      )
+      .map((cut) =>
+        cut.way === "across" ? { ...cut, at: cut.at - start } : { ...cut, from: cut.from - start, to: cut.to - start },
+      );
+    return { from: start, sheets: [{ ...roll, length: end - start, placements, cuts }] as const };
+  });
+}
+
+function leastY({ cuts }: SheetPlan): number {
+  return cuts.reduce((least, { way, from }) => (way === "across" ? Math.min(least, from) : least), Infinity);
+}
+
+function mostY({ cuts }: SheetPlan): number {
+  return cuts.reduce((most, { way, to }) => (way === "across" ? Math.max(most, to) : most), -Infinity);
+}

@@ -1,0 +1,95 @@
+import type { Mm } from "../measure/units";
+import type { Block } from "./blocks";
+import { line, rectangle, type Placed, type PlacedText } from "./page";
+import { MM_PER_PT, type Typesetter } from "./typesetter";
+import { readsFromRight } from "./visualRuns";
+import { wrapText, type TypeStyle } from "./wrapText";
+
+/** From line to line, in ems: room for the marks of Arabic and for Chinese. */
+export const LEADING = 1.34;
+
+/** Sizes of type, points. */
+export const TYPE = { title: 15, heading: 10.5, body: 9, small: 7.5 } as const;
+
+export interface ParagraphStyle extends TypeStyle {
+  readonly align?: PlacedText["align"];
+  readonly withNext?: boolean;
+}
+
+export function lineHeight(size: number): Mm {
+  return size * LEADING * MM_PER_PT;
+}
+
+/** One line of type, whatever its length: wrap first. */
+export function textLine(
+  text: string,
+  box: { readonly x: Mm; readonly y: Mm; readonly width: Mm },
+  { size, bold = false, align = "start" }: ParagraphStyle,
+  fromRight = readsFromRight(text),
+): PlacedText {
+  return { kind: "text", box: { ...box, height: lineHeight(size) }, text, size, bold, align, fromRight };
+}
+
+/** A paragraph, a block for each line, so that a long one may go on overleaf. */
+export function paragraph(text: string, width: Mm, style: ParagraphStyle, type: Typesetter): readonly Block[] {
+  const fromRight = readsFromRight(text);
+  return wrapText(text, width, style, type).map((words) => ({
+    height: lineHeight(style.size),
+    withNext: style.withNext === true,
+    at: (x, y) => [textLine(words, { x, y, width }, style, fromRight)],
+  }));
+}
+
+export function heading(text: string, width: Mm, type: Typesetter): readonly Block[] {
+  return [
+    { height: SPACE_ABOVE, withNext: true, at: () => [] },
+    ...paragraph(text, width, { size: TYPE.heading, bold: true, withNext: true }, type),
+    { height: SPACE_BELOW, withNext: true, at: () => [] },
+  ];
+}
+
+const SPACE_ABOVE: Mm = 3;
+const SPACE_BELOW: Mm = 0.8;
+
+/** A paragraph with something before it: a number, a box to tick. */
+export function marked(
+  mark: (x: Mm, y: Mm) => readonly Placed[],
+  indent: Mm,
+  text: string,
+  width: Mm,
+  style: ParagraphStyle,
+  type: Typesetter,
+): readonly Block[] {
+  return paragraph(text, width - indent, style, type).map((block, index) => ({
+    ...block,
+    at: (x, y) => [...(index === 0 ? mark(x, y) : []), ...block.at(x + indent, y)],
+  }));
+}
+
+/** A square to tick, as high as the letters beside it. */
+export function tickBox(x: Mm, y: Mm, size: number): Placed {
+  const side = size * TICK_EM * MM_PER_PT;
+  return rectangle({ x, y: y + (lineHeight(size) - side) / 2, width: side, height: side }, { weight: TICK_WEIGHT });
+}
+
+const TICK_EM = 0.95;
+const TICK_WEIGHT: Mm = 0.3;
+
+/** `label ________`: a line to write on. */
+export function writeIn(
+  label: string,
+  { x, y, width }: { readonly x: Mm; readonly y: Mm; readonly width: Mm },
+  size: number,
+  type: Typesetter,
+): readonly Placed[] {
+  const taken = type.width(label, size) + WRITE_GAP;
+  const base = y + lineHeight(size) * BASELINE_SHARE;
+  return [
+    textLine(label, { x, y, width: Math.min(taken, width) }, { size }),
+    line([x + taken, base], [x + width, base]),
+  ];
+}
+
+const WRITE_GAP: Mm = 1.5;
+/** Where the foot of letters stands in a line. */
+export const BASELINE_SHARE = 0.78;

@@ -1,0 +1,104 @@
+import { cautionsOf } from "../board/cautions";
+import { formatLength } from "../measure/formatLength";
+import { massIn } from "../measure/units";
+import { problemText, isBlank, type Sized } from "../survey/sizeRow";
+import type { SizedSurvey } from "../survey/sizeSurvey";
+import { unitOf, type Survey, type SurveyItem } from "../survey/surveyItems";
+import type { InputError, NoAnswer } from "../measure/errors";
+
+/** What a bench ticket is made from: one enclosure to be made, for an item or for those that share a box. */
+export interface Ticket {
+  readonly identifier: string;
+  readonly title: string;
+  /** As the survey's cells hold it, a line for each item that the enclosure is for. */
+  readonly asSurveyed: readonly string[];
+  readonly quantity: number;
+  readonly sized: Sized;
+  /** Of this row, gravest first. */
+  readonly cautions: readonly string[];
+}
+
+/** A ticket for each enclosure of a survey, in the order of its rows. */
+export function ticketsOf({ survey, outcomes, settings }: SizedSurvey): readonly Ticket[] {
+  return survey.items.flatMap((item, index) => {
+    const outcome = outcomes[index]!;
+    if (outcome.state !== "sized") return [];
+    const { sized, quantity } = outcome;
+    const sharing = item.box === "" ? [item] : survey.items.filter((each) => each.box === item.box && !each.totals);
+    const told = sharing.map((each) => asSurveyed(each, survey, settings.unit));
+    return [
+      {
+        identifier: item.identifier,
+        title: textOf(item.cells.title),
+        asSurveyed:
+          sharing.length === 1 ? told : sharing.map((each, at) => `${each.identifier}: ${told[at]}${namedTitle(each)}`),
+        quantity,
+        sized,
+        cautions: cautionsOf(
+          { ...sized, hazard: hazardsOf(sharing), heightAsTyped: typedHeight(item) },
+          sized.settings,
+        ),
+      },
+    ];
+  });
+}
+
+/** Rows without a ticket, with the reason. */
+export function withoutTicket({
+  survey,
+  outcomes,
+}: SizedSurvey): readonly (readonly [identifier: string, why: string])[] {
+  return survey.items.flatMap((item, index) => {
+    const outcome = outcomes[index]!;
+    return outcome.state === "problem" ? [[item.identifier, why(outcome.error)] as const] : [];
+  });
+}
+
+function why(error: InputError | NoAnswer): string {
+  return problemText(error);
+}
+
+/** `14 1/4 in × 9 1/2 in × 2 3/8 in (height × width × depth), 3.9 kg`. */
+function asSurveyed(item: SurveyItem, survey: Survey, unit: string): string {
+  const { height, width, depth, dimensions, weight, quantity } = item.cells;
+  const sizes = [height, width, depth].every(isBlank)
+    ? textOf(dimensions)
+    : `${(["height", "width", "depth"] as const)
+        .map((field) => withUnit(item.cells[field], unitOf(item, field, survey) ?? unit))
+        .join(" × ")} (height × width × depth)`;
+  const weightUnit = survey.units.weight ?? (unit === "in" ? "lb" : "kg");
+  const weighed = isBlank(weight) ? [] : [withUnit(weight, weightUnit)];
+  const copies = isBlank(quantity) || item.quantity === 1 ? [] : [`${textOf(quantity)} copies`];
+  return [sizes, ...weighed, ...copies].join(", ");
+}
+
+function withUnit(cell: unknown, unit: string): string {
+  const text = textOf(cell);
+  return /^[\d.,/\s-]+$/.test(text) ? `${text} ${unit}` : text;
+}
+
+function textOf(cell: unknown): string {
+  return isBlank(cell) ? "" : String(cell).replace(/\s+/g, " ").trim();
+}
+
+function namedTitle({ cells }: SurveyItem): string {
+  const title = textOf(cells.title);
+  return title === "" ? "" : `, ${title}`;
+}
+
+function hazardsOf(items: readonly SurveyItem[]): string {
+  return [...new Set(items.map(({ cells }) => textOf(cells.hazard)).filter((hazard) => hazard !== ""))].join(", ");
+}
+
+function typedHeight({ cells }: SurveyItem): string {
+  return typeof cells.height === "string" ? cells.height : "";
+}
+
+/** `300 × 210 × 40 mm, 1.45 kg`: the item as it was understood. */
+export function readAs({ item, weightKg, settings }: Sized): string {
+  const { unit } = settings;
+  const sizes = [item.height, item.width, item.depth].map((size) => formatLength(size, unit)).join(" × ");
+  const massUnit = unit === "in" ? "lb" : "kg";
+  const mass = weightKg === undefined ? "" : `, ${Number(massIn(weightKg, unit).toFixed(2))} ${massUnit}`;
+  return `${sizes} ${unit}${mass}`;
+}
