@@ -1,53 +1,37 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import ExcelJS from "exceljs";
-import { chromium, type Browser, type Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import type { OpenGrid } from "../../src/page/openGrid";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
-import { serving } from "./serving";
+import { becomes, launched, opened, type OpenPage } from "./browser";
 
 declare const openGrid: OpenGrid;
 
 const HOSTILE = ["<img src=x onerror=alert(1)>", "=1+1", "שלום ‮abc", "📚👩‍🔬", "y".repeat(30_000)];
 
-/** What the page asked of any address but its own, and what the browser found wrong. */
-const outside: string[] = [];
-const wrong: string[] = [];
-
 let browser: Browser;
-let served: Awaited<ReturnType<typeof serving>>;
+let at: OpenPage;
 let page: Page;
 
 beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox"] });
+  browser = await launched();
 });
 afterAll(() => browser?.close());
 afterEach(async () => {
-  await page.close();
-  await served.close();
-  expect([outside, wrong]).toEqual([[], []]);
+  await at.close();
+  expect([at.outside, at.wrong]).toEqual([[], []]);
 });
 
 async function open(name?: string, bytes?: Uint8Array): Promise<void> {
-  served = await serving(name, bytes);
-  page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-  const { origin } = new URL(served.address);
-  page.on("request", (request) => {
-    if (!request.url().startsWith(`${origin}/`) && !/^(data|blob):/.test(request.url())) outside.push(request.url());
-  });
-  page.on("pageerror", (error) => wrong.push(error.message));
-  page.on("dialog", (dialog) => void wrong.push(dialog.message()));
-  page.on("console", (message) => {
-    if (message.type() === "error") wrong.push(message.text());
-  });
-  await page.goto(served.address);
-  await page.waitForFunction(() => document.body.dataset["ready"] === "yes");
+  at = await opened(browser, name, bytes);
+  page = at.page;
 }
 
 const goTo = (cell: string) =>
-  page.evaluate((at) => void openGrid.workbook().getActiveSheet().getRange(at).activate(), cell);
+  page.evaluate((cell) => void openGrid.workbook().getActiveSheet().getRange(cell).activate(), cell);
 const valueOf = (cell: string) =>
   page.evaluate((at) => openGrid.workbook().getActiveSheet().getRange(at).getValue(), cell);
 const formulaOf = (cell: string) =>
@@ -62,23 +46,13 @@ async function type(cell: string, text: string): Promise<void> {
   await page.keyboard.press("Enter");
 }
 
-async function becomes<Value>(look: () => Promise<Value>, wanted: unknown): Promise<void> {
-  const start = Date.now();
-  for (let now = await look(); ; now = await look()) {
-    try {
-      return expect(now).toEqual(wanted);
-    } catch (error) {
-      if (Date.now() - start > 15_000) throw error;
-    }
-    await page.waitForTimeout(50);
-  }
-}
-
 test("a function is found while it is typed, tells its arguments, and answers", async () => {
   await open();
   await goTo("Q2");
   await page.keyboard.type("=ENC.OUTS", { delay: 20 });
   await page.getByText("Outside size of the enclosure", { exact: false }).waitFor();
+  // The list takes the keys a moment after it is seen.
+  await page.waitForTimeout(500);
   await page.keyboard.press("Enter");
   await page.keyboard.type("C2,D2,", { delay: 20 });
   await page.getByText("[settings", { exact: false }).waitFor();
@@ -193,7 +167,7 @@ test("a saved file holds what was typed, is read by another program, and opens a
   await becomes(() => valueOf("R2"), expect.any(Number));
   await page.keyboard.press("Control+s");
   await becomes(said, expect.stringMatching(/^Saved as survey-edited\.xlsx/));
-  const bytes = readFileSync(join(served.folder, "survey-edited.xlsx"));
+  const bytes = readFileSync(join(at.folder, "survey-edited.xlsx"));
   const ours = readSheet(openWorkbook(new Uint8Array(bytes)), "Survey", { formulas: true });
   expect(ours.rows[1]!.slice(0, 3)).toEqual(["LK 001", "Keeper's log, first volume", 320]);
   expect(ours.formulas.get("Q2")).toBe('_xldudf_ENC_OUTSIDE(C2,D2,E2,H2,"height")');
@@ -206,7 +180,7 @@ test("a saved file holds what was typed, is read by another program, and opens a
   expect(sheet.getCell("R2").value).toEqual(expect.any(Number));
   expect(sheet.getTable("Survey")).toBeDefined();
 
-  await page.setInputFiles("#chooser", join(served.folder, "survey-edited.xlsx"));
+  await page.setInputFiles("#chooser", join(at.folder, "survey-edited.xlsx"));
   await becomes(() => page.textContent("#file"), "survey-edited.xlsx");
   await becomes(() => valueOf("Q2"), 342);
   await type("C2", "330");
@@ -224,7 +198,7 @@ test("hostile texts are shown as texts and come back so", async () => {
   await type("A2", "9");
   await page.click("#save");
   await becomes(said, expect.stringMatching(/^Saved/));
-  const saved = openWorkbook(new Uint8Array(readFileSync(join(served.folder, "hostile-edited.xlsx"))));
+  const saved = openWorkbook(new Uint8Array(readFileSync(join(at.folder, "hostile-edited.xlsx"))));
   const grid = readSheet(saved, "Survey", { formulas: true });
   expect([grid.rows.slice(1).map((row) => row[1]), grid.formulas.size]).toEqual([HOSTILE, 0]);
 });

@@ -60,7 +60,8 @@ export async function serveBook({ path, bytes, folder, dist, port }: ServeOption
       const flushed = editedFile(file, cells).file;
       const { file: written, edit } = editedFile(flushed, write ?? {});
       const opened = shownBook(written);
-      before = [...before, { before: flushed, sheet: write?.columns?.sheet, columns: edit.columns }];
+      const own = { before: flushed, sheet: write?.columns?.sheet, columns: edit.columns, since: [] };
+      before = [...withSince(before, [cells]), own];
       file = written;
       shown = JSON.stringify(opened);
       return { opened, columns: edit.columns, notes: edit.notes };
@@ -69,8 +70,9 @@ export async function serveBook({ path, bytes, folder, dist, port }: ServeOption
       const { cells } = readEdits((await bodyOf(request, LARGEST_EDIT)).toString("utf8"));
       const last = before.at(-1);
       if (last === undefined) throw new InputError("undo", "nothing written", "takes back what the pane wrote");
-      file = editedFile(last.before, apartFrom(last, cells)).file;
-      before = before.slice(0, -1);
+      const since = [...last.since, cells].map((edits) => apartFrom(last, edits));
+      file = since.reduce((working, edits) => editedFile(working, edits).file, last.before);
+      before = withSince(before.slice(0, -1), since);
       shown = JSON.stringify(shownBook(file));
       return shown;
     },
@@ -118,6 +120,14 @@ interface Written {
   readonly before: BookFile;
   readonly sheet: string | undefined;
   readonly columns: readonly PlacedColumn[];
+  /** What was changed in the cells after it. */
+  readonly since: readonly WorkbookEdits[];
+}
+
+/** Writes of the pane, with more changes after the last of them. */
+function withSince(writes: readonly Written[], edits: readonly WorkbookEdits[]): readonly Written[] {
+  const last = writes.at(-1);
+  return last === undefined ? [] : [...writes.slice(0, -1), { ...last, since: [...last.since, ...edits] }];
 }
 
 /** Changes made since, but for those in what goes: columns and sheets of the write. */
