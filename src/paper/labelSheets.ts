@@ -32,7 +32,7 @@ export interface Label {
 
 /** Printers do not print to the rim of the paper, and labels are never fed quite straight. */
 const INSET: Mm = 3.5;
-const SIZES = { identifier: 9, part: 8, small: 7 } as const;
+const SIZES = { identifier: 12, part: 9, small: 8 } as const;
 const CODE_LEAST: Mm = 13;
 const CODE_MOST: Mm = 22;
 const CODE_GAP: Mm = 2;

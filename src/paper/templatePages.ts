@@ -24,37 +24,56 @@ export function templatePages(
   const checked = { ...frame, head: CHECK_ROOM };
   const width = bodyWidth(checked);
   const room = bodyHeight(checked);
-  return templates.flatMap((template, index) => {
-    const name = `Template ${index + 1}: ${shown(template.length, unit)} × ${shown(template.width, unit)} ${unit}`;
-    const turned = fits(template, width, room) ? template : quarterTurned(template);
-    const drawn = fits(turned, width, room)
-      ? [cornerBlock(turned, unit)]
-      : paragraph(
-          `Too large for this paper at scale, so not drawn: measure ${shown(template.length, unit)} along the length and ${shown(template.width, unit)} ${unit} along the width from the corner, and cut that away.`,
-          width,
-          { size: TYPE.heading, bold: true },
-          type,
-        );
-    const blocks = [
-      ...paragraph(name, width, { size: TYPE.title, bold: true, withNext: true }, type),
-      ...paragraph(
-        "True size. Lay its corner on the corner of the piece; hatched is cut away; dashed is a fold; a heavy line is a cut.",
+  if (templates.length === 0) return [];
+  const blocks = templates.flatMap((template, index) => [
+    ...templateBlocks(template, index + 1, { width, room, unit }, type),
+    gap(SPACE_BETWEEN),
+  ]);
+  const running = (page: number, of: number) => [
+    ...checkBar(checked, type),
+    ...runningFoot(TITLE, `page ${page} of ${of}`, checked, type),
+  ];
+  return flow(blocks, checked, running, TITLE);
+}
+
+const TITLE = "True-size templates";
+const SPACE_BETWEEN: Mm = 8;
+
+function templateBlocks(
+  template: CornerTemplate,
+  number: number,
+  { width, room, unit }: { readonly width: Mm; readonly room: Mm; readonly unit: WorkbookUnit },
+  type: Typesetter,
+): readonly Block[] {
+  const [along, across] = [shown(template.length, unit), shown(template.width, unit)];
+  const turned = fits(template, width, room) ? template : quarterTurned(template);
+  const drawn = fits(turned, width, room)
+    ? [cornerBlock(turned, unit)]
+    : paragraph(
+        `Too large for this paper at scale, so not drawn: measure ${along} along the length and ${across} ${unit} along the width from the corner, and cut that away.`,
         width,
-        { size: TYPE.body, withNext: true },
+        { size: TYPE.heading, bold: true },
         type,
-      ),
-      gap(3),
-      ...drawn,
-      gap(3),
-      ...paragraph("It serves", width, { size: TYPE.heading, bold: true, withNext: true }, type),
-      ...template.serves.flatMap((text) => paragraph(text, width, { size: TYPE.body }, type)),
-    ];
-    const running = (page: number, of: number) => [
-      ...checkBar(checked, type),
-      ...runningFoot(name, `page ${page} of ${of}`, checked, type),
-    ];
-    return flow(blocks, checked, running, name);
-  });
+      );
+  return [
+    ...paragraph(
+      `Template ${number}: ${along} × ${across} ${unit}`,
+      width,
+      { size: TYPE.title, bold: true, withNext: true },
+      type,
+    ),
+    ...paragraph(
+      "True size. Lay its corner on the corner of the piece; hatched is cut away; dashed is a fold; a heavy line is a cut.",
+      width,
+      { size: TYPE.body, withNext: true },
+      type,
+    ),
+    { ...gap(3), withNext: true },
+    ...drawn.map((block) => ({ ...block, withNext: true })),
+    { ...gap(3), withNext: true },
+    ...paragraph("It serves", width, { size: TYPE.heading, bold: true, withNext: true }, type),
+    ...template.serves.flatMap((text) => paragraph(text, width, { size: TYPE.body }, type)),
+  ];
 }
 
 /** A bar of exactly 100 mm at the head of a page, in ten parts. */

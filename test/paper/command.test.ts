@@ -1,0 +1,85 @@
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
+import { fontFileName } from "../../src/paper/fontFileName";
+import { FONT_NAMES } from "../../src/paper/fonts";
+import { writeCsv } from "../../src/workbook/writeCsv";
+import { json, newFolder, run } from "../cli/run";
+
+jest.setTimeout(240_000);
+
+function withSurvey(): string {
+  const folder = newFolder();
+  writeFileSync(join(folder, "survey.csv"), writeCsv(DEMO_SURVEY.slice(0, 8)));
+  return folder;
+}
+
+test("the build holds every font, with its licence", () => {
+  for (const name of FONT_NAMES) expect(existsSync(join("dist/fonts", fontFileName(name)))).toBe(true);
+  expect(readdirSync("dist/fonts").filter((name) => name.startsWith("LICENSE"))).toHaveLength(2);
+});
+
+test("paper writes a PDF beside the survey and says what is in it", () => {
+  const folder = withSurvey();
+  const before = readFileSync(join(folder, "survey.csv"));
+  const answer = json(folder, "paper", "survey.csv", "--what", "all", "--paper", "letter");
+  expect(answer["parts"]).toMatchObject([
+    { what: "estimate" },
+    { what: "tickets" },
+    { what: "plans" },
+    { what: "templates", pages: 0 },
+    { what: "labels" },
+  ]);
+  expect(readFileSync(join(folder, "survey-all.pdf")).toString("latin1", 0, 8)).toBe("%PDF-1.7");
+  expect(Buffer.compare(readFileSync(join(folder, "survey.csv")), before)).toBe(0);
+});
+
+test("an earlier file is kept unless its replacement is asked for, and the survey always", () => {
+  const folder = withSurvey();
+  expect(run(folder, "paper", "survey.csv", "--out", "t.pdf").code).toBe(0);
+  const again = run(folder, "paper", "survey.csv", "--out", "t.pdf", "--two-up");
+  expect([again.code, again.err]).toEqual([2, expect.stringContaining("there already")]);
+  expect(run(folder, "paper", "survey.csv", "--out", "t.pdf", "--two-up", "--replace").code).toBe(0);
+  expect(readdirSync(folder)).toContain("t.backup-1.pdf");
+  const onto = run(folder, "paper", "survey.csv", "--out", "survey.csv", "--replace");
+  expect([onto.code, onto.err]).toEqual([2, expect.stringContaining("give a .pdf file")]);
+});
+
+test.each([
+  [["--what", "ticket"], /what: got "ticket"; give .*did you mean tickets/],
+  [["--paper", "A5"], /paper: got "A5"; give A4 or Letter/],
+  [["--what", "labels", "--labels", "9x40"], /labels: got "9x40"; give columns x rows/],
+  [["--what", "labels", "--labels", "three"], /labels: got "three"/],
+  [["--what", "labels", "--label-margin", "99"], /label-margin: got "99"/],
+  [["--what", "labels", "--label-order", "size"], /label-order: got "size"; give item or stock/],
+  [["--what", "templates"], /nothing of that kind to print/],
+])("paper %j is refused with the cure", (args, message) => {
+  const { code, err } = run(withSurvey(), "paper", "survey.csv", ...args);
+  expect(code).toBe(2);
+  expect(err).toMatch(message);
+});
+
+test("paper --help fits the screen and names every option", () => {
+  const { out } = run(".", "paper", "--help");
+  expect(out.split("\n").filter((line) => line.length > 120)).toEqual([]);
+  for (const option of ["--what", "--paper", "--two-up", "--labels", "--label-margin", "--label-order", "--replace"])
+    expect(out).toContain(option);
+});
+
+test("500 tickets in one file take less than 30 s", () => {
+  const folder = newFolder();
+  const [headings, ...rows] = DEMO_SURVEY;
+  const many = Array.from({ length: 500 }, (_, index) => {
+    const cells = [...rows[index % 37]!];
+    cells[0] = `LK ${index + 1}`;
+    cells[9] = "";
+    if (cells[7] === "none" || cells[7] === "") cells[7] = "tray";
+    return cells;
+  });
+  writeFileSync(join(folder, "many.csv"), writeCsv([headings!, ...many]));
+  const start = performance.now();
+  const answer = json(folder, "paper", "many.csv");
+  expect(performance.now() - start).toBeLessThan(30_000);
+  expect(answer["pages"]).toBeGreaterThanOrEqual(500);
+  expect(answer["leftOut"]).toEqual([]);
+});

@@ -1,0 +1,132 @@
+import fc from "fast-check";
+import { KINDS } from "../../src/enclosure/registry";
+import { benchTicket } from "../../src/paper/benchTicket";
+import { cornerTemplates } from "../../src/paper/cornerTemplates";
+import { cuttingPages } from "../../src/paper/cuttingPages";
+import { estimatePages } from "../../src/paper/estimatePages";
+import { halfFrame, pageFrame, twoUp } from "../../src/paper/frames";
+import { labelSheets, labelsOf } from "../../src/paper/labelSheets";
+import { templatePages } from "../../src/paper/templatePages";
+import { ticketsOf, type Ticket } from "../../src/paper/ticket";
+import { estimateFor } from "../../src/survey/sheetAnswers";
+import { sizeSurvey } from "../../src/survey/sizeSurvey";
+import { everyFont, faults, textsOn } from "./paperTools";
+
+jest.setTimeout(240_000);
+
+const WORDS = [
+  "Keeper's log",
+  "with plates, loose, in a wrapper",
+  "Ημερολόγιο του φαροφύλακα",
+  "Журнал смотрителя маяка",
+  "سجل حارس المنارة",
+  "יומן שומר המגדלור",
+  "灯台日誌",
+  "灯塔日志及其附录",
+  "등대 일지",
+  "Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaft",
+  "📖",
+  "(1897–1903)",
+  "x".repeat(150),
+];
+
+const row = fc.record({
+  identifier: fc.array(fc.constantFrom("LK", "1897.12", "灯", "a".repeat(60), "ب", "٣٤"), {
+    minLength: 1,
+    maxLength: 6,
+  }),
+  title: fc.array(fc.constantFrom(...WORDS), { maxLength: 25 }),
+  sizes: fc.tuple(
+    fc.integer({ min: 60, max: 650 }),
+    fc.integer({ min: 60, max: 450 }),
+    fc.integer({ min: 4, max: 120 }),
+  ),
+  kind: fc.constantFrom(...KINDS.map(({ name }) => name)),
+  quantity: fc.integer({ min: 1, max: 9 }),
+  hazard: fc.constantFrom("", "mercury", "lead, arsenic and whatever else was once used ".repeat(6)),
+});
+
+const rows = fc.sample(row, { numRuns: 500, seed: 8 });
+const cells = [
+  ["Shelfmark", "Title", "Height", "Width", "Depth", "Enclosure", "Quantity", "Hazard"],
+  ...rows.map(({ identifier, title, sizes, kind, quantity, hazard }, index) => [
+    `${identifier.join(" ")} ${index}`,
+    title.join(" "),
+    ...sizes,
+    kind,
+    quantity,
+    hazard,
+  ]),
+];
+const type = everyFont();
+const survey = sizeSurvey(cells, ["cover style=one piece"]);
+const tickets: readonly Ticket[] = ticketsOf(survey);
+
+test("500 generated items are sized", () => {
+  expect(tickets).toHaveLength(500);
+});
+
+test.each([
+  [500, "A4", pageFrame("A4")],
+  [100, "Letter", pageFrame("Letter")],
+  [100, "half A4", halfFrame("A4")],
+  [500, "half Letter", halfFrame("Letter")],
+] as const)("%i bench tickets on %s lie within their pages, nothing over anything else", async (count, _, frame) => {
+  const set = await type;
+  const found = tickets
+    .slice(0, count)
+    .flatMap((ticket) => benchTicket(ticket, frame, set).flatMap((page) => faults(page, set)));
+  expect(found).toEqual([]);
+});
+
+test("a title of any length is printed whole", async () => {
+  const set = await type;
+  for (const ticket of tickets.slice(0, 100)) {
+    const all = benchTicket(ticket, pageFrame("A4"), set)
+      .flatMap((page) => textsOn(page).map(({ text }) => text))
+      .join("")
+      .replace(/\s/g, "");
+    expect(all).toContain(ticket.title.replace(/\s/g, ""));
+    expect(all).toContain(ticket.identifier.replace(/\s/g, ""));
+  }
+});
+
+test("half pages lie two by two on a page of the paper on its side", async () => {
+  const set = await type;
+  const pages = twoUp(tickets.slice(0, 40).flatMap((ticket) => benchTicket(ticket, halfFrame("A4"), set)));
+  for (const page of pages) {
+    expect([page.width, page.height]).toEqual([297, 210]);
+    expect(faults(page, set)).toEqual([]);
+  }
+});
+
+test("labels of any identifier lie within their sheets, one for every piece", async () => {
+  const set = await type;
+  const labels = labelsOf(tickets, "stock");
+  const expected = survey.outcomes.length;
+  expect(labels.length).toBeGreaterThan(expected);
+  for (const grid of [
+    { columns: 3, rows: 8, margin: 0 },
+    { columns: 2, rows: 5, margin: 12 },
+    { columns: 4, rows: 11, margin: 5 },
+  ]) {
+    const pages = labelSheets(labels.slice(0, 600), { paper: "A4", order: "item", ...grid }, set);
+    expect(pages).toHaveLength(Math.ceil(600 / (grid.columns * grid.rows)));
+    expect(pages.flatMap((page) => faults(page, set))).toEqual([]);
+  }
+});
+
+test("cutting plans, templates and budget lie within their pages", async () => {
+  const set = await type;
+  const some = [cells[0]!, ...cells.slice(1, 60)];
+  const sized = sizeSurvey(some, ["cover style=one piece"]);
+  const estimate = estimateFor(sized, some);
+  const plans = estimate.plans.flatMap((group) => group.plans);
+  const pages = [
+    ...cuttingPages(plans, sized.settings, pageFrame("A4"), set),
+    ...templatePages(cornerTemplates(ticketsOf(sized)), "mm", pageFrame("Letter"), set),
+    ...estimatePages(estimate, sized, pageFrame("A4"), set),
+  ];
+  expect(pages.length).toBeGreaterThan(20);
+  expect(pages.flatMap((page) => faults(page, set))).toEqual([]);
+});

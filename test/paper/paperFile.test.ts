@@ -1,0 +1,148 @@
+import { execFileSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { join, dirname } from "node:path";
+import jsQR from "jsqr";
+import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
+import { estimateTable } from "../../src/survey/sheetAnswers";
+import { cutListTable } from "./cutListTable";
+import { closedPaths, commandsOf, hasPoppler, inFile, printed, textOf } from "./paperTools";
+
+jest.setTimeout(240_000);
+
+const ifPoppler = hasPoppler ? test : test.skip;
+const reason = hasPoppler ? "" : " (skipped: poppler-utils is not installed)";
+const POINTS_PER_MM = 72 / 25.4;
+
+const HEADINGS = ["Shelfmark", "Title", "Height", "Width", "Depth", "Enclosure", "Quantity"];
+const ONE = [HEADINGS, ["LK 1", "Log", 300, 210, 40, "slipcase", 2]];
+
+test("the same survey is the same file, byte for byte", async () => {
+  const [one, other] = [await printed(ONE, ["tickets", "labels"]), await printed(ONE, ["tickets", "labels"])];
+  expect(Buffer.compare(one.bytes, other.bytes)).toBe(0);
+  expect(Buffer.from(one.bytes).toString("latin1")).not.toMatch(/D:20\d\d/);
+});
+
+test("the check bar measures 100.0 mm in the PDF's own units, and a notch its own size", async () => {
+  const { bytes } = await printed([HEADINGS, ["LK 2", "Glass", 165, 120, 12, "folded tray", 1]], ["templates"]);
+  const [commands] = commandsOf(bytes);
+  expect(commands).toMatch(/^1 0 0 -1 0 841\.889\d* cm/);
+  const sizes = closedPaths(commands!).map((points) => {
+    const [xs, ys] = [points.map(([x]) => x / POINTS_PER_MM), points.map(([, y]) => y / POINTS_PER_MM)];
+    return [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)] as const;
+  });
+  expect(sizes.some(([w, h]) => Math.abs(w - 100) < 0.005 && Math.abs(h - 3) < 0.005)).toBe(true);
+  // Inside depth 12 + 0.5 + 2 = 14.5; notch Cz x (Cz - t).
+  expect(sizes.some(([w, h]) => Math.abs(w - 12.5) < 0.005 && Math.abs(h - 14.5) < 0.005)).toBe(true);
+});
+
+ifPoppler(`every size on a ticket is that of the cut list${reason}`, async () => {
+  const { bytes, survey } = await printed(DEMO_SURVEY, ["tickets"]);
+  const text = textOf(bytes).replace(/\s+/g, " ");
+  const parts = cutListTable(survey);
+  expect(parts.length).toBeGreaterThan(300);
+  for (const { count, length, width } of parts) expect(text).toContain(`${count} ${length} × ${width}`);
+});
+
+ifPoppler(
+  `the printed lines of the budget add up to its printed totals, which are those of the estimate${reason}`,
+  async () => {
+    const { bytes, estimate, survey } = await printed(DEMO_SURVEY, ["estimate"]);
+    const text = textOf(bytes);
+    const lines = [...text.matchAll(/^.*?(\d+\.\d\d) +(\d+\.\d\d) +(\d+\.\d\d)$/gm)].map(([line, ...sums]) => ({
+      total: line.startsWith("total"),
+      sums: sums.map(Number),
+    }));
+    const totals = lines.filter(({ total }) => total);
+    const others = lines.filter(({ total }) => !total);
+    expect(totals).toHaveLength(1);
+    expect(others).toHaveLength(estimate.lines.length);
+    [0, 1, 2].forEach((column) => {
+      const sum = others.reduce((all, { sums }) => all + sums[column]!, 0);
+      expect(sum.toFixed(2)).toBe(totals[0]!.sums[column]!.toFixed(2));
+    });
+    const table = estimateTable(estimate, survey.settings);
+    expect(totals[0]!.sums).toEqual(table.at(-1)!.slice(-3));
+    for (const id of ["LK 038", "LK 039", "LK 040"]) expect(text).toContain(id);
+  },
+);
+
+ifPoppler(`any writing in a title is printed, and a letter without a font by its code point${reason}`, async () => {
+  const title = "Ημερολόγιο Журнал 灯台日誌 등대 📖 ไ";
+  const { bytes } = await printed([HEADINGS, ["ש 1", title, 300, 210, 40, "tray", 1]], ["tickets"]);
+  const text = textOf(bytes);
+  for (const word of ["Ημερολόγιο", "Журнал", "灯台日誌", "등대", "U+1F4D6", "U+0E44", "ש"])
+    expect(text).toContain(word);
+  const fonts = execFileSync("pdffonts", [inFile(bytes)], { encoding: "utf8" })
+    .trim()
+    .split("\n")
+    .slice(2);
+  expect(fonts.length).toBeGreaterThanOrEqual(4);
+  for (const line of fonts) expect(line).toMatch(/yes yes yes\s+\d+\s+0$/);
+});
+
+ifPoppler(`Arabic is joined and reads from the right${reason}`, async () => {
+  const { bytes } = await printed([HEADINGS, ["A 1", "سجل المنارة", 300, 210, 40, "tray", 1]], ["tickets"]);
+  // Poppler gives letters back in the order of reading, joined forms as the plain letters that they stand for.
+  expect(textOf(bytes).normalize("NFKC")).toMatch(/سجل المنارة/);
+});
+
+ifPoppler(`the code on a label reads back as the identifier, in any writing${reason}`, async () => {
+  const identifier = "灯台 LK/1897-№ 12";
+  const { bytes } = await printed([HEADINGS, [identifier, "Log", 300, 210, 40, "folded tray", 1]], ["labels"]);
+  const path = inFile(bytes);
+  execFileSync("pdftoppm", [
+    "-r",
+    "200",
+    "-gray",
+    "-x",
+    "0",
+    "-y",
+    "0",
+    "-W",
+    "550",
+    "-H",
+    "290",
+    "-singlefile",
+    path,
+    join(dirname(path), "page"),
+  ]);
+  const { pixels, width, height } = grey(readFileSync(join(dirname(path), "page.pgm")));
+  expect(jsQR(pixels, width, height)?.data).toBe(identifier);
+});
+
+ifPoppler(`printed in grey a page is the same page: nothing is told by colour${reason}`, async () => {
+  const { bytes } = await printed(DEMO_SURVEY.slice(0, 6), ["tickets", "plans"]);
+  const colours = commandsOf(bytes).flatMap((commands) => [
+    ...commands.matchAll(/(\S+) (\S+) (\S+) (?:scn|SCN|rg|RG)\n/g),
+  ]);
+  expect(colours.length).toBeGreaterThan(100);
+  for (const [, red, green, blue] of colours) expect([green, blue]).toEqual([red, red]);
+});
+
+test("every piece of every sheet is named on the cutting plans", async () => {
+  const { plans, survey } = await printed(DEMO_SURVEY.slice(0, 12), ["plans"]);
+  const { cuttingPages } = await import("../../src/paper/cuttingPages");
+  const { pageFrame } = await import("../../src/paper/frames");
+  const { everyFont } = await import("./paperTools");
+  const pages = cuttingPages(plans, survey.settings, pageFrame("A4"), await everyFont());
+  const all = pages
+    .flatMap(({ placed }) =>
+      placed.map((each) => (each.kind === "drawing" ? each.svg : each.kind === "text" ? each.text : "")),
+    )
+    .join(" ");
+  const pieces = plans.flatMap(({ plan }) => plan?.sheets.flatMap(({ placements }) => placements) ?? []);
+  expect(pieces.length).toBeGreaterThan(50);
+  for (const { piece } of pieces) expect(all).toContain(piece.item);
+});
+
+/** A portable grey map as the pixels that a code reader takes. */
+function grey(file: Buffer) {
+  const [head = "", size = ""] = file.toString("latin1", 0, 40).split("\n");
+  if (head !== "P5") throw new Error(`a file of kind ${head}`);
+  const [width, height] = size.split(" ").map(Number) as [number, number];
+  const start = file.length - width * height;
+  const pixels = new Uint8ClampedArray(width * height * 4);
+  for (let at = 0; at < width * height; at++)
+    pixels.set([file[start + at]!, file[start + at]!, file[start + at]!, 255], at * 4);
+  return { pixels, width, height };
+}

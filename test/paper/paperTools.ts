@@ -1,0 +1,122 @@
+import { execFileSync, spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { unzlibSync } from "fflate";
+import { FONTS, FONT_NAMES, type FontLoader } from "../../src/paper/fonts";
+import type { Box, Page, PlacedText } from "../../src/paper/page";
+import { paperFile, USUAL_PAPER, type PaperOptions, type Sheaf } from "../../src/paper/paperFile";
+import { createTypesetter, type Typesetter } from "../../src/paper/typesetter";
+import { estimateFor } from "../../src/survey/sheetAnswers";
+import { sizeSurvey } from "../../src/survey/sizeSurvey";
+
+/** The fonts out of their packages. */
+export const fromPackages: FontLoader = async (name) =>
+  new Uint8Array(readFileSync(join("node_modules", FONTS[name].package, FONTS[name].path)));
+
+export function everyFont(): Promise<Typesetter> {
+  return createTypesetter(fromPackages, FONT_NAMES);
+}
+
+/** A survey as rows of cells, printed. */
+export async function printed(
+  cells: readonly (readonly (string | number)[])[],
+  what: readonly Sheaf[],
+  options: Partial<PaperOptions> = {},
+  settings: readonly string[] = [],
+) {
+  const survey = sizeSurvey(cells, settings);
+  const estimate = estimateFor(survey, cells);
+  const plans = estimate.plans.flatMap((group) => group.plans);
+  const file = await paperFile(what, { survey, plans, estimate }, { ...USUAL_PAPER, ...options }, fromPackages);
+  return { ...file, survey, plans, estimate };
+}
+
+/** What poppler reads out of a PDF; without it a test says so and is skipped. */
+export const hasPoppler = spawnSync("pdftotext", ["-v"]).status === 0;
+
+export function textOf(pdf: Uint8Array): string {
+  return execFileSync("pdftotext", ["-layout", inFile(pdf), "-"], { encoding: "utf8" });
+}
+
+export function inFile(pdf: Uint8Array): string {
+  const path = join(mkdtempSync(join(tmpdir(), "paper-")), "pages.pdf");
+  writeFileSync(path, pdf);
+  return path;
+}
+
+/** The drawing commands of every page, in the PDF's own units. */
+export function commandsOf(pdf: Uint8Array): readonly string[] {
+  const text = Buffer.from(pdf).toString("latin1");
+  return [...text.matchAll(/\/Length (\d+)\s*\/Filter \/FlateDecode\s*>>\s*stream\n/g)].flatMap((match) => {
+    const from = match.index + match[0].length;
+    const content = Buffer.from(unzlibSync(pdf.subarray(from, from + Number(match[1])))).toString("latin1");
+    return /^\S+ \S+ \S+ \S+ \S+ \S+ cm/.test(content) ? [content] : [];
+  });
+}
+
+/** Closed paths of a page's commands, as points. */
+export function closedPaths(commands: string): readonly (readonly (readonly [number, number])[])[] {
+  const paths: [number, number][][] = [];
+  let path: [number, number][] = [];
+  for (const [, x, y, step] of commands.matchAll(/(?:(\S+) (\S+) )?\b([mlh])\n/g)) {
+    if (step === "h") paths.push(path);
+    else if (step === "m") path = [[Number(x), Number(y)]];
+    else path.push([Number(x), Number(y)]);
+  }
+  return paths;
+}
+
+export function textsOn({ placed }: Page): readonly PlacedText[] {
+  return placed.filter((each) => each.kind === "text");
+}
+
+/** The box that the letters of a text take up, as they are aligned in theirs. */
+export function inkBox(text: PlacedText, type: Typesetter): Box {
+  const width =
+    type.runs(text.text, text.bold, text.fromRight).reduce((sum, run) => sum + run.width, 0) * text.size * MM;
+  const free = text.box.width - width;
+  const x = text.box.x + (text.align === "start" ? 0 : text.align === "middle" ? free / 2 : free);
+  return { ...text.box, x, width };
+}
+
+const MM = 25.4 / 72;
+const NOISE = 0.01;
+
+/** What lies over the edge of the page, over its own box, or over something else. */
+export function faults(page: Page, type: Typesetter): readonly string[] {
+  const texts = textsOn(page);
+  const boxes = [
+    ...texts.map((text) => ({ name: text.text, ...inkBox(text, type) })),
+    ...page.placed
+      .filter((each) => each.kind === "drawing" || each.kind === "code")
+      .map((each) => ({ name: each.kind, ...each.box })),
+  ];
+  const beyond = boxes.filter(
+    ({ x, y, width, height }) =>
+      x < -NOISE || y < -NOISE || x + width > page.width + NOISE || y + height > page.height + NOISE,
+  );
+  const wide = texts.filter((text) => inkBox(text, type).width > text.box.width + NOISE);
+  const sorted = [...boxes].sort((a, b) => a.y - b.y);
+  const over = sorted.flatMap((one, index) => {
+    const found: string[] = [];
+    for (let at = index + 1; at < sorted.length && sorted[at]!.y < one.y + one.height - NOISE; at++) {
+      const other = sorted[at]!;
+      if (one.x < other.x + other.width - NOISE && other.x < one.x + one.width - NOISE)
+        found.push(`${one.name} lies over ${other.name}`);
+    }
+    return found;
+  });
+  const lines = page.placed.flatMap((each) =>
+    each.kind === "line" ? [each.from, each.to] : each.kind === "outline" ? each.points : [],
+  );
+  const outside = lines.filter(
+    ([x, y]) => x < -NOISE || y < -NOISE || x > page.width + NOISE || y > page.height + NOISE,
+  );
+  return [
+    ...beyond.map(({ name }) => `${name} lies beyond the page`),
+    ...wide.map(({ text }) => `${text} is wider than its box`),
+    ...over,
+    ...outside.map(([x, y]) => `a line ends at ${x}, ${y}, beyond the page`),
+  ];
+}
