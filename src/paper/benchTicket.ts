@@ -38,10 +38,10 @@ export function benchTicket(ticket: Ticket, frame: Frame, type: Typesetter): rea
     gap(2),
     ticketExploded(ticket, width),
     ...caliperLines(ticket, width, type),
+    ...signed(width, type),
     ...ticketParts(ticket, width, type),
     ...ticketBlanks(ticket, width, type),
     ...order(ticket, width, type),
-    ...signed(width, type),
   ];
   return flow(blocks, frame, foot, ticket.identifier);
 }

@@ -6,6 +6,8 @@ export interface Block {
   readonly height: Mm;
   /** It stays on the page of the block that follows: a heading. */
   readonly withNext: boolean;
+  /** What stands above it again where a page begins with it: the heading row of its table. */
+  readonly again?: Block;
   /** What it prints, its upper left corner given. */
   readonly at: (x: Mm, y: Mm) => readonly Placed[];
 }
@@ -85,6 +87,10 @@ export function flow(
       y = 0;
     }
     // Space between things is no reason for an empty start of a page.
+    if (y === 0 && block.again !== undefined) {
+      pages.at(-1)!.push(...block.again.at(frame.margin, frame.margin + frame.head));
+      y = block.again.height;
+    }
     const placed = block.at(frame.margin, frame.margin + frame.head + y);
     if (y === 0 && placed.length === 0) return;
     pages.at(-1)!.push(...placed);

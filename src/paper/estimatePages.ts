@@ -40,17 +40,10 @@ export function estimatePages(
       ? paragraph("Every row was sized, and every piece fits a sheet.", width, { size: TYPE.body }, type)
       : wordTable(leftOut, [1, 3], width, type)),
     ...heading("Settings used, and where each default comes from", width, type),
-    ...wordTable(settingsRows(survey), [1.4, 1.1, 0.8, 1.2], width, type),
+    ...settingsUsed(survey).flatMap((text) => paragraph(text, width, { size: TYPE.small }, type)),
   ];
   const foot = (page: number, of: number) => runningFoot(TITLE, `page ${page} of ${of}`, frame, type);
   return flow(blocks, frame, foot, TITLE);
-
-  function settingsRows({ settings: used }: SizedSurvey): readonly (readonly string[])[] {
-    const rows = settingsTable(used).map(([name, value, from, , , , standing]) =>
-      [name, value, from, standing].map((cell) => String(cell ?? "")),
-    );
-    return rows;
-  }
 
   function intro({ survey: { items }, outcomes }: SizedSurvey): string {
     const sized = outcomes.filter(({ state }) => state === "sized");
@@ -86,6 +79,16 @@ function figure(cell: Cell, name: string): string {
   if (MONEY.has(name)) return cell.toFixed(2);
   if (name === "yield") return `${Number((cell * 100).toFixed(1))} %`;
   return String(Number(cell.toFixed(3)));
+}
+
+/** Every setting with its value: those given, then the defaults by where they come from. */
+function settingsUsed({ settings }: SizedSurvey): readonly string[] {
+  const groups = new Map<string, string[]>();
+  for (const [name, value, from, , , , standing] of settingsTable(settings).slice(1)) {
+    const group = from === "default" ? `Defaults, ${standing}` : `Given in ${from}`;
+    groups.set(group, [...(groups.get(group) ?? []), `${name} ${value}`]);
+  }
+  return [...groups].map(([group, told]) => `${group}: ${told.join("; ")}.`);
 }
 
 function method({ settings }: SizedSurvey): readonly string[] {

@@ -1,5 +1,5 @@
 import type { Mm } from "../measure/units";
-import type { Block } from "./blocks";
+import { together, type Block } from "./blocks";
 import { line, rectangle, type Placed, type PlacedText } from "./page";
 import { lineHeight, textLine } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
@@ -28,7 +28,7 @@ const HEAD_SHADE = 0.1;
 /** A row of more lines than this may go on overleaf. */
 const MOST_LINES = 8;
 
-/** Rows of a table, one block each; a row of many lines is several blocks. The heading row stays with the first. */
+/** Rows of a table, one block each; a row of many lines is several blocks. The heading row stays with the first, and comes again overleaf. */
 export function table(
   columns: readonly Column[],
   rows: readonly (readonly TableCell[])[],
@@ -46,7 +46,12 @@ export function table(
     rowBlocks(columns, row, { size, bold: total && index === rows.length - 1, shade: 0 }, type),
   );
   const top: Block = { height: 0, withNext: true, at: (x, y) => [line([x, y], [x + width, y], { weight: RULE })] };
-  return [top, ...headings.map((block) => ({ ...block, withNext: true })), ...body];
+  const again = together([top, ...headings]);
+  return [
+    top,
+    ...headings.map((block) => ({ ...block, withNext: true })),
+    ...body.map((block) => ({ ...block, again })),
+  ];
 }
 
 const RULE: Mm = 0.3;

@@ -17,7 +17,7 @@ const UNITS_PER_MM = 4.2;
 const WIDE: Mm = 150;
 const TALLEST = { wide: 0.3, narrow: 0.42 } as const;
 const HIGHEST_SHARE = 0.6;
-const BLANK_HIGH = 85;
+const BLANK_HIGH = 68;
 const BLANK_GAP: Mm = 3;
 const LEAST_BLANK: Mm = 85;
 
