@@ -124,5 +124,20 @@ function texts() {
     tableTexts,
     tableUiTexts,
     uiTexts,
+    PLAINER_TEXTS,
   );
 }
+
+/** What the grid says of a sort of one cell, in words that tell what will happen to the rows. */
+const PLAINER_TEXTS = {
+  "sheets-sort-ui": {
+    ...sortUiTexts["sheets-sort-ui"],
+    dialog: {
+      ...sortUiTexts["sheets-sort-ui"].dialog,
+      "sort-reminder": "Sort which cells?",
+      "sort-reminder-desc": "Whole rows keep every item together.",
+      "sort-reminder-ext": "Sort the whole rows around the cell",
+      "sort-reminder-no": "Sort the selected cell alone",
+    },
+  },
+};
