@@ -56,9 +56,41 @@ const commandLine = (mode) => ({
   name: "command line",
   target: "node20",
   entry: COMMAND_LINE,
-  output: { path: DIST, filename: "enclosure-columns.js", compareBeforeEmit: false },
+  output: {
+    path: DIST,
+    filename: "enclosure-columns.js",
+    chunkFilename: "enclosure-columns-[name].js",
+    compareBeforeEmit: false,
+  },
+  optimization: { splitChunks: false },
+  // Its colour profile is for archives, which these pages do not claim to be.
+  module: { rules: [...common(mode).module.rules, { test: /pdfkit[\\/].*\.mjs$/, parser: { url: false } }] },
+  // The build for browsers: the same bytes of PDF there and here.
+  resolve: {
+    ...common(mode).resolve,
+    alias: { pdfkit$: path.join(__dirname, "node_modules/pdfkit/js/pdfkit.browser.mjs") },
+  },
   plugins: [
-    new BannerPlugin({ banner: "#!/usr/bin/env node", raw: true }),
+    new BannerPlugin({ banner: "#!/usr/bin/env node", raw: true, entryOnly: true }),
+    // Fonts of src/paper/fonts.ts, for the command line and for the pane.
+    new CopyPlugin({
+      patterns: [
+        ...[
+          "@embedpdf/fonts-latin/fonts/NotoSans-Regular.ttf",
+          "@embedpdf/fonts-latin/fonts/NotoSans-Bold.ttf",
+          "@embedpdf/fonts-arabic/fonts/NotoNaskhArabic-Regular.ttf",
+          "@embedpdf/fonts-hebrew/fonts/NotoSansHebrew-Regular.ttf",
+          "@embedpdf/fonts-sc/fonts/NotoSansHans-Regular.otf",
+          "@expo-google-fonts/gowun-dodum/400Regular/GowunDodum_400Regular.ttf",
+        ].map((file) => ({ from: `node_modules/${file}`, to: "fonts/[name][ext]" })),
+        { from: "node_modules/@embedpdf/fonts-latin/LICENSE", to: "fonts/LICENSE-Noto.txt", toType: "file" },
+        {
+          from: "node_modules/@expo-google-fonts/gowun-dodum/LICENSE_FONT",
+          to: "fonts/LICENSE-GowunDodum.txt",
+          toType: "file",
+        },
+      ],
+    }),
     {
       apply: (compiler) =>
         compiler.hooks.afterEmit.tap("executable", () => chmodSync(path.join(DIST, "enclosure-columns.js"), 0o755)),
