@@ -50,12 +50,11 @@ test("a function is found while it is typed, tells its arguments, and answers", 
   await open();
   await goTo("Q2");
   await page.keyboard.type("=ENC.OUTS", { delay: 20 });
-  await page.getByText("Outside size of the enclosure", { exact: false }).waitFor();
-  // The list takes the keys a moment after it is seen.
-  await page.waitForTimeout(500);
-  await page.keyboard.press("Enter");
+  await page.getByText("Outside size of the enclosure", { exact: false }).click();
+  const hint = page.getByText("[settings", { exact: false });
+  await hint.waitFor();
   await page.keyboard.type("C2,D2,", { delay: 20 });
-  await page.getByText("[settings", { exact: false }).waitFor();
+  expect(await hint.isVisible()).toBe(true);
   await page.keyboard.type('E2,H2,"height")', { delay: 5 });
   await page.keyboard.press("Enter");
   await becomes(() => valueOf("Q2"), 334);
