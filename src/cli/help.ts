@@ -16,8 +16,10 @@ export const HELP: Readonly<Record<string, string>> = {
                                                every part to cut for one item
   enclosure-columns plan SURVEY                sheets of each stock, and every sheet with its cuts
   enclosure-columns estimate SURVEY            the materials budget
+  enclosure-columns paper SURVEY --what all    tickets, cutting plans, labels, templates, budget as a PDF
   enclosure-columns kinds                      the kinds of enclosure, their trays and parts
   enclosure-columns settings                   every setting: value, where it came from, meaning
+  enclosure-columns open [SURVEY]              the survey in a spreadsheet in your browser
   enclosure-columns demo [--out FOLDER]        an invented survey, filled
 
   --json      the answer for a program
@@ -68,7 +70,8 @@ How many sheets of each stock the whole survey takes, how far that is from the l
 pieces and its edge-to-edge cuts in order. Grain is kept. Sheets that are cut alike stand together.
 
   --only STOCK        one stock alone
-  --seconds N         search that long for each stock; Ctrl-C keeps the best plans so far
+  --by HEADING        each value of this heading (batch, say) from sheets of its own; tells what that costs in sheets
+  --seconds N         search that long for each stock, on all cores; Ctrl-C keeps the best plans so far
   --sheet, --heading-row, --height ... HEADING   as for fill
 
 ${SETTINGS_HELP}
@@ -80,13 +83,36 @@ The materials budget: net area, sheets or metres to buy, least possible, yield, 
 what is left out, by row and piece. Totals are sums of the lines as printed.
 
   --by HEADING        grouped by material (as it is unless said), kind, or any heading of the survey, such as batch:
-                      each group then has sheets of its own
-  --out FILE          written too, as .csv or .xlsx
-  --seconds N         search that long for each stock; Ctrl-C keeps the best plans so far
+                      each group then has sheets of its own, and what that costs in sheets is told
+  --out FILE          written too, as .csv or .xlsx; of a workbook, a copy of it with the sheet "Estimate"
+  --in-place          put that sheet into the workbook itself, keeping a backup beside it
+  --seconds N         search that long for each stock, on all cores; Ctrl-C keeps the best plans so far
   --replace           write over an earlier output, keeping a backup beside it
   --sheet, --heading-row, --height ... HEADING   as for fill
 
 ${SETTINGS_HELP}`,
+  paper: `enclosure-columns paper SURVEY [--what LIST] [--out FILE.pdf]
+
+One PDF for the bench, or for an application: fonts embedded, any writing, the same bytes for the same survey.
+
+  --what LIST         tickets (as it is unless said), plans, labels, templates, estimate, or all; several with commas
+                      tickets: a page an enclosure, on a second page where it does not fit
+                      plans: every sheet drawn, its cuts in order with their settings, off-cuts worth keeping
+                      labels: a label a piece, with a QR code of the identifier
+                      templates: corners to cut away, in true size, with a bar of 100 mm to check the print
+                      estimate: the materials budget with method, proof of counts, settings, and what is left out
+  --paper NAME        A4 (as it is unless said) or Letter
+  --two-up            bench tickets on half pages, two to a page
+  --labels CxR        columns x rows of a label sheet (3x8)
+  --label-margin MM   round the labels of a sheet (0)
+  --label-order       item (as it is unless said) or stock
+  --out FILE          where to write (default: SURVEY-WHAT.pdf, beside it)
+  --replace           write over an earlier output, keeping a backup beside it
+  --sheet, --heading-row, --height ... HEADING   as for fill
+
+${SETTINGS_HELP}
+
+${CAUTION}`,
   kinds: `enclosure-columns kinds
 
 The kinds of enclosure with their other names, trays, constructions and parts.`,
@@ -99,6 +125,13 @@ changes; "from memory" is a number to replace by a measurement of your own.
   --stock-table       the starter stock table instead, as .csv to copy and edit
 
 ${SETTINGS_HELP}`,
+  open: `enclosure-columns open [SURVEY]
+
+Opens a survey (.xlsx, .xlsm or .csv), or the demo survey, as a spreadsheet in your browser, with the functions live.
+Only this machine can reach the page, and nothing leaves the machine. A save is a new file beside the survey; every
+part of the file that you did not change is kept as it is.
+
+  --port N            where to serve (default: any free port, or PORT)`,
   demo: `enclosure-columns demo [--out FOLDER]
 
 Writes an invented survey of forty objects (default folder: demo-output), fills it, and prints a summary.

@@ -1,6 +1,5 @@
 import { parseArgs, type ParseArgsConfig } from "node:util";
-import { isMainThread, Worker, workerData } from "node:worker_threads";
-import type { PlanOptions } from "../estimate/stockPlans";
+import { isMainThread } from "node:worker_threads";
 import { InputError, NoAnswer, shown } from "../measure/errors";
 import { didYouMean } from "../settings/names";
 import { STARTER_STOCK, stockCells } from "../settings/starterStock";
@@ -10,8 +9,10 @@ import { demoCommand } from "./demo";
 import { readInput } from "./files";
 import { fillCommand } from "./fill";
 import { HELP } from "./help";
+import { openCommand } from "./open";
 import type { Output } from "./output";
 import { partsCommand } from "./parts";
+import { servePlans, type BesideOptions } from "./planBeside";
 import { readSurvey, type SurveyOptions } from "./readSurvey";
 import { kindsCommand, settingsCommand } from "./reference";
 import { estimateCommand, planCommand } from "./sheets";
@@ -62,18 +63,53 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
       }),
   },
   plan: {
-    options: { ...SURVEY, only: text, seconds: text },
+    options: { ...SURVEY, only: text, by: text, seconds: text },
     run: (given, [survey]) =>
-      planCommand(readSurvey(surveyOptions(given, survey)), textOf(given["only"]), planOptions(given)),
+      planCommand(readSurvey(surveyOptions(given, survey)), {
+        stock: textOf(given["only"]),
+        by: textOf(given["by"]),
+        ...searchOptions(given),
+      }),
   },
   estimate: {
-    options: { ...SURVEY, by: text, seconds: text },
+    options: { ...SURVEY, by: text, seconds: text, "in-place": flag },
     run: (given, [survey]) => {
       const by = textOf(given["by"]);
       const options = surveyOptions(given, survey);
       const settings = by === undefined ? options.settings : [...options.settings, `estimate by=${by}`];
       const read = readSurvey({ ...options, settings });
-      return estimateCommand(read, textOf(given["out"]), given["replace"] === true, planOptions(given));
+      const target = {
+        out: textOf(given["out"]),
+        inPlace: given["in-place"] === true,
+        replace: given["replace"] === true,
+      };
+      return estimateCommand(read, target, searchOptions(given));
+    },
+  },
+  paper: {
+    options: {
+      ...SURVEY,
+      what: text,
+      paper: text,
+      "two-up": flag,
+      labels: text,
+      "label-margin": text,
+      "label-order": text,
+    },
+    run: async (given, [survey]) => {
+      // Fonts and PDF take time to load: only here.
+      const { paperCommand } = await import(/* webpackChunkName: "paper" */ "./paper");
+      return paperCommand(readSurvey(surveyOptions(given, survey)), {
+        what: textOf(given["what"]),
+        paper: textOf(given["paper"]),
+        twoUp: given["two-up"] === true,
+        labels: textOf(given["labels"]),
+        labelMargin: textOf(given["label-margin"]),
+        labelOrder: textOf(given["label-order"]),
+        out: textOf(given["out"]),
+        replace: given["replace"] === true,
+        ...(process.stderr.isTTY ? { onProgress: showProgress } : {}),
+      });
     },
   },
   parts: {
@@ -99,51 +135,37 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
           }
         : settingsCommand(settingsOfOptions(given)),
   },
+  open: {
+    options: { ...COMMON, port: text },
+    run: (given, [survey]) => openCommand(survey, textOf(given["port"]) ?? process.env["PORT"]),
+  },
   demo: { options: { ...COMMON, out: text }, run: (given) => demoCommand(textOf(given["out"]) ?? "demo-output") },
 };
 
 type Given = Readonly<Record<string, unknown>>;
-type Run = (given: Given, positionals: readonly string[]) => Output;
+type Run = (given: Given, positionals: readonly string[]) => Output | Promise<Output>;
 
-/** Commands that may search for long: they run beside this thread, so that Ctrl-C can ask them to stop. */
-const SEARCHING = ["plan", "estimate"];
-
-const [asked = ""] = process.argv.slice(2);
-if (isMainThread && SEARCHING.includes(asked)) runBeside();
-else process.exitCode = main(process.argv.slice(2));
-
-/** Runs the same command in a worker; the first Ctrl-C ends its search with the best plan so far, the second ends all. */
-function runBeside(): void {
-  const stop = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
-  const worker = new Worker(process.argv[1]!, { argv: process.argv.slice(2), workerData: stop });
-  process.once("SIGINT", () => {
-    Atomics.store(stop, 0, 1);
-    console.error("stopping: the best plans so far are kept");
-  });
-  worker.on("error", (error) => {
-    throw error;
-  });
-  worker.on("exit", (code) => {
+if (isMainThread)
+  void main(process.argv.slice(2)).then((code) => {
     process.exitCode = code;
   });
-}
+else servePlans();
 
 /** Least time between two lines of progress, ms. */
 const PROGRESS_EVERY = 500;
 
-function planOptions(given: Given): PlanOptions {
+function searchOptions(given: Given): BesideOptions {
   const seconds = textOf(given["seconds"]);
   const number = Number(seconds);
   if (seconds !== undefined && !(number > 0 && Number.isFinite(number)))
     throw new InputError("seconds", shown(seconds), "give the seconds to search for each stock, such as 10");
-  const stop = workerData as Int32Array | null;
-  let last = 0;
+  if (seconds === undefined) return {};
+  const last = new Map<string, number>();
   return {
-    ...(seconds === undefined ? {} : { budget: { milliseconds: number * 1000 } }),
-    ...(stop === null ? {} : { shouldStop: () => Atomics.load(stop, 0) === 1 }),
+    milliseconds: number * 1000,
     onProgress: (stock, { sheets, gap, elapsedMs }) => {
-      if (seconds === undefined || performance.now() - last < PROGRESS_EVERY) return;
-      last = performance.now();
+      if (performance.now() - (last.get(stock) ?? 0) < PROGRESS_EVERY) return;
+      last.set(stock, performance.now());
       const over = gap === 0 ? "proved least" : `at most ${(gap * 100).toFixed(1)} % over the least`;
       console.error(`${stock}: ${sheets} sheets, ${over}, ${(elapsedMs / 1000).toFixed(1)} s`);
     },
@@ -164,7 +186,7 @@ function surveyOptions(given: Given, survey: string | undefined): SurveyOptions 
   };
 }
 
-function main([name = "", ...rest]: readonly string[]): number {
+async function main([name = "", ...rest]: readonly string[]): Promise<number> {
   if (name === "" || name === "--help" || name === "-h" || name === "help") {
     console.log(HELP[rest[0] ?? ""] ?? HELP[""]);
     return 0;
@@ -183,7 +205,7 @@ function main([name = "", ...rest]: readonly string[]): number {
       console.log(HELP[name]);
       return 0;
     }
-    const { text: answer, json } = command.run(values, positionals);
+    const { text: answer, json } = await command.run(values, positionals);
     console.log(values["json"] === true ? JSON.stringify(json, null, 2) : answer);
     return 0;
   } catch (error) {

@@ -25,10 +25,11 @@ export function readSurvey({ survey: path, sheet, recognise, settings }: SurveyO
   const kind = extname(path).toLowerCase();
   if (BOOKS.includes(kind)) {
     const options = { recognise, settings, ...(sheet === undefined ? {} : { sheet }) };
-    const { sized, cells } = readBookSurvey(bookOf(openWorkbook(bytes)), options);
-    return { path, bytes, sized, cells };
+    const workbook = openWorkbook(bytes);
+    const { sized, cells } = readBookSurvey(bookOf(workbook), options);
+    return { path, bytes, workbook, sized, cells };
   }
   if (!TEXTS.includes(kind)) throw new InputError("survey", shown(basename(path)), "give an .xlsx, .xlsm or .csv file");
   const { rows } = readCsv(bytes);
-  return { path, bytes, sized: sizeSurvey(rows, settings, recognise), cells: rows };
+  return { path, bytes, workbook: undefined, sized: sizeSurvey(rows, settings, recognise), cells: rows };
 }

@@ -1,70 +1,159 @@
-import type { Estimate } from "../estimate/estimate";
-import { stockPlans, type PlanOptions, type StockPlan } from "../estimate/stockPlans";
 import { basename, extname } from "node:path";
+import { batchingCost, type BatchingCost } from "../estimate/batching";
+import { estimateOf, type DemandGroup, type Estimate } from "../estimate/estimate";
+import { stockJobs, type Demand, type StockPlan } from "../estimate/stockPlans";
 import { InputError, NoAnswer, shown } from "../measure/errors";
 import { formatLengthWithUnit } from "../measure/formatLength";
 import type { Cell } from "../survey/answers";
-import { demandsOf, estimateFor, estimateTable, leftOutRows, SHEETS_HEADINGS, sheetsRow } from "../survey/sheetAnswers";
+import {
+  demandGroups,
+  demandsOf,
+  estimateTable,
+  leftOutRows,
+  SHEETS_HEADINGS,
+  sheetsRow,
+} from "../survey/sheetAnswers";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import type { SurveyCells } from "../survey/surveyAnswers";
 import { createWorkbook } from "../workbook/createWorkbook";
-import { saveBeside } from "../workbook/saveBeside";
+import { editWorkbook } from "../workbook/editWorkbook";
+import { estimateSheet } from "../workbook/estimateSheet";
+import type { Workbook } from "../workbook/openWorkbook";
+import { saveBeside, type SaveResult } from "../workbook/saveBeside";
+import { verifyEdit } from "../workbook/verifyEdit";
 import { writeCsv } from "../workbook/writeCsv";
 import type { Output } from "./output";
+import { planBeside, type BesideOptions } from "./planBeside";
 import { textTable } from "./textTable";
 
 /** A survey as the command line read it. */
 export interface ReadSurvey {
   readonly path: string;
   readonly bytes: Uint8Array;
+  /** Undefined for a .csv. */
+  readonly workbook: Workbook | undefined;
   readonly sized: SizedSurvey;
   readonly cells: SurveyCells;
 }
 
+/** What to plan, and how long. */
+export interface SheetsOptions extends BesideOptions {
+  readonly stock: string | undefined;
+  /** Plan each value of this heading by itself; left out, all together. */
+  readonly by: string | undefined;
+}
+
+/** Where to write an estimate. */
+export interface EstimateOut {
+  readonly out: string | undefined;
+  readonly inPlace: boolean;
+  readonly replace: boolean;
+}
+
+interface Planned {
+  readonly groups: readonly (DemandGroup & { readonly plans: readonly StockPlan[] })[];
+  /** What planning by group costs; empty where all is planned together. */
+  readonly batching: readonly BatchingCost[];
+}
+
 /** `plan`: sheets of each stock with what is proved, and every sheet with its cuts in order. */
-export function planCommand({ sized }: ReadSurvey, stock: string | undefined, options: PlanOptions): Output {
-  const demands = demandsOf(sized);
-  const used = stock === undefined ? demands : onlyStock(demands, stock);
-  const plans = stockPlans(used, sized.settings, options);
-  const table = [SHEETS_HEADINGS, ...plans.map((plan) => sheetsRow(plan, sized.settings))];
+export async function planCommand({ sized, cells }: ReadSurvey, options: SheetsOptions): Promise<Output> {
+  const { settings } = sized;
+  const { groups, batching } = await planned(sized, cells, options.by ?? "material", options);
+  const sections = groups.flatMap(({ group, plans }) => {
+    const table = [SHEETS_HEADINGS, ...plans.map((plan) => sheetsRow(plan, settings))];
+    return [
+      ...(group === "" ? [] : ["", `${options.by}: ${group}`, ""]),
+      textTable(plainRows(table)),
+      ...plans.flatMap((plan) => planText(plan, settings.unit)),
+    ];
+  });
   return {
     text: [
-      textTable(plainRows(table)),
-      ...leftOutText(leftOutRows(sized, plans)),
-      ...plans.flatMap((plan) => planText(plan, sized.settings.unit)),
+      ...sections,
+      ...batchingText(batching, options.by),
+      ...leftOutText(leftOutRows(sized, allPlans(groups))),
       "",
       "Blade: cut along a heavy steel rule, fingers behind its edge; a board shear's guard stays on.",
     ].join("\n"),
-    json: plans,
+    json:
+      options.by === undefined
+        ? allPlans(groups)
+        : { groups: groups.map(({ group, plans }) => ({ group, plans })), batching },
   };
 }
 
-/** `estimate`: the materials budget, to the screen or to a file. */
-export function estimateCommand(
+/** `estimate`: the materials budget, to the screen, to a file, or as a sheet of a copy of the survey's workbook. */
+export async function estimateCommand(
   survey: ReadSurvey,
-  out: string | undefined,
-  replace: boolean,
-  options: PlanOptions,
-): Output {
+  target: EstimateOut,
+  options: Omit<SheetsOptions, "stock" | "by">,
+): Promise<Output> {
   const { sized, cells } = survey;
-  const estimate = estimateFor(sized, cells, options);
-  const table = plainRows(estimateTable(estimate, sized.settings));
-  const leftOut = leftOutRows(
-    sized,
-    estimate.plans.flatMap(({ plans }) => plans),
-  );
-  const saved = out === undefined ? undefined : save(survey, out, replace, [...table, ...plainRows(leftOut)]);
-  const currency = sized.settings.currency;
+  const { settings } = sized;
+  const by = settings.estimateBy;
+  const { groups, batching } = await planned(sized, cells, by, { ...options, stock: undefined });
+  const estimate = estimateOf(groups, settings);
+  const table = plainRows(estimateTable(estimate, settings));
+  const leftOut = leftOutRows(sized, allPlans(groups));
+  const saved = saveEstimate(survey, target, [...table, ...plainRows(leftOut)]);
   return {
     text: [
       textTable(table),
+      ...batchingText(batching, by),
       ...leftOutText(leftOut),
       "",
-      ...method(estimate, sized, currency),
-      ...(saved === undefined ? [] : ["", `written: ${saved}`]),
+      ...method(estimate, sized, settings.currency),
+      ...saved.map((line) => `\n${line}`),
     ].join("\n"),
-    json: { ...estimate, leftOut: plainRows(leftOut).slice(1), ...(saved === undefined ? {} : { file: saved }) },
+    json: { ...estimate, batching, leftOut: plainRows(leftOut).slice(1), files: saved },
   };
+}
+
+/** Plans each group and, where there are several, all together too, to say what grouping costs. */
+async function planned(
+  sized: SizedSurvey,
+  cells: SurveyCells,
+  by: string,
+  { stock, ...options }: BesideOptions & { readonly stock: string | undefined },
+): Promise<Planned> {
+  const { settings } = sized;
+  const only = (demands: readonly Demand[]) => (stock === undefined ? demands : onlyStock(demands, stock));
+  const found = demandGroups(sized, cells, by).map(({ group, demands }) => ({ group, demands: only(demands) }));
+  const apart = found.map(({ demands }) => stockJobs(demands, settings));
+  const together = found.length < 2 ? [] : stockJobs(only(demandsOf(sized)), settings);
+  const plans = await planBeside([...apart.flat(), ...together], options);
+  let next = 0;
+  const groups = found.map((group, index) => {
+    const count = apart[index]!.length;
+    next += count;
+    return { ...group, plans: plans.slice(next - count, next) };
+  });
+  return {
+    groups,
+    batching:
+      together.length === 0
+        ? []
+        : batchingCost(
+            groups.map((group) => group.plans),
+            plans.slice(next),
+          ),
+  };
+}
+
+function allPlans(groups: Planned["groups"]): readonly StockPlan[] {
+  return groups.flatMap(({ plans }) => plans);
+}
+
+function batchingText(batching: readonly BatchingCost[], by: string | undefined): readonly string[] {
+  if (batching.length === 0) return [];
+  const rows = batching.map(({ stock, unit, apart, together, more }) => [stock, unit, apart, together, more]);
+  return [
+    "",
+    `What cutting by ${by} costs, beside cutting all together`,
+    "",
+    textTable([["stock", "unit", "by group", "all together", "more"], ...rows]),
+  ];
 }
 
 function method({ lines }: Estimate, { settings }: SizedSurvey, currency: string): readonly string[] {
@@ -79,23 +168,52 @@ function method({ lines }: Estimate, { settings }: SizedSurvey, currency: string
   ];
 }
 
-function save(
-  { path, bytes }: ReadSurvey,
-  out: string,
-  replace: boolean,
+/** @returns what was written, in words */
+function saveEstimate(
+  { path, bytes, workbook }: ReadSurvey,
+  { out, inPlace, replace }: EstimateOut,
   rows: readonly (readonly (string | number)[])[],
-): string {
-  const kind = extname(out).toLowerCase();
-  if (kind !== ".csv" && kind !== ".xlsx")
-    throw new InputError("out", shown(basename(out)), "give a .csv or .xlsx file");
-  const content = kind === ".csv" ? writeCsv(rows) : createWorkbook([{ name: "Estimate", rows }]);
-  const verify = (written: Uint8Array) => {
-    if (Buffer.compare(content, written) !== 0) throw new Error("the file as written differs from what it should hold");
-  };
-  return saveBeside({ input: path, inputBytes: bytes, output: out, bytes: content, verify, replace }).output;
+): readonly string[] {
+  if (out === undefined && !inPlace) return [];
+  const output = out ?? path;
+  const kind = extname(output).toLowerCase();
+  const request = { input: path, inputBytes: bytes, output, inPlace, replace };
+  if (kind === ".csv" && !inPlace) {
+    const content = writeCsv(rows);
+    return told(
+      saveBeside({ ...request, bytes: content, verify: (written) => verifySame(content, written) }),
+      "estimate",
+    );
+  }
+  if (kind !== ".xlsx" && kind !== ".xlsm")
+    throw new InputError(
+      "out",
+      shown(basename(output)),
+      inPlace ? "only a workbook takes the estimate in" : "give a .csv or .xlsx file",
+    );
+  const sheet = estimateSheet(rows);
+  if (workbook === undefined) {
+    const content = createWorkbook([sheet]);
+    return told(
+      saveBeside({ ...request, bytes: content, verify: (written) => verifySame(content, written) }),
+      "estimate",
+    );
+  }
+  const edit = editWorkbook(workbook, { sheets: [sheet] });
+  const verify = (written: Uint8Array) => verifyEdit(workbook, edit, written);
+  const saved = saveBeside({ ...request, bytes: edit.bytes, verify });
+  return told(saved, `your workbook with the sheet "${sheet.name}"`);
 }
 
-function onlyStock(demands: ReturnType<typeof demandsOf>, stock: string): ReturnType<typeof demandsOf> {
+function told({ output, backup }: SaveResult, what: string): readonly string[] {
+  return [`${what}: ${output}`, ...(backup === undefined ? [] : [`as it was before: ${backup}`])];
+}
+
+function verifySame(wanted: Uint8Array, written: Uint8Array): void {
+  if (Buffer.compare(wanted, written) !== 0) throw new Error("the file as written differs from what it should hold");
+}
+
+function onlyStock(demands: readonly Demand[], stock: string): readonly Demand[] {
   const wanted = stock.trim().toLowerCase();
   const names = [...new Set(demands.flatMap(({ parts }) => parts.map((part) => part.stock)))];
   if (!names.some((name) => name.toLowerCase() === wanted))

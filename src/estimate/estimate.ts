@@ -2,7 +2,7 @@ import { enclosureMassOfAdhesive } from "../board/mass";
 import { plainName } from "../settings/names";
 import type { Settings } from "../settings/schema";
 import type { Material } from "../settings/stock";
-import { stockPlans, type Demand, type PlanOptions, type StockPlan } from "./stockPlans";
+import type { Demand, StockPlan } from "./stockPlans";
 
 /** One line of a materials budget. Money in the currency of the stock table's prices, rounded to its hundredth. */
 export interface EstimateLine {
@@ -32,21 +32,25 @@ export interface Estimate {
   readonly plans: readonly { readonly group: string; readonly plans: readonly StockPlan[] }[];
 }
 
+/** What a budget is grouped by, with the enclosures of each group; the one group of a budget by material has no name. */
+export interface DemandGroup {
+  readonly group: string;
+  readonly demands: readonly Demand[];
+}
+
 /**
- * A materials budget: each group planned by itself, so that its sheets are its own.
+ * A materials budget: each group is planned by itself, so that its sheets are its own.
  *
  * Sums are of the printed, rounded lines, so that they add up on paper.
  *
- * @param groups what the budget is grouped by; one group with an empty name for a budget by material alone
+ * @param groups each with the plans of its own stocks
  */
 export function estimateOf(
-  groups: readonly { readonly group: string; readonly demands: readonly Demand[] }[],
+  groups: readonly (DemandGroup & { readonly plans: readonly StockPlan[] })[],
   settings: Settings,
-  options: PlanOptions = {},
 ): Estimate {
-  const plans = groups.map(({ group, demands }) => ({ group, demands, plans: stockPlans(demands, settings, options) }));
-  const lines = plans.flatMap(({ group, demands, plans: stocks }) => [
-    ...stocks.map((plan) => stockLine(group, plan, settings)),
+  const lines = groups.flatMap(({ group, demands, plans }) => [
+    ...plans.map((plan) => stockLine(group, plan, settings)),
     ...adhesiveLine(group, demands, settings),
     ...labourLine(group, demands, settings),
   ]);
@@ -56,7 +60,7 @@ export function estimateOf(
     cost: sum((line) => line.cost),
     contingency: sum((line) => line.contingency),
     total: sum((line) => line.total),
-    plans: plans.map(({ group, plans: stocks }) => ({ group, plans: stocks })),
+    plans: groups.map(({ group, plans }) => ({ group, plans })),
   };
 }
 

@@ -2,6 +2,7 @@ import { planCutting } from "../cutting/planCutting";
 import type { Budget, Piece, Plan, Progress, Sheet, Stock } from "../cutting/types";
 import { verifyPlan } from "../cutting/verify";
 import type { Part } from "../enclosure/part";
+import type { Mm } from "../measure/units";
 import { plainName } from "../settings/names";
 import type { Settings } from "../settings/schema";
 import type { Material, StockRow } from "../settings/stock";
@@ -29,22 +30,27 @@ export interface StockPlan {
 
 export interface PlanOptions {
   readonly budget?: Budget;
+  readonly seed?: number;
   readonly onProgress?: (stock: string, progress: Progress) => void;
   readonly shouldStop?: () => boolean;
 }
 
-/**
- * Plans every stock that the demands use, in the order of the stock table; stocks that it does not list come last.
- * Each plan is checked by a verifier of its own before anyone sees it.
- *
- * @throws InputError when a sheet or allowance cannot be used
- * @throws Error when a plan fails its check, which is a bug
- */
-export function stockPlans(
+/** One stock and all that is to be cut from it: plain data, so that another thread can plan it. */
+export interface StockJob {
+  readonly stock: string;
+  readonly material: Material;
+  readonly pieces: readonly Piece[];
+  /** Undefined where the stock table gives no size. */
+  readonly source: Stock | undefined;
+  readonly edgeTrim: Mm;
+  readonly pieceGap: Mm;
+}
+
+/** What the demands ask of each stock, in the order of the stock table; stocks that it does not list come last. */
+export function stockJobs(
   demands: readonly Demand[],
-  settings: Settings,
-  options: PlanOptions = {},
-): readonly StockPlan[] {
+  { stock: rows, edgeTrim, pieceGap }: Settings,
+): readonly StockJob[] {
   const byStock = new Map<string, Piece[]>();
   const materials = new Map<string, Material>();
   for (const { item, quantity, parts } of demands)
@@ -54,11 +60,49 @@ export function stockPlans(
       materials.set(part.stock, part.material);
       pieces.push(pieceOf(part, item, quantity));
     }
-  const order = [...new Set([...settings.stock.map((row) => row.stock), ...byStock.keys()])];
+  const order = [...new Set([...rows.map((row) => row.stock), ...byStock.keys()])];
   return order.flatMap((stock) => {
     const pieces = byStock.get(stock);
-    return pieces === undefined ? [] : [planOf(stock, materials.get(stock)!, pieces, settings, options)];
+    if (pieces === undefined) return [];
+    const source = sourceOf(rows.filter((row) => row.stock === stock));
+    return [{ stock, material: materials.get(stock)!, pieces, source, edgeTrim, pieceGap }];
   });
+}
+
+/**
+ * Plans one stock. The plan is checked by a verifier of its own before anyone sees it.
+ *
+ * @throws InputError when a sheet or allowance cannot be used
+ * @throws Error when the plan fails its check, which is a bug
+ */
+export function planStock(
+  { stock, material, pieces, source, edgeTrim, pieceGap }: StockJob,
+  { budget, seed, onProgress, shouldStop }: PlanOptions = {},
+): StockPlan {
+  const count = pieces.reduce((sum, piece) => sum + (piece.count ?? 1), 0);
+  const area = pieces.reduce((sum, { length, width, count = 1 }) => sum + length * width * count, 0) / MM2_PER_M2;
+  const about = { stock, material, netAreaM2: area, pieces: count };
+  if (source === undefined) return { ...about, form: "none", plan: undefined };
+  const options = { edgeTrim, pieceGap };
+  const plan = planCutting(pieces, source, {
+    ...options,
+    ...(budget === undefined ? {} : { budget }),
+    ...(seed === undefined ? {} : { seed }),
+    ...(onProgress === undefined ? {} : { onProgress: (progress) => onProgress(stock, progress) }),
+    ...(shouldStop === undefined ? {} : { shouldStop }),
+  });
+  const faults = verifyPlan(plan, pieces, source, options);
+  if (faults.length > 0) throw new Error(`the plan for ${stock} fails its check: ${faults[0]}`);
+  return { ...about, form: source.kind, plan };
+}
+
+/** Plans every stock that the demands use, one after the other. @throws as `planStock` */
+export function stockPlans(
+  demands: readonly Demand[],
+  settings: Settings,
+  options: PlanOptions = {},
+): readonly StockPlan[] {
+  return stockJobs(demands, settings).map((job) => planStock(job, options));
 }
 
 /** The stock that a name means among those planned; undefined when it is none of them. */
@@ -66,6 +110,15 @@ export function planNamed(plans: readonly StockPlan[], name: string): StockPlan 
   const wanted = plainName(name);
   return plans.find((plan) => plainName(plan.stock) === wanted);
 }
+
+/** Sheets to buy, or whole metres of a roll; 0 where nothing is planned. */
+export function toBuy({ form, plan }: Pick<StockPlan, "form" | "plan">): number {
+  if (plan === undefined) return 0;
+  return form === "roll" ? Math.ceil(plan.rollLength / MM_PER_M - BINARY_NOISE) : plan.sheets.length;
+}
+
+const MM_PER_M = 1000;
+const BINARY_NOISE = 1e-9;
 
 function pieceOf(part: Part, item: string, quantity: number): Piece {
   const across = part.grain === "along width";
@@ -81,30 +134,6 @@ function pieceOf(part: Part, item: string, quantity: number): Piece {
 }
 
 const MM2_PER_M2 = 1e6;
-
-function planOf(
-  stock: string,
-  material: Material,
-  pieces: readonly Piece[],
-  settings: Settings,
-  { budget, onProgress, shouldStop }: PlanOptions,
-): StockPlan {
-  const count = pieces.reduce((sum, piece) => sum + (piece.count ?? 1), 0);
-  const area = pieces.reduce((sum, { length, width, count = 1 }) => sum + length * width * count, 0) / MM2_PER_M2;
-  const source = sourceOf(settings.stock.filter((row) => row.stock === stock));
-  const about = { stock, material, netAreaM2: area, pieces: count };
-  if (source === undefined) return { ...about, form: "none", plan: undefined };
-  const options = { edgeTrim: settings.edgeTrim, pieceGap: settings.pieceGap };
-  const plan = planCutting(pieces, source, {
-    ...options,
-    ...(budget === undefined ? {} : { budget }),
-    ...(onProgress === undefined ? {} : { onProgress: (progress) => onProgress(stock, progress) }),
-    ...(shouldStop === undefined ? {} : { shouldStop }),
-  });
-  const faults = verifyPlan(plan, pieces, source, options);
-  if (faults.length > 0) throw new Error(`the plan for ${stock} fails its check: ${faults[0]}`);
-  return { ...about, form: source.kind, plan };
-}
 
 /**
  * What a stock is cut from. A row with a price is bought, and what it says is `on hand` is used first; a row with

@@ -1,5 +1,5 @@
-import { estimateOf, type Estimate } from "../estimate/estimate";
-import { planNamed, stockPlans, type Demand, type PlanOptions, type StockPlan } from "../estimate/stockPlans";
+import { estimateOf, type DemandGroup, type Estimate } from "../estimate/estimate";
+import { planNamed, stockPlans, toBuy, type Demand, type PlanOptions, type StockPlan } from "../estimate/stockPlans";
 import { InputError, shown } from "../measure/errors";
 import { areaIn, fromMm, tidy } from "../measure/units";
 import { didYouMean, listed, plainName } from "../settings/names";
@@ -66,20 +66,31 @@ export function estimateAnswer(survey: SizedSurvey, cells: SurveyCells, options:
   return [...estimateTable(estimate, survey.settings), ...leftOutRows(survey, plans)];
 }
 
-/** The budget grouped as the setting `estimate by` says. */
+/** The budget grouped as the setting `estimate by` says, its stocks planned one after the other. */
 export function estimateFor(survey: SizedSurvey, cells: SurveyCells, options: PlanOptions = {}): Estimate {
-  const demands = demandsOf(survey);
-  const groupOf = grouping(survey, cells);
-  const groups = new Map<string, Demand[]>();
-  for (const demand of demands) {
-    const group = groupOf(demand);
-    groups.set(group, [...(groups.get(group) ?? []), demand]);
-  }
+  const { settings } = survey;
+  const groups = demandGroups(survey, cells, settings.estimateBy);
   return estimateOf(
-    [...groups].map(([group, members]) => ({ group, demands: members })),
-    survey.settings,
-    options,
+    groups.map((group) => ({ ...group, plans: stockPlans(group.demands, settings, options) })),
+    settings,
   );
+}
+
+/**
+ * The enclosures of a survey by `material` (all together), `kind`, or a heading.
+ *
+ * @throws InputError when it is no heading of the survey
+ */
+export function demandGroups(survey: SizedSurvey, cells: SurveyCells, by: string): readonly DemandGroup[] {
+  const groupOf = grouping(survey, cells, by);
+  const groups = new Map<string, Demand[]>();
+  for (const demand of demandsOf(survey)) {
+    const group = groupOf(demand);
+    const members = groups.get(group);
+    if (members === undefined) groups.set(group, [demand]);
+    else members.push(demand);
+  }
+  return [...groups].map(([group, demands]) => ({ group, demands }));
 }
 
 export const ESTIMATE_HEADINGS = [
@@ -146,9 +157,8 @@ function groupHeading({ estimateBy }: Settings): string {
   return plainName(estimateBy) === "kind" ? "enclosure" : estimateBy;
 }
 
-/** @throws InputError when `estimate by` is no heading of the survey */
-function grouping({ survey, settings }: SizedSurvey, cells: SurveyCells): (demand: Demand) => string {
-  const by = plainName(settings.estimateBy);
+function grouping({ survey }: SizedSurvey, cells: SurveyCells, estimateBy: string): (demand: Demand) => string {
+  const by = plainName(estimateBy);
   if (by === "material") return () => "";
   if (by === "kind" || by === "enclosure") return ({ enclosure }) => enclosure;
   const { recognition } = survey;
@@ -162,9 +172,9 @@ function grouping({ survey, settings }: SizedSurvey, cells: SurveyCells): (deman
     const names = headings.filter((cell): cell is string => typeof cell === "string" && cell.trim() !== "");
     throw new InputError(
       "estimate by",
-      shown(settings.estimateBy),
+      shown(estimateBy),
       "give material, kind, or a heading of the survey",
-      didYouMean(settings.estimateBy, names),
+      didYouMean(estimateBy, names),
     );
   }
   return ({ row }) => {
@@ -202,9 +212,8 @@ function plansFor(survey: SizedSurvey, board: string, options: PlanOptions): rea
 
 const MM_PER_M = 1000;
 
-function amountOf({ form, plan, netAreaM2 }: StockPlan, { unit }: Settings): Cell {
-  if (plan === undefined) return form === "none" ? tidy(areaIn(netAreaM2, unit)) : 0;
-  return form === "roll" ? Math.ceil(plan.rollLength / MM_PER_M - 1e-9) : plan.sheets.length;
+function amountOf(stockPlan: StockPlan, { unit }: Settings): Cell {
+  return stockPlan.form === "none" ? tidy(areaIn(stockPlan.netAreaM2, unit)) : toBuy(stockPlan);
 }
 
 /** A line of the table of sheets. */

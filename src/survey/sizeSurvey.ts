@@ -110,11 +110,7 @@ function sizeSet(
 }
 
 /** Those that share a box, as one item: greatest height and width, depths and weights one on another. */
-function readBox(
-  set: readonly [SurveyItem, ...SurveyItem[]],
-  survey: Survey,
-  settings: Settings,
-): ReadItem {
+function readBox(set: readonly [SurveyItem, ...SurveyItem[]], survey: Survey, settings: Settings): ReadItem {
   const [first] = set;
   // A set is not read without an enclosure to compare with; of one item, what is wrong is said in the order of the
   // cell functions.

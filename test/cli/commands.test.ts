@@ -7,7 +7,7 @@ import { book, columnOf, json, newFolder, run, sheetRows } from "./run";
 
 jest.setTimeout(120_000);
 
-const COMMANDS = ["fill", "parts", "plan", "estimate", "kinds", "settings", "demo"];
+const COMMANDS = ["fill", "parts", "plan", "estimate", "paper", "open", "kinds", "settings", "demo"];
 
 describe("help", () => {
   test.each(["", "--help", "-h", "help"])("enclosure-columns %s lists every command", (arg) => {

@@ -12,6 +12,7 @@ const LAYERS = [
   "estimate",
   "survey",
   "drawing",
+  "paper",
   "workbook",
   "host",
   "pane",

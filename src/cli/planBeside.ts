@@ -1,0 +1,119 @@
+import { availableParallelism } from "node:os";
+import { parentPort, Worker, workerData } from "node:worker_threads";
+import type { Budget, Progress } from "../cutting/types";
+import { planStock, toBuy, type StockJob, type StockPlan } from "../estimate/stockPlans";
+import { InputError } from "../measure/errors";
+
+/** What a planning thread is started with, and then asked. */
+interface Shared {
+  readonly stop: Int32Array;
+}
+
+interface Ask {
+  readonly place: number;
+  readonly job: StockJob;
+  readonly seed: number;
+  readonly budget: Budget | undefined;
+}
+
+type Told =
+  | { readonly progress: Progress; readonly stock: string }
+  | { readonly place: number; readonly plan: StockPlan }
+  | { readonly place: number; readonly refused: Pick<InputError, "argument" | "got" | "expected" | "cure"> };
+
+export interface BesideOptions {
+  /** Time for each stock; left out, the same steps and so the same plan on any machine. */
+  readonly milliseconds?: number | undefined;
+  readonly onProgress?: (stock: string, progress: Progress) => void;
+}
+
+/**
+ * Plans stocks on threads beside this one, one a core. With a time budget, cores that would stand idle search the same
+ * stocks from other seeds, and the best plan of each is kept. The first Ctrl-C ends all searches with what they have.
+ *
+ * @returns the plans in the order of the jobs
+ * @throws InputError as `planStock`
+ */
+export async function planBeside(jobs: readonly StockJob[], options: BesideOptions): Promise<readonly StockPlan[]> {
+  const { milliseconds, onProgress } = options;
+  const cores = availableParallelism();
+  const seeds = milliseconds === undefined ? 1 : Math.max(1, Math.floor(cores / Math.max(1, jobs.length)));
+  const budget = milliseconds === undefined ? undefined : { milliseconds };
+  const asks = jobs.flatMap((job, place) =>
+    Array.from({ length: seeds }, (_, seed): Ask => ({ place, job, seed: seed + 1, budget })),
+  );
+  const best: StockPlan[] = [];
+  const stop = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
+  const interrupt = () => {
+    Atomics.store(stop, 0, 1);
+    console.error("stopping: the best plans so far are kept");
+  };
+  process.once("SIGINT", interrupt);
+  try {
+    await Promise.all(Array.from({ length: Math.min(cores, asks.length) }, () => serve()));
+  } finally {
+    process.off("SIGINT", interrupt);
+  }
+  return best;
+
+  /** One thread, asked again until nothing is left to ask. */
+  async function serve(): Promise<void> {
+    const worker = new Worker(process.argv[1]!, { workerData: { stop } satisfies Shared });
+    try {
+      for (let ask = asks.shift(); ask !== undefined; ask = asks.shift()) {
+        const plan = await answer(worker, ask);
+        const before = best[ask.place];
+        if (before === undefined || isBetter(plan, before)) best[ask.place] = plan;
+      }
+    } finally {
+      await worker.terminate();
+    }
+  }
+
+  function answer(worker: Worker, ask: Ask): Promise<StockPlan> {
+    return new Promise((resolve, reject) => {
+      worker.removeAllListeners();
+      worker.on("error", reject);
+      worker.on("message", (told: Told) => {
+        if ("progress" in told) onProgress?.(told.stock, told.progress);
+        else if ("plan" in told) resolve(told.plan);
+        else reject(inputError(told.refused));
+      });
+      worker.postMessage(ask);
+    });
+  }
+}
+
+/** The other side: answers until it is ended. */
+export function servePlans(): void {
+  const { stop } = workerData as Shared;
+  parentPort!.on("message", ({ place, job, seed, budget }: Ask) => {
+    const tell = (told: Told) => parentPort!.postMessage(told);
+    try {
+      const plan = planStock(job, {
+        seed,
+        ...(budget === undefined ? {} : { budget }),
+        onProgress: (stock, progress) => tell({ stock, progress }),
+        shouldStop: () => Atomics.load(stop, 0) === 1,
+      });
+      tell({ place, plan });
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      const { argument, got, expected, cure } = error;
+      tell({ place, refused: { argument, got, expected, cure } });
+    }
+  });
+}
+
+/** An error loses its kind on its way between threads. */
+function inputError({ argument, got, expected, cure }: Pick<InputError, "argument" | "got" | "expected" | "cure">) {
+  return new InputError(argument, got, expected, cure);
+}
+
+function isBetter(plan: StockPlan, than: StockPlan): boolean {
+  if (plan.plan === undefined || than.plan === undefined) return false;
+  const [mine, other] = [plan.plan, than.plan];
+  if (mine.cost !== other.cost) return mine.cost < other.cost;
+  if (toBuy(plan) !== toBuy(than)) return toBuy(plan) < toBuy(than);
+  return mine.setUps < other.setUps;
+}
