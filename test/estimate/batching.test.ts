@@ -1,0 +1,51 @@
+import fc from "fast-check";
+import { batchingCost } from "../../src/estimate/batching";
+import { planStock, toBuy, type StockJob } from "../../src/estimate/stockPlans";
+
+const BOARD = { name: "grey board 2", length: 1000, width: 700, price: 3 };
+
+/** Halves of a sheet: one across the grain each. */
+function job(
+  stock: string,
+  halves: number,
+  source: StockJob["source"] = { kind: "sheets", sheets: [BOARD] },
+): StockJob {
+  const pieces = [{ id: "a", item: "A", part: "base", length: 500, width: 700, count: halves, turn: false }];
+  return { stock, material: "board", pieces, source, edgeTrim: 0, pieceGap: 0 };
+}
+
+test("three halves of a sheet in each of two batches take four sheets, three when cut together", () => {
+  const [first, second, all] = [3, 3, 6].map((halves) => planStock(job("grey board 2", halves)));
+  expect(batchingCost([[first!], [second!]], [all!])).toEqual([
+    { stock: "grey board 2", unit: "sheets", apart: 4, together: 3, more: 1 },
+  ]);
+});
+
+test("of a roll whole metres are counted; a stock without a size is left out", () => {
+  const cloth = { kind: "roll", roll: { name: "book cloth", width: 700, pricePerM: 14 } } as const;
+  const [half, whole] = [planStock(job("book cloth", 1, cloth)), planStock(job("book cloth", 2, cloth))];
+  const none = planStock({ ...job("foam", 1), source: undefined });
+  expect(batchingCost([[half, none], [half]], [whole, none])).toEqual([
+    { stock: "book cloth", unit: "m", apart: 2, together: 1, more: 1 },
+  ]);
+});
+
+test("with all plans proved least, batching never saves a sheet", () => {
+  const counts = fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 1, maxLength: 4 });
+  fc.assert(
+    fc.property(counts, (batches) => {
+      const apart = batches.map((halves) => [planStock(job("grey board 2", halves))]);
+      const together = [
+        planStock(
+          job(
+            "grey board 2",
+            batches.reduce((sum, each) => sum + each, 0),
+          ),
+        ),
+      ];
+      const [cost] = batchingCost(apart, together);
+      expect(cost!.more).toBeGreaterThanOrEqual(0);
+      expect(cost!.apart).toBe(apart.flat().reduce((sum, plan) => sum + toBuy(plan), 0));
+    }),
+  );
+});
