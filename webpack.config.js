@@ -11,6 +11,8 @@ const DEVELOPMENT_ADDRESS = "https://localhost:3000";
 const PLACEHOLDER_ADDRESS = "https://enclosure-columns.example";
 const COMMAND_LINE = "./src/cli/main.ts";
 const DIST = path.join(__dirname, "dist");
+/** The build for browsers: the same bytes of PDF there and on the command line. */
+const PDFKIT = path.join(__dirname, "node_modules/pdfkit/js/pdfkit.browser.mjs");
 
 module.exports = (_env, { mode = "production" }) => [addIn(mode, addressFor(mode)), page(mode), commandLine(mode)];
 
@@ -18,7 +20,11 @@ const addIn = (mode, address) => ({
   ...common(mode),
   name: "add-in",
   target: "web",
-  entry: { functions: "./functions/index.ts", pane: "./src/pane/pane.ts" },
+  entry: {
+    functions: "./functions/index.ts",
+    pane: "./src/pane/pane.ts",
+    planWorker: "./src/pane/planWorker.ts",
+  },
   // Scripts that are loaded later lie beside the page.
   output: { path: DIST, filename: "[name].js", publicPath: "", compareBeforeEmit: false },
   plugins: [
@@ -28,6 +34,7 @@ const addIn = (mode, address) => ({
     new CopyPlugin({
       patterns: [
         { from: "src/pane/pane.css" },
+        { from: "src/pane/paneFrame.css" },
         { from: "manifest/icons/*.png", to: "icons/[name][ext]" },
         {
           from: "manifest/manifest.xml",
@@ -63,13 +70,6 @@ const commandLine = (mode) => ({
     compareBeforeEmit: false,
   },
   optimization: { splitChunks: false },
-  // Its colour profile is for archives, which these pages do not claim to be.
-  module: { rules: [...common(mode).module.rules, { test: /pdfkit[\\/].*\.mjs$/, parser: { url: false } }] },
-  // The build for browsers: the same bytes of PDF there and here.
-  resolve: {
-    ...common(mode).resolve,
-    alias: { pdfkit$: path.join(__dirname, "node_modules/pdfkit/js/pdfkit.browser.mjs") },
-  },
   plugins: [
     new BannerPlugin({ banner: "#!/usr/bin/env node", raw: true, entryOnly: true }),
     // Fonts of src/paper/fonts.ts, for the command line and for the pane.
@@ -104,14 +104,16 @@ const common = (mode) => ({
   context: __dirname,
   devtool: mode === "production" ? false : "source-map",
   performance: { hints: false },
-  resolve: { extensions: [".ts", ".js"] },
+  resolve: { extensions: [".ts", ".tsx", ".js"], alias: { pdfkit$: PDFKIT } },
   module: {
     rules: [
       {
-        test: /\.ts$/,
+        test: /\.tsx?$/,
         loader: "ts-loader",
         options: { transpileOnly: true, compilerOptions: { noEmit: false } },
       },
+      // Its colour profile is for archives, which these pages do not claim to be.
+      { test: /pdfkit[\\/].*\.mjs$/, parser: { url: false } },
     ],
   },
 });
@@ -147,7 +149,12 @@ function pageBundle(compiler) {
       const { outputFiles, errors } = await esbuild
         .build({
           absWorkingDir: __dirname,
-          entryPoints: ["src/page/page.ts", "src/page/page.html"],
+          entryPoints: [
+            { in: "src/page/page.ts", out: "page" },
+            { in: "src/page/page.html", out: "page" },
+            { in: "src/pane/planWorker.ts", out: "planWorker" },
+          ],
+          alias: { pdfkit: PDFKIT },
           loader: { ".html": "copy" },
           bundle: true,
           splitting: true,

@@ -1,7 +1,7 @@
 import { availableParallelism } from "node:os";
 import { parentPort, Worker, workerData } from "node:worker_threads";
 import type { Budget, Progress } from "../cutting/types";
-import { planStock, toBuy, type StockJob, type StockPlan } from "../estimate/stockPlans";
+import { betterPlan, planStock, type StockJob, type StockPlan } from "../estimate/stockPlans";
 import { InputError } from "../measure/errors";
 
 /** What a planning thread is started with, and then asked. */
@@ -62,8 +62,7 @@ export async function planBeside(jobs: readonly StockJob[], options: BesideOptio
     try {
       for (let ask = asks.shift(); ask !== undefined; ask = asks.shift()) {
         const plan = await answer(worker, ask);
-        const before = best[ask.place];
-        if (before === undefined || isBetter(plan, before)) best[ask.place] = plan;
+        best[ask.place] = betterPlan(plan, best[ask.place]);
       }
     } finally {
       await worker.terminate();
@@ -108,12 +107,4 @@ export function servePlans(): void {
 /** An error loses its kind on its way between threads. */
 function inputError({ argument, got, expected, cure }: Pick<InputError, "argument" | "got" | "expected" | "cure">) {
   return new InputError(argument, got, expected, cure);
-}
-
-function isBetter(plan: StockPlan, than: StockPlan): boolean {
-  if (plan.plan === undefined || than.plan === undefined) return false;
-  const [mine, other] = [plan.plan, than.plan];
-  if (mine.cost !== other.cost) return mine.cost < other.cost;
-  if (toBuy(plan) !== toBuy(than)) return toBuy(plan) < toBuy(than);
-  return mine.setUps < other.setUps;
 }

@@ -117,6 +117,13 @@ export function toBuy({ form, plan }: Pick<StockPlan, "form" | "plan">): number 
   return form === "roll" ? Math.ceil(plan.rollLength / MM_PER_M - BINARY_NOISE) : plan.sheets.length;
 }
 
+/** Of two plans of one stock the one that costs less, then takes less, then needs fewer set-ups. */
+export function betterPlan(plan: StockPlan, than: StockPlan | undefined): StockPlan {
+  if (than?.plan === undefined || plan.plan === undefined) return plan;
+  const order = plan.plan.cost - than.plan.cost || toBuy(plan) - toBuy(than) || plan.plan.setUps - than.plan.setUps;
+  return order < 0 ? plan : than;
+}
+
 const MM_PER_M = 1000;
 const BINARY_NOISE = 1e-9;
 

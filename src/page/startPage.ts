@@ -1,4 +1,5 @@
 import { pagePort } from "../host/page";
+import { mountPane } from "../pane/mountPane";
 import { openGrid, type OpenGrid } from "./openGrid";
 import { pageServer, type PageServer } from "./pageServer";
 import { writeThrough } from "./writeThrough";
@@ -23,6 +24,7 @@ export async function startPage(): Promise<void> {
     wireButtons(open, server, status);
     const { workbook, book: live } = open;
     const port = pagePort({ api: open.grid.api, workbook, book: live, write: writeThrough(open, server) });
+    mountPane(elementById(document, "pane"), port, { planWorker: "planWorker.js", fonts: "fonts/" });
     performance.mark("ready");
     document.body.dataset["ready"] = "yes";
     // For tests, which drive the grid and the port as the page does.

@@ -40,9 +40,13 @@ export const SHEETS_HEADINGS = [
 
 /** Where every piece lies, a row each: lengths along and across the grain of the sheet, from its corner. */
 export function layoutAnswer(survey: SizedSurvey, board: string, options: PlanOptions = {}): Answer {
-  const { unit } = survey.settings;
+  return layoutTable(plansFor(survey, board, options), survey.settings);
+}
+
+/** The same of plans that are worked out already. */
+export function layoutTable(plans: readonly StockPlan[], { unit }: Settings): readonly (readonly Cell[])[] {
   const size = (mm: number) => tidy(fromMm(mm, unit));
-  const rows = plansFor(survey, board, options).flatMap(({ stock, plan }) =>
+  const rows = plans.flatMap(({ stock, plan }) =>
     (plan?.sheets ?? []).flatMap((sheet, index) =>
       sheet.placements.map(({ piece, x, y, length, width }) => [
         stock,

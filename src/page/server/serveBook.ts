@@ -191,7 +191,11 @@ function pageFiles(dist: string): ReadonlyMap<string, string> {
   const shared = ["functions.js", "functions.json", "survey.js", "pane.css", "icons/icon-32.png"].map(
     (name) => [name, join(dist, name)] as const,
   );
-  return new Map([...shared, ...own].filter(([, path]) => existsSync(path)));
+  const fonts = join(dist, "fonts");
+  const printed = (existsSync(fonts) ? readdirSync(fonts) : []).map(
+    (name) => [`fonts/${name}`, join(fonts, name)] as const,
+  );
+  return new Map([...shared, ...printed, ...own].filter(([, path]) => existsSync(path)));
 }
 
 async function outcome(work: () => Promise<unknown>): Promise<readonly [status: number, body: unknown]> {

@@ -1,0 +1,182 @@
+import type { ComponentChildren } from "preact";
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { estimateOf } from "../estimate/estimate";
+import { stockJobs, type StockPlan } from "../estimate/stockPlans";
+import { InputError, NoAnswer } from "../measure/errors";
+import type { Cell } from "../survey/answers";
+import {
+  demandGroups,
+  estimateTable,
+  layoutTable,
+  leftOutRows,
+  SHEETS_HEADINGS,
+  sheetsRow,
+} from "../survey/sheetAnswers";
+import { estimateSheet } from "../workbook/estimateSheet";
+import type { ViewProps } from "./Pane";
+import { PaperButtons } from "./PaperButtons";
+import { searchPlans, type StockProgress } from "./searchPlans";
+import { SheetPictures } from "./SheetPictures";
+import { Table } from "./Table";
+
+/** Seconds of the searches on offer; 0 is the short one, whose plan is the same on any machine. */
+const SEARCHES = [
+  [0, "short"],
+  [10, "10 s a stock"],
+  [60, "1 min a stock"],
+  [600, "10 min a stock"],
+] as const;
+
+interface Running {
+  readonly stocks: readonly StockProgress[];
+  readonly done: number;
+  readonly stop: AbortController;
+}
+
+/** Sheets, cutting plans and the materials budget, by the grouping that the settings ask for. */
+export function CostView({ model, survey, state, place }: ViewProps) {
+  const { sized, cells } = survey;
+  const { settings } = sized;
+  const [seconds, setSeconds] = useState(0);
+  const [running, setRunning] = useState<Running>();
+  const [found, setFound] = useState<{ readonly of: unknown; readonly plans: readonly (readonly StockPlan[])[] }>();
+  const groups = useMemo(() => demandGroups(sized, cells, settings.estimateBy), [sized]);
+  const stop = useRef<AbortController>();
+
+  const search = async (time: number): Promise<void> => {
+    const jobs = groups.map(({ demands }) => stockJobs(demands, settings));
+    const aborter = new AbortController();
+    stop.current = aborter;
+    const show = (stocks: readonly StockProgress[], done: number) => setRunning({ stocks, done, stop: aborter });
+    try {
+      const plans = await searchPlans(jobs.flat(), {
+        worker: place.planWorker,
+        seconds: time,
+        cores: navigator.hardwareConcurrency,
+        signal: aborter.signal,
+        onProgress: show,
+      });
+      let next = 0;
+      setFound({ of: sized, plans: jobs.map((own) => plans.slice(next, (next += own.length))) });
+      if (aborter.signal.aborted) model.say(["Stopped: the best plans so far are kept."]);
+    } catch (error) {
+      model.say([error instanceof Error ? error.message : String(error)], true);
+    } finally {
+      setRunning(undefined);
+    }
+  };
+  useEffect(() => {
+    void search(0);
+    return () => stop.current?.abort();
+  }, []);
+
+  const plans = found?.plans.flat() ?? [];
+  const stale = found !== undefined && found.of !== sized;
+  const estimate =
+    found === undefined
+      ? undefined
+      : estimateOf(
+          groups.map((group, index) => ({ ...group, plans: found.plans[index] ?? [] })),
+          settings,
+        );
+  const table = estimate === undefined ? [] : plainRows(estimateTable(estimate, settings));
+  const leftOut = plainRows(leftOutRows(sized, plans));
+  const writeEstimate = () =>
+    model.write("Writing the estimate to a sheet", () => ({ sheets: [estimateSheet([...table, ...leftOut])] }));
+  const writePlan = () =>
+    model.write("Writing the cutting plan to a sheet", () => ({
+      sheets: [{ name: "Cutting plan", rows: plainRows(layoutTable(plans, settings)), replaceable: true }],
+    }));
+  const busy = running !== undefined || state.doing !== undefined;
+  return (
+    <>
+      <div class="row">
+        <label class="field">
+          Search
+          <select value={seconds} onChange={(event) => setSeconds(Number(event.currentTarget.value))}>
+            {SEARCHES.map(([value, words]) => (
+              <option key={value} value={value}>
+                {words}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button type="button" disabled={busy} onClick={() => void search(seconds)}>
+          Plan the sheets
+        </button>
+        {running !== undefined && (
+          <button type="button" onClick={() => running.stop.abort()}>
+            Stop, keep the best
+          </button>
+        )}
+      </div>
+      {running !== undefined && <SearchProgress {...running} />}
+      {stale && <p class="wrong">The survey has changed since: plan the sheets again.</p>}
+      {found !== undefined && !stale && (
+        <>
+          <h2>Sheets to buy</h2>
+          <Table
+            label="Sheets to buy"
+            headings={SHEETS_HEADINGS}
+            rows={plainRows(plans.map((plan) => sheetsRow(plan, settings)))}
+          />
+          <p class="quiet">No plan can use less than “least possible”; “proved least” says where none is better.</p>
+          <h2>Estimate{settings.currency === "" ? "" : `, ${settings.currency}`}</h2>
+          <Table
+            label="Estimate"
+            headings={(table[0] ?? []).map(String)}
+            rows={table.slice(1).map((row) => row.map((cell, column) => moneyShown(cell, table[0]![column])))}
+          />
+          {leftOut.length > 1 && (
+            <>
+              <h3>Left out</h3>
+              <Table label="Left out" headings={leftOut[0]!.map(String)} rows={leftOut.slice(1)} />
+            </>
+          )}
+          <div class="row">
+            <button type="button" disabled={busy} onClick={() => void writeEstimate()}>
+              Write the estimate to a sheet
+            </button>
+            <button type="button" disabled={busy} onClick={() => void writePlan()}>
+              Write the cutting plan to a sheet
+            </button>
+          </div>
+          <PaperButtons model={model} source={{ survey: sized, plans, estimate }} fonts={place.fonts} />
+          <SheetPictures plans={plans} unit={settings.unit} />
+          <p class="quiet">Cut along a heavy steel rule, fingers behind its edge; a board shear's guard stays on.</p>
+        </>
+      )}
+    </>
+  );
+}
+
+function SearchProgress({ stocks, done }: Running) {
+  return (
+    <div class="progress">
+      <progress value={done} max={1} aria-label="Search" />
+      <ul class="lines" aria-live="off">
+        {stocks.map(({ stock, sheets, gap }, index) => (
+          <li key={index}>
+            {stock}:{" "}
+            {Number.isNaN(gap)
+              ? "waiting"
+              : `${sheets}, ${gap === 0 ? "proved least" : `at most ${(gap * 100).toFixed(1)} % over the least`}`}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** Money with its hundredths, as it is printed. */
+function moneyShown(cell: string | number, heading: string | number | undefined): ComponentChildren {
+  return typeof cell === "number" && MONEY.has(String(heading)) ? <span class="money">{cell.toFixed(2)}</span> : cell;
+}
+
+const MONEY = new Set(["unit price", "cost", "contingency", "total"]);
+
+function plainRows(rows: readonly (readonly Cell[])[]): readonly (readonly (string | number)[])[] {
+  return rows.map((row) =>
+    row.map((cell) => (cell instanceof InputError || cell instanceof NoAnswer ? cell.message : cell)),
+  );
+}

@@ -1,0 +1,93 @@
+import type { ComponentType } from "preact";
+import { useEffect, useState } from "preact/hooks";
+import { ColumnsView } from "./ColumnsView";
+import { CostView } from "./CostView";
+import { ItemView } from "./ItemView";
+import type { PanePlace } from "./mountPane";
+import type { PaneModel, PaneState, PaneSurvey } from "./paneModel";
+import { ProblemsView } from "./ProblemsView";
+import { SetUpView } from "./SetUpView";
+
+/** What each view is given. */
+export interface ViewProps {
+  readonly model: PaneModel;
+  readonly survey: PaneSurvey;
+  readonly state: PaneState;
+  readonly place: PanePlace;
+}
+
+const VIEWS: readonly { readonly name: string; readonly view: ComponentType<ViewProps> }[] = [
+  { name: "This item", view: ItemView },
+  { name: "Columns", view: ColumnsView },
+  { name: "Problems", view: ProblemsView },
+  { name: "Board and cost", view: CostView },
+  { name: "Set up", view: SetUpView },
+];
+
+/** The whole pane: a row of views, the one that is chosen, and what the last act did. */
+export function Pane({ model, place }: { readonly model: PaneModel; readonly place: PanePlace }) {
+  const [state, setState] = useState(model.state());
+  const [chosen, setChosen] = useState(0);
+  useEffect(() => model.watch(() => setState(model.state())), [model]);
+  const { survey, wrong, doing, said, steps } = state;
+  const { view: View } = VIEWS[chosen]!;
+  const move = (event: KeyboardEvent): void => {
+    const step = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
+    if (step === undefined) return;
+    event.preventDefault();
+    const next = (chosen + step + VIEWS.length) % VIEWS.length;
+    setChosen(next);
+    document.getElementById(`view-tab-${next}`)?.focus();
+  };
+  return (
+    <>
+      <div role="tablist" aria-label="Views" class="views" onKeyDown={move}>
+        {VIEWS.map(({ name }, index) => (
+          <button
+            key={name}
+            type="button"
+            role="tab"
+            id={`view-tab-${index}`}
+            aria-selected={index === chosen}
+            aria-controls="view"
+            tabIndex={index === chosen ? 0 : -1}
+            onClick={() => setChosen(index)}
+          >
+            {name}
+          </button>
+        ))}
+      </div>
+      <div role="tabpanel" id="view" aria-labelledby={`view-tab-${chosen}`} tabIndex={0} class="view">
+        {survey !== undefined ? (
+          <View model={model} survey={survey} state={state} place={place} />
+        ) : wrong !== undefined ? (
+          <NoSurvey wrong={wrong} />
+        ) : (
+          <p>Reading the workbook…</p>
+        )}
+      </div>
+      <div class="acts">
+        <p role="status" class={said.failed ? "wrong" : ""}>
+          {doing === undefined ? said.lines.map((line) => <span key={line}>{line} </span>) : `${doing}…`}
+        </p>
+        {steps.length > 0 && (
+          <button type="button" disabled={doing !== undefined} onClick={() => void model.undo()}>
+            Undo: {steps.at(-1)!.what}
+          </button>
+        )}
+      </div>
+    </>
+  );
+}
+
+function NoSurvey({ wrong }: { readonly wrong: string }) {
+  return (
+    <>
+      <p class="wrong">{wrong}</p>
+      <p>
+        The pane looks for one sheet with a row of headings such as identifier, height, width, depth and enclosure, and
+        a row for each object below it.
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,80 @@
+import { useState } from "preact/hooks";
+import { fontFileName } from "../paper/fontFileName";
+import type { PaperSource, Sheaf } from "../paper/paperFile";
+import type { PaneModel } from "./paneModel";
+
+const PAPER: readonly (readonly [what: readonly Sheaf[], words: string, file: string])[] = [
+  [["tickets"], "Bench tickets", "bench-tickets"],
+  [["plans"], "Cutting plans", "cutting-plans"],
+  [["labels"], "Labels", "labels"],
+  [["templates"], "Templates in true size", "templates"],
+  [["estimate"], "Budget", "budget"],
+];
+
+interface PaperProps {
+  readonly model: PaneModel;
+  readonly source: PaperSource;
+  readonly fonts: string;
+}
+
+/** Pages to print, as PDF files. What makes them is loaded at the first press. */
+export function PaperButtons({ model, source, fonts }: PaperProps) {
+  const [size, setSize] = useState<"A4" | "Letter">("A4");
+  const [done, setDone] = useState<number>();
+  const make = async (what: readonly Sheaf[], name: string): Promise<void> => {
+    setDone(0);
+    try {
+      const { paperFile, USUAL_PAPER } = await import(/* webpackChunkName: "paper" */ "../paper/paperFile");
+      const onProgress = async (fraction: number): Promise<void> => {
+        setDone(fraction);
+        // The page shows how far it has come before it goes on.
+        await new Promise((resolve) => setTimeout(resolve, 0));
+      };
+      const { bytes, pages } = await paperFile(
+        what,
+        source,
+        { ...USUAL_PAPER, paper: size, onProgress },
+        async (font) => {
+          const answer = await fetch(fonts + fontFileName(font));
+          if (!answer.ok) throw new Error(`the font ${fontFileName(font)} cannot be loaded: build again`);
+          return new Uint8Array(await answer.arrayBuffer());
+        },
+      );
+      download(bytes, `${name}.pdf`);
+      model.say([`${name}.pdf: ${pages} pages. Print at 100 %, not “fit to page”.`]);
+    } catch (error) {
+      model.say([error instanceof Error ? error.message : String(error)], true);
+    } finally {
+      setDone(undefined);
+    }
+  };
+  return (
+    <>
+      <h2>On paper</h2>
+      <div class="row">
+        <label class="field">
+          Paper
+          <select value={size} onChange={(event) => setSize(event.currentTarget.value === "Letter" ? "Letter" : "A4")}>
+            <option>A4</option>
+            <option>Letter</option>
+          </select>
+        </label>
+        {PAPER.map(([what, words, file]) => (
+          <button key={file} type="button" disabled={done !== undefined} onClick={() => void make(what, file)}>
+            {words}
+          </button>
+        ))}
+      </div>
+      {done !== undefined && <progress value={done} max={1} aria-label="Making the pages" />}
+    </>
+  );
+}
+
+function download(bytes: Uint8Array, name: string): void {
+  const address = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/pdf" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}

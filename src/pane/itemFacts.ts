@@ -1,0 +1,108 @@
+import { cautionsOf } from "../board/cautions";
+import { KINDS } from "../enclosure/registry";
+import { InputError, NoAnswer } from "../measure/errors";
+import { formatLength } from "../measure/formatLength";
+import { boardAreaAnswer, partsAnswer, type Answer, type Cell } from "../survey/answers";
+import { massAnswer } from "../survey/boardAnswers";
+import { problemText, sizeItem, type Sized } from "../survey/sizeRow";
+import type { Outcome, SizedSurvey } from "../survey/sizeSurvey";
+import type { SurveyItem } from "../survey/surveyItems";
+
+/** What the pane shows of one row. */
+export interface ItemFacts {
+  readonly identifier: string;
+  readonly title: string;
+  /** Said instead of the enclosure: why there is none. */
+  readonly instead: string | undefined;
+  readonly sized: Sized | undefined;
+  readonly quantity: number;
+  readonly cautions: readonly string[];
+}
+
+/** One kind of enclosure for the same object. */
+export interface KindCompared {
+  readonly kind: string;
+  readonly chosen: boolean;
+  readonly outside: string;
+  readonly boardArea: Cell;
+  readonly mass: Cell;
+  /** Why this kind cannot hold it. */
+  readonly why: string | undefined;
+}
+
+/** The item of a row of the sheet; of a row in another's box, the first of that box. */
+export function itemAt({ survey, outcomes }: SizedSurvey, row: number): number | undefined {
+  const index = survey.items.findIndex((item) => item.row === row);
+  if (index < 0) return undefined;
+  const outcome = outcomes[index]!;
+  if (outcome.state !== "in box") return index;
+  return survey.items.findIndex((item) => item.box === outcome.box && !item.totals);
+}
+
+export function itemFacts({ survey, outcomes }: SizedSurvey, index: number): ItemFacts {
+  const item = survey.items[index]!;
+  const outcome = outcomes[index]!;
+  const title = item.cells.title;
+  return {
+    identifier: item.identifier,
+    title: typeof title === "string" || typeof title === "number" ? String(title) : "",
+    instead: insteadOf(outcome),
+    sized: outcome.state === "sized" ? outcome.sized : undefined,
+    quantity: outcome.state === "sized" ? outcome.quantity : 0,
+    cautions: cautionsAt(item, outcome),
+  };
+}
+
+/** The cautions of a row, gravest first. */
+export function cautionsAt({ cells }: SurveyItem, outcome: Outcome): readonly string[] {
+  if (outcome.state !== "sized") return [];
+  const hazard = typeof cells.hazard === "string" ? cells.hazard.trim() : "";
+  const heightAsTyped = typeof cells.height === "string" ? cells.height : "";
+  return cautionsOf({ ...outcome.sized, hazard, heightAsTyped }, outcome.sized.settings);
+}
+
+/** The same object in each kind of enclosure, with the settings that all rows share and its own sizes. */
+export function comparedKinds({ item, weightKg, asked, kind }: Sized): readonly KindCompared[] {
+  // What the row asks of its own kind is no slip in another.
+  const settings = { ...asked, ownOfRow: new Set<never>() };
+  return KINDS.map(({ name }) => {
+    const about = { kind: name, chosen: name === kind.name };
+    try {
+      const sized = sizeItem(item, name, weightKg, settings);
+      const { outside } = sized.assembly;
+      const size = [outside[1], outside[0], outside[2]].map((mm) => formatLength(mm, settings.unit));
+      return {
+        ...about,
+        outside: size.join(" × "),
+        boardArea: only(boardAreaAnswer(sized, "all")),
+        mass: only(massAnswer(sized)),
+        why: undefined,
+      };
+    } catch (error) {
+      if (!(error instanceof InputError) && !(error instanceof NoAnswer)) throw error;
+      return { ...about, outside: "", boardArea: "", mass: "", why: error.message };
+    }
+  });
+}
+
+/** Parts to cut with headings, without the columns that say the same on every line. */
+export function partsTable(sized: Sized): readonly (readonly Cell[])[] {
+  return partsAnswer(sized) as readonly (readonly Cell[])[];
+}
+
+function insteadOf(outcome: Outcome): string | undefined {
+  switch (outcome.state) {
+    case "problem":
+      return problemText(outcome.error);
+    case "nothing":
+      return "No enclosure: the row is blank, or says none.";
+    case "totals":
+      return "A row of totals.";
+    default:
+      return undefined;
+  }
+}
+
+function only(answer: Answer): Cell {
+  return typeof answer === "object" && "map" in answer ? answer[0]![0]! : answer;
+}

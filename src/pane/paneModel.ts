@@ -1,0 +1,142 @@
+import type { BookPort, SheetCell } from "../host/port";
+import { InputError, NoAnswer } from "../measure/errors";
+import type { Book } from "../workbook/book";
+import type { WorkbookEdits } from "../workbook/edits";
+import { ownColumns } from "../workbook/ownMarks";
+import { readBookSurvey, type BookSurvey } from "../workbook/readBookSurvey";
+
+/** The workbook as the pane last saw it. */
+export interface PaneSurvey extends BookSurvey {
+  readonly book: Book;
+  /** Figures that stand in the sheet already, by the names that they were asked for. */
+  readonly standing: readonly string[];
+}
+
+/** A write that can be taken back. */
+export interface Step {
+  readonly what: string;
+  readonly undo: () => Promise<void>;
+}
+
+export interface PaneState {
+  readonly survey: PaneSurvey | undefined;
+  /** Why there is no survey to show. */
+  readonly wrong: string | undefined;
+  readonly selected: SheetCell | undefined;
+  /** What is being done; undefined when nothing is. */
+  readonly doing: string | undefined;
+  /** What the last act did, or why it failed. */
+  readonly said: { readonly lines: readonly string[]; readonly failed: boolean };
+  readonly steps: readonly Step[];
+}
+
+/** The pane's one state, and all that changes it. */
+export interface PaneModel {
+  readonly state: () => PaneState;
+  /** Calls back at every change. @returns what stops it */
+  readonly watch: (listener: () => void) => () => void;
+  readonly start: () => Promise<void>;
+  readonly write: (what: string, edits: (survey: PaneSurvey) => WorkbookEdits) => Promise<void>;
+  readonly undo: () => Promise<void>;
+  readonly goTo: (row: number) => Promise<void>;
+  readonly say: (lines: readonly string[], failed?: boolean) => void;
+}
+
+/** Changes that follow one another this quickly are read once, ms. */
+const SETTLED = 250;
+
+export function paneModel(port: BookPort): PaneModel {
+  let state: PaneState = {
+    survey: undefined,
+    wrong: undefined,
+    selected: undefined,
+    doing: "Reading the workbook",
+    said: { lines: [], failed: false },
+    steps: [],
+  };
+  const listeners = new Set<() => void>();
+  const set = (change: Partial<PaneState>): void => {
+    state = { ...state, ...change };
+    for (const listener of listeners) listener();
+  };
+  const say = (lines: readonly string[], failed = false): void => set({ said: { lines, failed } });
+
+  const read = async (): Promise<void> => {
+    try {
+      const book = await port.read();
+      const survey = readBookSurvey(book, { recognise: {}, settings: [] });
+      const { name } = survey.chosen.sheet;
+      const standing = ownColumns(book).flatMap(({ sheet, asked }) => (sheet === name ? [asked] : []));
+      set({ survey: { ...survey, book, standing }, wrong: undefined });
+    } catch (error) {
+      if (!isTold(error)) throw error;
+      set({ survey: undefined, wrong: error.message });
+    }
+  };
+
+  /** One act at a time; a failure is said, and a bug thrown on besides. */
+  const act = async (doing: string, work: () => Promise<void>): Promise<void> => {
+    if (state.doing !== undefined) return;
+    set({ doing });
+    try {
+      await work();
+    } catch (error) {
+      say([error instanceof Error ? error.message : String(error)], true);
+      if (!isTold(error)) throw error;
+    } finally {
+      set({ doing: undefined });
+    }
+  };
+
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  const changed = (): void => {
+    clearTimeout(waiting);
+    waiting = setTimeout(() => {
+      // A write reads again when it is done.
+      if (state.doing === undefined) void read();
+    }, SETTLED);
+  };
+
+  return {
+    state: () => state,
+    watch: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    start: async () => {
+      await read();
+      set({ selected: await port.selected(), doing: undefined });
+      await port.onSelect((selected) => set({ selected }));
+      await port.onChange(changed);
+    },
+    write: (what, edits) =>
+      act(what, async () => {
+        await read();
+        if (state.survey === undefined) return say([state.wrong ?? "there is no survey to write to"], true);
+        const { notes, undo } = await port.write(edits(state.survey));
+        set({ steps: [...state.steps, { what, undo }] });
+        await read();
+        say([`${what}: done.`, ...notes]);
+      }),
+    undo: () =>
+      act("Undoing", async () => {
+        const last = state.steps.at(-1);
+        if (last === undefined) return;
+        await last.undo();
+        set({ steps: state.steps.slice(0, -1) });
+        await read();
+        say([`Undone: ${last.what}.`]);
+      }),
+    goTo: async (row) => {
+      const { survey } = state;
+      if (survey === undefined) return;
+      const column = survey.sized.survey.recognition.firstColumn;
+      await port.goTo({ sheet: survey.chosen.sheet.name, row, column });
+    },
+    say,
+  };
+}
+
+function isTold(error: unknown): error is InputError | NoAnswer {
+  return error instanceof InputError || error instanceof NoAnswer;
+}

@@ -1,0 +1,227 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Browser } from "playwright-core";
+import { fillWorkbook } from "../../src/workbook/fillWorkbook";
+import { bookOf } from "../../src/workbook/book";
+import { openWorkbook } from "../../src/workbook/openWorkbook";
+import { readSheet } from "../../src/workbook/readSheet";
+import { createWorkbook } from "../../src/workbook/createWorkbook";
+import { chooseSheet } from "../../src/workbook/chooseSheet";
+import { becomes, launched, opened, type OpenPage } from "./browser";
+
+/*
+ * The pane beside the local workbook, driven as a person drives it.
+ */
+
+const HEADINGS = ["Identifier", "Title", "Height", "Width", "Depth", "Weight (kg)", "Enclosure"];
+const HOSTILE = `<img src=x onerror="document.title='taken'"> =1+1 مرحبا 📦 ${"long ".repeat(6000)}`;
+
+function survey(rows = 6): Uint8Array {
+  const kinds = ["tray", "lidded box", "clamshell box"];
+  return createWorkbook([
+    {
+      name: "Items",
+      table: "Survey",
+      rows: [
+        HEADINGS,
+        ...Array.from({ length: rows }, (_, i) => [
+          `A${i + 1}`,
+          i === 1 ? HOSTILE : `Item ${i + 1}`,
+          i === 2 ? "21O" : 200 + ((i * 7) % 90),
+          150 + ((i * 5) % 60),
+          20 + (i % 9),
+          0.3,
+          kinds[i % 3]!,
+        ]),
+      ],
+    },
+  ]);
+}
+
+let browser: Browser;
+let open: OpenPage;
+
+beforeAll(async () => {
+  browser = await launched();
+});
+afterAll(() => browser.close());
+beforeEach(async () => {
+  open = await opened(browser, "survey.xlsx", survey());
+  await open.page.waitForSelector("#pane .view h2, #pane .view p");
+});
+afterEach(async () => {
+  const { outside, wrong } = open;
+  await open.close();
+  expect({ outside, wrong }).toEqual({ outside: [], wrong: [] });
+});
+
+const view = (name: string) => open.page.click(`#pane [role=tab]:has-text("${name}")`);
+const press = (name: string) => open.page.click(`#pane button:has-text("${name}")`);
+const said = () => open.page.textContent("#pane .acts [role=status]");
+const goTo = (row: number, column = 1, sheet = "Items") =>
+  open.page.evaluate(
+    (cell) => (globalThis as unknown as { bookPort: { goTo: (cell: unknown) => Promise<void> } }).bookPort.goTo(cell),
+    { sheet, row, column },
+  );
+const cell = (sheet: string, row: number, column: number) =>
+  open.page.evaluate(
+    ([name, r, c]) => {
+      const { openGrid } = globalThis as unknown as {
+        openGrid: {
+          workbook: () => {
+            getSheetByName: (n: string) => {
+              getRange: (r: number, c: number) => { getValue: () => unknown; getFormula: () => string };
+            };
+          };
+        };
+      };
+      const range = openGrid
+        .workbook()
+        .getSheetByName(name)
+        .getRange(r - 1, c - 1);
+      return { value: range.getValue(), formula: range.getFormula() };
+    },
+    [sheet, row, column] as const,
+  );
+const type = (sheet: string, row: number, column: number, value: unknown) =>
+  open.page.evaluate(
+    ([name, r, c, v]) => {
+      const { openGrid } = globalThis as unknown as {
+        openGrid: {
+          workbook: () => {
+            getSheetByName: (n: unknown) => {
+              getRange: (r: unknown, c: unknown) => { setValue: (v: unknown) => void };
+            };
+          };
+        };
+      };
+      openGrid
+        .workbook()
+        .getSheetByName(name)
+        .getRange((r as number) - 1, (c as number) - 1)
+        .setValue(v);
+    },
+    [sheet, row, column, value] as const,
+  );
+
+test("a row that is selected shows its enclosure drawn, its parts and the other kinds", async () => {
+  await goTo(4);
+  await becomes(() => open.page.textContent("#pane h2"), "A3Item 3");
+  await becomes(
+    () => open.page.textContent("#pane .wrong"),
+    'height: got "21O"; give a length such as 40, 40 mm or 1 9/16 in',
+  );
+  await goTo(2);
+  await becomes(() => open.page.textContent("#pane .view strong"), "tray");
+  expect(await open.page.locator("#pane .drawing svg[aria-label='Exploded view of a tray']").count()).toBe(1);
+  const parts = await open.page.locator("#pane [aria-label='Parts to cut'] tbody tr td:first-child").allTextContents();
+  expect(parts).toEqual(expect.arrayContaining(["base", "side wall", "head wall"]));
+  const kinds = await open.page.locator("#pane [aria-label='Kinds compared'] tbody tr").count();
+  expect(kinds).toBe(7);
+});
+
+test("a title of markup, formula, Arabic and 30,000 characters stands there as text", async () => {
+  await goTo(3);
+  await becomes(async () => (await open.page.textContent("#pane h2 .title"))?.length, HOSTILE.length);
+  expect(await open.page.textContent("#pane h2 .title")).toBe(HOSTILE);
+  expect(await open.page.locator("#pane img").count()).toBe(0);
+  expect(await open.page.title()).not.toBe("taken");
+});
+
+test("columns added from the pane are those of the command line; a setting changed in its sheet changes them; undo takes them back", async () => {
+  await view("Columns");
+  await press("Add the columns");
+  await becomes(said, "Adding the columns: done. ");
+  const file = openWorkbook(survey());
+  const { edit } = fillWorkbook(file, {
+    figures: ["outside height", "outside width", "outside depth", "caliper", "board area", "problem"],
+    settings: [],
+    recognise: {},
+    values: false,
+    cutList: false,
+  });
+  const filled = openWorkbook(edit.bytes);
+  const grid = readSheet(filled, chooseSheet(bookOf(filled)).sheet.name, { formulas: true });
+  await becomes(async () => (await cell("Items", 1, 8)).value, "outside height");
+  const live = await cell("Items", 2, 8);
+  expect(live.formula).toBe(
+    '=ENC.OUTSIDE($C2,$D2,$E2,$G2,"height",settings,stock,IF(OR($F2="",$F2=0),"","weight="&$F2&"; "))',
+  );
+  expect(grid.formulas.get("H2")).toContain("_xldudf_ENC_OUTSIDE($C2,$D2,$E2,$G2");
+  await becomes(async () => (await cell("Items", 2, 8)).value, grid.rows[1]![7]);
+
+  const settings = await open.page.evaluate(() => {
+    const { openGrid } = globalThis as unknown as {
+      openGrid: {
+        workbook: () => {
+          getSheetByName: (n: string) => { getRange: (a: string) => { getValues: () => unknown[][] } };
+        };
+      };
+    };
+    return openGrid.workbook().getSheetByName("settings").getRange("A1:B80").getValues();
+  });
+  const row = settings.findIndex(([name]) => name === "covering allowance") + 1;
+  expect(row).toBeGreaterThan(0);
+  const before = (await cell("Items", 2, 8)).value as number;
+  await type("settings", row, 2, 9);
+  await becomes(async () => (await cell("Items", 2, 8)).value !== before, true);
+
+  await press("Undo: Adding the columns");
+  await becomes(said, "Undone: Adding the columns. ");
+  await becomes(async () => (await cell("Items", 1, 8)).value ?? null, null);
+});
+
+test("problems are listed, and a press goes to the row", async () => {
+  await view("Problems");
+  await press("Row 4, A3");
+  await view("Item");
+  await becomes(() => open.page.textContent("#pane h2"), "A3Item 3");
+});
+
+test("sheets, estimate and pictures; the estimate written to a sheet, saved, and read by another reader", async () => {
+  await view("Board and cost");
+  await open.page.waitForSelector("#pane [aria-label='Estimate'] tbody tr");
+  const lines = await open.page.locator("#pane [aria-label='Estimate'] tbody tr td:last-child").allTextContents();
+  const money = lines.map(Number);
+  const total = money.at(-1)!;
+  expect(money.slice(0, -1).reduce((sum, each) => sum + each, 0)).toBeCloseTo(total, 6);
+  await open.page.click("#pane summary");
+  expect(await open.page.locator("#pane details .drawing svg").count()).toBeGreaterThan(0);
+  await press("Write the estimate to a sheet");
+  await becomes(said, "Writing the estimate to a sheet: done. ");
+  await open.page.click("#save");
+  await open.page.waitForFunction(() => document.getElementById("said")?.textContent?.includes("Saved as"));
+  const saved = openWorkbook(new Uint8Array(readFileSync(join(open.folder, "survey-edited.xlsx"))));
+  const rows = readSheet(saved, "Estimate").rows;
+  expect(rows.flat()).toContain(total);
+});
+
+test("a long search shows how far it has come, and stopping it keeps the best plans", async () => {
+  await open.close();
+  open = await opened(browser, "survey.xlsx", survey(400));
+  await view("Board and cost");
+  await open.page.waitForSelector("#pane [aria-label='Sheets to buy'] tbody tr", { timeout: 60_000 });
+  await open.page.selectOption("#pane .row select", "600");
+  await press("Plan the sheets");
+  await open.page.waitForSelector("#pane progress[aria-label='Search']");
+  await becomes(async () => /grey board 2: \d+, /.test((await open.page.textContent("#pane .progress")) ?? ""), true);
+  await press("Stop, keep the best");
+  await becomes(said, "Stopped: the best plans so far are kept. ");
+  expect(await open.page.locator("#pane [aria-label='Sheets to buy'] tbody tr").count()).toBeGreaterThan(0);
+});
+
+test("bench tickets are made in the browser", async () => {
+  await view("Board and cost");
+  await open.page.waitForSelector("#pane h2:has-text('On paper')");
+  const waiting = open.page.waitForEvent("download", { timeout: 60_000 });
+  await press("Bench tickets");
+  const file = readFileSync((await (await waiting).path())!);
+  expect(file.subarray(0, 5).toString()).toBe("%PDF-");
+});
+
+test("the views are walked with the arrow keys", async () => {
+  await open.page.focus("#pane [role=tab][aria-selected=true]");
+  await open.page.keyboard.press("ArrowRight");
+  expect(await open.page.textContent("#pane [role=tab][aria-selected=true]")).toBe("Columns");
+  expect(await open.page.evaluate(() => document.activeElement?.textContent)).toBe("Columns");
+});
