@@ -28,7 +28,12 @@ const VIEWS: readonly { readonly name: string; readonly view: ComponentType<View
 export function Pane({ model, place }: { readonly model: PaneModel; readonly place: PanePlace }) {
   const [state, setState] = useState(model.state());
   const [chosen, setChosen] = useState(0);
-  useEffect(() => model.watch(() => setState(model.state())), [model]);
+  useEffect(() => {
+    const show = () => setState(model.state());
+    // What happened before this pane was listening.
+    show();
+    return model.watch(show);
+  }, [model]);
   const { survey, wrong, doing, said, steps } = state;
   const { view: View } = VIEWS[chosen]!;
   const move = (event: KeyboardEvent): void => {

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import axe from "axe-core";
 import type { Browser } from "playwright-core";
 import { fillWorkbook } from "../../src/workbook/fillWorkbook";
 import { bookOf } from "../../src/workbook/book";
@@ -148,7 +149,7 @@ test("columns added from the pane are those of the command line; a setting chang
     '=ENC.OUTSIDE($C2,$D2,$E2,$G2,"height",settings,stock,IF(OR($F2="",$F2=0),"","weight="&$F2&"; "))',
   );
   expect(grid.formulas.get("H2")).toContain("_xldudf_ENC_OUTSIDE($C2,$D2,$E2,$G2");
-  await becomes(async () => (await cell("Items", 2, 8)).value, grid.rows[1]![7]);
+  await becomes(async () => Number((await cell("Items", 2, 8)).value), grid.rows[1]![7]);
 
   const settings = await open.page.evaluate(() => {
     const { openGrid } = globalThis as unknown as {
@@ -162,13 +163,13 @@ test("columns added from the pane are those of the command line; a setting chang
   });
   const row = settings.findIndex(([name]) => name === "covering allowance") + 1;
   expect(row).toBeGreaterThan(0);
-  const before = (await cell("Items", 2, 8)).value as number;
+  const before = (await cell("Items", 2, 8)).value;
   await type("settings", row, 2, 9);
   await becomes(async () => (await cell("Items", 2, 8)).value !== before, true);
 
   await press("Undo: Adding the columns");
   await becomes(said, "Undone: Adding the columns. ");
-  await becomes(async () => (await cell("Items", 1, 8)).value ?? null, null);
+  await becomes(async () => (await cell("Items", 1, 8)).value || null, null);
 });
 
 test("problems are listed, and a press goes to the row", async () => {
@@ -218,6 +219,30 @@ test("bench tickets are made in the browser", async () => {
   const file = readFileSync((await (await waiting).path())!);
   expect(file.subarray(0, 5).toString()).toBe("%PDF-");
 });
+
+test.each([
+  ["light", 1280],
+  ["dark", 1280],
+  ["light", 640],
+  ["dark", 640],
+] as const)(
+  "no view has a serious fault for a screen reader or a weak eye, %s, window %i wide",
+  async (colorScheme, width) => {
+    await open.page.emulateMedia({ colorScheme });
+    await open.page.setViewportSize({ width, height: 800 });
+    await goTo(3);
+    await open.page.evaluate(axe.source);
+    for (const name of ["This item", "Columns", "Problems", "Board and cost", "Set up"]) {
+      await view(name);
+      if (name === "Board and cost") await open.page.waitForSelector("#pane [aria-label='Estimate'] tbody tr");
+      const found = await open.page.evaluate(async () => {
+        const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run("#pane");
+        return violations.map(({ id, impact, nodes }) => `${id}, ${impact}: ${nodes[0]?.html.slice(0, 120)}`);
+      });
+      expect({ name, found: found.filter((line) => /, (serious|critical):/.test(line)) }).toEqual({ name, found: [] });
+    }
+  },
+);
 
 test("the views are walked with the arrow keys", async () => {
   await open.page.focus("#pane [role=tab][aria-selected=true]");
