@@ -3,12 +3,9 @@ import { InputError, NoAnswer } from "../measure/errors";
 import { formatLength } from "../measure/formatLength";
 import type { Cell } from "../survey/answers";
 import { Drawing } from "./Drawing";
-import { comparedKinds, itemAt, itemFacts, partsTable } from "./itemFacts";
+import { comparedKinds, itemAt, itemFacts, partsToCut } from "./itemFacts";
 import type { ViewProps } from "./Pane";
 import { Table } from "./Table";
-
-/** Columns of the parts table that a narrow pane shows; the rest is in the cut list. */
-const SHOWN = ["part", "count", "length", "width", "stock", "grain", "how to cut it"];
 
 /** The enclosure of the selected row. */
 export function ItemView({ survey, state }: ViewProps) {
@@ -36,8 +33,6 @@ export function ItemView({ survey, state }: ViewProps) {
   const [width, height, depth] = sized.assembly.outside;
   const size = (mm: number) => formatLength(mm, unit);
   const { item } = sized;
-  const [headings = [], ...parts] = partsTable(sized);
-  const columns = SHOWN.map((name) => headings.indexOf(name));
   return (
     <>
       {heading}
@@ -58,11 +53,22 @@ export function ItemView({ survey, state }: ViewProps) {
       )}
       <Drawing svg={explodedView(sized.assembly, { unit, width: 340 })} />
       <h3>Parts to cut, {unit}</h3>
-      <Table
-        label="Parts to cut"
-        headings={SHOWN}
-        rows={parts.map((row) => columns.map((column) => shownCell(row[column]!)))}
-      />
+      <ul class="rows" aria-label="Parts to cut">
+        {partsToCut(sized).map(({ part, count, size: cut, stock, grain, how }) => (
+          <li key={part}>
+            <strong>
+              {count} × {part}
+            </strong>
+            , {cut}
+            <span class="quiet">
+              {" "}
+              {stock}
+              {grain === "" ? "" : `, grain ${grain}`}
+            </span>
+            {how !== "" && <p>{how}</p>}
+          </li>
+        ))}
+      </ul>
       <h3>The same object in other kinds</h3>
       <Table
         label="Kinds compared"

@@ -1,8 +1,10 @@
 import { cautionsOf } from "../board/cautions";
+import { partList } from "../covering/partList";
+import { benchInstruction } from "../enclosure/benchInstruction";
 import { KINDS } from "../enclosure/registry";
 import { InputError, NoAnswer } from "../measure/errors";
 import { formatLength } from "../measure/formatLength";
-import { boardAreaAnswer, partsAnswer, type Answer, type Cell } from "../survey/answers";
+import { boardAreaAnswer, type Answer, type Cell } from "../survey/answers";
 import { massAnswer } from "../survey/boardAnswers";
 import { problemText, sizeItem, type Sized } from "../survey/sizeRow";
 import type { Outcome, SizedSurvey } from "../survey/sizeSurvey";
@@ -85,9 +87,26 @@ export function comparedKinds({ item, weightKg, asked, kind }: Sized): readonly 
   });
 }
 
-/** Parts to cut with headings, without the columns that say the same on every line. */
-export function partsTable(sized: Sized): readonly (readonly Cell[])[] {
-  return partsAnswer(sized) as readonly (readonly Cell[])[];
+/** A line of the cut list. */
+export interface PartToCut {
+  readonly part: string;
+  readonly count: number;
+  readonly size: string;
+  readonly stock: string;
+  readonly grain: string;
+  readonly how: string;
+}
+
+/** Every part of one enclosure, in cutting order. */
+export function partsToCut({ assembly, settings }: Sized): readonly PartToCut[] {
+  return partList(assembly, settings).map((part) => ({
+    part: part.fullName,
+    count: part.count,
+    size: `${formatLength(part.length, settings.unit)} × ${formatLength(part.width, settings.unit)}`,
+    stock: part.stock,
+    grain: part.grain,
+    how: benchInstruction(part, assembly, settings.unit),
+  }));
 }
 
 function insteadOf(outcome: Outcome): string | undefined {
