@@ -21,5 +21,9 @@ export default tseslint.config(
     },
     rules: { "@typescript-eslint/no-require-imports": "off" },
   },
+  {
+    files: [".config/excel.mjs"],
+    languageOptions: { globals: { process: "readonly", console: "readonly", URL: "readonly" } },
+  },
   { files: ["functions/**/*.ts"], rules: { "@typescript-eslint/no-explicit-any": "off" } },
 );
