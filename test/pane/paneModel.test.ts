@@ -1,0 +1,105 @@
+import type { BookPort } from "../../src/host/port";
+import { InputError } from "../../src/measure/errors";
+import { paneModel } from "../../src/pane/paneModel";
+import { bookOf } from "../../src/workbook/book";
+import { createWorkbook } from "../../src/workbook/createWorkbook";
+import { editWorkbook } from "../../src/workbook/editWorkbook";
+import type { WorkbookEdits } from "../../src/workbook/edits";
+import { openWorkbook } from "../../src/workbook/openWorkbook";
+import { surveyEdits } from "../../src/workbook/surveyEdits";
+
+const ROWS = [
+  ["Identifier", "Height", "Width", "Depth", "Enclosure"],
+  ["A1", 300, 210, 40, "tray"],
+  ["A2", 300, 210, "4O", "tray"],
+];
+
+/** A port over a file in memory, with what was asked of it. */
+function filePort(rows = ROWS) {
+  let workbook = openWorkbook(createWorkbook([{ name: "Items", rows }]));
+  let changed = (): void => undefined;
+  let fails: Error | undefined;
+  const port: BookPort = {
+    read: () => Promise.resolve(bookOf(workbook)),
+    write: (edits: WorkbookEdits) => {
+      if (fails) return Promise.reject(fails);
+      const before = workbook;
+      const edit = editWorkbook(workbook, edits);
+      workbook = openWorkbook(edit.bytes);
+      const undo = () => {
+        workbook = before;
+        return Promise.resolve();
+      };
+      return Promise.resolve({ columns: edit.columns, notes: edit.notes, undo });
+    },
+    selected: () => Promise.resolve({ sheet: "Items", row: 2, column: 1 }),
+    goTo: () => Promise.resolve(),
+    onSelect: () => Promise.resolve(() => undefined),
+    onChange: (listener) => {
+      changed = listener;
+      return Promise.resolve(() => undefined);
+    },
+  };
+  return {
+    port,
+    refuse: (error: Error | undefined) => (fails = error),
+    replace: (next: unknown[][]) => {
+      workbook = openWorkbook(createWorkbook([{ name: "Items", rows: next as typeof ROWS }]));
+      changed();
+    },
+  };
+}
+
+const FIGURES = ["outside height", "problem"];
+const adding = (model: ReturnType<typeof paneModel>) =>
+  model.write("Adding the columns", ({ book }) => {
+    const options = { figures: FIGURES, settings: [], recognise: {}, values: false, cutList: false };
+    return surveyEdits(book, options).edits;
+  });
+
+test("it reads the survey, and knows the columns that it added", async () => {
+  const model = paneModel(filePort().port);
+  await model.start();
+  expect(model.state()).toMatchObject({ wrong: undefined, doing: undefined, selected: { row: 2 } });
+  expect(model.state().survey!.sized.outcomes.map(({ state }) => state)).toEqual(["sized", "problem"]);
+  expect(model.state().survey!.standing).toEqual([]);
+  await adding(model);
+  expect(model.state().survey!.standing).toEqual(FIGURES);
+  expect(model.state().said).toEqual({ lines: ["Adding the columns: done."], failed: false });
+  await model.undo();
+  expect(model.state().survey!.standing).toEqual([]);
+  expect(model.state()).toMatchObject({ steps: [], said: { lines: ["Undone: Adding the columns."] } });
+});
+
+test("a write that is refused is said, and leaves nothing to undo", async () => {
+  const { port, refuse } = filePort();
+  const model = paneModel(port);
+  await model.start();
+  refuse(new InputError('sheet "Items"', "a protected sheet", "is kept as it is", "unprotect it"));
+  await adding(model);
+  expect(model.state()).toMatchObject({ steps: [], doing: undefined, said: { failed: true } });
+  expect(model.state().said.lines[0]).toContain("a protected sheet");
+});
+
+test("without a survey it says why, and reads again when cells change", async () => {
+  const { port, replace } = filePort([["Notes"], ["nothing here"]]);
+  const model = paneModel(port);
+  await model.start();
+  expect(model.state().survey).toBeUndefined();
+  expect(model.state().wrong).not.toBe("");
+  const found = new Promise<void>((done) => {
+    model.watch(() => {
+      if (model.state().survey !== undefined) done();
+    });
+  });
+  replace(ROWS);
+  await found;
+  expect(model.state().wrong).toBeUndefined();
+});
+
+test("while one act runs, another is not begun", async () => {
+  const model = paneModel(filePort().port);
+  await model.start();
+  await Promise.all([adding(model), adding(model)]);
+  expect(model.state().steps).toHaveLength(1);
+});
