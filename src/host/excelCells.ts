@@ -1,0 +1,100 @@
+import { typedFormula } from "../survey/formulaText";
+import type { Area } from "../workbook/cellRef";
+import { isFormula, type CellContent } from "../workbook/edits";
+import { isErrorText, rangeAt, type Matrix } from "./excelRead";
+
+/** Work for Excel, sent in pieces that Excel on the web takes, with no calculation between the steps of a piece. */
+export interface Sender {
+  readonly context: Excel.RequestContext;
+  /** Puts down work of so many characters; sends what waits when both would be too much. */
+  readonly put: (characters: number, work: () => void) => Promise<void>;
+  readonly send: () => Promise<void>;
+}
+
+export function senderOf(context: Excel.RequestContext): Sender {
+  let waiting = 0;
+  let begun = false;
+  const send = async (): Promise<void> => {
+    if (!begun) return;
+    await context.sync();
+    begun = false;
+    waiting = 0;
+  };
+  return {
+    context,
+    put: async (characters, work) => {
+      if (begun && waiting + characters > MOST_CHARACTERS) await send();
+      if (!begun) context.application.suspendApiCalculationUntilNextSync();
+      begun = true;
+      waiting += characters;
+      work();
+    },
+    send,
+  };
+}
+
+/** What Excel is told for a cell: a formula as it is typed, a text that stays one whatever it looks like. */
+export function entered(content: CellContent): string | number | boolean {
+  if (content === null) return "";
+  if (isFormula(content)) return `=${withoutPrefixes(typedFormula(content.formula))}`;
+  if (typeof content === "object") return content.error;
+  return typeof content === "string" ? sureText(content) : content;
+}
+
+/** The formula of a cell as Excel tells it, to be entered again. */
+export function enteredAgain(told: unknown): unknown {
+  return typeof told === "string" && !told.startsWith("=") && !isErrorText(told) ? sureText(told) : told;
+}
+
+/** Writes a rectangle of formulas and values, or of number formats. */
+export async function writeCells(
+  { context, put }: Sender,
+  sheet: string,
+  area: Area,
+  what: "formulas" | "numberFormat",
+  cells: Matrix,
+): Promise<void> {
+  let top = area.top;
+  while (top <= area.bottom) {
+    const rows: (readonly unknown[])[] = [];
+    let characters = 0;
+    while (top + rows.length <= area.bottom && (rows.length === 0 || characters < CHARACTERS_A_PIECE)) {
+      const row = cells[top - area.top + rows.length]!;
+      characters += row.reduce<number>((sum, cell) => sum + String(cell).length + AROUND_A_CELL, 0);
+      rows.push(row);
+    }
+    const place = { ...area, top, bottom: top + rows.length - 1 };
+    await put(characters, () => {
+      rangeAt(context, sheet, place)[what] = rows as unknown[][];
+    });
+    top += rows.length;
+  }
+}
+
+/** Points of a column width given in characters: seven pixels a character and five of margin, 96 pixels to 72 points. */
+export function points(characters: number): number {
+  return (characters * CHARACTER + MARGIN) * POINTS_A_PIXEL;
+}
+
+/** Excel on the web takes requests up to 5 MB. */
+const MOST_CHARACTERS = 3_000_000;
+const CHARACTERS_A_PIECE = 500_000;
+/** Quotes, comma and escapes. */
+const AROUND_A_CELL = 5;
+
+const CHARACTER = 7;
+const MARGIN = 5;
+const POINTS_A_PIXEL = 0.75;
+
+/** Excel makes numbers, dates, truths and formulas of texts that look so; words without a digit are none of these. */
+function sureText(text: string): string {
+  if (text === "") return "";
+  return /^\p{L}\D*$/u.test(text) && !/^(?:true|false)$/i.test(text) ? text : `'${text}`;
+}
+
+/** Newer functions have a prefix in a file alone. */
+function withoutPrefixes(formula: string): string {
+  return formula.replace(/"(?:[^"]|"")*"|(?<![\w.])_xlfn\.(?:_xlws\.)?(?=[A-Z])/gi, (piece) =>
+    piece.startsWith('"') ? piece : "",
+  );
+}

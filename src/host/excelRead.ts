@@ -1,0 +1,206 @@
+import { InputError } from "../measure/errors";
+import type { Book, BookSheet, BookTable } from "../workbook/book";
+import { areaName, type Area } from "../workbook/cellRef";
+import type { DefinedName } from "../workbook/openWorkbook";
+import { sheetNamed } from "../workbook/readSheet";
+import type { SheetValue } from "../workbook/sheetValue";
+
+/** The workbook without its cells: sheets, tables, names, and which cells are used. */
+export interface Look extends Omit<Book, "grid"> {
+  /** By sheet; a sheet without cells that hold something is missing. */
+  readonly used: ReadonlyMap<string, Area>;
+  readonly locked: ReadonlySet<string>;
+  readonly structureLocked: boolean;
+}
+
+/** One property of a rectangle of cells. */
+export interface Wish {
+  readonly sheet: string;
+  readonly area: Area;
+  readonly what: "values" | "formulas" | "numberFormat";
+}
+
+export type Matrix = readonly (readonly unknown[])[];
+
+/** The workbook without its cells, in two rounds to Excel. Excel does not tell a table that a query fills from any other. */
+export async function lookAt(context: Excel.RequestContext): Promise<Look> {
+  const { worksheets, tables, names, protection } = context.workbook;
+  const wanted = ["name", "formula", "comment", "visible", "scope"];
+  worksheets.load(
+    ["name", "visibility", "protection/protected", ...wanted.map((each) => `names/items/${each}`)].map(ofItems),
+  );
+  tables.load(["name", "showHeaders", "showTotals", "worksheet/name", "columns/items/name"].map(ofItems));
+  names.load(wanted.map(ofItems));
+  protection.load("protected");
+  await context.sync();
+  const usedRanges = worksheets.items.map((sheet) => sheet.getUsedRangeOrNullObject(true).load(CORNERS));
+  const tableRanges = tables.items.map((table) => table.getRange().load(CORNERS));
+  await context.sync();
+  const sheets = worksheets.items.map(({ name, visibility }): BookSheet => ({
+    name,
+    state: STATES[visibility] ?? "visible",
+    cells: true,
+  }));
+  return {
+    sheets,
+    tables: tables.items.map(({ name, worksheet, showHeaders, showTotals, columns }, place): BookTable => ({
+      name,
+      sheet: worksheet.name,
+      area: areaOf(tableRanges[place]!),
+      headerRow: showHeaders,
+      totalsRow: showTotals,
+      columns: columns.items.map((column) => column.name),
+      plain: true,
+    })),
+    names: [
+      ...names.items.filter(({ scope }) => scope === "Workbook").map((item) => definedName(item, undefined)),
+      ...worksheets.items.flatMap((sheet) => sheet.names.items.map((item) => definedName(item, sheet.name))),
+    ],
+    used: new Map(
+      usedRanges.flatMap((range, place): [string, Area][] =>
+        range.isNullObject ? [] : [[sheets[place]!.name, areaOf(range)]],
+      ),
+    ),
+    locked: new Set(worksheets.items.filter((sheet) => sheet.protection.protected).map(({ name }) => name)),
+    structureLocked: protection.protected,
+  };
+}
+
+/**
+ * The workbook with the values of its cells. Dates come as the numbers that Excel keeps: their formats would double what
+ * is read. Of a sheet with more cells than any survey only the first rows are read; asked for more, its grid says so.
+ */
+export async function readBook(context: Excel.RequestContext): Promise<Book> {
+  const { used, locked, ...look } = await lookAt(context);
+  const wishes = [...used].map(([sheet, area]): Wish => {
+    const bottom = cellsIn(area) > MOST_CELLS ? Math.min(area.bottom, area.top + FIRST_ROWS - 1) : area.bottom;
+    return { sheet, area: { ...area, bottom }, what: "values" };
+  });
+  const read = await readCells(context, wishes);
+  const rows = new Map(wishes.map(({ sheet, area }, place) => [sheet, placedRows(area, read[place]!)]));
+  return {
+    sheets: look.sheets,
+    tables: look.tables,
+    names: look.names,
+    grid: (wanted, { lastRow } = {}) => {
+      const { name } = sheetNamed(look, wanted);
+      const own = rows.get(name);
+      const area = used.get(name);
+      if (area !== undefined && cellsIn(area) > MOST_CELLS && (lastRow ?? area.bottom) > own!.length)
+        throw tooLarge(name, area);
+      return {
+        sheet: name,
+        rows: (own ?? []).slice(0, lastRow),
+        uncached: [],
+        formulas: new Map(),
+        merged: [],
+        locked: locked.has(name),
+      };
+    },
+  };
+}
+
+/** Reads cells in as few rounds as answers allow, which Excel on the web limits to 5 MB each. */
+export async function readCells(context: Excel.RequestContext, wishes: readonly Wish[]): Promise<readonly Matrix[]> {
+  const found: Matrix[][] = wishes.map(() => []);
+  let waiting: { readonly place: number; readonly what: Wish["what"]; readonly range: Excel.Range }[] = [];
+  let share = 0;
+  const fetch = async (): Promise<void> => {
+    await context.sync();
+    for (const { place, what, range } of waiting) found[place]!.push(range[what] as Matrix);
+    waiting = [];
+    share = 0;
+  };
+  for (const [place, { sheet, area, what }] of wishes.entries()) {
+    const width = area.right - area.left + 1;
+    const most = CELLS_A_ROUND[what];
+    const rowsAtOnce = Math.max(1, Math.floor(most / width));
+    for (let top = area.top; top <= area.bottom; top += rowsAtOnce) {
+      const bottom = Math.min(area.bottom, top + rowsAtOnce - 1);
+      const own = ((bottom - top + 1) * width) / most;
+      if (share > 0 && share + own > 1) await fetch();
+      share += own;
+      waiting.push({ place, what, range: rangeAt(context, sheet, { ...area, top, bottom }).load(what) });
+    }
+  }
+  if (waiting.length > 0) await fetch();
+  return found.map((pieces) => pieces.flat());
+}
+
+export function rangeAt(context: Excel.RequestContext, sheet: string, area: Area): Excel.Range {
+  return context.workbook.worksheets.getItem(sheet).getRange(areaName(area));
+}
+
+/** Where a range lies whose corners were loaded. */
+export function areaOf({ rowIndex, columnIndex, rowCount, columnCount }: Excel.Range): Area {
+  return { top: rowIndex + 1, left: columnIndex + 1, bottom: rowIndex + rowCount, right: columnIndex + columnCount };
+}
+
+/** Whether a text is an error that Excel shows; typed, it becomes that error. */
+export function isErrorText(text: string): boolean {
+  return ERRORS.has(text);
+}
+
+/** What `areaOf` needs of a range. */
+export const CORNERS = ["rowIndex", "columnIndex", "rowCount", "columnCount"];
+
+/** Cells of a sheet past which it is no survey. */
+const MOST_CELLS = 4_000_000;
+/** Rows by which such a sheet is still judged. */
+const FIRST_ROWS = 200;
+
+/** Numbers and short texts take up to 50 bytes a cell, our formulas up to 250. */
+const CELLS_A_ROUND = { values: 100_000, formulas: 20_000, numberFormat: 100_000 } as const;
+
+const STATES: Readonly<Record<string, BookSheet["state"]>> = {
+  Visible: "visible",
+  Hidden: "hidden",
+  VeryHidden: "veryHidden",
+};
+
+const ERRORS = new Set(
+  (
+    "#N/A #VALUE! #REF! #DIV/0! #NUM! #NAME? #NULL! #SPILL! #CALC! #FIELD! #BUSY! #CONNECT! #BLOCKED! #UNKNOWN! " +
+    "#GETTING_DATA"
+  ).split(" "),
+);
+
+function ofItems(path: string): string {
+  return `items/${path}`;
+}
+
+function definedName({ name, formula, comment, visible }: Excel.NamedItem, sheet: string | undefined): DefinedName {
+  return { name, refersTo: String(formula).replace(/^=/, ""), sheet, hidden: !visible, comment };
+}
+
+function cellsIn({ top, left, bottom, right }: Area): number {
+  return (bottom - top + 1) * (right - left + 1);
+}
+
+/** The rows of a sheet from its first on, each up to its last cell that holds something. */
+function placedRows({ top, left }: Area, cells: Matrix): SheetValue[][] {
+  const above = Array.from({ length: top - 1 }, (): SheetValue[] => []);
+  const before = Array.from({ length: left - 1 }, () => null);
+  const rows = cells.map((row) => {
+    let length = row.length;
+    while (length > 0 && row[length - 1] === "") length--;
+    return length === 0 ? [] : [...before, ...row.slice(0, length).map(sheetValue)];
+  });
+  return [...above, ...rows];
+}
+
+function sheetValue(value: unknown): SheetValue {
+  if (typeof value === "number" || typeof value === "boolean") return value;
+  const text = String(value ?? "");
+  if (text === "") return null;
+  return isErrorText(text) ? { error: text } : text;
+}
+
+function tooLarge(name: string, area: Area): InputError {
+  return new InputError(
+    "sheet",
+    `"${name}", whose used cells are ${areaName(area)}`,
+    `accepts a survey of at most ${MOST_CELLS / 1_000_000} million cells`,
+    "delete the stray cells far down or right, or copy the survey into a new workbook",
+  );
+}
