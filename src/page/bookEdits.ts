@@ -2,7 +2,8 @@ import type { ICellData, IStyleData, IWorkbookData, IWorksheetData, Nullable } f
 import { InputError } from "../measure/errors";
 import { areaName, cellName, type Area } from "../workbook/cellRef";
 import type { CellContent, CellEdit, NewSheet, PlainContent, WidthEdit, WorkbookEdits } from "../workbook/edits";
-import { characters, styleNumber, type OpenedBook, type OpenedSheet } from "./openedBook";
+import { characters, richTextOf, styleNumber, type OpenedBook, type OpenedSheet } from "./openedBook";
+import type { RichText } from "../workbook/sheetLook";
 import { isErrorText } from "./functions/cellError";
 import { formulasOf } from "./sharedFormulas";
 import { storedFromTyped } from "./storedFormulas";
@@ -50,6 +51,7 @@ export function bookEdits(opened: OpenedBook, live: LiveBook): PageChanges {
   const sheets: NewSheet[] = [];
   let looks = 0;
   let keptArrays = 0;
+  let plainer = 0;
   for (const { id, sheet } of now) {
     const before = known.get(sheet.name ?? "");
     if (before === undefined) sheets.push(newSheet(sheet, live.filled(id)));
@@ -59,6 +61,7 @@ export function bookEdits(opened: OpenedBook, live: LiveBook): PageChanges {
       cells.push(...changes.cells);
       looks += changes.looks;
       keptArrays += changes.keptArrays;
+      plainer += changes.plainer;
       widths.push(...changedWidths(before.name, old, sheet));
     }
   }
@@ -71,6 +74,9 @@ export function bookEdits(opened: OpenedBook, live: LiveBook): PageChanges {
     },
     said: [
       ...(looks === 0 ? [] : [`${looks} cells look different here than in the file: looks are not saved`]),
+      ...(plainer === 0
+        ? []
+        : [`${plainer} cells lose the look of parts of their text, which the file that was opened still has`]),
       ...(keptArrays === 0
         ? []
         : [
@@ -114,7 +120,7 @@ function changedCells(
   now: Partial<IWorksheetData>,
   filled: readonly FilledArea[],
   books: Books,
-): { cells: CellEdit[]; looks: number; keptArrays: number } {
+): { cells: CellEdit[]; looks: number; keptArrays: number; plainer: number } {
   const oldCells = old.cellData ?? {};
   const nowCells = now.cellData ?? {};
   const oldFormula = formulasOf(oldCells);
@@ -122,9 +128,10 @@ function changedCells(
   const edits: CellEdit[] = [];
   let looks = 0;
   let keptArrays = 0;
-  const put = (row: number, column: number, content: CellContent, style: StyleChange): void => {
+  let plainer = 0;
+  const put: Put = (row, column, content, more) => {
     if (locked) throw lockedSheet(name, row, column);
-    edits.push({ sheet: name, row: row + 1, column: column + 1, content, ...style });
+    edits.push({ sheet: name, row: row + 1, column: column + 1, content, ...more });
   };
   for (const r of numbersOf(oldCells, nowCells)) {
     for (const c of numbersOf(oldCells[r] ?? {}, nowCells[r] ?? {})) {
@@ -144,9 +151,12 @@ function changedCells(
       }
       if (formula === undefined) {
         const content = plainOf(after);
-        if (formerly === undefined && !restyled && samePlain(plainOf(before), content)) continue;
+        const rich = richTextOf(after);
+        const sameText = samePlain(plainOf(before), content) && rich === richTextOf(before);
+        if (formerly === undefined && !restyled && sameText) continue;
         if (formerly !== undefined && array) clearArea(array.area, r, c, put);
-        put(r, c, content, moved);
+        put(r, c, content, { ...moved, ...(typeof rich === "number" ? { sharedText: rich } : {}) });
+        if (rich === "own") plainer++;
         continue;
       }
       const same = formula === formerly;
@@ -161,10 +171,34 @@ function changedCells(
       }
     }
   }
-  return { cells: withoutRepeats(edits), looks, keptArrays };
+  return { cells: withoutRepeats(edits), looks, keptArrays, plainer: plainer + typedOver(oldCells, nowCells) };
 }
 
-type Put = (row: number, column: number, content: CellContent, style: StyleChange) => void;
+type CellRows = IWorksheetData["cellData"];
+
+/** How many texts with a look in parts are no more in any cell. */
+function typedOver(before: CellRows, after: CellRows): number {
+  const left = richTexts(after);
+  return [...richTexts(before)].reduce((lost, [text, times]) => lost + Math.max(0, times - (left.get(text) ?? 0)), 0);
+}
+
+function richTexts(cells: CellRows): ReadonlyMap<RichText, number> {
+  const found = new Map<RichText, number>();
+  for (const r of numbersOf(cells)) {
+    for (const c of numbersOf(cells[r] ?? {})) {
+      const rich = richTextOf(cells[r]?.[c]);
+      if (rich !== undefined) found.set(rich, (found.get(rich) ?? 0) + 1);
+    }
+  }
+  return found;
+}
+
+type Put = (
+  row: number,
+  column: number,
+  content: CellContent,
+  more: StyleChange & { readonly sharedText?: number },
+) => void;
 
 /** The cells that an array formula filled, but for the first, which is written after. */
 function clearArea({ top, left, bottom, right }: Area, row: number, column: number, put: Put): void {

@@ -8,6 +8,7 @@ import type {
   IWorkbookData,
   IWorksheetData,
   LocaleType,
+  Nullable,
   WrapStrategy,
 } from "@univerjs/core";
 import { cellLooksOf, type CellLook } from "../workbook/cellLooks";
@@ -15,7 +16,7 @@ import type { Area } from "../workbook/cellRef";
 import type { DefinedName, TableInfo, Workbook } from "../workbook/openWorkbook";
 import { isMark } from "../workbook/ownMarks";
 import { readSheet, type SheetGrid } from "../workbook/readSheet";
-import { sheetLook, type SheetLook, type StoredFormula } from "../workbook/sheetLook";
+import { sheetLook, type RichText, type SheetLook, type StoredFormula } from "../workbook/sheetLook";
 import type { SheetValue } from "../workbook/sheetValue";
 import { isDateFormat } from "../workbook/sheetValue";
 import { formulaSharer } from "./sharedFormulas";
@@ -54,6 +55,15 @@ export const styleKey = (style: number): string => `x${style}`;
 export function styleNumber(key: unknown): number | undefined {
   const match = typeof key === "string" ? /^x(\d+)$/.exec(key) : null;
   return match ? Number(match[1]) : undefined;
+}
+
+/** Under this name a cell of the grid carries what its text is more than letters: the grid takes it along in a sort. */
+const RICH_TEXT = "richText";
+
+/** What the file has of a cell's text beyond its letters. */
+export function richTextOf(cell: Nullable<ICellData>): RichText | undefined {
+  const text: unknown = cell?.custom?.[RICH_TEXT];
+  return typeof text === "number" || text === "own" ? text : undefined;
 }
 
 /**
@@ -182,6 +192,8 @@ function worksheet(
       Object.assign(cellAt(r + 1, c + 1), valueData(value, shift(look.styles.get(r + 1)?.get(c + 1))));
     }),
   );
+  for (const [row, cells] of look.richTexts)
+    for (const [column, text] of cells) cellAt(row, column).custom = { [RICH_TEXT]: text };
   for (const [row, cells] of look.styles) for (const [column, style] of cells) cellAt(row, column).s = styleKey(style);
   const share = formulaSharer("page");
   for (const [row, cells] of look.formulas) {

@@ -26,6 +26,12 @@ export function cellXml(name: string, style: number | undefined, content: CellCo
   return `${head}${type}>${formula}<${p}v>${text}</${p}v></${p}c>`;
 }
 
+/** A `<c>` element with a text of the part of shared texts, given by its number there. */
+export function sharedTextXml(name: string, style: number | undefined, shared: number, prefix: string): string {
+  const p = prefix;
+  return `<${p}c r="${name}"${style === undefined ? "" : ` s="${style}"`} t="s"><${p}v>${shared}</${p}v></${p}c>`;
+}
+
 function formulaXml({ formula, fills }: FormulaContent, p: string): string {
   const several = fills === undefined ? "" : ` t="array" ref="${areaName(fills)}"`;
   return `<${p}f${several}>${escapeText(formula)}</${p}f>`;

@@ -2,7 +2,7 @@ import { InputError } from "../measure/errors";
 import { addSheets, removedSheets } from "./bookSheets";
 import { blankStyles, SPREADSHEET_TYPE } from "./blankParts";
 import { changedBook } from "./bookEditor";
-import { areaName, sheetArea, type Area } from "./cellRef";
+import { areaName, cellName, sheetArea, type Area } from "./cellRef";
 import type { CellEdit, EditResult, WidthEdit, WorkbookEdits } from "./edits";
 import type { DefinedName, Workbook } from "./openWorkbook";
 import { COLUMN_MARK, isMark, SHEET_MARK } from "./ownMarks";
@@ -12,6 +12,7 @@ import { planColumns, type ColumnPlan } from "./planColumns";
 import { sheetNamed } from "./readSheet";
 import { checkWellFormed, textOf } from "./readXml";
 import { stylesPart } from "./readStyles";
+import { sharedTextsOf } from "./sharedTexts";
 import { sheetMatters, sheetText, writeSheet, type CellChange, type SheetChanges } from "./sheetEditor";
 import { styleEditor, type StyleEditor } from "./styleEditor";
 import { changedTable } from "./tableEditor";
@@ -31,6 +32,7 @@ export function editWorkbook(
   onProgress?: (fraction: number) => void,
 ): EditResult {
   refuseUneditable(workbook);
+  refuseOtherTexts(workbook, edits.cells ?? []);
   const parts = packageEditor(workbook);
   const styles = stylesOf(workbook, parts);
   const { columns, cells = [], widths = [] } = edits;
@@ -101,6 +103,20 @@ function refuseUneditable(workbook: Workbook): void {
   }
 }
 
+/** A number of a shared text that says something else than the cell would be a text of some other cell. */
+function refuseOtherTexts(workbook: Workbook, cells: readonly CellEdit[]): void {
+  const other = cells.find(
+    ({ content, sharedText }) => sharedText !== undefined && sharedTextsOf(workbook)[sharedText] !== content,
+  );
+  if (!other) return;
+  throw new InputError(
+    `cell ${cellName(other.row, other.column)} of "${other.sheet}"`,
+    `the shared text ${other.sharedText}, which reads otherwise`,
+    "takes the text that the file has under that number",
+    "open the file again",
+  );
+}
+
 function refuseLocked(sheet: string, locked: boolean): void {
   if (!locked) return;
   throw new InputError(
@@ -135,14 +151,14 @@ function sheetChanges(
   styles: StyleEditor,
 ): SheetChanges {
   const cells = new Map<number, CellChange[]>([...(plan?.cells ?? [])].map(([row, list]) => [row, [...list]]));
-  for (const { row, column, content, format, style } of others) {
+  for (const { row, column, content, format, style, sharedText } of others) {
     const known = cells.get(row) ?? [];
     if (known.length === 0) cells.set(row, known);
     const twice = known.findIndex((change) => change.column === column);
     if (twice >= 0) known.splice(twice, 1);
     const styled = (kept: number | undefined) =>
       format === undefined ? (style ?? kept) : styles.styled(style ?? kept, { format });
-    known.push({ column, content, styled });
+    known.push({ column, content, styled, ...(sharedText === undefined ? {} : { sharedText }) });
   }
   if (others.length > 0) for (const row of cells.values()) row.sort((a, b) => a.column - b.column);
   return {

@@ -57,6 +57,11 @@ export interface CellEdit {
   readonly format?: string;
   /** The number of a cell style of the file, such as that of the row from which a sort brought the cell. */
   readonly style?: number;
+  /**
+   * The number of a text that the file's cells share, of which `content` is the letters: whatever look its parts have
+   * comes along.
+   */
+  readonly sharedText?: number;
 }
 
 /** The width of a column, in characters. */

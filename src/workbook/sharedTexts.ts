@@ -5,9 +5,24 @@ import { readXml } from "./readXml";
 
 /** The texts that cells share, runs of one text joined, phonetic guides left out. */
 export function sharedTextsOf(workbook: Workbook): readonly string[] {
+  return sharedOf(workbook).texts;
+}
+
+/** Numbers of the shared texts that are more than their letters: parts with a look of their own, or phonetic guides. */
+export function richTextsOf(workbook: Workbook): ReadonlySet<number> {
+  return sharedOf(workbook).rich;
+}
+
+interface SharedTexts {
+  readonly texts: readonly string[];
+  readonly rich: ReadonlySet<number>;
+}
+
+function sharedOf(workbook: Workbook): SharedTexts {
   const known = cache.get(workbook);
   if (known) return known;
   const texts: string[] = [];
+  const rich = new Set<number>();
   const part = workbook.relations.find((relation) => relation.kind === "sharedStrings")?.target;
   if (part !== undefined) {
     let text = "";
@@ -16,6 +31,7 @@ export function sharedTextsOf(workbook: Workbook): readonly string[] {
     readXml(neededPart(workbook.zip, part), {
       open: (tag) => {
         if (tag.uri !== workbook.namespace) return;
+        if (RICH.has(tag.local)) rich.add(texts.length);
         if (tag.local === "si") text = "";
         else if (tag.local === "rPh") phonetic = true;
         else if (tag.local === "t") reading = !phonetic;
@@ -30,8 +46,12 @@ export function sharedTextsOf(workbook: Workbook): readonly string[] {
       },
     });
   }
-  cache.set(workbook, texts);
-  return texts;
+  const read = { texts, rich };
+  cache.set(workbook, read);
+  return read;
 }
 
-const cache = new WeakMap<Workbook, readonly string[]>();
+/** What makes a text more than its letters: the look of a part of it, or a phonetic guide. */
+export const RICH: ReadonlySet<string> = new Set(["rPr", "rPh"]);
+
+const cache = new WeakMap<Workbook, SharedTexts>();

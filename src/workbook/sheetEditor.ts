@@ -1,6 +1,6 @@
 import { InputError } from "../measure/errors";
 import { areaName, cellName, columnNumber, parseArea, type Area } from "./cellRef";
-import { cellXml } from "./cellXml";
+import { cellXml, sharedTextXml } from "./cellXml";
 import type { CellContent } from "./edits";
 import {
   attributeIn,
@@ -18,6 +18,8 @@ import {
 export interface CellChange {
   readonly column: number;
   readonly content: CellContent;
+  /** The number of the shared text to point to, in place of writing the letters of `content`. */
+  readonly sharedText?: number;
   /** Copy the style of this column in the same row, instead of keeping the cell's own. */
   readonly like?: number;
   /** The style to use, given the copied or kept one. */
@@ -170,8 +172,19 @@ const PROGRESS_ROWS = 500;
 
 function newCells(row: number, changes: readonly CellChange[], prefix: string): string {
   return changes
-    .map(({ column, content, styled }) => cellXml(cellName(row, column), styled(undefined), content, prefix))
+    .map((change) => changeXml(cellName(row, change.column), change, change.styled(undefined), prefix))
     .join("");
+}
+
+function changeXml(
+  name: string,
+  { content, sharedText }: CellChange,
+  style: number | undefined,
+  prefix: string,
+): string {
+  return sharedText === undefined
+    ? cellXml(name, style, content, prefix)
+    : sharedTextXml(name, style, sharedText, prefix);
 }
 
 function changedCells({ xml, sheet, data }: SheetText, place: Place, row: number, { cells }: SheetChanges): string {
@@ -189,8 +202,9 @@ function changedCells({ xml, sheet, data }: SheetText, place: Place, row: number
     return s === undefined ? undefined : Number(s);
   };
   const pieces: string[] = [];
-  const write = ({ column, content, like, styled }: CellChange): void => {
-    pieces.push(cellXml(cellName(row, column), styled(styleIn(like ?? column)), content, data.prefix));
+  const write = (change: CellChange): void => {
+    const { column, like, styled } = change;
+    pieces.push(changeXml(cellName(row, column), change, styled(styleIn(like ?? column)), data.prefix));
   };
   let next = 0;
   for (const cell of existing) {

@@ -4,6 +4,7 @@ import { isTrue, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
 import { attribute, readXml } from "./readXml";
 import { sheetNamed } from "./readSheet";
+import { RICH, richTextsOf } from "./sharedTexts";
 
 /** A formula as the file holds it. */
 export interface StoredFormula {
@@ -14,6 +15,9 @@ export interface StoredFormula {
   /** The cells that one array formula fills. */
   readonly fills: Area | undefined;
 }
+
+/** A text with a look of its own in parts: its number among those that cells share, or one that the cell alone holds. */
+export type RichText = number | "own";
 
 /** Column widths in characters, columns counted from 1. */
 export interface ColumnStretch {
@@ -28,6 +32,7 @@ export interface SheetLook {
   /** Style number by row and column, counted from 1. */
   readonly styles: ReadonlyMap<number, ReadonlyMap<number, number>>;
   readonly formulas: ReadonlyMap<number, ReadonlyMap<number, StoredFormula>>;
+  readonly richTexts: ReadonlyMap<number, ReadonlyMap<number, RichText>>;
   readonly columns: readonly ColumnStretch[];
   readonly hiddenRows: readonly number[];
   /** Rows and columns that stay in sight. */
@@ -42,6 +47,8 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
   const sheet = sheetNamed(workbook, name);
   const styles = new Map<number, Map<number, number>>();
   const formulas = new Map<number, Map<number, StoredFormula>>();
+  const richTexts = new Map<number, Map<number, RichText>>();
+  const shared = richTextsOf(workbook);
   const columns: ColumnStretch[] = [];
   const hiddenRows: number[] = [];
   let frozen = { rows: 0, columns: 0 };
@@ -49,17 +56,21 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
   let rightToLeft = false;
   let row = 0;
   let column = 0;
+  let sharesText = false;
+  let value: string | undefined;
   let formula: { text: string; shared: string | undefined; fills: Area | undefined } | undefined;
 
   const openCell = (tag: SaxesTagNS): void => {
     const letters = /^[a-z]+/i.exec(attribute(tag, "r") ?? "")?.[0];
     column = (letters === undefined ? undefined : columnNumber(letters)) ?? column + 1;
+    sharesText = attribute(tag, "t") === "s";
     const style = attribute(tag, "s");
     if (style !== undefined && style !== "0") into(styles, row).set(column, Number(style));
   };
   readXml(neededPart(workbook.zip, sheet.part), {
     open: (tag) => {
       if (tag.uri !== workbook.namespace) return;
+      if (RICH.has(tag.local)) into(richTexts, row).set(column, "own");
       switch (tag.local) {
         case "row":
           row = Number(attribute(tag, "r") ?? row + 1);
@@ -68,6 +79,9 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
           break;
         case "c":
           openCell(tag);
+          break;
+        case "v":
+          if (sharesText) value = "";
           break;
         case "f": {
           const type = attribute(tag, "t");
@@ -91,14 +105,19 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
     },
     text: (piece) => {
       if (formula) formula.text += piece;
+      else if (value !== undefined) value += piece;
     },
     close: (tag) => {
+      if (value !== undefined && tag.local === "v") {
+        if (shared.has(Number(value))) into(richTexts, row).set(column, Number(value));
+        value = undefined;
+      }
       if (!formula || tag.local !== "f") return;
       into(formulas, row).set(column, formula);
       formula = undefined;
     },
   });
-  return { styles, formulas, columns, hiddenRows, frozen, filter, rightToLeft };
+  return { styles, formulas, richTexts, columns, hiddenRows, frozen, filter, rightToLeft };
 }
 
 function stretch(tag: SaxesTagNS): ColumnStretch {

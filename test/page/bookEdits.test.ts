@@ -1,4 +1,5 @@
 import type { ICellData } from "@univerjs/core";
+import ExcelJS from "exceljs";
 import { bookEdits, type FilledArea } from "../../src/page/bookEdits";
 import { openedBook, type OpenedBook } from "../../src/page/openedBook";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
@@ -145,6 +146,71 @@ test("rows that were sorted take their styles and formulas along", () => {
   expect(sheetLook(now, "Survey").styles.get(2)?.get(2)).toBe(
     sheetLook(openWorkbook(book), "Survey").styles.get(1)?.get(2),
   );
+});
+
+/** Two titles, the second partly in bold, with numbers. */
+async function partlyBold(): Promise<Uint8Array> {
+  const book = new ExcelJS.Workbook();
+  const sheet = book.addWorksheet("Survey");
+  sheet.addRow(["Chart", 2]);
+  sheet.addRow([{ richText: [{ text: "Keeper's " }, { text: "log", font: { bold: true } }] }, 1]);
+  return new Uint8Array(await book.xlsx.writeBuffer());
+}
+
+/** What another program reads in a cell: its text, or its parts with their looks. */
+async function otherReads(bytes: Uint8Array, cell: string): Promise<ExcelJS.CellValue> {
+  const book = new ExcelJS.Workbook();
+  await book.xlsx.load(bytes as unknown as ExcelJS.Buffer);
+  return book.worksheets[0]!.getCell(cell).value;
+}
+
+const swapRows: Change = (cell) => {
+  const [first, second] = [0, 1].map((row) => [{ ...cell(row, 0) }, { ...cell(row, 1) }]);
+  [second!, first!].forEach((row, r) =>
+    row.forEach((now, c) => {
+      for (const key of Object.keys(cell(r, c)) as (keyof ICellData)[]) delete cell(r, c)[key];
+      Object.assign(cell(r, c), now);
+    }),
+  );
+};
+
+test("a sort takes the bold part of a text along", async () => {
+  const { edit, said, now } = edited(await partlyBold(), swapRows);
+  expect(await otherReads(edit.bytes, "A1")).toMatchObject({
+    richText: [{ text: "Keeper's " }, { text: "log", font: { bold: true } }],
+  });
+  expect([rowsOf(now), said]).toEqual([
+    [
+      ["Keeper's log", 1],
+      ["Chart", 2],
+    ],
+    [],
+  ]);
+  // And back: read from its new place.
+  expect(await otherReads(edited(edit.bytes, swapRows).edit.bytes, "A2")).toHaveProperty("richText");
+});
+
+test("a text with a bold part that is typed over, or that its cell alone holds, is said to lose it", async () => {
+  const typedOver = edited(await partlyBold(), (cell) => {
+    cell(1, 0).v = "Keeper's logs";
+    delete cell(1, 0).custom;
+  });
+  const lost = "1 cells lose the look of parts of their text, which the file that was opened still has";
+  expect(typedOver.said).toEqual([lost]);
+  expect(rowsOf(typedOver.now)[1]).toEqual(["Keeper's logs", 1]);
+  const inline = edited(livedIn(), (cell) => {
+    const moved = { ...cell(0, 0) };
+    delete cell(0, 0).v;
+    delete cell(0, 0).custom;
+    Object.assign(cell(1, 0), moved);
+  });
+  expect(inline.said).toEqual([lost]);
+});
+
+test("the number of a shared text that reads otherwise is refused", async () => {
+  const workbook = openWorkbook(await partlyBold());
+  const cell = { sheet: "Survey", row: 1, column: 1, content: "Map", sharedText: 1 };
+  expect(() => editWorkbook(workbook, { cells: [cell] })).toThrow(/A1.*shared text 1/);
 });
 
 test("a formula that fills several cells is written with the cells that it fills", () => {

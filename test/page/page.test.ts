@@ -132,6 +132,27 @@ test("a filter hides rows and a sort moves them, with their formulas", async () 
   await becomes(shown, ["slipcase", "slipcase", "slipcase"]);
 });
 
+test("a sort of the rows takes the bold part of a title into the saved file", async () => {
+  const book = new ExcelJS.Workbook();
+  const sheet = book.addWorksheet("Survey");
+  sheet.addRow(["Title", "Height"]);
+  sheet.addRow(["Chart", 9]);
+  sheet.addRow([{ richText: [{ text: "Keeper's " }, { text: "log", font: { bold: true } }] }, 5]);
+  await open("rich.xlsx", new Uint8Array(await book.xlsx.writeBuffer()));
+  await page.evaluate(() => {
+    openGrid.workbook().getActiveSheet().getRange("A2:B3").sort({ column: 1, ascending: true });
+  });
+  await becomes(() => valueOf("A2"), "Keeper's log");
+  await page.click("#save");
+  await becomes(said, "Saved as rich-edited.xlsx");
+  const other = new ExcelJS.Workbook();
+  await other.xlsx.readFile(join(at.folder, "rich-edited.xlsx"));
+  expect(other.worksheets[0]!.getCell("A2").value).toMatchObject({
+    richText: [{ text: "Keeper's " }, { text: "log", font: { bold: true } }],
+  });
+  expect(other.worksheets[0]!.getCell("A3").value).toBe("Chart");
+});
+
 test("what a save could not carry is refused in words, and nothing changes", async () => {
   await open();
   const before = await page.evaluate(() => JSON.stringify(openGrid.workbook().save().sheets));

@@ -33,6 +33,7 @@ const cell = z.strictObject({
   content,
   format: z.exactOptional(z.string()),
   style: z.exactOptional(z.int().check(z.nonnegative())),
+  sharedText: z.exactOptional(z.int().check(z.nonnegative())),
 });
 const sheet = z.strictObject({
   name: z.string(),
