@@ -2,7 +2,7 @@ import type { ICellData, IStyleData, IWorkbookData, IWorksheetData, Nullable } f
 import { InputError } from "../measure/errors";
 import { areaName, cellName, type Area } from "../workbook/cellRef";
 import type { CellContent, CellEdit, NewSheet, PlainContent, WidthEdit, WorkbookEdits } from "../workbook/edits";
-import { characters, richTextOf, styleNumber, type OpenedBook, type OpenedSheet } from "./openedBook";
+import { calendarShift, characters, richTextOf, styleNumber, type OpenedBook, type OpenedSheet } from "./openedBook";
 import type { RichText } from "../workbook/sheetLook";
 import { isErrorText } from "./functions/cellError";
 import { formulasOf } from "./sharedFormulas";
@@ -143,6 +143,7 @@ function changedCells(
       if (style === "look") looks++;
       const moved = style === "look" || style === undefined ? {} : style;
       const restyled = Object.keys(moved).length > 0;
+      const dated = books.opened.date1904 ? calendarShift(styleOf(after?.s, books.snapshot).n?.pattern ?? "") : 0;
       const array = arrays.find(({ row, column }) => row === r + 1 && column === c + 1);
       const fills = filled.find(({ row, column }) => row === r + 1 && column === c + 1);
       if (formula === formerly && array !== undefined) {
@@ -155,7 +156,7 @@ function changedCells(
         const sameText = samePlain(plainOf(before), content) && rich === richTextOf(before);
         if (formerly === undefined && !restyled && sameText) continue;
         if (formerly !== undefined && array) clearArea(array.area, r, c, put);
-        put(r, c, content, { ...moved, ...(typeof rich === "number" ? { sharedText: rich } : {}) });
+        put(r, c, inFile(content, dated), { ...moved, ...(typeof rich === "number" ? { sharedText: rich } : {}) });
         if (rich === "own") plainer++;
         continue;
       }
@@ -163,7 +164,7 @@ function changedCells(
       if (same && !restyled && (locked || sameResult(before, after) || !worked(after))) continue;
       if (array) clearArea(array.area, r, c, put);
       const result = worked(after) || !same ? plainOf(after) : plainOf(before);
-      const stored = { formula: storedFromTyped(formula.slice(1)), result: result ?? SHOWN_BLANK };
+      const stored = { formula: storedFromTyped(formula.slice(1)), result: inFile(result, dated) ?? SHOWN_BLANK };
       if (fills === undefined) put(r, c, stored, moved);
       else {
         put(r, c, { ...stored, fills: fills.area }, moved);
@@ -199,6 +200,11 @@ type Put = (
   content: CellContent,
   more: StyleChange & { readonly sharedText?: number },
 ) => void;
+
+/** A value as the file counts it. */
+function inFile(content: PlainContent, dated: number): PlainContent {
+  return typeof content === "number" ? content - dated : content;
+}
 
 /** The cells that an array formula filled, but for the first, which is written after. */
 function clearArea({ top, left, bottom, right }: Area, row: number, column: number, put: Put): void {

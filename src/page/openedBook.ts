@@ -41,6 +41,8 @@ export interface OpenedBook {
   readonly sheets: readonly OpenedSheet[];
   readonly tables: readonly TableInfo[];
   readonly names: readonly DefinedName[];
+  /** Its dates count from 1904, in the grid from 1900: see `calendarShift`. */
+  readonly date1904: boolean;
   /** What the user should be told, in plain words. */
   readonly said: readonly string[];
 }
@@ -55,6 +57,16 @@ export const styleKey = (style: number): string => `x${style}`;
 export function styleNumber(key: unknown): number | undefined {
   const match = typeof key === "string" ? /^x(\d+)$/.exec(key) : null;
   return match ? Number(match[1]) : undefined;
+}
+
+/**
+ * Days by which a number of the grid exceeds that of a file with the calendar from 1904, since the grid knows the one
+ * from 1900 alone. A time of day or a length of time has no calendar.
+ *
+ * @param format the number format of the cell
+ */
+export function calendarShift(format: string): number {
+  return isDateFormat(format) && !isTimeFormat(format) ? DAYS_1904 : 0;
 }
 
 /** Under this name a cell of the grid carries what its text is more than letters: the grid takes it along in a sort. */
@@ -83,7 +95,7 @@ export function openedBook(workbook: Workbook, name: string): OpenedBook {
     });
   const idOf = new Map(read.map(({ id, sheet }) => [sheet.name, id]));
   const charts = workbook.sheets.filter((sheet) => !sheet.cells).map((sheet) => `"${sheet.name}"`);
-  const dates = dateShift(workbook, looks);
+  const dates = (style = 0): number => (workbook.date1904 ? calendarShift(looks[style]?.format ?? "") : 0);
   const snapshot: IWorkbookData = {
     id: BOOK_ID,
     name,
@@ -115,7 +127,9 @@ export function openedBook(workbook: Workbook, name: string): OpenedBook {
     })),
     tables: workbook.tables,
     names: workbook.names,
+    date1904: workbook.date1904,
     said: [
+      ...(workbook.date1904 ? [CALENDAR] : []),
       ...(charts.length === 0 ? [] : [`${charts.join(", ")}: a sheet of charts is not shown here; a save keeps it`]),
       ...(workbook.macros ? ["The macros of this file do not run here; a save keeps them"] : []),
     ],
@@ -156,6 +170,16 @@ export function characters(width: number): number {
   return Math.max(0, Math.round(((width - MARGIN) / CHARACTER) * 100) / 100);
 }
 
+const CALENDAR =
+  "The dates of this file count from 1904: they are shown and saved as they are, but a date shown as a plain number is " +
+  `${DAYS_1904} more here`;
+
+/** Whether a format of dates shows hours, minutes or seconds and nothing of a day. */
+function isTimeFormat(format: string): boolean {
+  const bare = format.replace(/"[^"]*"|\\.|_.|\*.|\[(?!h+\]|m+\]|s+\])[^\]]*\]/gi, "");
+  return /[hs]|\[m+\]/i.test(bare) && !/[dy]/i.test(bare);
+}
+
 const flag = (on: boolean): BooleanNumber => (on ? YES : NO);
 
 function styleData(look: CellLook): IStyleData {
@@ -168,12 +192,6 @@ function styleData(look: CellLook): IStyleData {
     ...(look.align === undefined ? {} : { ht: ALIGN[look.align]! }),
     ...(look.wrap ? { tb: WRAP } : {}),
   };
-}
-
-/** What to add to a date cell's number: the grid knows the calendar from 1900 alone. */
-function dateShift(workbook: Workbook, looks: readonly CellLook[]): (style: number | undefined) => number {
-  if (!workbook.date1904) return () => 0;
-  return (style) => (isDateFormat(looks[style ?? 0]?.format ?? "") ? DAYS_1904 : 0);
 }
 
 function worksheet(

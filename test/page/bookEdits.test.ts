@@ -8,6 +8,7 @@ import type { CellContent } from "../../src/workbook/edits";
 import { openWorkbook, type Workbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
 import { sheetLook } from "../../src/workbook/sheetLook";
+import type { DateValue } from "../../src/workbook/sheetValue";
 import { verifyEdit } from "../../src/workbook/verifyEdit";
 import { livedIn } from "../workbook/made/livedIn";
 import { fromExcelJs, fromExcelJsStream, fromPrefixedXml, fromWriteExcelFile } from "../workbook/made/otherWriters";
@@ -164,6 +165,8 @@ async function otherReads(bytes: Uint8Array, cell: string): Promise<ExcelJS.Cell
   return book.worksheets[0]!.getCell(cell).value;
 }
 
+const day = (date: string, serial: number): DateValue => ({ date, serial });
+
 const swapRows: Change = (cell) => {
   const [first, second] = [0, 1].map((row) => [{ ...cell(row, 0) }, { ...cell(row, 1) }]);
   [second!, first!].forEach((row, r) =>
@@ -211,6 +214,40 @@ test("the number of a shared text that reads otherwise is refused", async () => 
   const workbook = openWorkbook(await partlyBold());
   const cell = { sheet: "Survey", row: 1, column: 1, content: "Map", sharedText: 1 };
   expect(() => editWorkbook(workbook, { cells: [cell] })).toThrow(/A1.*shared text 1/);
+});
+
+test("dates in the calendar from 1904 are saved as the days that they show", async () => {
+  const book = new ExcelJS.Workbook();
+  book.properties.date1904 = true;
+  const sheet = book.addWorksheet("Survey");
+  const rows = [new Date("2020-03-01"), new Date("2021-05-09"), 0.5, 30, 7];
+  rows.forEach((value, row) => (sheet.getCell(row + 1, 1).value = value));
+  ["dd/mm/yyyy", "mmm d", "h:mm", "[h]:mm", "0"].forEach((format, row) => (sheet.getCell(row + 1, 1).numFmt = format));
+  const bytes = new Uint8Array(await book.xlsx.writeBuffer());
+  const opened = openedBook(openWorkbook(bytes), "book.xlsx");
+  // 1 March 2020 is day 43,891 of the calendar from 1900 and day 42,429 of that from 1904.
+  expect(rows.map((_, row) => cellIn(opened, 0, row, 0)!.v)).toEqual([43891, 44325, 0.5, 30, 7]);
+  const { now, said } = edited(bytes, (cell) => {
+    cell(0, 0).v = 43892;
+    cell(2, 0).v = 0.25;
+    cell(3, 0).v = 31;
+    cell(4, 0).v = 8;
+    Object.assign(cell(0, 1), { f: "=A1+1", v: 43893, t: 2, s: cell(0, 0).s });
+    Object.assign(cell(1, 1), { v: 43891, t: 2, s: { n: { pattern: "yyyy-mm-dd" } } });
+    Object.assign(cell(2, 1), { v: 43891, t: 2 });
+  });
+  expect(readSheet(now, "Survey").rows).toEqual([
+    [day("2020-03-02", 42430), day("2020-03-03", 42431)],
+    [day("2021-05-09", 42863), day("2020-03-01", 42429)],
+    [day("1904-01-01T06:00:00", 0.25), 43891],
+    [day("1904-02-01", 31)],
+    [8],
+  ]);
+  expect(said).toEqual([]);
+  expect(opened.said.join()).toContain("count from 1904");
+  // Opened again, the grid has what it had.
+  const again = openedBook(now, "book.xlsx");
+  expect([cellIn(again, 0, 0, 0)!.v, cellIn(again, 0, 1, 1)!.v]).toEqual([43892, 43891]);
 });
 
 test("a formula that fills several cells is written with the cells that it fills", () => {
