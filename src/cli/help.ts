@@ -106,6 +106,8 @@ One PDF for the bench, or for an application: fonts embedded, any writing, the s
   --labels CxR        columns x rows of a label sheet (3x8)
   --label-margin MM   round the labels of a sheet (0)
   --label-order       item (as it is unless said) or stock
+  --seconds N         search that long for each stock, on all cores, where plans or estimate are printed;
+                      left out, the same plans as plan and estimate give; Ctrl-C keeps the best so far
   --out FILE          where to write (default: SURVEY-WHAT.pdf, beside it)
   --replace           write over an earlier output, keeping a backup beside it
   --sheet, --heading-row, --height ... HEADING   as for fill

@@ -91,6 +91,7 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
       ...SURVEY,
       what: text,
       paper: text,
+      seconds: text,
       "two-up": flag,
       labels: text,
       "label-margin": text,
@@ -108,6 +109,7 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
         labelOrder: textOf(given["label-order"]),
         out: textOf(given["out"]),
         replace: given["replace"] === true,
+        search: searchOptions(given),
         ...(process.stderr.isTTY ? { onProgress: showProgress } : {}),
       });
     },

@@ -1,5 +1,7 @@
 import { readFileSync, realpathSync } from "node:fs";
 import { basename, dirname, extname, join } from "node:path";
+import { estimateOf, type Estimate } from "../estimate/estimate";
+import { stockJobs } from "../estimate/stockPlans";
 import { InputError, shown } from "../measure/errors";
 import { fontFileName } from "../paper/fontFileName";
 import type { FontLoader } from "../paper/fonts";
@@ -8,9 +10,10 @@ import { PAPERS, type Paper } from "../paper/page";
 import { paperFile, SHEAVES, type Sheaf } from "../paper/paperFile";
 import { withoutTicket } from "../paper/ticket";
 import { didYouMean } from "../settings/names";
-import { estimateFor } from "../survey/sheetAnswers";
+import { demandGroups } from "../survey/sheetAnswers";
 import { saveBeside } from "../workbook/saveBeside";
 import type { Output } from "./output";
+import { planBeside, type BesideOptions } from "./planBeside";
 import type { ReadSurvey } from "./sheets";
 
 /** As they were typed. */
@@ -23,6 +26,8 @@ export interface PaperCommand {
   readonly labelOrder: string | undefined;
   readonly out: string | undefined;
   readonly replace: boolean;
+  /** How long to search for plans. */
+  readonly search: BesideOptions;
   readonly onProgress?: (fraction: number) => void;
 }
 
@@ -32,9 +37,9 @@ export async function paperCommand(survey: ReadSurvey, command: PaperCommand): P
   const paper = paperOf(command.paper);
   const labels = labelsOf(command, paper);
   const output = outputOf(survey.path, command);
-  const { sized, cells } = survey;
+  const { sized } = survey;
   const planned = what.includes("plans") || what.includes("estimate");
-  const estimate = planned ? estimateFor(sized, cells) : undefined;
+  const estimate = planned ? await plannedEstimate(survey, command.search) : undefined;
   const plans = estimate?.plans.flatMap((group) => group.plans) ?? [];
   const file = await paperFile(
     what,
@@ -76,6 +81,23 @@ export async function paperCommand(survey: ReadSurvey, command: PaperCommand): P
       leftOut: leftOut.map(([identifier, reason]) => ({ identifier, reason })),
     },
   };
+}
+
+/** The budget and its plans, searched for as `estimate` does, so that both tell the same figures. */
+async function plannedEstimate({ sized, cells }: ReadSurvey, search: BesideOptions): Promise<Estimate> {
+  const { settings } = sized;
+  const groups = demandGroups(sized, cells, settings.estimateBy);
+  const jobs = groups.map(({ demands }) => stockJobs(demands, settings));
+  const plans = await planBeside(jobs.flat(), search);
+  let next = 0;
+  return estimateOf(
+    groups.map((group, index) => {
+      const from = next;
+      next += jobs[index]!.length;
+      return { ...group, plans: plans.slice(from, next) };
+    }),
+    settings,
+  );
 }
 
 /** The build puts the fonts into a folder beside the program. */

@@ -4,7 +4,9 @@ import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { fontFileName } from "../../src/paper/fontFileName";
 import { FONT_NAMES } from "../../src/paper/fonts";
 import { writeCsv } from "../../src/workbook/writeCsv";
-import { json, newFolder, run } from "../cli/run";
+import type { Estimate } from "../../src/estimate/estimate";
+import { bytesOf, json, newFolder, run } from "../cli/run";
+import { hasPoppler, textOf } from "./paperTools";
 
 jest.setTimeout(240_000);
 
@@ -59,10 +61,44 @@ test.each([
   expect(err).toMatch(message);
 });
 
+const ifPoppler = hasPoppler ? test : test.skip;
+
+ifPoppler.each([[[]], [["--set", "estimate by=kind"]]])(
+  `the printed budget with %j is that of the estimate, line by line${hasPoppler ? "" : " (skipped: poppler-utils is not installed)"}`,
+  (args: readonly string[]) => {
+    const folder = withSurvey();
+    const { lines, cost, contingency, total } = json(folder, "estimate", "survey.csv", ...args) as unknown as Estimate;
+    json(folder, "paper", "survey.csv", "--what", "estimate", "--out", "budget.pdf", ...args);
+    const printed = [...textOf(bytesOf(folder, "budget.pdf")).matchAll(/ (\d+\.\d\d) +(\d+\.\d\d) +(\d+\.\d\d)$/gm)];
+    const money = [...lines, { cost, contingency, total }].map((line) =>
+      [line.cost, line.contingency, line.total].map((sum) => sum.toFixed(2)),
+    );
+    expect(money.length).toBeGreaterThan(3);
+    expect(printed.map(([, ...sums]) => sums)).toEqual(money);
+  },
+);
+
+test("paper searches for the seconds that are given, and refuses what is no time", () => {
+  const folder = withSurvey();
+  const { code: found, err: progress } = run(folder, "paper", "survey.csv", "--what", "plans", "--seconds", "0.2");
+  expect([found, progress]).toEqual([0, expect.stringMatching(/grey board 2: \d+ sheets, .*0\.\d s/)]);
+  const { code, err } = run(folder, "paper", "survey.csv", "--what", "plans", "--seconds", "soon");
+  expect([code, err]).toEqual([2, expect.stringContaining('seconds: got "soon"')]);
+});
+
 test("paper --help fits the screen and names every option", () => {
   const { out } = run(".", "paper", "--help");
   expect(out.split("\n").filter((line) => line.length > 120)).toEqual([]);
-  for (const option of ["--what", "--paper", "--two-up", "--labels", "--label-margin", "--label-order", "--replace"])
+  for (const option of [
+    "--what",
+    "--paper",
+    "--two-up",
+    "--labels",
+    "--label-margin",
+    "--label-order",
+    "--seconds",
+    "--replace",
+  ])
     expect(out).toContain(option);
 });
 
