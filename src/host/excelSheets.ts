@@ -38,7 +38,8 @@ export async function planSheets(
     checkSheetName(sheet.name);
     const wanted = sheet.name.toLowerCase();
     const own = ours.find((mark) => mark.asked.toLowerCase() === wanted && kept.includes(mark.sheet));
-    if (own === undefined && kept.some((name) => name.toLowerCase() === wanted)) throw notOurs(sheet.name);
+    const twice = sheets.some((other) => other !== sheet && other.name.toLowerCase() === wanted);
+    if (twice || (own === undefined && kept.some((name) => name.toLowerCase() === wanted))) throw notOurs(sheet.name);
     refuseTakenTable(look, sheet, own?.sheet);
     return { sheet, name: own?.sheet ?? sheet.name, again: own !== undefined, staleMark: own?.mark };
   });

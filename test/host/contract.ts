@@ -1,0 +1,158 @@
+import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
+import type { BookPort, WrittenEdits } from "../../src/host/port";
+import { typedFormula } from "../../src/survey/formulaText";
+import { bookOf } from "../../src/workbook/book";
+import { cellName, parseCell } from "../../src/workbook/cellRef";
+import { cellLooksOf } from "../../src/workbook/cellLooks";
+import { createWorkbook } from "../../src/workbook/createWorkbook";
+import { csvToWorkbook } from "../../src/workbook/fillCsv";
+import { fillWorkbook } from "../../src/workbook/fillWorkbook";
+import { openWorkbook } from "../../src/workbook/openWorkbook";
+import { readCsv } from "../../src/workbook/readCsv";
+import { readSheet } from "../../src/workbook/readSheet";
+import { sheetLook } from "../../src/workbook/sheetLook";
+import { surveyEdits, type FillOptions } from "../../src/workbook/surveyEdits";
+import { writeCsv } from "../../src/workbook/writeCsv";
+import { livedIn } from "../workbook/made/livedIn";
+
+/** What a cell holds: a formula as it is typed, or a value; with its number format. */
+export type Held = readonly [content: string | number | boolean, format: string];
+
+/** A workbook that is open in a host. */
+export interface OpenInHost {
+  readonly port: BookPort;
+  /** The cells of a sheet that hold something, by name. */
+  readonly held: (sheet: string) => Promise<ReadonlyMap<string, Held>>;
+  readonly close: () => Promise<void>;
+}
+
+/** What every host must do alike: columns land where the command line puts them, with the same formulas and formats. */
+export function contractOf(host: string, open: (bytes: Uint8Array) => Promise<OpenInHost>): void {
+  describe.each(Object.entries(FILES))(`${host}, %s`, (_, bytes) => {
+    let at: OpenInHost;
+    beforeEach(async () => {
+      at = await open(bytes());
+    });
+    afterEach(() => at.close());
+
+    const add = async (figures: readonly string[] = FIGURES): Promise<WrittenEdits> =>
+      at.port.write(surveyEdits(await at.port.read(), { ...FILL, figures }).edits);
+    const names = async () => (await at.port.read()).names.map(({ name, comment, hidden }) => [name, comment, hidden]);
+
+    test("it reads the sheets, tables, names and cells that a file holds", async () => {
+      const file = bookOf(openWorkbook(bytes()));
+      const book = await at.port.read();
+      expect(book.sheets).toEqual(file.sheets.filter(({ cells }) => cells).map(plainSheet));
+      expect(book.tables.map(plainTable)).toEqual(file.tables.map(plainTable));
+      for (const { name } of book.sheets) {
+        const [ours, theirs] = [book.grid(name).rows, file.grid(name).rows];
+        expect(ours.map((row) => row.map(number))).toEqual(theirs.map((row) => row.map(number)));
+        expect(book.grid(name.toUpperCase(), { lastRow: 2 }).rows).toEqual(ours.slice(0, 2));
+      }
+      expect(() => book.grid("nowhere")).toThrow('sheet: got "nowhere"');
+    });
+
+    test("columns go where the command line puts them, with its formulas and number formats", async () => {
+      const { columns, notes } = await add();
+      const filled = fillWorkbook(openWorkbook(bytes()), FILL).edit;
+      expect([columns, notes]).toEqual([filled.columns, filled.notes]);
+      const file = openWorkbook(filled.bytes);
+      for (const { name } of file.sheets.filter(({ cells }) => cells))
+        expect(sorted(await at.held(name))).toEqual(sorted(heldInFile(filled.bytes, name)));
+      expect((await at.port.read()).tables.map(plainTable)).toEqual(file.tables.map(plainTable));
+      expect(await names()).toEqual(file.names.map(({ name, comment, hidden }) => [name, comment, hidden]));
+    });
+
+    test("a second run writes its columns in place, and drops those that are no longer asked for", async () => {
+      await add();
+      const { columns } = await add(FEWER);
+      const once = openWorkbook(fillWorkbook(openWorkbook(bytes()), FILL).edit.bytes);
+      const twice = fillWorkbook(once, { ...FILL, figures: FEWER }).edit;
+      expect(columns).toEqual(twice.columns);
+      expect(columns.every(({ replaced }) => replaced)).toBe(true);
+      const sheet = once.sheets[0]!.name;
+      expect(sorted(await at.held(sheet))).toEqual(sorted(heldInFile(twice.bytes, sheet)));
+      expect((await at.port.read()).tables.map(plainTable)).toEqual(openWorkbook(twice.bytes).tables.map(plainTable));
+    });
+
+    test("steps taken back, the last first, leave the workbook as it was", async () => {
+      const sheet = openWorkbook(bytes()).sheets[0]!.name;
+      const before = [sorted(await at.held(sheet)), await names(), (await at.port.read()).tables];
+      const first = await add();
+      const between = [sorted(await at.held(sheet)), await names(), (await at.port.read()).tables];
+      const second = await add(FEWER);
+      await expect(first.undo()).rejects.toThrow("takes back the last step first");
+      await second.undo();
+      expect([sorted(await at.held(sheet)), (await names()).sort(), (await at.port.read()).tables]).toEqual([
+        between[0],
+        [...(between[1] as unknown[])].sort(),
+        between[2],
+      ]);
+      await first.undo();
+      expect([sorted(await at.held(sheet)), await names(), (await at.port.read()).tables]).toEqual(before);
+      expect((await at.port.read()).sheets).toHaveLength(openWorkbook(bytes()).sheets.length);
+    });
+  });
+}
+
+export const FIGURES = ["outside height", "outside width", "caliper", "mass", "cautions", "problem"];
+const FEWER = ["outside height", "outside width", "problem"];
+export const FILL: FillOptions = { figures: FIGURES, settings: [], recognise: {}, values: false, cutList: false };
+
+const BESIDE = [
+  ["Shelf survey", null, null, null],
+  [null, null, null, null],
+  ["shelfmark", "height mm", "width mm", "depth mm"],
+  ["B 1", 300, 210, 40],
+  ["B 2", 250.5, 180, 30],
+  ["B 3", null, 90, 12],
+];
+
+/** Surveys in a table, in bare cells, and in a workbook that has been lived in. */
+export const FILES: Readonly<Record<string, () => Uint8Array>> = {
+  "a survey in a table": () => csvToWorkbook(readCsv(writeCsv(DEMO_SURVEY.slice(0, 12))), {}),
+  "a survey in bare cells": () => createWorkbook([{ name: "Shelves of 2024", rows: BESIDE, headingRow: 3 }]),
+  "a survey with totals and merged cells": livedIn,
+};
+
+/** The cells of a file as a host would tell them. */
+export function heldInFile(bytes: Uint8Array, sheet: string): ReadonlyMap<string, Held> {
+  const workbook = openWorkbook(bytes);
+  const grid = readSheet(workbook, sheet, { formulas: true });
+  const { styles } = sheetLook(workbook, sheet);
+  const looks = cellLooksOf(workbook);
+  const held = new Map<string, Held>();
+  const put = (name: string, content: string | number | boolean): void => {
+    const { row, column } = parseCell(name)!;
+    const style = styles.get(row)?.get(column);
+    held.set(name, [content, style === undefined ? "General" : looks[style]!.format]);
+  };
+  grid.rows.forEach((row, r) =>
+    row.forEach((value, c) => {
+      const plain = number(value);
+      if (plain !== null) put(cellName(r + 1, c + 1), plain);
+    }),
+  );
+  for (const [name, formula] of grid.formulas) put(name, `=${typedFormula(formula)}`);
+  return held;
+}
+
+type Tables = Awaited<ReturnType<BookPort["read"]>>["tables"];
+
+function plainTable({ name, sheet, area, headerRow, totalsRow, columns }: Tables[number]) {
+  return { name, sheet, area, headerRow, totalsRow, columns };
+}
+
+function plainSheet({ name, state, cells }: { name: string; state: string; cells: boolean }) {
+  return { name, state, cells };
+}
+
+/** A date as the number that a sheet keeps, an error as its text. */
+function number(value: unknown): string | number | boolean | null {
+  if (typeof value !== "object" || value === null) return value as string | number | boolean | null;
+  return "error" in value ? (value.error as string) : (value as { serial: number }).serial;
+}
+
+function sorted(held: ReadonlyMap<string, Held>): readonly (readonly [string, Held])[] {
+  return [...held].sort(([a], [b]) => (a < b ? -1 : 1));
+}

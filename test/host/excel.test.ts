@@ -1,0 +1,4 @@
+import { contractOf } from "./contract";
+import { openInExcel } from "./openInExcel";
+
+contractOf("Excel", (bytes) => Promise.resolve(openInExcel(bytes)));

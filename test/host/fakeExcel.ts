@@ -1,0 +1,355 @@
+import { areaName, overlap, parseArea, type Area } from "../../src/workbook/cellRef";
+import { batch, OfficeError, type AnyKind, type Kind } from "./officeObjects";
+import {
+  blankSheet,
+  cellOf,
+  deleteSheet,
+  enter,
+  mendHeadings,
+  mergedIn,
+  STANDARD_WIDTH,
+  usedArea,
+  type FakeCell,
+  type FakeName,
+  type FakeSheet,
+  type FakeTable,
+  type FakeWorkbook,
+} from "./fakeWorkbook";
+
+/** Excel with a workbook open, as far as the port uses it. */
+export interface FakeExcel {
+  readonly rounds: () => number;
+  /** Tells whoever listens that something was selected, or changed. */
+  readonly fire: (event: "onSelectionChanged" | "onChanged" | "onCalculated") => Promise<void>;
+  readonly listeners: () => number;
+  readonly close: () => void;
+}
+
+/** Puts a stand-in for `Excel` in place. */
+export function fakeExcel(book: FakeWorkbook): FakeExcel {
+  let rounds = 0;
+  const heard = new Map<string, Set<() => Promise<void>>>();
+  const workbookKind = kindsOf(book);
+  const context = () => {
+    const own = batch(() => rounds++);
+    const workbook = own.root(workbookKind, book) as Record<string, object>;
+    const event = (name: string) => ({
+      add: (handler: () => Promise<void>) => {
+        const set = heard.get(name) ?? new Set();
+        heard.set(name, set.add(handler));
+        return { context: made, remove: () => void set.delete(handler) };
+      },
+    });
+    const events = new Map(["onSelectionChanged", "onChanged", "onCalculated"].map((name) => [name, event(name)]));
+    const withEvents = (object: Record<string, object>): object =>
+      new Proxy(object, {
+        get: (target, key: string) =>
+          events.get(key) ?? (key === "worksheets" ? withEvents(target[key] as Record<string, object>) : target[key]),
+      });
+    const made = {
+      workbook: withEvents(workbook),
+      application: { suspendApiCalculationUntilNextSync: () => undefined },
+      sync: own.sync,
+    };
+    return made;
+  };
+  const before = Reflect.get(globalThis, "Excel") as unknown;
+  type Run = (context: object) => Promise<unknown>;
+  const run = async (options: object, work: Run): Promise<unknown> => {
+    const own = "sync" in options ? (options as ReturnType<typeof context>) : context();
+    const answer = await work(own);
+    await own.sync();
+    return answer;
+  };
+  Object.assign(globalThis, { Excel: { run } });
+  return {
+    rounds: () => rounds,
+    fire: async (event) => {
+      for (const handler of heard.get(event) ?? []) await handler();
+    },
+    listeners: () => [...heard.values()].reduce((sum, set) => sum + set.size, 0),
+    close: () => void Object.assign(globalThis, { Excel: before }),
+  };
+}
+
+interface FakeRange {
+  readonly sheet: FakeSheet;
+  readonly area: Area;
+}
+
+function kindsOf(book: FakeWorkbook): AnyKind {
+  const any = <Model>(kind: Kind<Model>): AnyKind => kind as unknown as AnyKind;
+  const missing = (what: string) => new OfficeError("ItemNotFound", what);
+  const changeable = ({ sheet }: FakeRange): void => {
+    if (sheet.locked) throw new OfficeError("AccessDenied", `"${sheet.name}" is protected`);
+  };
+  const each = ({ sheet, area }: FakeRange, work: (cell: FakeCell, row: number, column: number) => void): void => {
+    for (let row = area.top; row <= area.bottom; row++)
+      for (let column = area.left; column <= area.right; column++) work(cellOf(sheet, row, column), row, column);
+  };
+  const read = ({ sheet, area }: FakeRange, of: (cell: FakeCell) => unknown): unknown[][] =>
+    Array.from({ length: area.bottom - area.top + 1 }, (_, r) =>
+      Array.from({ length: area.right - area.left + 1 }, (_unused, c) => {
+        const cell = sheet.cells.get(area.top + r)?.get(area.left + c);
+        return of(cell ?? { value: "", format: "General", bold: false });
+      }),
+    );
+  const write = (
+    range: FakeRange,
+    values: readonly (readonly unknown[])[],
+    into: (c: FakeCell, v: unknown) => void,
+  ) => {
+    changeable(range);
+    const { top, left, bottom, right } = range.area;
+    if (values.length !== bottom - top + 1 || values.some((row) => row.length !== right - left + 1))
+      throw new OfficeError("InvalidArgument", `other rows or columns than ${areaName(range.area)}`);
+    each(range, (cell, row, column) => into(cell, values[row - top]![column - left]));
+    mendHeadings(book);
+  };
+  const used = (sheet: FakeSheet) => {
+    const area = usedArea(sheet);
+    return area && { sheet, area };
+  };
+
+  const font = any<FakeRange>({
+    set: { bold: (range, bold: boolean) => each(range, (cell) => (cell.bold = bold)) },
+  });
+  const format = any<FakeRange>({
+    get: { columnWidth: ({ sheet, area }) => sheet.widths.get(area.left) ?? STANDARD_WIDTH },
+    set: {
+      columnWidth: (range, width: number) => {
+        changeable(range);
+        for (let column = range.area.left; column <= range.area.right; column++) range.sheet.widths.set(column, width);
+      },
+    },
+    part: { font: [() => font, (range) => range] },
+  });
+  const areas = any<readonly FakeRange[]>({
+    get: { address: (ranges) => ranges.map(({ sheet, area }) => `${sheet.name}!${areaName(area)}`).join(",") },
+  });
+  const range = any<FakeRange>({
+    get: {
+      rowIndex: ({ area }) => area.top - 1,
+      columnIndex: ({ area }) => area.left - 1,
+      rowCount: ({ area }) => area.bottom - area.top + 1,
+      columnCount: ({ area }) => area.right - area.left + 1,
+      address: ({ sheet, area }) => `${sheet.name}!${areaName(area)}`,
+      values: (own) => read(own, ({ value }) => value),
+      formulas: (own) => read(own, ({ formula, value }) => formula ?? value),
+      numberFormat: (own) => read(own, (cell) => cell.format),
+    },
+    set: {
+      formulas: (own, values: unknown[][]) => write(own, values, enter),
+      numberFormat: (own, values: unknown[][]) => write(own, values, (cell, value) => (cell.format = String(value))),
+    },
+    part: { format: [() => format, (own) => own], worksheet: [() => worksheet, ({ sheet }) => sheet] },
+    find: {
+      getMergedAreasOrNullObject: [
+        () => areas,
+        ({ sheet, area }) => {
+          const found = mergedIn(sheet, area).map((merged) => ({ sheet, area: merged }));
+          return found.length === 0 ? undefined : found;
+        },
+      ],
+    },
+    act: {
+      clear: (own, what: string) => {
+        changeable(own);
+        const { area, sheet } = own;
+        for (const [row, cells] of sheet.cells)
+          for (const [column, cell] of row < area.top || row > area.bottom ? [] : cells) {
+            if (column < area.left || column > area.right) continue;
+            delete cell.formula;
+            cell.value = "";
+            if (what === "All") Object.assign(cell, { format: "General", bold: false });
+          }
+        mendHeadings(book);
+      },
+      copyFrom: (own, from: FakeRange, what: string) => {
+        changeable(own);
+        if (what !== "Formats") throw new Error("this stand-in for Excel copies formats only");
+        each(own, (cell, row, column) => {
+          const { top, left, bottom, right } = from.area;
+          const [r, c] = [(row - own.area.top) % (bottom - top + 1), (column - own.area.left) % (right - left + 1)];
+          const { format: code, bold } = cellOf(from.sheet, top + r, left + c);
+          Object.assign(cell, { format: code, bold });
+        });
+      },
+      select: ({ sheet, area }) => {
+        if (book.active?.sheet !== sheet.name) throw new OfficeError("InvalidSelection", "a sheet that is not active");
+        book.active = { sheet: sheet.name, row: area.top, column: area.left };
+      },
+    },
+  });
+  const filter = any<FakeSheet>({
+    get: { isDataFiltered: (sheet) => sheet.filtered },
+    find: { getRangeOrNullObject: [() => range, (sheet) => sheet.filter && { sheet, area: sheet.filter }] },
+    act: { apply: (sheet, { area }: FakeRange) => (sheet.filter = area) },
+  });
+  const named = any<FakeName>({
+    get: {
+      name: ({ name }) => name,
+      formula: ({ formula }) => formula,
+      comment: ({ comment }) => comment,
+      visible: ({ visible }) => visible,
+      scope: () => "Workbook",
+    },
+    set: { visible: (name, visible: boolean) => (name.visible = visible) },
+    act: { delete: (name) => (book.names = book.names.filter((other) => other !== name)) },
+  });
+  const findName = (wanted: string) => book.names.find(({ name }) => name.toLowerCase() === wanted.toLowerCase());
+  const names = any<FakeWorkbook>({
+    items: [() => named, () => book.names],
+    find: {
+      getItem: [
+        () => named,
+        (_, wanted: string) => {
+          const name = findName(wanted);
+          if (!name) throw missing(wanted);
+          return name;
+        },
+      ],
+      add: [
+        () => named,
+        (_, name: string, formula: string, comment: string) => {
+          if (findName(name) || !formula.startsWith("=")) throw new OfficeError("InvalidArgument", `the name ${name}`);
+          const made = { name, formula, comment, visible: true };
+          book.names.push(made);
+          return made;
+        },
+      ],
+    },
+  });
+  const noNames = any<FakeSheet>({ items: [() => named, () => []] });
+  const column = any<string>({ get: { name: (name) => name } });
+  const columns = any<FakeTable>({
+    items: [
+      () => column,
+      ({ sheet, area }) =>
+        read({ sheet, area: { ...area, bottom: area.top } }, ({ value }) => String(value))[0] as string[],
+    ],
+  });
+  const table = any<FakeTable>({
+    get: {
+      name: ({ name }) => name,
+      showHeaders: ({ headers }) => headers,
+      showTotals: ({ totals }) => totals,
+    },
+    set: {
+      name: (own, name: string) => {
+        if (findName(name)) throw new OfficeError("InvalidArgument", `the table name ${name}`);
+        own.name = name;
+      },
+    },
+    part: { worksheet: [() => worksheet, ({ sheet }) => sheet], columns: [() => columns, (own) => own] },
+    find: { getRange: [() => range, ({ sheet, area }) => ({ sheet, area })] },
+    act: {
+      convertToRange: (own) => (book.tables = book.tables.filter((other) => other !== own)),
+      resize: (own, { sheet, area }: FakeRange) => {
+        const others = book.tables.filter((other) => other !== own && other.sheet === sheet);
+        if (sheet !== own.sheet || area.top !== own.area.top || others.some((other) => overlap(other.area, area)))
+          throw new OfficeError("InvalidArgument", `a table cannot be ${areaName(area)}`);
+        own.area = area;
+        mendHeadings(book);
+      },
+    },
+  });
+  const sheetTables = any<FakeSheet>({
+    find: {
+      add: [
+        () => table,
+        (_, { sheet, area }: FakeRange, headers: boolean) => {
+          const made = { name: `Table${book.tables.length + 1}`, sheet, area, headers, totals: false };
+          book.tables.push(made);
+          return made;
+        },
+      ],
+    },
+  });
+  const protection = any<{ locked: boolean }>({ get: { protected: ({ locked }) => locked } });
+  const panes = any<FakeSheet>({ act: { freezeRows: (sheet, rows: number) => (sheet.frozen = rows) } });
+  const worksheet: AnyKind = any<FakeSheet>({
+    get: { name: ({ name }) => name, visibility: ({ visibility }) => visibility },
+    part: {
+      protection: [() => protection, (sheet) => sheet],
+      names: [() => noNames, (sheet) => sheet],
+      autoFilter: [() => filter, (sheet) => sheet],
+      freezePanes: [() => panes, (sheet) => sheet],
+      tables: [() => sheetTables, (sheet) => sheet],
+    },
+    find: {
+      getRange: [
+        () => range,
+        (sheet, address: string | undefined) => {
+          const area =
+            address === undefined ? { top: 1, left: 1, bottom: 1_048_576, right: 16_384 } : parseArea(address);
+          if (!area) throw new OfficeError("InvalidArgument", `the range ${address}`);
+          return { sheet, area };
+        },
+      ],
+      getUsedRangeOrNullObject: [() => range, (sheet) => used(sheet)],
+    },
+    act: {
+      activate: (sheet) => (book.active = { sheet: sheet.name, row: 1, column: 1 }),
+      delete: (sheet) => {
+        if (book.locked || book.sheets.length === 1) throw new OfficeError("InvalidOperation", "the sheet stays");
+        deleteSheet(book, sheet);
+      },
+    },
+  });
+  const findSheet = (wanted: string) => book.sheets.find(({ name }) => name.toLowerCase() === wanted.toLowerCase());
+  const worksheets = any<FakeWorkbook>({
+    items: [() => worksheet, () => book.sheets],
+    find: {
+      getItem: [
+        () => worksheet,
+        (_, wanted: string) => {
+          const sheet = findSheet(wanted);
+          if (!sheet) throw missing(wanted);
+          return sheet;
+        },
+      ],
+      add: [
+        () => worksheet,
+        (_, name: string) => {
+          if (book.locked || findSheet(name)) throw new OfficeError("InvalidArgument", `the sheet ${name}`);
+          const made = blankSheet(name);
+          book.sheets.push(made);
+          return made;
+        },
+      ],
+    },
+  });
+  const tables = any<FakeWorkbook>({
+    items: [() => table, () => book.tables],
+    find: {
+      getItem: [
+        () => table,
+        (_, wanted: string) => {
+          const found = book.tables.find(({ name }) => name === wanted);
+          if (!found) throw missing(wanted);
+          return found;
+        },
+      ],
+    },
+  });
+  return any<FakeWorkbook>({
+    part: {
+      worksheets: [() => worksheets, (own) => own],
+      tables: [() => tables, (own) => own],
+      names: [() => names, (own) => own],
+      protection: [() => protection, (own) => own],
+    },
+    find: {
+      getActiveCell: [
+        () => range,
+        () => {
+          const { active } = book;
+          if (!active) throw new OfficeError("InvalidOperation", "a chart sheet");
+          const { sheet, row, column: at } = active;
+          return { sheet: findSheet(sheet)!, area: { top: row, bottom: row, left: at, right: at } };
+        },
+      ],
+    },
+  });
+}
