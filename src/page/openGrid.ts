@@ -10,7 +10,7 @@ import { functionInfo, registerFunctions } from "./functions/registerFunctions";
 import { createGrid, type Grid } from "./grid/createGrid";
 import { liveBook, mendTableFormulas } from "./grid/gridBook";
 import { mendSortedFormulas } from "./grid/sortedFormulas";
-import { refuseCommands } from "./grid/refusedCommands";
+import { refuseCommands, refuseLockedChanges } from "./grid/refusedCommands";
 import { pageBook } from "./pageBook";
 import { BOOK_ID, type OpenedBook } from "./openedBook";
 import type { StatusLine } from "./statusLine";
@@ -67,6 +67,11 @@ export async function openGrid({ container, dark, functions, status, loadScript 
   };
 
   refuseCommands(injector, (why) => status.say(why, true));
+  const lockedSheet = (sheetId?: string): string | undefined => {
+    const id = sheetId ?? workbook?.getActiveSheet().getSheetId();
+    return opened?.sheets.find((sheet) => sheet.locked && sheet.id === id)?.name;
+  };
+  refuseLockedChanges(injector, lockedSheet, (why) => status.say(why, true));
   mendTableFormulas(api, injector, shown);
   mendSortedFormulas(injector);
   const formula = api.getFormula();

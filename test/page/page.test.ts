@@ -12,6 +12,9 @@ declare const openGrid: OpenGrid;
 
 const HOSTILE = ["<img src=x onerror=alert(1)>", "=1+1", "שלום ‮abc", "📚👩‍🔬", "y".repeat(30_000)];
 
+/** What the grid draws its cells on. */
+const SHEET = "#univer-sheet-main-canvas_book";
+
 let browser: Browser;
 let at: OpenPage;
 let page: Page;
@@ -175,6 +178,42 @@ test("what a save could not carry is refused in words, and nothing changes", asy
     expect([id, await said()]).toEqual([id, expect.stringContaining(words)]);
   }
   expect(await page.evaluate(() => JSON.stringify(openGrid.workbook().save().sheets))).toBe(before);
+});
+
+test("a protected sheet refuses every change at once and in words, and the others take theirs", async () => {
+  const book = new ExcelJS.Workbook();
+  const rows = [
+    ["b", 2],
+    ["a", 1],
+  ];
+  for (const name of ["Register", "Survey"]) book.addWorksheet(name).addRows(rows);
+  await book.worksheets[0]!.protect("", {});
+  await open("locked.xlsx", new Uint8Array(await book.xlsx.writeBuffer()));
+  const refused = expect.stringMatching(/^The sheet "Register" is protected/);
+  const tried = async (act: () => Promise<unknown>): Promise<void> => {
+    await page.evaluate(() => void (document.getElementById("said")!.textContent = ""));
+    await act();
+    await becomes(said, refused);
+  };
+  await tried(() => type("A1", "7"));
+  await tried(() => page.keyboard.press("F2"));
+  await page.keyboard.press("Escape");
+  await goTo("A1");
+  await tried(() => page.keyboard.press("Delete"));
+  await tried(() => page.dblclick(SHEET, { position: { x: 90, y: 60 } }));
+  const commands = ["sheet.command.sort-range-asc", "sheet.command.auto-fill", "sheet.command.numfmt.set.percent"];
+  for (const id of commands) await tried(() => page.evaluate((id) => openGrid.grid.api.executeCommand(id), id));
+  const values = ["A1", "B1", "A2", "B2"].map(valueOf);
+  expect(await Promise.all(values)).toEqual(["b", 2, "a", 1]);
+  await page.evaluate(() => {
+    const book = openGrid.workbook();
+    book.setActiveSheet(book.getSheetByName("Survey")!);
+    document.getElementById("said")!.textContent = "";
+  });
+  await type("A1", "7");
+  await becomes(() => valueOf("A1"), 7);
+  await page.click("#save");
+  await becomes(said, "Saved as locked-edited.xlsx");
 });
 
 test("a saved file holds what was typed, is read by another program, and opens again", async () => {

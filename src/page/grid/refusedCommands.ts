@@ -38,6 +38,33 @@ export function refuseCommands(injector: Injector, say: (why: string) => void): 
   });
 }
 
+/** What changes cells or widths, beside what is refused in any sheet. */
+const CHANGING =
+  /^sheet\.command\.(set-range-values|clear-selection|auto-(fill|clear)|refill|copy-(down|right|formula)|cut|paste|optional-paste|sort-range|reorder-range|move-range|numfmt|split-text|text-to-number|toggle-cell|repeat-last|(delta|set)-(worksheet-)?col(umn)?-(auto-)?width)|^(univer|sheet)\.command\.(cut|paste)|^formula-ui\.operation\.insert-function|^sheet\.operation\.set-cell-edit-visible/;
+
+/**
+ * Refuses, before anything changes, what would change a protected sheet: a save keeps it as it is.
+ *
+ * @param lockedSheet name of the sheet that the command is for, if it is protected
+ * @param say tells the user why
+ */
+export function refuseLockedChanges(
+  injector: Injector,
+  lockedSheet: (sheetId: string | undefined) => string | undefined,
+  say: (why: string) => void,
+): void {
+  injector.get(ICommandService).beforeCommandExecuted(({ id, params }) => {
+    if (!CHANGING.test(id)) return;
+    const { visible, subUnitId } = (params ?? {}) as { readonly visible?: boolean; readonly subUnitId?: string };
+    // Leaving a cell is no change.
+    if (visible === false) return;
+    const name = lockedSheet(subUnitId);
+    if (name === undefined) return;
+    say(`The sheet "${name}" is protected and stays as it is. To change it, unprotect it in your spreadsheet program.`);
+    throw new CanceledError();
+  });
+}
+
 /** Entries of the grid's own menus for what is refused. */
 export const HIDDEN_MENUS: Readonly<Record<string, { readonly hidden: boolean }>> = Object.fromEntries(
   [
