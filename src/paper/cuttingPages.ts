@@ -8,10 +8,9 @@ import type { Mm, WorkbookUnit } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import { bodyHeight, bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
 import { drawingBlock } from "./drawingBlock";
-import { offCuts } from "./offCuts";
 import type { Page } from "./page";
 import { runningFoot } from "./runningFoot";
-import { sheetGroups, type SheetGroup } from "./sheetGroups";
+import { groupOffCuts, sheetGroups, type SheetGroup } from "./sheetGroups";
 import { fitColumns, table } from "./table";
 import { heading, paragraph, tickBox, lineHeight, TYPE } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
@@ -114,11 +113,8 @@ function cutTable(sheet: SheetPlan, width: Mm, unit: WorkbookUnit, type: Typeset
 const TICK_COLUMN: Mm = 5.5;
 
 function offCutLines(group: SheetGroup, settings: Settings, width: Mm, type: Typesetter): readonly Block[] {
-  const { unit, edgeTrim, pieceGap } = settings;
-  const [sheet] = group.sheets;
-  // A stretch of roll is cut from the roll, whose edges alone are trimmed.
-  if (group.from !== undefined) return [];
-  const kept = offCuts(sheet, { edgeTrim, pieceGap });
+  const { unit } = settings;
+  const kept = groupOffCuts(group, settings);
   const each = group.sheets.length > 1 ? " from each" : "";
   const told = kept.map(({ length, width: across }) => `${formatLength(length, unit)} × ${formatLength(across, unit)}`);
   const text = kept.length === 0 ? "None." : `${told.join("; ")} ${unit}${each}, length along the grain.`;

@@ -1,5 +1,6 @@
 import type { SheetPlan } from "../cutting/types";
 import type { StockPlan } from "../estimate/stockPlans";
+import { offCuts, type OffCut } from "./offCuts";
 
 /** Sheets that are cut alike, drawn once. */
 export interface SheetGroup {
@@ -8,6 +9,8 @@ export interface SheetGroup {
   readonly sheets: readonly [SheetPlan, ...SheetPlan[]];
   /** Of a roll, where this length of it begins; undefined for a sheet. */
   readonly from: number | undefined;
+  /** The sheet, or the roll that this is a stretch of. */
+  readonly whole: SheetPlan;
 }
 
 /** A length of roll is drawn in stretches about as long as the roll is wide. */
@@ -27,7 +30,17 @@ export function sheetGroups({ form, plan }: StockPlan): readonly SheetGroup[] {
       group.sheets.push(sheet);
     }
   });
-  return [...groups.values()].map((group) => ({ ...group, from: undefined }));
+  return [...groups.values()].map((group) => ({ ...group, from: undefined, whole: group.sheets[0] }));
+}
+
+/** What each of a group's sheets, or its stretch of the roll, leaves that is worth keeping. */
+export function groupOffCuts(
+  { whole, from = 0, sheets: [{ length }] }: SheetGroup,
+  { edgeTrim, pieceGap }: Parameters<typeof offCuts>[1],
+): readonly OffCut[] {
+  return offCuts(whole, { edgeTrim, pieceGap })
+    .filter(({ x }) => x > from - NOISE_MM && x < from + length - NOISE_MM)
+    .map((offCut) => ({ ...offCut, x: offCut.x - from }));
 }
 
 /** A roll parted where a cut goes right across it. */
@@ -54,7 +67,7 @@ function stretches(roll: SheetPlan): readonly Omit<SheetGroup, "numbers">[] {
       .map((cut) =>
         cut.way === "across" ? { ...cut, at: cut.at - start } : { ...cut, from: cut.from - start, to: cut.to - start },
       );
-    return { from: start, sheets: [{ ...roll, length: end - start, placements, cuts }] as const };
+    return { from: start, sheets: [{ ...roll, length: end - start, placements, cuts }] as const, whole: roll };
   });
 }
 

@@ -1,6 +1,6 @@
 import type { Cut, Placement, Plan, SheetPlan } from "../../src/cutting/types";
 import type { StockPlan } from "../../src/estimate/stockPlans";
-import { sheetGroups } from "../../src/paper/sheetGroups";
+import { groupOffCuts, sheetGroups } from "../../src/paper/sheetGroups";
 
 const across = (at: number, from: number, to: number): Cut => ({ way: "across", at, from, to, setting: at });
 const along = (at: number, from: number, to: number): Cut => ({ way: "along", at, from, to, setting: at });
@@ -69,6 +69,11 @@ test("a roll is drawn in stretches no longer than 1.4 widths where a cut goes ri
     ["across 550: 0 to 500", "along 250: 0 to 550"],
     [],
   ]);
+  // Beside B 500 - 300 over 650 - 300, beside C 500 - 250 over 1200 - 650; D is as wide as the roll.
+  const none = { edgeTrim: 0, pieceGap: 0 };
+  expect(
+    groups.map((group) => groupOffCuts(group, none).map(({ x, y, length, width }) => [x, y, length, width])),
+  ).toEqual([[[300, 300, 350, 200]], [[0, 250, 550, 250]], []]);
 });
 
 /** A plan with these sheets; figures that a drawing does not ask for are 0. */
