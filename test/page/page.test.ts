@@ -3,6 +3,11 @@ import { join } from "node:path";
 import ExcelJS from "exceljs";
 import type { Browser, Page } from "playwright-core";
 import type { OpenGrid } from "../../src/page/openGrid";
+import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
+import { csvToWorkbook } from "../../src/workbook/fillCsv";
+import { fillWorkbook } from "../../src/workbook/fillWorkbook";
+import { readCsv } from "../../src/workbook/readCsv";
+import { writeCsv } from "../../src/workbook/writeCsv";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
@@ -14,6 +19,12 @@ const HOSTILE = ["<img src=x onerror=alert(1)>", "=1+1", "שלום ‮abc", "�
 
 /** What the grid draws its cells on. */
 const SHEET = "#univer-sheet-main-canvas_book";
+
+/** Contrast of small text with what is behind it. Source: Web Content Accessibility Guidelines 2.2, 1.4.3. */
+const READABLE = 4.5;
+
+/** The middle of a filter button from the right and lower edge of its heading, pixels. */
+const FROM_EDGE = 9;
 
 let browser: Browser;
 let at: OpenPage;
@@ -47,6 +58,51 @@ async function type(cell: string, text: string): Promise<void> {
   await goTo(cell);
   await page.keyboard.type(text, { delay: 3 });
   await page.keyboard.press("Enter");
+}
+
+/** Contrast of every text around the cells, by what it reads, and of two headings that are drawn. Runs in the page. */
+function partContrasts(canvas: string): { part: string; contrast: number }[] {
+  const luminance = (colour: readonly number[]): number => {
+    const [r = 0, g = 0, b = 0] = colour.map((c) =>
+      c / 255 <= 0.04045 ? c / 255 / 12.92 : ((c / 255 + 0.055) / 1.055) ** 2.4,
+    );
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  const contrastOf = (a: readonly number[], b: readonly number[]): number => {
+    const [dark = 0, light = 0] = [luminance(a), luminance(b)].sort((x, y) => x - y);
+    return (light + 0.05) / (dark + 0.05);
+  };
+  const numbersIn = (colour: string): number[] => (colour.match(/[\d.]+/g) ?? []).map(Number);
+  const behind = (element: Element | null): number[] => {
+    for (let at = element; at; at = at.parentElement) {
+      const [r = 0, g = 0, b = 0, alpha = 1] = numbersIn(getComputedStyle(at).backgroundColor);
+      if (alpha > 0.5) return [r, g, b];
+    }
+    return [255, 255, 255];
+  };
+  const parts = Array.from(document.querySelectorAll("#grid *")).flatMap((element) => {
+    const own = Array.from(element.childNodes).filter(({ nodeType }) => nodeType === Node.TEXT_NODE);
+    const text = element instanceof HTMLInputElement ? element.value : own.map((node) => node.textContent).join("");
+    if (text.trim() === "" || !element.checkVisibility() || element instanceof HTMLStyleElement) return [];
+    const ink = numbersIn(getComputedStyle(element).color).slice(0, 3);
+    return [{ part: text.trim(), contrast: contrastOf(ink, behind(element)) }];
+  });
+  const drawn = document.querySelector<HTMLCanvasElement>(canvas)!;
+  const scale = drawn.width / drawn.clientWidth;
+  const drawing = (part: string, rect: readonly [number, number, number, number]) => {
+    const [x, y, width, height] = rect.map((length) => length * scale) as [number, number, number, number];
+    const { data } = drawn.getContext("2d")!.getImageData(x, y, width, height);
+    const pixels = Array.from({ length: data.length / 4 }, (_, i) => [...data.slice(i * 4, i * 4 + 3)]);
+    const paper = pixels[0]!;
+    return { part, contrast: Math.max(...pixels.map((pixel) => contrastOf(pixel, paper))) };
+  };
+  const sheet = openGrid.workbook().getActiveSheet();
+  const [c, fifth] = [sheet.getRange("C1").getCellRect(), sheet.getRange("A5").getCellRect()];
+  return [
+    ...parts,
+    drawing("heading C", [c.left + 3, 3, c.width - 6, c.top - 6]),
+    drawing("heading 5", [3, fifth.top + 3, fifth.left - 6, fifth.height - 6]),
+  ];
 }
 
 test("a function is found while it is typed, tells its arguments, and answers", async () => {
@@ -133,6 +189,35 @@ test("a filter hides rows and a sort moves them, with their formulas", async () 
         .map((row) => sheet.getRange(row, 7).getValue());
     });
   await becomes(shown, ["slipcase", "slipcase", "slipcase"]);
+});
+
+test("the survey is filtered by its caliper with the mouse, and shows those rows only", async () => {
+  const survey = csvToWorkbook(readCsv(writeCsv(DEMO_SURVEY)), {});
+  const options = { figures: ["caliper"], settings: [], recognise: {}, values: false, cutList: false };
+  const { edit } = fillWorkbook(openWorkbook(survey), options);
+  await open("filled.xlsx", edit.bytes);
+  const { rows } = readSheet(openWorkbook(edit.bytes), "Survey");
+  const column = rows[0]!.indexOf("caliper");
+  const calipers = rows.map((row) => row[column] ?? null);
+  const wanted = Number(calipers.slice(1).find((caliper) => typeof caliper === "number"));
+  const matching = rows.flatMap((_, row) => (calipers[row] === wanted ? [row + 1] : []));
+  expect([matching.length > 1, matching.length < rows.length - 4]).toEqual([true, true]);
+  // So wide that the column is in sight without scrolling.
+  await page.setViewportSize({ width: 2600, height: 800 });
+  const { right, bottom } = await page.evaluate((at) => {
+    const heading = openGrid.workbook().getActiveSheet().getRange(0, at).getCellRect();
+    return { right: heading.right, bottom: heading.bottom };
+  }, column);
+  await page.click(SHEET, { position: { x: right - FROM_EDGE, y: bottom - FROM_EDGE } });
+  await page.getByText("Select All").click();
+  await page.getByText(new RegExp(`^${wanted}$`)).click();
+  await page.getByRole("button", { name: "Confirm" }).click();
+  const shown = () =>
+    page.evaluate((last) => {
+      const sheet = openGrid.workbook().getActiveSheet().getSheet();
+      return Array.from({ length: last - 1 }, (_, i) => i + 2).filter((row) => sheet.getRowVisible(row - 1));
+    }, rows.length);
+  await becomes(shown, matching);
 });
 
 test("a sort of the rows takes the bold part of a title into the saved file", async () => {
@@ -260,6 +345,18 @@ test("hostile texts are shown as texts and come back so", async () => {
   const saved = openWorkbook(new Uint8Array(readFileSync(join(at.folder, "hostile-edited.xlsx"))));
   const grid = readSheet(saved, "Survey", { formulas: true });
   expect([grid.rows.slice(1).map((row) => row[1]), grid.formulas.size]).toEqual([HOSTILE, 0]);
+});
+
+test.each(["light", "dark"] as const)("the grid's own parts are readable in %s", async (colorScheme) => {
+  await open();
+  await page.emulateMedia({ colorScheme });
+  await page.reload();
+  await page.waitForFunction(() => document.body.dataset["ready"] === "yes");
+  await goTo("C2");
+  const parts = () => page.evaluate(partContrasts, SHEET);
+  const named = async () => (await parts()).map(({ part }) => part);
+  await becomes(named, expect.arrayContaining(["C2", "Survey", "heading C", "heading 5"]));
+  expect((await parts()).filter(({ contrast }) => contrast < READABLE)).toEqual([]);
 });
 
 test("the page opens dark where the system is, and its pane folds by the keyboard", async () => {
