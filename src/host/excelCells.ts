@@ -41,9 +41,9 @@ export function entered(content: CellContent): string | number | boolean {
   return typeof content === "string" ? sureText(content) : content;
 }
 
-/** The formula of a cell as Excel tells it, to be entered again. */
-export function enteredAgain(told: unknown): unknown {
-  return typeof told === "string" && !told.startsWith("=") && !isErrorText(told) ? sureText(told) : told;
+/** What Excel tells of a cell, to be entered again. A text that begins with `=` is its own value, a formula is not. */
+export function enteredAgain(formula: unknown, value: unknown): unknown {
+  return typeof formula === "string" && formula === value && !isErrorText(formula) ? sureText(formula) : formula;
 }
 
 /** Writes a rectangle of formulas and values, or of number formats. */

@@ -1,6 +1,6 @@
 import type { Area } from "../workbook/cellRef";
 import { enteredAgain, writeCells, type Sender } from "./excelCells";
-import { readCells, type Matrix } from "./excelRead";
+import { readCells, type Matrix, type Wish } from "./excelRead";
 
 /** Cells as they were: what was entered in them, and their number formats. */
 export interface Former {
@@ -21,14 +21,13 @@ export async function formerCells(
   context: Excel.RequestContext,
   places: readonly { readonly sheet: string; readonly area: Area }[],
 ): Promise<readonly Former[]> {
-  const read = await readCells(context, [
-    ...places.map((place) => ({ ...place, what: "formulas" as const })),
-    ...places.map((place) => ({ ...place, what: "numberFormat" as const })),
-  ]);
+  const wishes = (what: Wish["what"]) => places.map((place) => ({ ...place, what }));
+  const read = await readCells(context, [...wishes("formulas"), ...wishes("values"), ...wishes("numberFormat")]);
+  const [formulas, values, formats] = [0, 1, 2].map((part) => read.slice(part * places.length));
   return places.map((place, index) => ({
     ...place,
-    formulas: read[index]!.map((row) => row.map(enteredAgain)),
-    formats: read[places.length + index]!,
+    formulas: formulas![index]!.map((row, r) => row.map((cell, c) => enteredAgain(cell, values![index]![r]![c]))),
+    formats: formats![index]!,
   }));
 }
 

@@ -1,4 +1,459 @@
-import { contractOf } from "./contract";
-import { openInExcel } from "./openInExcel";
+import fc from "fast-check";
+import { excelAnswers } from "../../src/host/excel";
+import { entered } from "../../src/host/excelCells";
+import type { SheetCell } from "../../src/host/port";
+import { createWorkbook } from "../../src/workbook/createWorkbook";
+import type { CellContent, WorkbookEdits } from "../../src/workbook/edits";
+import { surveyEdits } from "../../src/workbook/surveyEdits";
+import { contractOf, FILES, FILL } from "./contract";
+import { blankSheet, cellOf, enter, STANDARD_WIDTH, type FakeCell } from "./fakeWorkbook";
+import { openInExcel, type OpenInExcel } from "./openInExcel";
 
 contractOf("Excel", (bytes) => Promise.resolve(openInExcel(bytes)));
+
+const SURVEY = FILES["a survey in a table"]!();
+
+/** A survey of so many rows in a table. */
+function surveyOf(rows: number): Uint8Array {
+  const items = Array.from({ length: rows }, (_, i): CellContent[] => [
+    `B ${i + 1}`,
+    200 + (i % 90),
+    150,
+    20 + (i % 40),
+  ]);
+  const headings = ["shelfmark", "height mm", "width mm", "depth mm"];
+  return createWorkbook([{ name: "Survey", rows: [headings, ...items], table: "Survey" }]);
+}
+
+let at: OpenInExcel;
+const open = (bytes: Uint8Array): OpenInExcel => (at = openInExcel(bytes));
+afterEach(() => at?.close());
+
+/** Rounds to Excel that some work takes. */
+async function roundsOf(work: () => Promise<unknown>): Promise<number> {
+  const before = at.excel.rounds();
+  await work();
+  return at.excel.rounds() - before;
+}
+
+const addFigures = async () => at.port.write(surveyEdits(await at.port.read(), FILL).edits);
+const oneColumn = (cells: readonly CellContent[], more: object = {}): WorkbookEdits => ({
+  columns: {
+    sheet: "Survey",
+    table: "Survey",
+    headingRow: 1,
+    firstRow: 2,
+    lastRow: 1 + cells.length,
+    lastColumn: 4,
+    columns: [{ heading: "ours", cells, ...more }],
+  },
+});
+const valueAt = (sheet: string, row: number, column: number) => cellOf(at.sheet(sheet), row, column).value;
+
+describe("rounds to Excel", () => {
+  test("reading takes four, whatever the number of sheets", async () => {
+    open(SURVEY);
+    expect(await roundsOf(at.port.read)).toBe(4);
+    for (let i = 0; i < 60; i++) {
+      const sheet = blankSheet(`Sheet ${i}`);
+      cellOf(sheet, 3, 2).value = i;
+      at.book.sheets.push(sheet);
+    }
+    expect(await roundsOf(at.port.read)).toBe(4);
+  });
+
+  test("a long sheet is read in slices, none over what Excel on the web sends", async () => {
+    open(surveyOf(40));
+    for (let row = 1; row <= 60_000; row++)
+      cellOf(at.sheet("Survey"), row, 9).value = `a note of thirty letters ${row}`;
+    expect(await roundsOf(at.port.read)).toBe(3 + 6);
+  });
+
+  test("a write takes as many for 400 rows as for 12, and few for 10,000", async () => {
+    open(surveyOf(12));
+    const short = await roundsOf(addFigures);
+    open(surveyOf(400));
+    expect(await roundsOf(addFigures)).toBe(short);
+    open(surveyOf(10_000));
+    expect(await roundsOf(addFigures)).toBeLessThan(short + 12);
+    expect(at.book.tables[0]!.area).toEqual({ top: 1, left: 1, bottom: 10_001, right: 4 + FILL.figures.length });
+  });
+});
+
+describe("what is entered", () => {
+  const HOSTILE = [
+    "=HYPERLINK(1)",
+    "+1",
+    "-2 boxes",
+    "@x",
+    "'quoted",
+    "00017",
+    "3/4",
+    "May 3",
+    "10 %",
+    "TRUE",
+    "#N/A",
+    " spaced ",
+    "line\nline",
+    "שלום",
+    "📚",
+  ];
+
+  test("texts stay the texts that they are, in columns, cells and sheets", async () => {
+    open(surveyOf(HOSTILE.length));
+    await at.port.write({
+      ...oneColumn(HOSTILE),
+      cells: HOSTILE.map((content, i) => ({ sheet: "Survey", row: 30 + i, column: 1, content })),
+      sheets: [{ name: "Texts", rows: HOSTILE.map((text) => [text]), headingRow: 0 }],
+    });
+    HOSTILE.forEach((text, i) => {
+      const cells = [cellOf(at.sheet("Survey"), 2 + i, 5), cellOf(at.sheet("Survey"), 30 + i, 1)];
+      for (const cell of [...cells, cellOf(at.sheet("Texts"), 1 + i, 1)])
+        expect([cell.value, cell.formula]).toEqual([text, undefined]);
+    });
+  });
+
+  test("any text comes back as it was", () => {
+    const words = fc.constantFrom("=", "+", "-", "@", "'", "1", "TRUE", "May", "/", " ", "a", ".", "%", "$", "#N/A");
+    const text = fc.oneof(
+      fc.string({ unit: "grapheme", minLength: 1 }),
+      fc.array(words).map((each) => each.join("")),
+    );
+    fc.assert(
+      fc.property(text, (typed) => {
+        const cell: FakeCell = { value: "", format: "General", bold: false };
+        enter(cell, entered(typed));
+        expect([cell.value, cell.formula]).toEqual([typed, undefined]);
+      }),
+    );
+  });
+
+  test.each([
+    ["a stored name", "_xldudf_ENC_WALL_LENGTH(B2,settings)", "=ENC.WALL.LENGTH(B2,settings)"],
+    ["a newer function", '_xlfn.IFNA(_xldudf_ENC_MASS(B2),"_xlfn.X")', '=IFNA(ENC.MASS(B2),"_xlfn.X")'],
+  ])("%s is entered as it is typed", (_, formula, typed) => {
+    expect(entered({ formula, result: 1 })).toBe(typed);
+  });
+
+  test("a blank empties a cell, and an error is one", () => {
+    expect([entered(null), entered({ error: "#N/A" }), entered(0), entered(false)]).toEqual(["", "#N/A", 0, false]);
+  });
+
+  test("a cell that another's formula fills is left to it", async () => {
+    open(surveyOf(3));
+    const fills = { top: 10, left: 2, bottom: 11, right: 2 };
+    await at.port.write({
+      cells: [
+        { sheet: "Survey", row: 10, column: 2, content: { formula: "_xldudf_ENC_SURVEY(A1:D4)", result: 1, fills } },
+        { sheet: "Survey", row: 11, column: 2, content: 2, format: "0.0" },
+      ],
+      sheets: [
+        {
+          name: "Filled",
+          rows: [[{ formula: "A1:A2", result: 1, fills: { ...fills, top: 1, left: 1, right: 1 } }], [7]],
+        },
+      ],
+    });
+    expect(cellOf(at.sheet("Survey"), 10, 2).formula).toBe("=ENC.SURVEY(A1:D4)");
+    expect([valueAt("Survey", 11, 2), valueAt("Filled", 2, 1)]).toEqual(["", ""]);
+  });
+});
+
+describe("columns", () => {
+  test("a neighbour of texts or dates lends no format under which a formula would stay text", async () => {
+    open(surveyOf(3));
+    for (const [row, format] of [
+      [2, "@"],
+      [3, "yyyy-mm-dd"],
+      [4, '0.0" mm"'],
+    ] as const)
+      cellOf(at.sheet("Survey"), row, 4).format = format;
+    await at.port.write(oneColumn([1, 2, 3].map((result) => ({ formula: "A1+1", result }))));
+    const column = [2, 3, 4].map((row) => cellOf(at.sheet("Survey"), row, 5));
+    expect(column.map(({ format }) => format)).toEqual(["General", "General", '0.0" mm"']);
+    expect(column.map(({ formula }) => formula)).toEqual(["=A1+1", "=A1+1", "=A1+1"]);
+  });
+
+  test("the heading takes its neighbour's look, the column a width in points", async () => {
+    open(surveyOf(2));
+    await at.port.write(oneColumn([1, 2], { width: 20 }));
+    expect(cellOf(at.sheet("Survey"), 1, 5).bold).toBe(cellOf(at.sheet("Survey"), 1, 4).bold);
+    // 20 characters: 20 * 7 + 5 pixels, three quarters of a point each.
+    expect(at.sheet("Survey").widths.get(5)).toBe(108.75);
+  });
+
+  test("what stands right of the survey, or is merged there, stays: the columns begin past it", async () => {
+    open(surveyOf(2));
+    cellOf(at.sheet("Survey"), 2, 6).value = "a note";
+    at.sheet("Survey").merged = [{ top: 2, bottom: 3, left: 5, right: 7 }];
+    const { columns, notes } = await at.port.write(oneColumn([1, 2]));
+    expect([columns[0]!.column, notes]).toEqual([8, [expect.stringContaining("begin at column H")]]);
+    expect(at.book.tables[0]!.area.right).toBe(4);
+  });
+
+  test("the sheet's own filter grows along; one that hides rows is left, and said", async () => {
+    const bare = FILES["a survey in bare cells"]!();
+    const filter = { top: 3, left: 1, bottom: 6, right: 4 };
+    open(bare);
+    Object.assign(at.sheet("Shelves of 2024"), { filter });
+    const { undo } = await addFigures();
+    expect(at.sheet("Shelves of 2024").filter).toEqual({ ...filter, right: 4 + FILL.figures.length });
+    await undo();
+    expect(at.sheet("Shelves of 2024").filter).toEqual(filter);
+    open(bare);
+    Object.assign(at.sheet("Shelves of 2024"), { filter, filtered: true });
+    expect((await addFigures()).notes).toEqual([expect.stringContaining("before you sort")]);
+    expect(at.sheet("Shelves of 2024").filter).toEqual(filter);
+  });
+});
+
+describe("sheets", () => {
+  const list = (text: string): WorkbookEdits => ({
+    sheets: [
+      {
+        name: "Cut list",
+        rows: [
+          ["part", "length"],
+          [text, 12.5],
+        ],
+        formats: [undefined, "0.0"],
+        widths: [30],
+        replaceable: true,
+      },
+    ],
+  });
+
+  test("a new one has its heading in bold and in sight, formats, widths and its table", async () => {
+    open(SURVEY);
+    const [sheet] = list("wall").sheets!;
+    await at.port.write({ sheets: [{ ...sheet!, table: "Parts" }] });
+    const made = at.sheet("Cut list");
+    expect([1, 2].map((row) => cellOf(made, row, 2).bold)).toEqual([true, false]);
+    expect([1, 2].map((row) => cellOf(made, row, 2).format)).toEqual(["General", "0.0"]);
+    expect([made.frozen, made.widths.get(1)]).toEqual([1, 161.25]);
+    expect(at.book.tables.at(-1)).toMatchObject({ name: "Parts", area: { top: 1, left: 1, bottom: 2, right: 2 } });
+  });
+
+  test("one of an earlier run is written anew under the name that the user gave it, and comes back", async () => {
+    open(SURVEY);
+    await at.port.write(list("wall"));
+    const made = at.sheet("Cut list");
+    made.name = "My parts";
+    for (const name of at.book.names) name.formula = name.formula.replace("Cut list", "My parts");
+    cellOf(made, 9, 1).value = "longer before";
+    const { undo } = await at.port.write(list("base"));
+    expect(at.book.sheets.map(({ name }) => name)).not.toContain("Cut list");
+    expect([valueAt("My parts", 2, 1), valueAt("My parts", 9, 1)]).toEqual(["base", ""]);
+    await undo();
+    expect([valueAt("My parts", 2, 1), valueAt("My parts", 9, 1)]).toEqual(["wall", "longer before"]);
+  });
+
+  test("one of ours is deleted unless something uses it, and comes back", async () => {
+    open(SURVEY);
+    await at.port.write(list("wall"));
+    cellOf(at.sheet("Survey"), 30, 1).formula = "='Cut list'!A2";
+    await expect(at.port.write({ removeSheets: ["cut list"] })).rejects.toThrow("uses");
+    delete cellOf(at.sheet("Survey"), 30, 1).formula;
+    const { undo } = await at.port.write({ removeSheets: ["cut list"] });
+    expect([at.sheet("Cut list"), at.book.names]).toEqual([undefined, []]);
+    await undo();
+    expect([valueAt("Cut list", 2, 1), at.book.names.map(({ comment }) => comment)]).toEqual(["wall", ["Cut list"]]);
+  });
+});
+
+describe("refused, and nothing changed", () => {
+  const protect = () => (at.sheet("Survey").locked = true);
+  const cases: readonly [string, () => unknown, WorkbookEdits, string][] = [
+    ["a protected survey", protect, oneColumn([1, 2]), "unprotect it in Excel (Review)"],
+    [
+      "a cell on a protected sheet",
+      protect,
+      { cells: [{ sheet: "survey", row: 1, column: 1, content: 1 }] },
+      "unprotect",
+    ],
+    [
+      "a locked workbook",
+      () => (at.book.locked = true),
+      { sheets: [{ name: "New", rows: [[1]] }] },
+      "structure is protected",
+    ],
+    [
+      "a sheet of the user's",
+      () => undefined,
+      { sheets: [{ name: "SURVEY", rows: [[1]], replaceable: true }] },
+      "rename that sheet",
+    ],
+    [
+      "a sheet asked for twice",
+      () => undefined,
+      {
+        sheets: [
+          { name: "a", rows: [] },
+          { name: "A", rows: [] },
+        ],
+      },
+      "rename that sheet",
+    ],
+    [
+      "a sheet with a name that Excel refuses",
+      () => undefined,
+      { sheets: [{ name: "a/b", rows: [] }] },
+      "a name has 1 to 31",
+    ],
+    [
+      "a table name that is taken",
+      () => undefined,
+      { sheets: [{ name: "T", rows: [["a"]], table: "survey" }] },
+      "already has a table",
+    ],
+    ["a sheet to delete that is the user's", () => undefined, { removeSheets: ["Survey"] }, "did not write"],
+    [
+      "a sheet that is not there",
+      () => undefined,
+      { cells: [{ sheet: "Nowhere", row: 1, column: 1, content: 1 }] },
+      'got "Nowhere"',
+    ],
+  ];
+
+  test.each(cases)("%s", async (_, prepare, edits, cure) => {
+    open(surveyOf(2));
+    prepare();
+    const before = structuredClone(at.book);
+    await expect(at.port.write(edits)).rejects.toMatchObject({
+      name: "InputError",
+      message: expect.stringContaining(cure),
+    });
+    expect(at.book).toEqual(before);
+  });
+
+  test("a step that Excel refuses takes back those before it", async () => {
+    open(surveyOf(2));
+    const before = [await at.held("Survey"), at.book.tables[0]!.area];
+    // The stand-in refuses a stored name anywhere in a formula.
+    const wrong = { formula: '"_xldudf_"', result: 1 };
+    const edits = { ...oneColumn([1, wrong]), sheets: [{ name: "New", rows: [[1]], replaceable: true }] };
+    await expect(at.port.write(edits)).rejects.toMatchObject({ code: "InvalidArgument" });
+    expect([await at.held("Survey"), at.book.tables[0]!.area]).toEqual(before);
+    expect([at.book.sheets.map(({ name }) => name), at.book.names]).toEqual([["Survey"], []]);
+  });
+});
+
+describe("undo", () => {
+  test("cells, formats, widths and names come back; what was changed elsewhere stays", async () => {
+    open(surveyOf(2));
+    Object.assign(cellOf(at.sheet("Survey"), 2, 1), { value: "=a text of the user's" });
+    Object.assign(cellOf(at.sheet("Survey"), 3, 1), { formula: "=A1", value: "shelfmark" });
+    const { undo, notes } = await at.port.write({
+      cells: [
+        { sheet: "Survey", row: 2, column: 2, content: "=x", format: "0.00" },
+        { sheet: "Survey", row: 2, column: 1, content: null },
+        { sheet: "Survey", row: 3, column: 1, content: null },
+      ],
+      widths: [{ sheet: "Survey", column: 2, width: 30 }],
+      names: [{ name: "fresh", refersTo: "Survey!$A$1:$B$2" }],
+    });
+    expect([valueAt("Survey", 2, 2), cellOf(at.sheet("Survey"), 2, 2).format, notes]).toEqual(["=x", "0.00", []]);
+    cellOf(at.sheet("Survey"), 3, 2).value = 999;
+    await undo();
+    expect([valueAt("Survey", 2, 2), cellOf(at.sheet("Survey"), 2, 2).format]).toEqual([200, "General"]);
+    expect([valueAt("Survey", 2, 1), cellOf(at.sheet("Survey"), 2, 1).formula]).toEqual([
+      "=a text of the user's",
+      undefined,
+    ]);
+    expect(cellOf(at.sheet("Survey"), 3, 1).formula).toBe("=A1");
+    expect([at.sheet("Survey").widths.get(2), at.book.names, valueAt("Survey", 3, 2)]).toEqual([
+      STANDARD_WIDTH,
+      [],
+      999,
+    ]);
+  });
+
+  test("a name of the user's stays as it is, and is not taken back", async () => {
+    open(surveyOf(2));
+    at.book.names.push({ name: "Stock", formula: "=Survey!$A$1:$B$2", comment: "", visible: true });
+    const { undo, notes } = await at.port.write({ names: [{ name: "stock", refersTo: "Survey!$C$1:$D$2" }] });
+    expect(notes).toEqual(["the name stock is in the workbook already and stays as it is"]);
+    await undo();
+    expect(at.book.names).toHaveLength(1);
+  });
+
+  test.each([
+    ["columns that were moved", () => (at.book.names[0]!.formula = "='Survey'!$G$1:$G$3"), "moved"],
+    ["columns that were deleted", () => (at.book.names = []), "moved"],
+    [
+      "a table that got columns of the user's",
+      () => (at.book.tables[0]!.area = { top: 1, left: 1, bottom: 3, right: 7 }),
+      "other columns",
+    ],
+  ])("%s since is refused", async (_, change, words) => {
+    open(surveyOf(2));
+    const { undo } = await at.port.write(oneColumn([1, 2]));
+    change();
+    const before = structuredClone(at.book);
+    await expect(undo()).rejects.toMatchObject({ name: "InputError", message: expect.stringContaining(words) });
+    expect(at.book).toEqual(before);
+  });
+});
+
+describe("the selected cell", () => {
+  test("is told, gone to, and followed until it is stopped", async () => {
+    open(SURVEY);
+    at.book.sheets.push(blankSheet("It's another"));
+    const heard: SheetCell[] = [];
+    const stop = await at.port.onSelect((cell) => heard.push(cell));
+    const wanted = { sheet: "It's another", row: 30, column: 28 };
+    await at.port.goTo({ ...wanted, sheet: "IT'S ANOTHER" });
+    await at.excel.fire("onSelectionChanged");
+    await at.excel.fire("onSelectionChanged");
+    expect([await at.port.selected(), heard]).toEqual([wanted, [wanted]]);
+    stop();
+    await at.port.goTo({ sheet: "Survey", row: 1, column: 1 });
+    await at.excel.fire("onSelectionChanged");
+    expect([heard.length, at.excel.listeners()]).toEqual([1, 0]);
+  });
+
+  test("is none on a chart sheet; a hidden or missing sheet is refused", async () => {
+    open(SURVEY);
+    at.book.sheets.push({ ...blankSheet("Away"), visibility: "VeryHidden" });
+    await expect(at.port.goTo({ sheet: "Away", row: 1, column: 1 })).rejects.toThrow("unhide it in Excel");
+    await expect(at.port.goTo({ sheet: "Gone", row: 1, column: 1 })).rejects.toThrow('got "Gone"');
+    at.book.active = undefined;
+    expect(await at.port.selected()).toBeUndefined();
+  });
+});
+
+test("changes are told, whether entered or calculated, until stopped", async () => {
+  open(SURVEY);
+  let changes = 0;
+  const stop = await at.port.onChange(() => changes++);
+  await at.excel.fire("onChanged");
+  await at.excel.fire("onCalculated");
+  stop();
+  await at.excel.fire("onChanged");
+  expect([changes, at.excel.listeners()]).toEqual([2, 0]);
+});
+
+test("protected, hidden and error cells are read as such", async () => {
+  open(SURVEY);
+  Object.assign(at.sheet("Survey"), { locked: true, visibility: "Hidden" });
+  cellOf(at.sheet("Survey"), 2, 3).value = "#DIV/0!";
+  const book = await at.port.read();
+  expect(book.sheets[0]!.state).toBe("hidden");
+  const { locked, rows } = book.grid("Survey");
+  expect([locked, rows[1]![2]]).toEqual([true, { error: "#DIV/0!" }]);
+});
+
+test("a sheet of more than four million cells is judged by its first rows, and not read", async () => {
+  open(surveyOf(3));
+  const far = blankSheet("Far");
+  cellOf(far, 1, 1).value = "stray";
+  cellOf(far, 1_048_576, 5).value = "stray";
+  at.book.sheets.push(far);
+  const book = await at.port.read();
+  expect(book.grid("Far", { lastRow: 130 }).rows[0]).toEqual(["stray"]);
+  expect(() => book.grid("Far")).toThrow("delete the stray cells");
+});
+
+test("outside Excel nothing answers", async () => {
+  expect(await excelAnswers()).toBe(false);
+});

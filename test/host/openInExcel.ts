@@ -1,10 +1,12 @@
 import { excelPort } from "../../src/host/excel";
+import type { BookPort } from "../../src/host/port";
 import { cellName } from "../../src/workbook/cellRef";
 import type { Held, OpenInHost } from "./contract";
 import { fakeExcel, type FakeExcel } from "./fakeExcel";
 import { fakeWorkbook, type FakeSheet, type FakeWorkbook } from "./fakeWorkbook";
 
 export interface OpenInExcel extends OpenInHost {
+  readonly port: BookPort;
   readonly book: FakeWorkbook;
   readonly excel: FakeExcel;
   readonly sheet: (name: string) => FakeSheet;
