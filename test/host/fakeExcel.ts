@@ -192,12 +192,13 @@ function kindsOf(book: FakeWorkbook): AnyKind {
       formula: ({ formula }) => formula,
       comment: ({ comment }) => comment,
       visible: ({ visible }) => visible,
-      scope: () => "Workbook",
+      scope: ({ scope }) => (scope === undefined ? "Workbook" : "Worksheet"),
     },
     set: { visible: (name, visible: boolean) => (name.visible = visible) },
     act: { delete: (name) => (book.names = book.names.filter((other) => other !== name)) },
   });
-  const findName = (wanted: string) => book.names.find(({ name }) => name.toLowerCase() === wanted.toLowerCase());
+  const findName = (wanted: string) =>
+    book.names.find(({ name, scope }) => scope === undefined && name.toLowerCase() === wanted.toLowerCase());
   const names = any<FakeWorkbook>({
     items: [() => named, () => book.names],
     find: {
@@ -220,7 +221,9 @@ function kindsOf(book: FakeWorkbook): AnyKind {
       ],
     },
   });
-  const noNames = any<FakeSheet>({ items: [() => named, () => []] });
+  const sheetNames = any<FakeSheet>({
+    items: [() => named, (sheet) => book.names.filter(({ scope }) => scope === sheet.name)],
+  });
   const column = any<string>({ get: { name: (name) => name } });
   const columns = any<FakeTable>({
     items: [
@@ -237,7 +240,8 @@ function kindsOf(book: FakeWorkbook): AnyKind {
     },
     set: {
       name: (own, name: string) => {
-        if (findName(name)) throw new OfficeError("InvalidArgument", `the table name ${name}`);
+        if (findName(name) || book.tables.some((other) => other.name === name))
+          throw new OfficeError("InvalidArgument", `the table name ${name}`);
         own.name = name;
       },
     },
@@ -259,6 +263,8 @@ function kindsOf(book: FakeWorkbook): AnyKind {
       add: [
         () => table,
         (_, { sheet, area }: FakeRange, headers: boolean) => {
+          if (book.tables.some((other) => other.sheet === sheet && overlap(other.area, area)))
+            throw new OfficeError("InvalidArgument", "a table over another");
           const made = { name: `Table${book.tables.length + 1}`, sheet, area, headers, totals: false };
           book.tables.push(made);
           return made;
@@ -272,7 +278,7 @@ function kindsOf(book: FakeWorkbook): AnyKind {
     get: { name: ({ name }) => name, visibility: ({ visibility }) => visibility },
     part: {
       protection: [() => protection, (sheet) => sheet],
-      names: [() => noNames, (sheet) => sheet],
+      names: [() => sheetNames, (sheet) => sheet],
       autoFilter: [() => filter, (sheet) => sheet],
       freezePanes: [() => panes, (sheet) => sheet],
       tables: [() => sheetTables, (sheet) => sheet],

@@ -40,6 +40,8 @@ export interface FakeName {
   formula: string;
   comment: string;
   visible: boolean;
+  /** The sheet that alone knows it. */
+  scope?: string;
 }
 
 /** A workbook as it lies open in Excel, with what it does to what is entered; it calculates nothing. */
@@ -88,11 +90,12 @@ export function fakeWorkbook(bytes: Uint8Array): FakeWorkbook {
       headers: table.headerRow,
       totals: table.totalsRow,
     })),
-    names: workbook.names.map(({ name, refersTo, comment, hidden }) => ({
+    names: workbook.names.map(({ name, refersTo, comment, hidden, sheet }) => ({
       name,
       formula: `=${refersTo}`,
       comment,
       visible: !hidden,
+      ...(sheet === undefined ? {} : { scope: sheet }),
     })),
     locked: workbook.structureLocked,
     active: { sheet: sheets[0]!.name, row: 1, column: 1 },
