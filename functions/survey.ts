@@ -5,7 +5,7 @@ const tables = () => import(/* webpackChunkName: "survey" */ "./surveyTables");
  * A whole survey in one formula: a row of figures beside each row of the survey, under their names.
  * @customfunction SURVEY SURVEY
  * @param items The survey with its heading row, such as Survey[[#Headers],[#Data]] or A3:H212
- * @param columns Figures, such as outside height, side wall length, board area or problem; or default
+ * @param columns A range with a figure in each cell, such as outside height or side wall length; or default
  * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
  * @returns Table with headings, a row for each row of the survey
  */

@@ -26,5 +26,5 @@ export function demoCommand(folder: string): Output {
     replace: false,
   });
   const head = `Survey of an invented lighthouse archive: ${survey}\n`;
-  return { text: `${head}\n${text}`, json };
+  return { text: `${head}\n${text}\n\nTo look at it in the browser: npm start -- ${out}`, json };
 }

@@ -106,7 +106,6 @@ function writeText(command: FillCommand, input: Uint8Array, output: string, figu
       inputBytes: input,
       output: path,
       bytes: content,
-      verify: (written) => verifySame(content, written),
       inPlace: command.inPlace,
       replace: command.replace,
     });
@@ -118,10 +117,6 @@ function writeText(command: FillCommand, input: Uint8Array, output: string, figu
     files.push({ what: "cut list", path: list.output });
   }
   return { sized, said, files };
-}
-
-function verifySame(wanted: Uint8Array, written: Uint8Array): void {
-  if (Buffer.compare(wanted, written) !== 0) throw new Error("the file as written differs from what it should hold");
 }
 
 /** Figures of `--columns`, separated by semicolons; `problem` is always there, so that no row is lost silently. */

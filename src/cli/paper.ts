@@ -1,7 +1,7 @@
 import { readFileSync, realpathSync } from "node:fs";
 import { basename, dirname, extname, join } from "node:path";
 import { estimateOf, type Estimate } from "../estimate/estimate";
-import { stockJobs } from "../estimate/stockPlans";
+import { groupedJobs } from "../estimate/groupedJobs";
 import { InputError, shown } from "../measure/errors";
 import { fontFileName } from "../paper/fontFileName";
 import type { FontLoader } from "../paper/fonts";
@@ -57,10 +57,6 @@ export async function paperCommand(survey: ReadSurvey, command: PaperCommand): P
     inputBytes: survey.bytes,
     output,
     bytes: file.bytes,
-    verify: (written) => {
-      if (Buffer.compare(file.bytes, written) !== 0)
-        throw new Error("the file as written differs from what it should hold");
-    },
     replace: command.replace,
   });
   const leftOut = withoutTicket(sized);
@@ -86,18 +82,8 @@ export async function paperCommand(survey: ReadSurvey, command: PaperCommand): P
 /** The budget and its plans, searched for as `estimate` does, so that both tell the same figures. */
 async function plannedEstimate({ sized, cells }: ReadSurvey, search: BesideOptions): Promise<Estimate> {
   const { settings } = sized;
-  const groups = demandGroups(sized, cells, settings.estimateBy);
-  const jobs = groups.map(({ demands }) => stockJobs(demands, settings));
-  const plans = await planBeside(jobs.flat(), search);
-  let next = 0;
-  return estimateOf(
-    groups.map((group, index) => {
-      const from = next;
-      next += jobs[index]!.length;
-      return { ...group, plans: plans.slice(from, next) };
-    }),
-    settings,
-  );
+  const { jobs, planned } = groupedJobs(demandGroups(sized, cells, settings.estimateBy), settings);
+  return estimateOf(planned(await planBeside(jobs, search)), settings);
 }
 
 /** The build puts the fonts into a folder beside the program. */

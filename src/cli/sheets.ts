@@ -1,10 +1,11 @@
 import { basename, extname } from "node:path";
 import { batchingCost, type BatchingCost } from "../estimate/batching";
-import { estimateOf, type DemandGroup, type Estimate } from "../estimate/estimate";
+import { estimateOf, type Estimate } from "../estimate/estimate";
+import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
 import { stockJobs, type Demand, type StockPlan } from "../estimate/stockPlans";
-import { InputError, NoAnswer, shown } from "../measure/errors";
+import { InputError, shown } from "../measure/errors";
 import { formatLengthWithUnit } from "../measure/formatLength";
-import type { Cell } from "../survey/answers";
+import { plainRows, type Cell } from "../survey/answers";
 import {
   demandGroups,
   demandsOf,
@@ -51,7 +52,7 @@ export interface EstimateOut {
 }
 
 interface Planned {
-  readonly groups: readonly (DemandGroup & { readonly plans: readonly StockPlan[] })[];
+  readonly groups: readonly PlannedGroup[];
   /** What planning by group costs; empty where all is planned together. */
   readonly batching: readonly BatchingCost[];
 }
@@ -120,25 +121,15 @@ async function planned(
   const { settings } = sized;
   const only = (demands: readonly Demand[]) => (stock === undefined ? demands : onlyStock(demands, stock));
   const found = demandGroups(sized, cells, by).map(({ group, demands }) => ({ group, demands: only(demands) }));
-  const apart = found.map(({ demands }) => stockJobs(demands, settings));
+  const apart = groupedJobs(found, settings);
   const together = found.length < 2 ? [] : stockJobs(only(demandsOf(sized)), settings);
-  const plans = await planBeside([...apart.flat(), ...together], options);
-  let next = 0;
-  const groups = found.map((group, index) => {
-    const count = apart[index]!.length;
-    next += count;
-    return { ...group, plans: plans.slice(next - count, next) };
-  });
-  return {
-    groups,
-    batching:
-      together.length === 0
-        ? []
-        : batchingCost(
-            groups.map((group) => group.plans),
-            plans.slice(next),
-          ),
-  };
+  const plans = await planBeside([...apart.jobs, ...together], options);
+  const groups = apart.planned(plans);
+  const batching = batchingCost(
+    groups.map((group) => group.plans),
+    plans.slice(apart.jobs.length),
+  );
+  return { groups, batching };
 }
 
 function allPlans(groups: Planned["groups"]): readonly StockPlan[] {
@@ -180,10 +171,7 @@ function saveEstimate(
   const request = { input: path, inputBytes: bytes, output, inPlace, replace };
   if (kind === ".csv" && !inPlace) {
     const content = writeCsv(rows);
-    return told(
-      saveBeside({ ...request, bytes: content, verify: (written) => verifySame(content, written) }),
-      "estimate",
-    );
+    return told(saveBeside({ ...request, bytes: content }), "estimate");
   }
   if (kind !== ".xlsx" && kind !== ".xlsm")
     throw new InputError(
@@ -194,10 +182,7 @@ function saveEstimate(
   const sheet = estimateSheet(rows);
   if (workbook === undefined) {
     const content = createWorkbook([sheet]);
-    return told(
-      saveBeside({ ...request, bytes: content, verify: (written) => verifySame(content, written) }),
-      "estimate",
-    );
+    return told(saveBeside({ ...request, bytes: content }), "estimate");
   }
   const edit = editWorkbook(workbook, { sheets: [sheet] });
   const verify = (written: Uint8Array) => verifyEdit(workbook, edit, written);
@@ -207,10 +192,6 @@ function saveEstimate(
 
 function told({ output, backup }: SaveResult, what: string): readonly string[] {
   return [`${what}: ${output}`, ...(backup === undefined ? [] : [`as it was before: ${backup}`])];
-}
-
-function verifySame(wanted: Uint8Array, written: Uint8Array): void {
-  if (Buffer.compare(wanted, written) !== 0) throw new Error("the file as written differs from what it should hold");
 }
 
 function onlyStock(demands: readonly Demand[], stock: string): readonly Demand[] {
@@ -246,10 +227,4 @@ function planText({ stock, form, plan }: StockPlan, unit: "mm" | "cm" | "in"): r
 function leftOutText(rows: readonly (readonly Cell[])[]): readonly string[] {
   if (rows.length === 0) return [];
   return ["", "Left out", ...plainRows(rows.slice(1)).map(([item, reason]) => `  ${item}: ${reason}`)];
-}
-
-function plainRows(rows: readonly (readonly Cell[])[]): readonly (readonly (string | number)[])[] {
-  return rows.map((row) =>
-    row.map((cell) => (cell instanceof InputError || cell instanceof NoAnswer ? cell.message : cell)),
-  );
 }

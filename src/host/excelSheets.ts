@@ -3,7 +3,7 @@ import { checkSheetName } from "../workbook/addSheet";
 import type { Area } from "../workbook/cellRef";
 import { columnWidth } from "../workbook/columnWidth";
 import { isFormula, type CellContent, type NewSheet, type WorkbookEdits } from "../workbook/edits";
-import { isMark, ownSheets } from "../workbook/ownMarks";
+import { isMark, ownSheets, sheetNotOurs } from "../workbook/ownMarks";
 import { sheetNamed } from "../workbook/readSheet";
 import { entered, points, writeCells, type Sender } from "./excelCells";
 import { rangeAt, readCells, type Look, type Wish } from "./excelRead";
@@ -29,7 +29,7 @@ export async function planSheets(
 ): Promise<SheetPlan> {
   const ours = ownSheets(look);
   const removed = removeSheets.map((wanted) => sheetNamed(look, wanted).name);
-  for (const name of removed) if (!ours.some(({ sheet }) => sheet === name)) throw notOurs(name);
+  for (const name of removed) if (!ours.some(({ sheet }) => sheet === name)) throw sheetNotOurs(name);
   if (removed.length > 0 && !look.sheets.some(({ name, state }) => state === "visible" && !removed.includes(name)))
     throw new InputError("sheet", "every sheet that shows", "a workbook keeps one at least", "keep one of them");
   await refuseWhenUsed(context, look, removed);
@@ -39,7 +39,8 @@ export async function planSheets(
     const wanted = sheet.name.toLowerCase();
     const own = ours.find((mark) => mark.asked.toLowerCase() === wanted && kept.includes(mark.sheet));
     const twice = sheets.some((other) => other !== sheet && other.name.toLowerCase() === wanted);
-    if (twice || (own === undefined && kept.some((name) => name.toLowerCase() === wanted))) throw notOurs(sheet.name);
+    if (twice || (own === undefined && kept.some((name) => name.toLowerCase() === wanted)))
+      throw sheetNotOurs(sheet.name);
     refuseTakenTable(look, sheet, own?.sheet);
     return { sheet, name: own?.sheet ?? sheet.name, again: own !== undefined, staleMark: own?.mark };
   });
@@ -155,13 +156,4 @@ async function refuseWhenUsed(context: Excel.RequestContext, look: Look, removed
       "keep it, or change that first",
     );
   }
-}
-
-function notOurs(name: string): InputError {
-  return new InputError(
-    "sheet",
-    `"${name}"`,
-    "the workbook has a sheet of that name that this program did not write, and keeps it",
-    "rename that sheet, or give another name",
-  );
 }

@@ -1,9 +1,8 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { estimateOf } from "../estimate/estimate";
-import { stockJobs, type StockPlan } from "../estimate/stockPlans";
-import { InputError, NoAnswer } from "../measure/errors";
-import type { Cell } from "../survey/answers";
+import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
+import { plainRows } from "../survey/answers";
 import {
   demandGroups,
   estimateTable,
@@ -39,25 +38,23 @@ export function CostView({ model, survey, state, place }: ViewProps) {
   const { settings } = sized;
   const [seconds, setSeconds] = useState(0);
   const [running, setRunning] = useState<Running>();
-  const [found, setFound] = useState<{ readonly of: unknown; readonly plans: readonly (readonly StockPlan[])[] }>();
-  const groups = useMemo(() => demandGroups(sized, cells, settings.estimateBy), [sized]);
+  const [found, setFound] = useState<{ readonly of: unknown; readonly groups: readonly PlannedGroup[] }>();
+  const asked = useMemo(() => groupedJobs(demandGroups(sized, cells, settings.estimateBy), settings), [sized]);
   const stop = useRef<AbortController>();
 
   const search = async (time: number): Promise<void> => {
-    const jobs = groups.map(({ demands }) => stockJobs(demands, settings));
     const aborter = new AbortController();
     stop.current = aborter;
     const show = (stocks: readonly StockProgress[], done: number) => setRunning({ stocks, done, stop: aborter });
     try {
-      const plans = await searchPlans(jobs.flat(), {
+      const plans = await searchPlans(asked.jobs, {
         worker: place.planWorker,
         seconds: time,
         cores: navigator.hardwareConcurrency,
         signal: aborter.signal,
         onProgress: show,
       });
-      let next = 0;
-      setFound({ of: sized, plans: jobs.map((own) => plans.slice(next, (next += own.length))) });
+      setFound({ of: sized, groups: asked.planned(plans) });
       if (aborter.signal.aborted) model.say(["Stopped: the best plans so far are kept."]);
     } catch (error) {
       model.say([error instanceof Error ? error.message : String(error)], true);
@@ -70,15 +67,9 @@ export function CostView({ model, survey, state, place }: ViewProps) {
     return () => stop.current?.abort();
   }, []);
 
-  const plans = found?.plans.flat() ?? [];
+  const plans = found?.groups.flatMap((group) => group.plans) ?? [];
   const stale = found !== undefined && found.of !== sized;
-  const estimate =
-    found === undefined
-      ? undefined
-      : estimateOf(
-          groups.map((group, index) => ({ ...group, plans: found.plans[index] ?? [] })),
-          settings,
-        );
+  const estimate = found === undefined ? undefined : estimateOf(found.groups, settings);
   const table = estimate === undefined ? [] : plainRows(estimateTable(estimate, settings));
   const leftOut = plainRows(leftOutRows(sized, plans));
   const writeEstimate = () =>
@@ -174,9 +165,3 @@ function moneyShown(cell: string | number, heading: string | number | undefined)
 }
 
 const MONEY = new Set(["unit price", "cost", "contingency", "total"]);
-
-function plainRows(rows: readonly (readonly Cell[])[]): readonly (readonly (string | number)[])[] {
-  return rows.map((row) =>
-    row.map((cell) => (cell instanceof InputError || cell instanceof NoAnswer ? cell.message : cell)),
-  );
-}

@@ -1,7 +1,6 @@
 import { explodedView } from "../drawing/explodedView";
-import { InputError, NoAnswer } from "../measure/errors";
 import { formatLength } from "../measure/formatLength";
-import type { Cell } from "../survey/answers";
+import { plainCell } from "../survey/answers";
 import { Drawing } from "./Drawing";
 import { comparedKinds, itemAt, itemFacts, partsToCut } from "./itemFacts";
 import type { ViewProps } from "./Pane";
@@ -81,8 +80,8 @@ export function ItemView({ survey, state }: ViewProps) {
         rows={comparedKinds(sized).map(({ kind, chosen: own, outside, boardArea, mass, why }) => [
           own ? `${kind} (chosen)` : kind,
           why ?? outside,
-          shownCell(boardArea),
-          shownCell(mass),
+          plainCell(boardArea),
+          plainCell(mass),
         ])}
       />
       <p class="quiet">
@@ -91,8 +90,4 @@ export function ItemView({ survey, state }: ViewProps) {
       </p>
     </>
   );
-}
-
-function shownCell(cell: Cell): string | number {
-  return cell instanceof InputError || cell instanceof NoAnswer ? cell.message : cell;
 }

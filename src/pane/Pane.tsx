@@ -1,5 +1,5 @@
-import type { ComponentType } from "preact";
-import { useEffect, useState } from "preact/hooks";
+import type { ComponentChildren, ComponentType } from "preact";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { ColumnsView } from "./ColumnsView";
 import { CostView } from "./CostView";
 import { ItemView } from "./ItemView";
@@ -28,6 +28,7 @@ const VIEWS: readonly { readonly name: string; readonly view: ComponentType<View
 export function Pane({ model, place }: { readonly model: PaneModel; readonly place: PanePlace }) {
   const [state, setState] = useState(model.state());
   const [chosen, setChosen] = useState(0);
+  const [visited, setVisited] = useState<readonly number[]>([0]);
   useEffect(() => {
     const show = () => setState(model.state());
     // What happened before this pane was listening.
@@ -35,13 +36,16 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
     return model.watch(show);
   }, [model]);
   const { survey, wrong, doing, said, steps } = state;
-  const { view: View } = VIEWS[chosen]!;
+  const choose = (index: number): void => {
+    setChosen(index);
+    if (!visited.includes(index)) setVisited([...visited, index]);
+  };
   const move = (event: KeyboardEvent): void => {
     const step = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
     if (step === undefined) return;
     event.preventDefault();
     const next = (chosen + step + VIEWS.length) % VIEWS.length;
-    setChosen(next);
+    choose(next);
     document.getElementById(`view-tab-${next}`)?.focus();
   };
   return (
@@ -54,23 +58,28 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
             role="tab"
             id={`view-tab-${index}`}
             aria-selected={index === chosen}
-            aria-controls="view"
+            aria-controls={visited.includes(index) ? `view-${index}` : undefined}
             tabIndex={index === chosen ? 0 : -1}
-            onClick={() => setChosen(index)}
+            onClick={() => choose(index)}
           >
             {name}
           </button>
         ))}
       </div>
-      <div role="tabpanel" id="view" aria-labelledby={`view-tab-${chosen}`} tabIndex={0} class="view">
-        {survey !== undefined ? (
-          <View model={model} survey={survey} state={state} place={place} />
-        ) : wrong !== undefined ? (
-          <NoSurvey wrong={wrong} />
-        ) : (
-          <p>Reading the workbook…</p>
-        )}
-      </div>
+      {visited.map((index) => {
+        const { view: View } = VIEWS[index]!;
+        return (
+          <Kept key={index} index={index} shown={index === chosen}>
+            {survey !== undefined ? (
+              <View model={model} survey={survey} state={state} place={place} />
+            ) : wrong !== undefined ? (
+              <NoSurvey wrong={wrong} />
+            ) : (
+              <p>Reading the workbook…</p>
+            )}
+          </Kept>
+        );
+      })}
       <div class="acts">
         <p role="status" class={said.failed ? "wrong" : ""}>
           {doing === undefined ? said.lines.map((line) => <span key={line}>{line} </span>) : `${doing}…`}
@@ -82,6 +91,30 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
         )}
       </div>
     </>
+  );
+}
+
+interface KeptProps {
+  readonly index: number;
+  readonly shown: boolean;
+  readonly children: ComponentChildren;
+}
+
+/** A view that was visited stays as it was left, plans and ticks included; one that is hidden is not drawn anew. */
+function Kept({ index, shown, children }: KeptProps) {
+  const drawn = useRef(children);
+  if (shown) drawn.current = children;
+  return (
+    <div
+      role="tabpanel"
+      id={`view-${index}`}
+      aria-labelledby={`view-tab-${index}`}
+      tabIndex={0}
+      class="view"
+      hidden={!shown}
+    >
+      {drawn.current}
+    </div>
   );
 }
 

@@ -36,7 +36,8 @@ export function PaperButtons({ model, source, fonts }: PaperProps) {
         { ...USUAL_PAPER, paper: size, onProgress },
         async (font) => {
           const answer = await fetch(fonts + fontFileName(font));
-          if (!answer.ok) throw new Error(`the font ${fontFileName(font)} cannot be loaded: build again`);
+          if (!answer.ok)
+            throw new Error(`the font ${fontFileName(font)} cannot be loaded: check the connection, and press again`);
           return new Uint8Array(await answer.arrayBuffer());
         },
       );

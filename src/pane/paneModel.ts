@@ -69,8 +69,9 @@ export function paneModel(port: BookPort): PaneModel {
       const standing = ownColumns(book).flatMap(({ sheet, asked }) => (sheet === name ? [asked] : []));
       set({ survey: { ...survey, book, standing }, wrong: undefined });
     } catch (error) {
+      // A pane that goes on saying that it reads would tell nothing.
+      set({ survey: undefined, wrong: error instanceof Error ? error.message : String(error) });
       if (!isTold(error)) throw error;
-      set({ survey: undefined, wrong: error.message });
     }
   };
 
@@ -104,8 +105,12 @@ export function paneModel(port: BookPort): PaneModel {
       return () => listeners.delete(listener);
     },
     start: async () => {
-      await read();
-      set({ selected: await port.selected(), doing: undefined });
+      try {
+        await read();
+        set({ selected: await port.selected() });
+      } finally {
+        set({ doing: undefined });
+      }
       await port.onSelect((selected) => set({ selected }));
       await port.onChange(changed);
     },

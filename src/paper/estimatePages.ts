@@ -1,8 +1,7 @@
 import type { Estimate } from "../estimate/estimate";
-import { InputError, NoAnswer } from "../measure/errors";
 import type { Mm } from "../measure/units";
 import { settingsTable } from "../settings/settingsTable";
-import type { Cell } from "../survey/answers";
+import { plainCell, type Cell } from "../survey/answers";
 import { estimateTable, leftOutRows, SHEETS_HEADINGS, sheetsRow } from "../survey/sheetAnswers";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
@@ -134,5 +133,5 @@ function wordTable(
 }
 
 function told(cell: Cell): string {
-  return cell instanceof InputError || cell instanceof NoAnswer ? cell.message : String(cell);
+  return String(plainCell(cell));
 }

@@ -16,6 +16,15 @@ export type Cell = number | string | NoAnswer | InputError;
 /** One cell, or a table that spills. */
 export type Answer = Cell | readonly (readonly Cell[])[];
 
+/** What is read of a cell: of an error, why. */
+export function plainCell(cell: Cell): number | string {
+  return typeof cell === "object" ? cell.message : cell;
+}
+
+export function plainRows(rows: readonly (readonly Cell[])[]): readonly (readonly (number | string)[])[] {
+  return rows.map((row) => row.map(plainCell));
+}
+
 /** Inside size, board to board, of the tray that holds the item. */
 export function insideAnswer(sized: Sized, direction: string): Answer {
   const { inside } = sized.assembly.holder;

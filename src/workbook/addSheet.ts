@@ -10,7 +10,7 @@ import { newTable } from "./tableEditor";
 import { packer } from "./writeZip";
 
 /**
- * Writes the part of a new sheet, by the same edit as any other: a blank sheet, then its cells.
+ * Writes the part of a new sheet: a blank sheet, edited as the sheets of a file are.
  *
  * @param part its name in the package; the caller lists it
  * @param tableId an id that no table of the workbook has

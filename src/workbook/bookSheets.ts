@@ -4,7 +4,7 @@ import { SPREADSHEET_TYPE } from "./blankParts";
 import type { NewSheet } from "./edits";
 import { escapeXml } from "./escape";
 import type { SheetInfo, Workbook } from "./openWorkbook";
-import { isMark, ownSheets } from "./ownMarks";
+import { isMark, ownSheets, sheetNotOurs } from "./ownMarks";
 import { privateParts, type PackageEditor } from "./packageEditor";
 import { relationsName } from "./parts";
 import { textOf } from "./readXml";
@@ -28,7 +28,7 @@ export function removedSheets(workbook: Workbook, names: readonly string[], part
   refuseLockedStructure(workbook);
   const gone = names.map((name) => {
     const sheet = sheetNamed(workbook, name);
-    if (!ownSheets(workbook).some((own) => own.sheet === sheet.name)) throw notOurs(sheet.name);
+    if (!ownSheets(workbook).some((own) => own.sheet === sheet.name)) throw sheetNotOurs(sheet.name);
     return sheet;
   });
   if (!workbook.sheets.some((sheet) => sheet.state === "visible" && !gone.includes(sheet))) {
@@ -79,7 +79,7 @@ export function addSheets(
     );
     const replaced = own && kept.find((s) => s.name === own.sheet);
     const names = [...kept.filter((s) => s !== replaced), ...listed].map((s) => s.name.toLowerCase());
-    if (!replaced && names.includes(wanted)) throw notOurs(sheet.name);
+    if (!replaced && names.includes(wanted)) throw sheetNotOurs(sheet.name);
     if (!replaced) refuseLockedStructure(workbook);
     refuseTakenTable(workbook, sheet, replaced);
     if (replaced) for (const part of privateParts(workbook.zip, replaced.part)) parts.remove(part);
@@ -141,13 +141,4 @@ function refersTo(text: string, sheet: string): boolean {
   const lowered = text.toLowerCase();
   const name = sheet.toLowerCase();
   return lowered.includes(`'${name}'!`) || lowered.includes(`${name}!`) || lowered.includes(`${name}'!`);
-}
-
-function notOurs(name: string): InputError {
-  return new InputError(
-    "sheet",
-    `"${name}"`,
-    "the workbook has a sheet of that name that this program did not write, and keeps it",
-    "rename that sheet, or give another name",
-  );
 }

@@ -5,7 +5,7 @@ import { openPackage } from "./openWorkbook";
 import { packText } from "./writeZip";
 
 /**
- * A new .xlsx of these sheets: a blank workbook, then the same edit as any other, so that there is one writer only.
+ * A new .xlsx of these sheets: a blank workbook, edited as a file is, so that there is one writer only.
  *
  * @throws InputError when a sheet or table name is refused, or no sheet is given
  */

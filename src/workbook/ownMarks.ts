@@ -1,3 +1,4 @@
+import { InputError } from "../measure/errors";
 import { parseSheetArea, type Area } from "./cellRef";
 import type { Book } from "./book";
 import type { DefinedName } from "./openWorkbook";
@@ -59,6 +60,16 @@ export function ownSheets(book: Names): readonly OwnSheet[] {
 /** Whether a defined name is one of these marks. */
 export function isMark(name: string): boolean {
   return name.startsWith(COLUMN_MARK) || name.startsWith(SHEET_MARK);
+}
+
+/** A sheet of the user is never written over. */
+export function sheetNotOurs(name: string): InputError {
+  return new InputError(
+    "sheet",
+    `"${name}"`,
+    "the workbook has a sheet of that name that this program did not write, and keeps it",
+    "rename that sheet, or give another name",
+  );
 }
 
 function marked(book: Names, start: string): { name: DefinedName; sheet: string; area: Area }[] {

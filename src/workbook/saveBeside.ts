@@ -23,8 +23,8 @@ export interface SaveRequest {
   /** Where to write. The input itself only with `inPlace`. */
   readonly output: string;
   readonly bytes: Uint8Array;
-  /** Proves the file as read back from the disk; throws when it is not right. */
-  readonly verify: (written: Uint8Array) => void;
+  /** Proves the file as read back from the disk; throws when it is not right. Left out, its bytes must be those given. */
+  readonly verify?: (written: Uint8Array) => void;
   /** Replace the input, keeping a backup beside it. */
   readonly inPlace?: boolean;
   /** Replace another file that stands at the output, keeping a backup beside it. */
@@ -54,7 +54,7 @@ export function saveBeside(request: SaveRequest): SaveResult {
   try {
     clearLeftovers(output);
     writeFlushed(temporary, request.bytes, exists ? statSync(output).mode : undefined);
-    request.verify(readFileSync(temporary));
+    (request.verify ?? refuseOtherThan(request.bytes))(readFileSync(temporary));
     refuseChanged(request, output, exists);
     const backup = exists ? keepBackup(output) : undefined;
     if (exists) renameSync(temporary, output);
@@ -71,6 +71,12 @@ export function saveBeside(request: SaveRequest): SaveResult {
 const LEFTOVER = ".enclosure-part";
 const PERMISSIONS = 0o777;
 const WRITE_STEP = 4_194_304;
+
+function refuseOtherThan(wanted: Uint8Array): (written: Uint8Array) => void {
+  return (written) => {
+    if (!sameBytes(wanted, written)) throw new Error("the file as written differs from what it should hold");
+  };
+}
 
 function refuseUnasked(request: SaveRequest, output: string, exists: boolean): void {
   const isInput = exists && sameFile(request.input, output);

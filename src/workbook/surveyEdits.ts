@@ -2,7 +2,7 @@ import { InputError, NoAnswer } from "../measure/errors";
 import { readGiven, type Given, type GivenValue } from "../settings/given";
 import { STARTER_STOCK, stockCells } from "../settings/starterStock";
 import { settingsTable } from "../settings/settingsTable";
-import type { Cell } from "../survey/answers";
+import { plainRows, type Cell } from "../survey/answers";
 import { figureOf, type Figure } from "../survey/figures";
 import type { RecogniseOptions } from "../survey/recognise";
 import {
@@ -188,7 +188,7 @@ function newSheets(
   }
   if (options.cutList)
     made.push({
-      sheet: { name: CUTLIST_SHEET, rows: cutListTable(sized).map((row) => row.map(plainText)), replaceable: true },
+      sheet: { name: CUTLIST_SHEET, rows: plainRows(cutListTable(sized)), replaceable: true },
     });
   return made;
 }
@@ -203,9 +203,4 @@ function namedSheet(
     sheet: { name, rows, ...(widths === undefined ? {} : { widths }) },
     name: { name, refersTo: `${name}!$A$1:${last}` },
   };
-}
-
-/** In a list for reading, an error says why. */
-function plainText(cell: Cell): PlainContent {
-  return cell instanceof NoAnswer || cell instanceof InputError ? cell.message : cell;
 }

@@ -48,7 +48,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 beforeEach(async () => {
   open = await opened(browser, "survey.xlsx", survey());
-  await open.page.waitForSelector("#pane .view h2, #pane .view p");
+  await open.page.waitForSelector("#pane .view:not([hidden]) h2, #pane .view:not([hidden]) p");
 });
 afterEach(async () => {
   const { outside, wrong } = open;
@@ -57,7 +57,7 @@ afterEach(async () => {
 });
 
 const view = (name: string) => open.page.click(`#pane [role=tab]:has-text("${name}")`);
-const press = (name: string) => open.page.click(`#pane button:has-text("${name}")`);
+const press = (name: string) => open.page.click(`#pane :is(.view:not([hidden]), .acts) button:has-text("${name}")`);
 const said = () => open.page.textContent("#pane .acts [role=status]");
 const goTo = (row: number, column = 1, sheet = "Items") =>
   open.page.evaluate(
@@ -172,6 +172,14 @@ test("columns added from the pane are those of the command line; a setting chang
   await becomes(async () => (await cell("Items", 1, 8)).value || null, null);
 });
 
+test("what is ticked stays ticked while another view is looked at", async () => {
+  await view("Columns");
+  await open.page.uncheck("#pane label:has-text('net area of board')");
+  await view("Problems");
+  await view("Columns");
+  expect(await open.page.isChecked("#pane label:has-text('net area of board') input")).toBe(false);
+});
+
 test("problems are listed, and a press goes to the row", async () => {
   await view("Problems");
   await press("Row 4, A3");
@@ -206,8 +214,14 @@ test("a long search shows how far it has come, and stopping it keeps the best pl
   await press("Plan the sheets");
   await open.page.waitForSelector("#pane progress[aria-label='Search']");
   await becomes(async () => /grey board 2: \d+, /.test((await open.page.textContent("#pane .progress")) ?? ""), true);
+  // Another view may be looked at meanwhile.
+  await view("This item");
+  await view("Board and cost");
+  await open.page.waitForSelector("#pane progress[aria-label='Search']");
   await press("Stop, keep the best");
   await becomes(said, "Stopped: the best plans so far are kept. ");
+  await view("Columns");
+  await view("Board and cost");
   expect(await open.page.locator("#pane [aria-label='Sheets to buy'] tbody tr").count()).toBeGreaterThan(0);
 });
 

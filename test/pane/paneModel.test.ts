@@ -97,6 +97,13 @@ test("without a survey it says why, and reads again when cells change", async ()
   expect(model.state().wrong).toBeUndefined();
 });
 
+test("a host that fails is told instead of a pane that reads for ever", async () => {
+  const { port } = filePort();
+  const model = paneModel({ ...port, read: () => Promise.reject(new Error("Excel is busy")) });
+  await expect(model.start()).rejects.toThrow("Excel is busy");
+  expect(model.state()).toMatchObject({ wrong: "Excel is busy", doing: undefined });
+});
+
 test("while one act runs, another is not begun", async () => {
   const model = paneModel(filePort().port);
   await model.start();
