@@ -1,6 +1,15 @@
 /** A call of one of our functions under the name by which a workbook stores it. */
 export function stored(fn: string, args: readonly string[]): string {
-  return `_xldudf_ENC_${fn.replaceAll(".", "_")}(${args.join(",")})`;
+  return `${storedName(fn)}(${args.join(",")})`;
+}
+
+const storedNames = new Map<string, string>();
+
+/** Kept, for a survey asks for the same few some ten times a row. */
+function storedName(fn: string): string {
+  let name = storedNames.get(fn);
+  if (name === undefined) storedNames.set(fn, (name = `_xldudf_ENC_${fn.replaceAll(".", "_")}`));
+  return name;
 }
 
 /** A text in a formula. */

@@ -23,17 +23,16 @@ export function rowArguments(item: SurveyItem, place: FormulaPlace): RowArgument
   const { columns, settings } = place.survey.recognition;
   const own = settings.flatMap(({ column, setting }) => {
     const key = settingKey(setting);
-    return key === undefined ? [] : [given(DEFINITIONS[key].name, place.cell(column, item.row))];
+    return key === undefined ? [] : [{ name: DEFINITIONS[key].name, value: place.cell(column, item.row) }];
   });
   const weight = weightFormula(item, place);
-  const withWeight = weight === '""' ? own : [...own, given(DEFINITIONS.weight.name, weight)];
-  const text = (parts: readonly string[]) => (parts.length === 0 ? [] : [parts.join("&")]);
+  const withWeight = weight === '""' ? own : [...own, { name: DEFINITIONS.weight.name, value: weight }];
   return {
     sizes: sizeFormulas(item, place).join(","),
     weight,
     enclosure: columns.enclosure === undefined ? '""' : place.cell(columns.enclosure.column, item.row),
-    own: text(own),
-    ownAndWeight: text(withWeight),
+    own: settingsText(own),
+    ownAndWeight: settingsText(withWeight),
   };
 }
 
@@ -94,6 +93,10 @@ function callOf(fn: string, selectors: readonly string[], row: RowArguments, { s
   ]);
 }
 
-function given(name: string, value: string): string {
-  return `IF(OR(${value}="",${value}=0),"",${quoted(`${name}=`)}&${value}&"; ")`;
+/** `fit=loose; turn-in=` of what the cells hold: nothing for one that is blank or 0. */
+function settingsText(given: readonly { readonly name: string; readonly value: string }[]): readonly string[] {
+  const parts = given.map(
+    ({ name, value }, i) => `${quoted(`${i === 0 ? "" : "; "}${name}=`)}&IF(${value}=0,"",${value})`,
+  );
+  return parts.length === 0 ? [] : [parts.join("&")];
 }

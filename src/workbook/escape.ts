@@ -1,19 +1,19 @@
 /**
  * Text for an element of a sheet. What XML cannot hold is written as Excel does, `_x000D_`, and a text that only
- * looks like that is guarded, so that it reads back as it was.
+ * looks like that is guarded, so that it reads back as it was. Quotes stand as they are: formulas are full of them.
  */
 export function escapeText(text: string): string {
-  return escapeXml(text.replace(LOOKS_ESCAPED, "_x005F_").replace(NOT_IN_XML, (c) => `_x${hex(c.charCodeAt(0))}_`));
+  return MAY_NEED_ESCAPE.test(text) ? text.replace(TO_ESCAPE, escaped) : text;
 }
 
 /** Text for an attribute that has no such escapes: a sheet name, a defined name. */
 export function escapeXml(text: string): string {
-  return text.replace(/[&<>"]/g, (c) => ENTITIES[c] ?? c);
+  return text.replace(/[&<>"]/g, escaped);
 }
 
-/** Text for the name of a table column, where a line break is written `_x000a_`. */
+/** Text for the name of a table column, an attribute where a line break is written `_x000a_`. */
 export function escapeColumnName(text: string): string {
-  return escapeText(text).replace(/[\n\t]/g, (c) => `_x${hex(c.charCodeAt(0)).toLowerCase()}_`);
+  return escapeText(text).replace(/["\n\t]/g, (c) => (c === '"' ? "&quot;" : `_x${hex(c).toLowerCase()}_`));
 }
 
 /** The reverse of the `_xHHHH_` escapes in shared, inline and cached texts and in table column names. */
@@ -32,12 +32,18 @@ export function unescapeXml(text: string): string {
   );
 }
 
-const LOOKS_ESCAPED = /_(?=x[0-9a-fA-F]{4}_)/g;
-// Control letters, carriage return (XML turns it into a line feed), halves of a surrogate pair, and the two non-letters.
-const NOT_IN_XML = /[^\t\n\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu;
+function escaped(letter: string): string {
+  return ENTITIES[letter] ?? (letter === "_" ? "_x005F_" : `_x${hex(letter)}_`);
+}
+
+/** One pass for most texts: no entity, no underscore, nothing that XML cannot hold, no half of a surrogate pair. */
+const MAY_NEED_ESCAPE = /[^\t\n\u0020-%'-;=?-^`-\ud7ff\ue000-\ufffd]/;
+// The last: control letters, carriage return (XML turns it into a line feed), halves of a surrogate pair, and the two
+// non-letters.
+const TO_ESCAPE = /[&<>]|_(?=x[0-9a-fA-F]{4}_)|[^\t\n\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu;
 const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 const NAMED: Readonly<Record<string, string>> = { lt: "<", gt: ">", amp: "&", quot: '"', apos: "'" };
 
-function hex(code: number): string {
-  return code.toString(16).toUpperCase().padStart(4, "0");
+function hex(letter: string): string {
+  return letter.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0");
 }

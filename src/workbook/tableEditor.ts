@@ -1,5 +1,5 @@
 import { areaName, type Area } from "./cellRef";
-import { escapeColumnName, escapeText } from "./escape";
+import { escapeColumnName, escapeText, escapeXml } from "./escape";
 import { attributeIn, childOf, childrenOf, rootOf, startTag, withAttribute, type Place } from "./scan";
 import { insert, remove, spliced, type Splice } from "./splice";
 
@@ -52,7 +52,7 @@ export function changedTable(xml: string, change: TableChange): string {
 /** The part of a new table over the rows of a new sheet. */
 export function newTable(id: number, name: string, area: Area, columns: readonly string[]): string {
   const list = columns.map((column, i) => tableColumn(i + 1, column, undefined, "")).join("");
-  const title = escapeText(name);
+  const title = escapeXml(name);
   return (
     `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n` +
     `<table xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" id="${id}" name="${title}" displayName="${title}"` +

@@ -1,4 +1,4 @@
-import { Deflate } from "fflate";
+import { deflater } from "#deflate";
 import { crc32 } from "./crc32";
 import type { ZipEntry } from "./zip";
 
@@ -11,7 +11,7 @@ export interface Packer {
 /** Packs a new or changed part. The stored time is constant, so that the same edit gives the same file. */
 export function packer(name: string): Packer {
   const packed: Uint8Array[] = [];
-  const deflate = new Deflate({ level: 6 }, (chunk) => packed.push(chunk));
+  const deflate = deflater((chunk) => packed.push(chunk));
   const encoder = new TextEncoder();
   let waiting: string[] = [];
   let waitingLength = 0;

@@ -1,4 +1,4 @@
-import { Inflate } from "fflate";
+import { inflate } from "#deflate";
 import { InputError } from "../measure/errors";
 import { crc32 } from "./crc32";
 import { damaged } from "./damaged";
@@ -71,14 +71,18 @@ export function eachChunk(entry: ZipEntry, take: (chunk: Uint8Array) => boolean 
   let length = 0;
   let crc = 0;
   let going = true;
-  const receive = (chunk: Uint8Array): void => {
+  const receive = (chunk: Uint8Array): boolean => {
     length += chunk.length;
-    if (length > entry.size) throw tooLarge(`the part ${entry.name}, which unpacks to more than it declares`);
     crc = crc32(chunk, crc);
-    if (going && chunk.length > 0 && take(chunk) === false) going = false;
+    if (chunk.length > 0) going = take(chunk) !== false;
+    return going;
   };
   if (entry.method === STORED) receive(entry.packed);
-  else inflate(entry, receive, () => going);
+  else {
+    const ended = inflate(entry.packed, entry.size, receive);
+    if (ended === "longer") throw tooLarge(`the part ${entry.name}, which unpacks to more than it declares`);
+    if (ended === "broken") throw damaged(`the part ${entry.name}, which does not unpack`);
+  }
   if (going && (length !== entry.size || crc !== entry.crc))
     throw damaged(`the part ${entry.name} with a wrong checksum`);
 }
@@ -105,7 +109,6 @@ const END_LENGTH = 22;
 const LONGEST_COMMENT = 0xffff;
 const IN_ZIP64 = 0xffffffff;
 const OLE = 0xd0cf11e0;
-const INFLATE_STEP = 16_384;
 
 function refuseOtherFiles(bytes: Uint8Array, view: DataView): void {
   if (bytes.length === 0) throw damaged("an empty file", "copy it again from where it came");
@@ -201,19 +204,6 @@ function refuseOverlaps(spans: [number, number][]): void {
   spans.forEach(([start], i) => {
     if (i > 0 && start < spans[i - 1]![1]) throw damaged("a zip archive whose parts overlap");
   });
-}
-
-function inflate(entry: ZipEntry, receive: (chunk: Uint8Array) => void, going: () => boolean): void {
-  const stream = new Inflate(receive);
-  try {
-    for (let at = 0; at < entry.packed.length && going(); at += INFLATE_STEP) {
-      stream.push(entry.packed.subarray(at, at + INFLATE_STEP), at + INFLATE_STEP >= entry.packed.length);
-    }
-  } catch (error) {
-    // fflate marks its own errors with a numeric code; ours, and those of `take`, pass through.
-    if (error instanceof Error && "code" in error) throw damaged(`the part ${entry.name}, which does not unpack`);
-    throw error;
-  }
 }
 
 function sameBytes(a: Uint8Array, b: Uint8Array): boolean {

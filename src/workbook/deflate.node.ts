@@ -1,0 +1,36 @@
+import { constants, deflateRawSync, inflateRawSync } from "node:zlib";
+import type { Deflater, Unpacked } from "./deflate";
+
+/**
+ * Node's own deflater, some six times as fast as one in JavaScript. It has no stream that answers at once, so every
+ * piece is packed alone, ended at a whole byte, with the letters before it as its dictionary.
+ */
+export function deflater(take: (packed: Uint8Array) => void): Deflater {
+  let before = new Uint8Array(0);
+  return {
+    push: (bytes, last) => {
+      const dictionary = before.length === 0 ? {} : { dictionary: before };
+      take(deflateRawSync(bytes, { finishFlush: last ? constants.Z_FINISH : constants.Z_SYNC_FLUSH, ...dictionary }));
+      before = bytes.slice(-WINDOW);
+    },
+  };
+}
+
+/** Unpacks at once, never more than `size` bytes, and hands it on by pieces while `take` says true. */
+export function inflate(packed: Uint8Array, size: number, take: (piece: Uint8Array) => boolean): Unpacked {
+  let whole: Uint8Array;
+  try {
+    whole = inflateRawSync(packed, { maxOutputLength: size + 1, chunkSize: Math.max(LEAST_CHUNK, size + 1) });
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === "ERR_BUFFER_TOO_LARGE" ? "longer" : "broken";
+  }
+  if (whole.length > size) return "longer";
+  for (let at = 0; at < size && take(whole.subarray(at, at + PIECE)); at += PIECE);
+  return "done";
+}
+
+/** Bytes that deflate looks back. */
+const WINDOW = 32_768;
+const PIECE = 65_536;
+/** The least that zlib takes for its output. */
+const LEAST_CHUNK = 64;
