@@ -146,12 +146,15 @@ function pageBundle(compiler) {
     compilation.contextDependencies.add(path.join(__dirname, "src"));
     const stage = Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
     compilation.hooks.processAssets.tapPromise({ name: "page", stage }, async () => {
-      const { outputFiles, errors } = await esbuild
+      const { outputFiles, metafile, errors } = await esbuild
         .build({
           absWorkingDir: __dirname,
           entryPoints: [
             { in: "src/page/page.ts", out: "page" },
             { in: "src/page/page.html", out: "page" },
+            // Named so that what they hold becomes scripts of their own: the browser reads several at once.
+            { in: "src/page/grid/enginePlugins.ts", out: "enginePlugins" },
+            { in: "src/page/grid/screenPlugins.ts", out: "screenPlugins" },
             { in: "src/pane/planWorker.ts", out: "planWorker" },
           ],
           alias: { pdfkit: PDFKIT },
@@ -164,16 +167,27 @@ function pageBundle(compiler) {
           sourcemap: compiler.options.mode !== "production",
           outdir: path.join(DIST, "page"),
           write: false,
+          metafile: true,
           logLevel: "silent",
         })
         .catch(({ errors }) => ({ outputFiles: [], errors }));
       compilation.errors.push(
         ...errors.map(({ text, location }) => new WebpackError(`page: ${text} ${location?.file}:${location?.line}`)),
       );
-      for (const { path: file, contents } of outputFiles)
-        compilation.emitAsset(path.relative(DIST, file), new sources.RawSource(Buffer.from(contents)));
+      for (const { path: file, contents, text } of outputFiles) {
+        const content = file.endsWith(".html") ? withPreloads(text, metafile) : Buffer.from(contents);
+        compilation.emitAsset(path.relative(DIST, file), new sources.RawSource(content));
+      }
     });
   });
+}
+
+/** The page with what its script imports named at its head: else the browser asks for it only when it has read 6 MB. */
+function withPreloads(html, { outputs }) {
+  const script = Object.entries(outputs).find(([, output]) => output.entryPoint === "src/page/page.ts");
+  const imported = script[1].imports.filter(({ kind }) => kind === "import-statement");
+  const links = imported.map((each) => `<link rel="modulepreload" href="${path.basename(each.path)}" />\n    `);
+  return html.replace('<script type="module"', `${links.join("")}$&`);
 }
 
 /** Where the add-in will be served from: ENCLOSURE_ADDRESS, without a slash at the end. */

@@ -89,8 +89,6 @@ export async function openGrid({ container, dark, functions, status, loadScript 
     if (!registered) {
       registered = true;
       registerFunctions(injector, loaded, messages.notesOf);
-      await grid.drawn();
-      performance.mark("drawn");
       api.onCommandExecuted(({ id }) => {
         if (SELECTING.includes(id)) tellSelected();
       });
@@ -100,6 +98,8 @@ export async function openGrid({ container, dark, functions, status, loadScript 
         status.say(`Calculating: ${completedFormulasCount} of ${totalFormulasToCalculate} formulas`);
       });
     }
+    await grid.draw();
+    performance.mark("answers");
     const formulas = formulaCount(next);
     if (formulas > MANY_FORMULAS)
       status.say(`${formulas} formulas show their stored results. Calculate works them out anew.`);

@@ -1,4 +1,4 @@
-import * as z from "zod/mini";
+import { $ZodError } from "zod/v4/core";
 import { InputError, shown } from "../measure/errors";
 import { MM_PER, type Mm } from "../measure/units";
 import { SETTING_KEYS, type Given, type GivenValue } from "./given";
@@ -63,7 +63,7 @@ function readValue<K extends SettingKey>(
   try {
     return definition.read({ ...context, name: definition.name }).parse(given.value);
   } catch (error) {
-    if (!(error instanceof z.core.$ZodError) && !(error instanceof InputError)) throw error;
+    if (!(error instanceof $ZodError) && !(error instanceof InputError)) throw error;
     throw new InputError(
       definition.name,
       shown(given.value),

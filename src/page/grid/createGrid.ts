@@ -1,4 +1,12 @@
-import { LifecycleStages, LocaleType, LogLevel, mergeLocales, Univer, type Injector } from "@univerjs/core";
+import {
+  LifecycleService,
+  LifecycleStages,
+  LocaleType,
+  LogLevel,
+  mergeLocales,
+  Univer,
+  type Injector,
+} from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import designTexts from "@univerjs/design/locale/en-US";
 import docsTexts from "@univerjs/docs-ui/locale/en-US";
@@ -13,13 +21,8 @@ import tableTexts from "@univerjs/sheets-table/locale/en-US";
 import tableUiTexts from "@univerjs/sheets-table-ui/locale/en-US";
 import uiTexts from "@univerjs/ui/locale/en-US";
 import { UniverDocsPlugin } from "@univerjs/docs";
-import { UniverDocsUIPlugin } from "@univerjs/docs-ui";
-import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
-import { UniverRenderEnginePlugin } from "@univerjs/engine-render";
-import { UniverSheetsPlugin } from "@univerjs/sheets";
 import { UniverSheetsFilterPlugin } from "@univerjs/sheets-filter";
 import { UniverSheetsFilterUIPlugin } from "@univerjs/sheets-filter-ui";
-import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
 import { UniverSheetsFormulaUIPlugin } from "@univerjs/sheets-formula-ui";
 import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
 import { UniverSheetsNumfmtUIPlugin } from "@univerjs/sheets-numfmt-ui";
@@ -28,7 +31,6 @@ import { UniverSheetsSortUIPlugin } from "@univerjs/sheets-sort-ui";
 import { UniverSheetsTablePlugin } from "@univerjs/sheets-table";
 import { UniverSheetsTableUIPlugin } from "@univerjs/sheets-table-ui";
 import { UniverSheetsUIPlugin } from "@univerjs/sheets-ui";
-import { UniverUIPlugin } from "@univerjs/ui";
 import "@univerjs/ui/facade";
 import "@univerjs/docs-ui/facade";
 import "@univerjs/sheets/facade";
@@ -41,15 +43,24 @@ import "@univerjs/sheets-filter/facade";
 import "@univerjs/sheets-sort/facade";
 import "@univerjs/sheets-table/facade";
 import type { IFunctionInfo } from "@univerjs/engine-formula";
-import { TABLE_STYLE } from "../openedBook";
+import { BOOK_ID, TABLE_STYLE } from "../openedBook";
+import {
+  CalculationMode,
+  IRenderManagerService,
+  UniverFormulaEnginePlugin,
+  UniverRenderEnginePlugin,
+  UniverSheetsFormulaPlugin,
+  UniverSheetsPlugin,
+} from "./enginePlugins";
 import { HIDDEN_MENUS } from "./refusedCommands";
+import { ILayoutService, UniverDocsUIPlugin, UniverUIPlugin } from "./screenPlugins";
 
 /** The spreadsheet of the page. */
 export interface Grid {
   readonly api: FUniver;
   readonly injector: Injector;
-  /** Waits until the grid has drawn a workbook. */
-  readonly drawn: () => Promise<void>;
+  /** Draws the workbook, and makes its formulas live. */
+  readonly draw: () => Promise<void>;
 }
 
 export interface GridOptions {
@@ -94,7 +105,19 @@ export function createGrid({ container, dark, functions }: GridOptions): Grid {
   univer.registerPlugin(UniverSheetsTablePlugin, { userThemes: [QUIET_TABLE] });
   univer.registerPlugin(UniverSheetsTableUIPlugin, { hideAnchor: true, menu: HIDDEN_MENUS });
   const api = FUniver.newAPI(univer);
-  return { api, injector: univer.__getInjector(), drawn: () => stageReached(api, LifecycleStages.Rendered) };
+  const injector = univer.__getInjector();
+  // Of itself the grid waits a third of a second after its screen has come, and then does the same.
+  const draw = async (): Promise<void> => {
+    const screen = injector.get(ILayoutService);
+    while (screen.getContentElement() === undefined) await nextFrame();
+    injector.get(IRenderManagerService).getRenderById(BOOK_ID)?.engine.mount(screen.getContentElement());
+    // The next frame draws, and the one after that comes when it is done.
+    await nextFrame();
+    await nextFrame();
+    const life = injector.get(LifecycleService);
+    if (life.stage < LifecycleStages.Rendered) life.stage = LifecycleStages.Rendered;
+  };
+  return { api, injector, draw };
 }
 
 /** A band behind the headings and no more: the file's own fills stay in sight. */
@@ -103,11 +126,8 @@ const QUIET_TABLE = {
   style: { headerRowStyle: { bg: { rgb: "#e6e1d8" }, cl: { rgb: "#23211e" } } },
 };
 
-/** How often the stage is asked for, ms. */
-const STAGE_EVERY = 10;
-
-async function stageReached(api: FUniver, stage: LifecycleStages): Promise<void> {
-  while (api.getCurrentLifecycleStage() < stage) await new Promise((resolve) => setTimeout(resolve, STAGE_EVERY));
+function nextFrame(): Promise<unknown> {
+  return new Promise(requestAnimationFrame);
 }
 
 function texts() {
