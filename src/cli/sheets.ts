@@ -96,7 +96,7 @@ export async function estimateCommand(
   const { groups, batching } = await planned(sized, cells, by, { ...options, stock: undefined });
   const estimate = estimateOf(groups, settings);
   const table = plainRows(estimateTable(estimate, settings));
-  const leftOut = leftOutRows(sized, allPlans(groups));
+  const leftOut = leftOutRows(sized, allPlans(groups), estimate);
   const saved = saveEstimate(survey, target, [...table, ...plainRows(leftOut)]);
   return {
     text: [

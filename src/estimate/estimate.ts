@@ -22,6 +22,8 @@ export interface EstimateLine {
   readonly cost: number;
   readonly contingency: number;
   readonly total: number;
+  /** Why the line is not, or not wholly, in the cost: nobody has said what it costs. A price of 0 is a price. */
+  readonly notInCost: string | undefined;
 }
 
 export interface Estimate {
@@ -82,6 +84,7 @@ function stockLine(
       provedLeast: false,
       yield: undefined,
       ...money(undefined, 0, settings),
+      notInCost: "no sheet size in the stock table: an area, without sheets or cost",
     };
   if (form === "roll") {
     const step = row?.pack ?? 1;
@@ -94,6 +97,7 @@ function stockLine(
       provedLeast: plan.provedLeast,
       yield: plan.rollLength === 0 ? undefined : plan.pieceAreaM2 / plan.sheetAreaM2,
       ...money(row?.price, (row?.price ?? 0) * metres, settings),
+      notInCost: row?.price === undefined ? NO_PRICE : undefined,
     };
   }
   const bought = plan.counts.map((count) => ({
@@ -105,11 +109,11 @@ function stockLine(
     (sum, each) => sum + (free(each.stock) ? each.sheets : each.packs * (each.row?.pack ?? 1)),
     0,
   );
-  const cost = bought.reduce(
-    (sum, each) => sum + (free(each.stock) ? 0 : each.packs * (each.row?.pack ?? 1) * priceOf(each, row?.price)),
-    0,
-  );
-  const prices = new Set(bought.filter((each) => !free(each.stock)).map((each) => priceOf(each, row?.price)));
+  const paid = bought
+    .filter((each) => !free(each.stock))
+    .map((each) => ({ sheets: each.packs * (each.row?.pack ?? 1), price: each.row?.price ?? row?.price }));
+  const cost = paid.reduce((sum, each) => sum + each.sheets * (each.price ?? 0), 0);
+  const prices = new Set(paid.map(({ price }) => price));
   return {
     ...about,
     quantity: sheets,
@@ -118,6 +122,7 @@ function stockLine(
     provedLeast: plan.provedLeast,
     yield: plan.sheetAreaM2 === 0 ? undefined : plan.pieceAreaM2 / plan.sheetAreaM2,
     ...money(prices.size === 1 ? [...prices][0] : undefined, cost, settings),
+    notInCost: paid.some((each) => each.price === undefined && each.sheets > 0) ? NO_PRICE : undefined,
   };
 
   function labelOf({ stock: name, sheetLength, sheetWidth }: Settings["stock"][number]): string {
@@ -125,12 +130,7 @@ function stockLine(
   }
 }
 
-function priceOf(
-  { row }: { readonly row: Settings["stock"][number] | undefined },
-  otherwise: number | undefined,
-): number {
-  return row?.price ?? otherwise ?? 0;
-}
+const NO_PRICE = "no price in the stock table: not in the cost";
 
 function adhesiveLine(group: string, demands: readonly Demand[], settings: Settings): readonly EstimateLine[] {
   const kg = demands.reduce((sum, { parts, quantity }) => sum + enclosureMassOfAdhesive(parts, settings) * quantity, 0);
@@ -142,6 +142,7 @@ function adhesiveLine(group: string, demands: readonly Demand[], settings: Setti
       quantity: hundredth(kg),
       unit: "kg",
       ...money(price === 0 ? undefined : price, price * hundredth(kg), settings),
+      notInCost: price === 0 ? "no price: not in the cost until adhesive price is set" : undefined,
     },
   ];
 }
@@ -161,6 +162,7 @@ function labourLine(group: string, demands: readonly Demand[], settings: Setting
       cost,
       contingency: 0,
       total: cost,
+      notInCost: rate === undefined ? "no rate: not in the cost until labour rate is set" : undefined,
     },
   ];
 }

@@ -71,7 +71,7 @@ export function CostView({ model, survey, state, place }: ViewProps) {
   const stale = found !== undefined && found.of !== sized;
   const estimate = found === undefined ? undefined : estimateOf(found.groups, settings);
   const table = estimate === undefined ? [] : plainRows(estimateTable(estimate, settings));
-  const leftOut = plainRows(leftOutRows(sized, plans));
+  const leftOut = plainRows(leftOutRows(sized, plans, estimate));
   const writeEstimate = () =>
     model.write("Writing the estimate to a sheet", () => ({ sheets: [estimateSheet([...table, ...leftOut])] }));
   const writePlan = () =>

@@ -26,7 +26,7 @@ export function estimatePages(
   const { settings } = survey;
   const width = bodyWidth(frame);
   const plans = estimate.plans.flatMap((group) => group.plans);
-  const leftOut = leftOutRows(survey, plans).map((row) => row.map(told));
+  const leftOut = leftOutRows(survey, plans, estimate).map((row) => row.map(told));
   const blocks = [
     ...paragraph(TITLE, width, { size: TYPE.title, bold: true, withNext: true }, type),
     ...paragraph(intro(survey), width, { size: TYPE.body }, type),
@@ -36,7 +36,12 @@ export function estimatePages(
     ...proof(estimate, survey, width, type),
     ...heading("Not in this budget", width, type),
     ...(leftOut.length === 0
-      ? paragraph("Every row was sized, and every piece fits a sheet.", width, { size: TYPE.body }, type)
+      ? paragraph(
+          "Every row was sized, every piece fits a sheet, and every line has a price.",
+          width,
+          { size: TYPE.body },
+          type,
+        )
       : wordTable(leftOut, [1, 3], width, type)),
     ...heading("Settings used, and where each default comes from", width, type),
     ...settingsUsed(survey).flatMap((text) => paragraph(text, width, { size: TYPE.small }, type)),
@@ -91,10 +96,9 @@ function settingsUsed({ settings }: SizedSurvey): readonly string[] {
 }
 
 function method({ settings }: SizedSurvey): readonly string[] {
-  const price = settings.adhesivePrice > 0 ? "" : " Adhesive is counted without a price.";
   return [
     "Every enclosure is put together in space from the measures of the survey; its boards, cards, coverings and linings are read off that model and laid on sheets so that a knife or board shear can cut them edge to edge, the grain kept. Each plan is checked by a second program part before it is counted.",
-    `Sheets and metres are bought whole. Contingency is ${settings.contingency} % of materials.${price} Prices are those of the stock table.`,
+    `Sheets and metres are bought whole. Contingency is ${settings.contingency} % of materials. Prices are those of the stock table.`,
   ];
 }
 

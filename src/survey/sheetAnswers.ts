@@ -67,7 +67,7 @@ export function layoutTable(plans: readonly StockPlan[], { unit }: Settings): re
 export function estimateAnswer(survey: SizedSurvey, cells: SurveyCells, options: PlanOptions = {}): Answer {
   const estimate = estimateFor(survey, cells, options);
   const plans = estimate.plans.flatMap((group) => group.plans);
-  return [...estimateTable(estimate, survey.settings), ...leftOutRows(survey, plans)];
+  return [...estimateTable(estimate, survey.settings), ...leftOutRows(survey, plans, estimate)];
 }
 
 /** The budget grouped as the setting `estimate by` says, its stocks planned one after the other. */
@@ -131,18 +131,20 @@ export function estimateTable(
       line.leastPossible ?? "",
       line.yield === undefined ? "" : Number(line.yield.toFixed(3)),
       line.unitPrice ?? "",
-      line.cost,
-      line.contingency,
-      line.total,
+      ...[line.cost, line.contingency, line.total].map((sum) => (sum === 0 && line.notInCost !== undefined ? "" : sum)),
     ]),
     ["total", ...blanks, cost, contingency, total],
   ];
 }
 
-/** What is in no figure of the sheets: rows that cannot be sized, and pieces that no sheet holds, by item and part. */
+/**
+ * What is in no figure of the sheets: rows that cannot be sized, and pieces that no sheet holds, by item and part; of an
+ * estimate, what has no price too.
+ */
 export function leftOutRows(
   { survey, outcomes }: SizedSurvey,
   plans: readonly StockPlan[],
+  estimate?: Estimate,
 ): readonly (readonly Cell[])[] {
   const rows = survey.items.flatMap((item, index): (readonly Cell[])[] => {
     const outcome = outcomes[index]!;
@@ -154,7 +156,13 @@ export function leftOutRows(
       `${piece.part} (${count}) of ${stock}: ${reason}`,
     ]),
   );
-  return rows.length + pieces.length === 0 ? [] : [["left out", "reason"], ...rows, ...pieces];
+  const unpriced = new Map(
+    (estimate?.lines ?? []).flatMap(({ stock, notInCost }) =>
+      notInCost === undefined ? [] : [[stock, notInCost] as const],
+    ),
+  );
+  const all = [...rows, ...pieces, ...unpriced];
+  return all.length === 0 ? [] : [["left out", "reason"], ...all];
 }
 
 function groupHeading({ estimateBy }: Settings): string {

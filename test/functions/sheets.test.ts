@@ -62,7 +62,7 @@ test("a budget by heading has a line for each of its values, each with sheets of
   const rows = await table("ESTIMATE", ITEMS, "estimate by=batch; labour hours=tray 1.5 / slipcase 1; labour rate=20");
   expect(rows[0]!.slice(0, 3)).toEqual(["batch", "material", "stock"]);
   expect(new Set(rows.slice(1).map(([group]) => group))).toEqual(
-    new Set(["May", "June", "total", "left out", "A3", "A4"]),
+    new Set(["May", "June", "total", "left out", "A3", "A4", "adhesive"]),
   );
   const labour = rows.filter((row) => row[1] === "labour").map((row) => [row[0], row[4], row[9]]);
   expect(labour).toEqual([
@@ -100,4 +100,38 @@ test.each([
 
 test("blank rows ask for no sheet", async () => {
   expect(await table("SHEETS", [ITEMS[0]!, ["", "", "", "", "", "", ""]], "all")).toHaveLength(1);
+});
+
+test("what nobody has priced is no silent nought in a budget: its money is blank, and it is listed", async () => {
+  const stock = [
+    ["stock", "material", "caliper", "sheet length", "sheet width", "grain", "price"],
+    ["greyboard", "board", 2, 1200, 800, "fixed", ""],
+    ["card", "card", 0.4, "", "", "fixed", 1],
+    ["cloth", "covering", 0.4, "", 1000, "fixed", ""],
+    ["paper", "lining", 0.15, 1000, 700, "fixed", 1.2],
+  ];
+  const settings = [
+    ["setting", "value"],
+    ["wall board", "greyboard"],
+    ["labour hours", "tray 1.5"],
+  ];
+  const items = [
+    ["id", "height", "width", "depth", "enclosure"],
+    ["A1", 300, 210, 40, "tray"],
+  ];
+  const rows = await table("ESTIMATE", items, settings, stock);
+  const line = (name: string) => rows.find(([, stocked]) => stocked === name)!.slice(8);
+  expect(line("greyboard")).toEqual(["", "", ""]);
+  expect(line("cloth")).toEqual(["", "", ""]);
+  expect(line("adhesive")).toEqual(["", "", ""]);
+  expect(line("paper")).toEqual([1.2, 0.12, 1.32]);
+  expect(rows.find(([first]) => first === "total")!.slice(8)).toEqual([1.2, 0.12, 1.32]);
+  const end = rows.findIndex(([first]) => first === "left out");
+  expect(rows.slice(end + 1).map(([name, reason]) => [name, reason])).toEqual([
+    ["greyboard", "no price in the stock table: not in the cost"],
+    ["card", "no sheet size in the stock table: an area, without sheets or cost"],
+    ["cloth", "no price in the stock table: not in the cost"],
+    ["adhesive", "no price: not in the cost until adhesive price is set"],
+    ["labour", "no rate: not in the cost until labour rate is set"],
+  ]);
 });
