@@ -3,6 +3,7 @@ import type { Cell } from "../survey/answers";
 import type { RecogniseOptions } from "../survey/recognise";
 import { sizeSurvey, type SizedSurvey } from "../survey/sizeSurvey";
 import { cutListTable, surveyTable } from "../survey/surveyAnswers";
+import { unanswered } from "../survey/unanswered";
 import { surveyItems } from "../survey/surveyItems";
 import { createWorkbook } from "./createWorkbook";
 import type { CellContent } from "./edits";
@@ -17,7 +18,8 @@ export interface FilledCsv {
 
 /**
  * A text table with its figures in new columns right of everything it holds; every cell of the user's goes out as it
- * came in. A figure without an answer is left blank: the column `problem` says why.
+ * came in. A figure without an answer is left blank: the column `problem` says why a row has none, and `said` why a figure
+ * has none.
  */
 export function fillCsv(
   csv: Csv,
@@ -38,7 +40,7 @@ export function fillCsv(
     if (added === undefined || (index < firstRow - 1 && index !== headingRow - 1)) return row;
     return [...row, ...Array.from({ length: width - row.length }, () => ""), ...added.map(csvValue)];
   });
-  return { bytes: writeCsv(rows, csv), sized, said };
+  return { bytes: writeCsv(rows, csv), sized, said: [...said, ...unanswered(sized, table)] };
 }
 
 /** The cut list as a text table. */

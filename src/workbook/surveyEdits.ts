@@ -15,6 +15,7 @@ import {
 import type { FormulaPlace } from "../survey/rowMeasures";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { cutListTable, surveyTable } from "../survey/surveyAnswers";
+import { unanswered } from "../survey/unanswered";
 import type { Book } from "./book";
 import { cellName } from "./cellRef";
 import type { CellContent, NewColumn, NewName, NewSheet, PlainContent, WorkbookEdits } from "./edits";
@@ -85,6 +86,7 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
   const said = [
     chosen.said,
     ...recognition.said,
+    ...unanswered(sized, table),
     ...(uncached === 0
       ? []
       : [
