@@ -26,7 +26,8 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
   const write = () =>
     model.write(standing.length > 0 ? "Writing the columns anew" : "Adding the columns", ({ book }) => {
       const figures = ticked.includes(PROBLEM) ? ticked : [...ticked, PROBLEM];
-      return surveyEdits(book, { figures, settings: [], recognise: {}, values: false, cutList }).edits;
+      const { edits, unanswered } = surveyEdits(book, { figures, settings: [], recognise: {}, values: false, cutList });
+      return { edits, said: unanswered };
     });
   return (
     <>

@@ -73,10 +73,12 @@ export function CostView({ model, survey, state, place }: ViewProps) {
   const table = estimate === undefined ? [] : plainRows(estimateTable(estimate, settings));
   const leftOut = plainRows(leftOutRows(sized, plans, estimate));
   const writeEstimate = () =>
-    model.write("Writing the estimate to a sheet", () => ({ sheets: [estimateSheet([...table, ...leftOut])] }));
+    model.write("Writing the estimate to a sheet", () => ({
+      edits: { sheets: [estimateSheet([...table, ...leftOut])] },
+    }));
   const writePlan = () =>
     model.write("Writing the cutting plan to a sheet", () => ({
-      sheets: [{ name: "Cutting plan", rows: plainRows(layoutTable(plans, settings)), replaceable: true }],
+      edits: { sheets: [{ name: "Cutting plan", rows: plainRows(layoutTable(plans, settings)), replaceable: true }] },
     }));
   const busy = running !== undefined || state.doing !== undefined;
   return (

@@ -82,7 +82,7 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
       })}
       <div class="acts">
         <p role="status" class={said.failed ? "wrong" : ""}>
-          {doing === undefined ? said.lines.map((line) => <span key={line}>{line} </span>) : `${doing}…`}
+          {doing === undefined ? said.lines.map((line) => <span key={line}>{line}</span>) : `${doing}…`}
         </p>
         {steps.length > 0 && (
           <button type="button" disabled={doing !== undefined} onClick={() => void model.undo()}>

@@ -14,7 +14,8 @@ export function SetUpView({ model, survey, state }: ViewProps) {
   const make = () =>
     model.write(`Making the ${missing.join(" and ")} sheet${missing.length > 1 ? "s" : ""}`, ({ book }) => {
       const { edits } = surveyEdits(book, { figures: [], settings: [], recognise: {}, values: false, cutList: false });
-      return { ...(edits.sheets ? { sheets: edits.sheets } : {}), ...(edits.names ? { names: edits.names } : {}) };
+      const { sheets = [], names = [] } = edits;
+      return { edits: { sheets, names } };
     });
   const [, ...settings] = settingsTable(sized.settings);
   return (

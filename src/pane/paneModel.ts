@@ -12,6 +12,12 @@ export interface PaneSurvey extends BookSurvey {
   readonly standing: readonly string[];
 }
 
+/** What is to be written, and what the user should be told of it. */
+export interface PaneWrite {
+  readonly edits: WorkbookEdits;
+  readonly said?: readonly string[];
+}
+
 /** A write that can be taken back. */
 export interface Step {
   readonly what: string;
@@ -36,7 +42,7 @@ export interface PaneModel {
   /** Calls back at every change. @returns what stops it */
   readonly watch: (listener: () => void) => () => void;
   readonly start: () => Promise<void>;
-  readonly write: (what: string, edits: (survey: PaneSurvey) => WorkbookEdits) => Promise<void>;
+  readonly write: (what: string, make: (survey: PaneSurvey) => PaneWrite) => Promise<void>;
   readonly undo: () => Promise<void>;
   readonly goTo: (row: number) => Promise<void>;
   readonly say: (lines: readonly string[], failed?: boolean) => void;
@@ -114,14 +120,15 @@ export function paneModel(port: BookPort): PaneModel {
       await port.onSelect((selected) => set({ selected }));
       await port.onChange(changed);
     },
-    write: (what, edits) =>
+    write: (what, make) =>
       act(what, async () => {
         await read();
         if (state.survey === undefined) return say([state.wrong ?? "there is no survey to write to"], true);
-        const { notes, undo } = await port.write(edits(state.survey));
+        const { edits, said = [] } = make(state.survey);
+        const { notes, undo } = await port.write(edits);
         set({ steps: [...state.steps, { what, undo }] });
         await read();
-        say([`${what}: done.`, ...notes]);
+        say([`${what}: done.`, ...notes, ...said]);
       }),
     undo: () =>
       act("Undoing", async () => {

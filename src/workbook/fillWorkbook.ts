@@ -22,7 +22,7 @@ export function fillWorkbook(
   workbook: Workbook,
   { onProgress, ...options }: FillOptions & { readonly onProgress?: (fraction: number) => void },
 ): Filled {
-  const { edits, sized, said } = surveyEdits(bookOf(workbook), options);
+  const { edits, sized, said, unanswered } = surveyEdits(bookOf(workbook), options);
   const edit = editWorkbook(workbook, edits, onProgress);
-  return { edit, sized, said: [...said, ...edit.notes] };
+  return { edit, sized, said: [...said, ...edit.notes, ...unanswered] };
 }

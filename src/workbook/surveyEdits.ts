@@ -37,8 +37,10 @@ export interface FillOptions {
 export interface SurveyEdits {
   readonly edits: WorkbookEdits;
   readonly sized: SizedSurvey;
-  /** What the user should be told, in plain words. */
+  /** What was read, in plain words. */
   readonly said: readonly string[];
+  /** Figures that rows have no answer to, in plain words. */
+  readonly unanswered: readonly string[];
 }
 
 /** The sheet of the cut list. */
@@ -86,14 +88,13 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
   const said = [
     chosen.said,
     ...recognition.said,
-    ...unanswered(sized, table),
     ...(uncached === 0
       ? []
       : [
           `${uncached} formulas hold no result (${grid.uncached.slice(0, 5).join(", ")}): open the file in a spreadsheet and save it`,
         ]),
   ];
-  return { edits, sized, said };
+  return { edits, sized, said, unanswered: unanswered(sized, table) };
 }
 
 function column(

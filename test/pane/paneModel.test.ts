@@ -54,7 +54,7 @@ const FIGURES = ["outside height", "problem"];
 const adding = (model: ReturnType<typeof paneModel>) =>
   model.write("Adding the columns", ({ book }) => {
     const options = { figures: FIGURES, settings: [], recognise: {}, values: false, cutList: false };
-    return surveyEdits(book, options).edits;
+    return { edits: surveyEdits(book, options).edits, said: ["Told too."] };
   });
 
 test("it reads the survey, and knows the columns that it added", async () => {
@@ -65,7 +65,7 @@ test("it reads the survey, and knows the columns that it added", async () => {
   expect(model.state().survey!.standing).toEqual([]);
   await adding(model);
   expect(model.state().survey!.standing).toEqual(FIGURES);
-  expect(model.state().said).toEqual({ lines: ["Adding the columns: done."], failed: false });
+  expect(model.state().said).toEqual({ lines: ["Adding the columns: done.", "Told too."], failed: false });
   await model.undo();
   expect(model.state().survey!.standing).toEqual([]);
   expect(model.state()).toMatchObject({ steps: [], said: { lines: ["Undone: Adding the columns."] } });
