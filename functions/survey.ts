@@ -53,7 +53,7 @@ export async function layout(items: any[][], board: any[][], settings?: any[][][
  * @customfunction ESTIMATE ESTIMATE
  * @param items The survey with its heading row, such as Survey[[#Headers],[#Data]] or A3:H212
  * @param settings Settings range, stock table or text such as contingency=15; as many as you like, later over earlier
- * @returns Table with headings, and below it the rows and pieces that are left out
+ * @returns Table with headings, and below it the rows, pieces and prices that are left out
  */
 export async function estimate(items: any[][], settings?: any[][][]): Promise<any[][]> {
   return (await tables()).estimateCells(items, settings);

@@ -80,7 +80,7 @@ ${CAUTION}`,
   estimate: `enclosure-columns estimate SURVEY [--out FILE]
 
 The materials budget: net area, sheets or metres to buy, least possible, yield, price, cost, contingency and total; then
-what is left out, by row and piece. Totals are sums of the lines as printed.
+what is left out: rows, pieces, and stocks without a price. Totals are sums of the lines as printed.
 
   --by HEADING        grouped by material (as it is unless said), kind, or any heading of the survey, such as batch:
                       each group then has sheets of its own, and what that costs in sheets is told
