@@ -1,7 +1,6 @@
-import type { SaxesTagNS } from "saxes";
 import { isTrue, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
-import { attribute, readXml } from "./readXml";
+import { attribute, readXml, type XmlTag } from "./readXml";
 import { stylesPart } from "./readStyles";
 import { themeColoursOf, tinted } from "./themeColours";
 
@@ -28,7 +27,7 @@ export function cellLooksOf(workbook: Workbook): readonly CellLook[] {
   const looks: CellLook[] = [];
   let list = "";
   let pattern = "";
-  const open = (tag: SaxesTagNS): void => {
+  const open = (tag: XmlTag): void => {
     if (LISTS.includes(tag.local)) list = tag.local;
     if (tag.local === "numFmt") formats.set(Number(attribute(tag, "numFmtId")), attribute(tag, "formatCode") ?? "");
     if (list === "fonts") {
@@ -98,7 +97,7 @@ const BUILT_IN: Readonly<Record<number, string>> = {
 };
 
 function lookOf(
-  tag: SaxesTagNS,
+  tag: XmlTag,
   formats: ReadonlyMap<number, string>,
   fonts: readonly Font[],
   fills: readonly (string | undefined)[],
@@ -116,20 +115,20 @@ function lookOf(
   };
 }
 
-function aligned(look: CellLook, tag: SaxesTagNS): CellLook {
+function aligned(look: CellLook, tag: XmlTag): CellLook {
   const horizontal = attribute(tag, "horizontal");
   const align = horizontal === "left" || horizontal === "center" || horizontal === "right" ? horizontal : undefined;
   return { ...look, align, wrap: isTrue(attribute(tag, "wrapText")) };
 }
 
 /** `<b/>` means bold, `<b val="0"/>` not. */
-function isOn(tag: SaxesTagNS): boolean {
+function isOn(tag: XmlTag): boolean {
   const value = attribute(tag, "val");
   return value === undefined || isTrue(value);
 }
 
 /** A colour given outright or by the theme; those of the old numbered palette are left out. */
-function colourOf(tag: SaxesTagNS, theme: readonly string[]): string | undefined {
+function colourOf(tag: XmlTag, theme: readonly string[]): string | undefined {
   const rgb = attribute(tag, "rgb");
   if (rgb !== undefined && /^([0-9a-f]{2})?[0-9a-f]{6}$/i.test(rgb)) return `#${rgb.slice(-6).toLowerCase()}`;
   const place = attribute(tag, "theme");

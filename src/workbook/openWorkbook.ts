@@ -1,7 +1,7 @@
 import { damaged } from "./damaged";
 import type { Area } from "./cellRef";
 import { contentTypesOf, neededPart, partOf, relationsOf, type ContentTypes, type Relation } from "./parts";
-import { attribute, readXml } from "./readXml";
+import { attribute, attributeOf, readXml } from "./readXml";
 import { readTable } from "./readTable";
 import { openZip, type Zip } from "./zip";
 
@@ -159,14 +159,11 @@ function readBook(zip: Zip, part: string) {
       if (tag.local === "workbookPr") date1904 = isTrue(attribute(tag, "date1904"));
       if (tag.local === "workbookProtection") structureLocked = isTrue(attribute(tag, "lockStructure"));
       if (tag.local === "sheet") {
-        const relation = Object.values(tag.attributes).find(
-          (a) => a.local === "id" && a.uri.endsWith("/relationships"),
-        );
         sheets.push({
           name: attribute(tag, "name") ?? "",
           state: attribute(tag, "state") ?? "visible",
           sheetId: Number(attribute(tag, "sheetId")),
-          relation: relation?.value ?? "",
+          relation: attributeOf(tag, "id", "/relationships") ?? "",
         });
       }
       if (tag.local === "definedName") {

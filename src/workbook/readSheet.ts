@@ -1,11 +1,10 @@
 import { InputError } from "../measure/errors";
-import type { SaxesTagNS } from "saxes";
 import { cellName, columnNumber, MOST_COLUMNS, MOST_ROWS, parseArea, type Area } from "./cellRef";
 import { damaged } from "./damaged";
 import { unescapeText } from "./escape";
 import { isTrue, type SheetInfo, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
-import { attribute, readXml } from "./readXml";
+import { attribute, readXml, type XmlTag } from "./readXml";
 import { dateStylesOf } from "./readStyles";
 import { sharedTextsOf } from "./sharedTexts";
 import { dateValue, type SheetValue } from "./sheetValue";
@@ -58,7 +57,7 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
   let phonetic = false;
   let into: "value" | "formula" | undefined;
 
-  const openCell = (tag: SaxesTagNS): void => {
+  const openCell = (tag: XmlTag): void => {
     if (row === 0) throw damaged(`the sheet "${sheet.name}" with a cell outside its rows`);
     column = columnOf(attribute(tag, "r"), column, sheet.name);
     type = attribute(tag, "t") ?? "n";

@@ -1,8 +1,7 @@
-import type { SaxesTagNS } from "saxes";
 import { columnNumber, parseArea, type Area } from "./cellRef";
 import { isTrue, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
-import { attribute, readXml } from "./readXml";
+import { attribute, readXml, type XmlTag } from "./readXml";
 import { sheetNamed } from "./readSheet";
 import { RICH, richTextsOf } from "./sharedTexts";
 
@@ -60,7 +59,7 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
   let value: string | undefined;
   let formula: { text: string; shared: string | undefined; fills: Area | undefined } | undefined;
 
-  const openCell = (tag: SaxesTagNS): void => {
+  const openCell = (tag: XmlTag): void => {
     const letters = /^[a-z]+/i.exec(attribute(tag, "r") ?? "")?.[0];
     column = (letters === undefined ? undefined : columnNumber(letters)) ?? column + 1;
     sharesText = attribute(tag, "t") === "s";
@@ -120,7 +119,7 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
   return { styles, formulas, richTexts, columns, hiddenRows, frozen, filter, rightToLeft };
 }
 
-function stretch(tag: SaxesTagNS): ColumnStretch {
+function stretch(tag: XmlTag): ColumnStretch {
   const width = attribute(tag, "width");
   return {
     first: Number(attribute(tag, "min")),
