@@ -84,7 +84,7 @@ function stockLine(
       provedLeast: false,
       yield: undefined,
       ...money(undefined, 0, settings),
-      notInCost: "no sheet size in the stock table: an area, without sheets or cost",
+      notInCost: "no sheet size: neither sheets nor cost until the stock table has one",
     };
   if (form === "roll") {
     const step = row?.pack ?? 1;
@@ -130,7 +130,7 @@ function stockLine(
   }
 }
 
-const NO_PRICE = "no price in the stock table: not in the cost";
+const NO_PRICE = "no price: not in the cost until the stock table has one";
 
 function adhesiveLine(group: string, demands: readonly Demand[], settings: Settings): readonly EstimateLine[] {
   const kg = demands.reduce((sum, { parts, quantity }) => sum + enclosureMassOfAdhesive(parts, settings) * quantity, 0);

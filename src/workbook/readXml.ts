@@ -35,7 +35,7 @@ export function readXml(entry: ZipEntry, handlers: XmlHandlers): void {
   const parser = new SaxesParser();
   const open: XmlTag[] = [];
   parser.on("error", (error) => {
-    throw damaged(`the part ${entry.name}, which is not well-formed XML (${error.message})`);
+    throw notWellFormed(entry.name, error.message);
   });
   parser.on("doctype", () => {
     throw damaged(
@@ -100,18 +100,27 @@ const OUTERMOST: Namespaces = new Map([
   ["xml", "http://www.w3.org/XML/1998/namespace"],
 ]);
 
-/** @throws InputError when a prefix stands for nothing */
+/** @throws InputError when a name is no name with or without a prefix, a prefix stands for nothing, or two attributes are one */
 function namedTag(name: string, attributes: Record<string, string>, outer: Namespaces, part: string): XmlTag {
   const namespaces = namespacesIn(attributes, outer);
-  const prefixOf = (written: string): string => written.slice(0, Math.max(0, written.indexOf(":")));
+  const expanded = (written: string): { uri: string; local: string } => {
+    const colon = written.indexOf(":");
+    if (colon < 0) return { uri: namespaces.get("")!, local: written };
+    const [prefix, local] = [written.slice(0, colon), written.slice(colon + 1)];
+    if (prefix === "" || local === "" || local.includes(":")) throw notWellFormed(part, `malformed name "${written}"`);
+    const uri = namespaces.get(prefix);
+    if (uri === undefined || uri === "") throw notWellFormed(part, `unbound namespace prefix "${prefix}"`);
+    return { uri, local };
+  };
+  let seen: Set<string> | undefined;
   for (const written in attributes) {
-    const prefix = prefixOf(written);
-    if (prefix !== "" && prefix !== "xmlns" && !namespaces.has(prefix)) throw unbound(part, prefix);
+    if (!written.includes(":") || written.startsWith("xmlns:")) continue;
+    const { uri, local } = expanded(written);
+    const whole = `{${uri}}${local}`;
+    if (seen?.has(whole)) throw notWellFormed(part, `duplicate attribute ${whole}`);
+    (seen ??= new Set()).add(whole);
   }
-  const prefix = prefixOf(name);
-  const uri = namespaces.get(prefix);
-  if (uri === undefined) throw unbound(part, prefix);
-  return { local: prefix === "" ? name : name.slice(prefix.length + 1), uri, attributes, namespaces };
+  return { ...expanded(name), attributes, namespaces };
 }
 
 /** Those of the tags around, and those that the tag declares itself. */
@@ -122,8 +131,8 @@ function namespacesIn(attributes: Record<string, string>, outer: Namespaces): Na
   return own ?? outer;
 }
 
-function unbound(part: string, prefix: string): Error {
-  return damaged(`the part ${part}, which is not well-formed XML (unbound namespace prefix "${prefix}")`);
+function notWellFormed(part: string, why: string): Error {
+  return damaged(`the part ${part}, which is not well-formed XML (${why})`);
 }
 
 /** A part as text, without a byte order mark, for the surgical writer. */

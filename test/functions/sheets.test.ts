@@ -128,9 +128,9 @@ test("what nobody has priced is no silent nought in a budget: its money is blank
   expect(rows.find(([first]) => first === "total")!.slice(8)).toEqual([1.2, 0.12, 1.32]);
   const end = rows.findIndex(([first]) => first === "left out");
   expect(rows.slice(end + 1).map(([name, reason]) => [name, reason])).toEqual([
-    ["greyboard", "no price in the stock table: not in the cost"],
-    ["card", "no sheet size in the stock table: an area, without sheets or cost"],
-    ["cloth", "no price in the stock table: not in the cost"],
+    ["greyboard", "no price: not in the cost until the stock table has one"],
+    ["card", "no sheet size: neither sheets nor cost until the stock table has one"],
+    ["cloth", "no price: not in the cost until the stock table has one"],
     ["adhesive", "no price: not in the cost until adhesive price is set"],
     ["labour", "no rate: not in the cost until labour rate is set"],
   ]);

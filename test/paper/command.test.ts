@@ -1,3 +1,4 @@
+import { manyItems } from "./manyItems";
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
@@ -107,15 +108,7 @@ test("paper --help fits the screen and names every option", () => {
 
 test("500 tickets stand in one file", () => {
   const folder = newFolder();
-  const [headings, ...rows] = DEMO_SURVEY;
-  const many = Array.from({ length: 500 }, (_, index) => {
-    const cells = [...rows[index % 37]!];
-    cells[0] = `LK ${index + 1}`;
-    cells[9] = "";
-    if (cells[7] === "none" || cells[7] === "") cells[7] = "tray";
-    return cells;
-  });
-  writeFileSync(join(folder, "many.csv"), writeCsv([headings!, ...many]));
+  writeFileSync(join(folder, "many.csv"), manyItems(500));
   const answer = json(folder, "paper", "many.csv");
   expect(answer["pages"]).toBeGreaterThanOrEqual(500);
   expect(answer["leftOut"]).toEqual([]);

@@ -45,6 +45,15 @@ test.each([
   expect(() => readXml(packText("part.xml", xml), {})).toThrow('unbound namespace prefix "x"');
 });
 
+test.each([
+  ["a name with two colons", "<x:y:z xmlns:x='u'/>", "malformed name"],
+  ["a name that begins with a colon", "<a :b='1'/>", "malformed name"],
+  ["a prefix undeclared", "<a xmlns:x=''><x:b/></a>", 'unbound namespace prefix "x"'],
+  ["one attribute under two prefixes", "<a xmlns:x='u' xmlns:y='u' x:b='1' y:b='2'/>", "duplicate attribute {u}b"],
+])("%s is refused", (_, xml, why) => {
+  expect(() => readXml(packText("part.xml", xml), {})).toThrow(why);
+});
+
 test("the prefix xml is always known", () => {
   expect(tags(`<a xml:space="preserve"/>`)).toEqual([" a - -", "/a"]);
 });
