@@ -103,24 +103,30 @@ const OUTERMOST: Namespaces = new Map([
 /** @throws InputError when a name is no name with or without a prefix, a prefix stands for nothing, or two attributes are one */
 function namedTag(name: string, attributes: Record<string, string>, outer: Namespaces, part: string): XmlTag {
   const namespaces = namespacesIn(attributes, outer);
-  const expanded = (written: string): { uri: string; local: string } => {
-    const colon = written.indexOf(":");
-    if (colon < 0) return { uri: namespaces.get("")!, local: written };
-    const [prefix, local] = [written.slice(0, colon), written.slice(colon + 1)];
-    if (prefix === "" || local === "" || local.includes(":")) throw notWellFormed(part, `malformed name "${written}"`);
-    const uri = namespaces.get(prefix);
-    if (uri === undefined || uri === "") throw notWellFormed(part, `unbound namespace prefix "${prefix}"`);
-    return { uri, local };
-  };
   let seen: Set<string> | undefined;
   for (const written in attributes) {
     if (!written.includes(":") || written.startsWith("xmlns:")) continue;
-    const { uri, local } = expanded(written);
-    const whole = `{${uri}}${local}`;
+    const whole = `{${namespaceOf(written, namespaces, part)}}${localOf(written)}`;
     if (seen?.has(whole)) throw notWellFormed(part, `duplicate attribute ${whole}`);
     (seen ??= new Set()).add(whole);
   }
-  return { ...expanded(name), attributes, namespaces };
+  return { local: localOf(name), uri: namespaceOf(name, namespaces, part), attributes, namespaces };
+}
+
+function localOf(written: string): string {
+  const colon = written.indexOf(":");
+  return colon < 0 ? written : written.slice(colon + 1);
+}
+
+function namespaceOf(written: string, namespaces: Namespaces, part: string): string {
+  const colon = written.indexOf(":");
+  if (colon < 0) return namespaces.get("")!;
+  if (colon === 0 || colon === written.length - 1 || written.includes(":", colon + 1))
+    throw notWellFormed(part, `malformed name "${written}"`);
+  const prefix = written.slice(0, colon);
+  const uri = namespaces.get(prefix);
+  if (uri === undefined || uri === "") throw notWellFormed(part, `unbound namespace prefix "${prefix}"`);
+  return uri;
 }
 
 /** Those of the tags around, and those that the tag declares itself. */
