@@ -6,7 +6,7 @@ import {
   massAnswer,
   modulusAnswer,
   sagAnswer,
-} from "../src/survey/boardAnswers";
+} from "../src/item/boardAnswers";
 import { itemAnswer, measuringAnswer, plainCell, selector } from "./cells";
 
 /**

@@ -1,6 +1,6 @@
 import { InputError, NoAnswer, shown } from "../src/measure/errors";
-import { isBlank, isBlankRow, isNoEnclosure, problemOf, sizeRow, type Row, type Sized } from "../src/survey/sizeRow";
-import type { Answer, Cell } from "../src/survey/answers";
+import { isBlank, isBlankRow, isNoEnclosure, problemOf, sizeRow, type Row, type Sized } from "../src/item/sizeItem";
+import type { Answer, Cell } from "../src/item/answers";
 import { errorCode } from "../src/settings/errorCell";
 import { settingsOf } from "../src/settings/settingsOf";
 import type { Settings } from "../src/settings/schema";

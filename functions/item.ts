@@ -7,7 +7,7 @@ import {
   partAnswer,
   partsAnswer,
   wallAnswer,
-} from "../src/survey/answers";
+} from "../src/item/answers";
 import { itemAnswer, rowProblem, selector } from "./cells";
 
 /**

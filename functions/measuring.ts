@@ -1,4 +1,4 @@
-import { dimensionsAnswer, fractionAnswer, measureAnswer } from "../src/survey/measuringAnswers";
+import { dimensionsAnswer, fractionAnswer, measureAnswer } from "../src/item/measuringAnswers";
 import { measuringAnswer, plainCell, selector } from "./cells";
 
 /**

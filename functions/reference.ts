@@ -1,5 +1,5 @@
-import { kindNames, kindsTable } from "../src/survey/kindsAnswer";
-import { chosen } from "../src/survey/answers";
+import { kindNames, kindsTable } from "../src/item/kindsAnswer";
+import { chosen } from "../src/item/answers";
 import { STARTER_STOCK, stockCells } from "../src/settings/starterStock";
 import { settingsTable } from "../src/settings/settingsTable";
 import { plainAnswer, selector } from "./cells";

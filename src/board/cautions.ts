@@ -10,11 +10,11 @@ import type { Board } from "../settings/readers";
 import type { Settings } from "../settings/schema";
 import { liftMultipliers } from "./lifting";
 import { enclosureMass } from "./mass";
-import { boardHolds, neededBoard, weightOf, type Burden } from "./neededBoard";
+import { boardHolds, neededBoard, weightOf, type ItemLoad } from "./neededBoard";
 import { yearFit } from "./yearFit";
 
 /** What a row is judged by. */
-export interface Judged extends Burden {
+export interface Judged extends ItemLoad {
   readonly assembly: Assembly;
   /** What the survey's column `hazard` holds; empty where it has none. */
   readonly hazard: string;

@@ -1,6 +1,6 @@
 import type { Assembly } from "../enclosure/assembly";
 import type { Kind } from "../enclosure/kind";
-import { lying, type Item } from "../enclosure/lying";
+import { restingItem, type Item } from "../enclosure/restingItem";
 import { InputError, NoAnswer } from "../measure/errors";
 import { formatLengthWithUnit } from "../measure/formatLength";
 import type { Mm } from "../measure/units";
@@ -12,7 +12,7 @@ import { boardSag, type BendingBoard } from "./boardSag";
 import { neededCaliper, type CaliperQuestion, type CandidateBoard, type NeededCaliper } from "./neededCaliper";
 
 /** An item to be boxed, with what its base must carry. */
-export interface Burden {
+export interface ItemLoad {
   readonly item: Item;
   readonly kind: Kind;
   /** Undefined where it was not given. */
@@ -27,7 +27,7 @@ export interface Weight {
 
 /** The weight of an item: as given, else by `item density`; undefined where neither is there. */
 export function weightOf(
-  { item, weightKg }: Pick<Burden, "item" | "weightKg">,
+  { item, weightKg }: Pick<ItemLoad, "item" | "weightKg">,
   settings: Settings,
 ): Weight | undefined {
   if (weightKg !== undefined) return { kg: weightKg, estimated: false };
@@ -42,39 +42,39 @@ export function weightOf(
  * @param settings as asked for, with `auto` boards still `auto`
  * @throws NoAnswer without a weight, for a kind without a base board, and when no stocked board is stiff enough
  */
-export function neededBoard(burden: Burden, settings: Settings): StockRow {
-  const weight = weightOf(burden, settings);
+export function neededBoard(itemLoad: ItemLoad, settings: Settings): StockRow {
+  const weight = weightOf(itemLoad, settings);
   if (weight === undefined)
     throw new NoAnswer("weight: the board that an item needs follows from its weight; give it, or set item density");
   const boards = candidates(settings);
   const [first] = boards;
   if (first === undefined) throw new NoAnswer("stock: the stock table has no board");
   // The inside that the item lies in does not hang on the board, so that one trial tells the base's span for all.
-  const trial = assembledWith(first.row, burden, settings);
+  const trial = assembledWith(first.row, itemLoad, settings);
   const base = basePlate(trial);
   if (base === undefined)
-    throw new NoAnswer(`enclosure: a ${burden.kind.name} has no base board to be chosen by weight`);
-  const held = neededCaliper({ loadKg: weight.kg, ...question(base, boards, burden, settings) });
+    throw new NoAnswer(`enclosure: a ${itemLoad.kind.name} has no base board to be chosen by weight`);
+  const held = neededCaliper({ loadKg: weight.kg, ...question(base, boards, itemLoad, settings) });
   if (!held.holds) throw new NoAnswer(noneHolds(held, settings));
   if (settings.stackAbove === 0 || topPlate(trial) === undefined) return held.board.row;
   // The span of a lid grows with the walls that it goes over: each board is judged over its own.
-  const enough = boards.find(({ row }) => boardHolds(burden, boardOf(row), settings));
+  const enough = boards.find(({ row }) => boardHolds(itemLoad, boardOf(row), settings));
   if (enough !== undefined) return enough.row;
-  throw new NoAnswer(noneCarries(boards[boards.length - 1]!, base, weight.kg, burden, settings));
+  throw new NoAnswer(noneCarries(boards[boards.length - 1]!, base, weight.kg, itemLoad, settings));
 }
 
 /**
  * Whether a board holds the item and the stack above, by sag and by its own size limit. True without a weight, and for
  * a kind without a base board.
  */
-export function boardHolds(burden: Burden, board: Board, settings: Settings): boolean {
-  const weight = weightOf(burden, settings);
+export function boardHolds(itemLoad: ItemLoad, board: Board, settings: Settings): boolean {
+  const weight = weightOf(itemLoad, settings);
   if (weight === undefined) return true;
-  const assembly = assembledWith(board, burden, settings);
+  const assembly = assembledWith(board, itemLoad, settings);
   const { caliper, listed } = board;
   const one = [{ caliper, sizeLimit: listed?.sizeLimit, ...moduli(listed, settings) }];
   const holds = (plate: BasePlate | undefined, loadKg: number) =>
-    plate === undefined || neededCaliper({ loadKg, ...question(plate, one, burden, settings) }).holds;
+    plate === undefined || neededCaliper({ loadKg, ...question(plate, one, itemLoad, settings) }).holds;
   return holds(basePlate(assembly), weight.kg) && holds(topPlate(assembly), settings.stackAbove);
 }
 
@@ -85,22 +85,22 @@ export function boardHolds(burden: Burden, board: Board, settings: Settings): bo
  * @throws InputError when a board is auto and there is no weight
  * @throws NoAnswer when no stocked board is stiff enough, or the walls of a kind without a base board are auto
  */
-export function settledBoards(burden: Burden, settings: Settings): Settings {
-  const { kind } = burden;
+export function settledBoards(itemLoad: ItemLoad, settings: Settings): Settings {
+  const { kind } = itemLoad;
   const auto = settings.wallBoard === "auto" ? "wall board" : settings.baseBoard === "auto" ? "base board" : undefined;
   if (auto === undefined || !kind.boards) return settings;
   if (isFolded(kind)) {
     if (auto === "base board") return settings;
     throw new NoAnswer(`wall board: a ${kind.name} has no base board to be chosen by weight; name its wall board`);
   }
-  if (weightOf(burden, settings) === undefined)
+  if (weightOf(itemLoad, settings) === undefined)
     throw new InputError(
       "weight",
       "a blank",
       `${auto}=auto needs it: give the weight`,
       "or set item density, or name a board",
     );
-  return withBoard(neededBoard(burden, settings), settings);
+  return withBoard(neededBoard(itemLoad, settings), settings);
 }
 
 /**
@@ -109,11 +109,11 @@ export function settledBoards(burden: Burden, settings: Settings): Settings {
  * @param settings as asked for, with `auto` boards still `auto`: they take this board
  * @throws NoAnswer without a weight, and for a kind without a base board
  */
-export function baseSag(burden: Burden, board: Board, settings: Settings): Mm {
-  const weight = weightOf(burden, settings);
+export function baseSag(itemLoad: ItemLoad, board: Board, settings: Settings): Mm {
+  const weight = weightOf(itemLoad, settings);
   if (weight === undefined) throw new NoAnswer("weight: a sag follows from the weight; give it, or set item density");
-  const plate = basePlate(assembledWith(board, burden, settings));
-  if (plate === undefined) throw new NoAnswer(`enclosure: a ${burden.kind.name} has no base board that sags`);
+  const plate = basePlate(assembledWith(board, itemLoad, settings));
+  if (plate === undefined) throw new NoAnswer(`enclosure: a ${itemLoad.kind.name} has no base board that sags`);
   const bending = { ...moduli(board.listed, settings), caliper: board.caliper };
   return boardSag(
     bending,
@@ -137,7 +137,7 @@ function isFolded({ constructions }: Kind): boolean {
 function question<B extends CandidateBoard>(
   plate: BasePlate,
   boards: readonly B[],
-  { item }: Burden,
+  { item }: ItemLoad,
   settings: Settings,
 ): Omit<CaliperQuestion<B>, "loadKg"> {
   const { creep, sagRatio, sagLimit } = settings;
@@ -178,9 +178,9 @@ function plateThickness(board: BendingBoard, plate: BasePlate, { caseBoard, wall
   return board.caliper + (named?.caliper ?? board.caliper);
 }
 
-function assembledWith(board: StockRow | Board, { item, kind }: Burden, settings: Settings): Assembly {
+function assembledWith(board: StockRow | Board, { item, kind }: ItemLoad, settings: Settings): Assembly {
   const trial = withBoard(board, settings);
-  return kind.assemble(lying(item, trial), trial);
+  return kind.assemble(restingItem(item, trial), trial);
 }
 
 function withBoard(board: StockRow | Board, settings: Settings): Settings {
@@ -196,10 +196,16 @@ function boardOf(board: StockRow | Board): Board {
 }
 
 /** Why not even the thickest board carries the stack above, or the item in its turn. */
-function noneCarries(thickest: Candidate, base: BasePlate, itemKg: number, burden: Burden, settings: Settings): string {
-  const top = topPlate(assembledWith(thickest.row, burden, settings)) ?? base;
+function noneCarries(
+  thickest: Candidate,
+  base: BasePlate,
+  itemKg: number,
+  itemLoad: ItemLoad,
+  settings: Settings,
+): string {
+  const top = topPlate(assembledWith(thickest.row, itemLoad, settings)) ?? base;
   const under = (plate: BasePlate, loadKg: number) =>
-    neededCaliper({ loadKg, ...question(plate, [thickest], burden, settings) });
+    neededCaliper({ loadKg, ...question(plate, [thickest], itemLoad, settings) });
   const stack = under(top, settings.stackAbove);
   return stack.holds ? noneHolds(under(base, itemKg), settings) : noneHolds(stack, settings, " under the stack above");
 }

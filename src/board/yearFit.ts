@@ -1,5 +1,5 @@
 import type { Assembly, PlacedPart, Tray } from "../enclosure/assembly";
-import { lying, type Item } from "../enclosure/lying";
+import { restingItem, type Item } from "../enclosure/restingItem";
 import { extent, X, Y, Z, type Axis } from "../enclosure/space";
 import { InputError } from "../measure/errors";
 import type { Mm } from "../measure/units";
@@ -90,8 +90,8 @@ function spanTerm(part: PlacedPart, axis: Axis, nominal: Mm, settings: Settings)
 /** What fills the inside: coverings, cushioning, the item. */
 function takenTerms({ holder, covering: c }: Assembly, item: Item, axis: Axis, settings: Settings): readonly FitTerm[] {
   const size = ITEM_SIZE[axis];
-  const bare = lying(item, { ...settings, cushionBase: 0, cushionSides: 0, cushionTop: 0 });
-  const cushioned = lying(item, settings);
+  const bare = restingItem(item, { ...settings, cushionBase: 0, cushionSides: 0, cushionTop: 0 });
+  const cushioned = restingItem(item, settings);
   const faces = FACES[holder.shape][axis];
   const still = (label: string, nominal: Mm, tolerance: Mm = 0): FitTerm => ({
     label,

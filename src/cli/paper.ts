@@ -7,11 +7,11 @@ import { fontFileName } from "../paper/fontFileName";
 import type { FontLoader } from "../paper/fonts";
 import { LEAST_LABEL, USUAL_LABELS, type LabelOptions } from "../paper/labelSheets";
 import { PAPERS, type Paper } from "../paper/page";
-import { paperFile, SHEAVES, type Sheaf } from "../paper/paperFile";
+import { paperFile, PAPER_KINDS, type PaperKind } from "../paper/paperFile";
 import { withoutTicket } from "../paper/ticket";
 import { didYouMean } from "../settings/names";
-import { demandGroups } from "../survey/sheetAnswers";
-import { saveBeside } from "../workbook/saveBeside";
+import { demandGroups } from "../estimate/sheetAnswers";
+import { saveBeside } from "../files/saveBeside";
 import type { Output } from "./output";
 import { planBeside, type BesideOptions } from "./planBeside";
 import type { ReadSurvey } from "./sheets";
@@ -90,16 +90,21 @@ async function plannedEstimate({ sized, cells }: ReadSurvey, search: BesideOptio
 const besideProgram: FontLoader = async (name) =>
   new Uint8Array(readFileSync(join(dirname(realpathSync(process.argv[1]!)), "fonts", fontFileName(name))));
 
-function sheavesOf(text = "tickets"): readonly Sheaf[] {
+function sheavesOf(text = "tickets"): readonly PaperKind[] {
   const names = text
     .toLowerCase()
     .split(/[\s,;]+/)
     .filter((name) => name !== "");
-  if (names.includes("all")) return SHEAVES;
+  if (names.includes("all")) return PAPER_KINDS;
   return names.map((name) => {
-    const sheaf = SHEAVES.find((each) => each === name);
-    if (sheaf !== undefined) return sheaf;
-    throw new InputError("what", shown(name), `give ${SHEAVES.join(", ")} or all`, didYouMean(name, [...SHEAVES]));
+    const paperKind = PAPER_KINDS.find((each) => each === name);
+    if (paperKind !== undefined) return paperKind;
+    throw new InputError(
+      "what",
+      shown(name),
+      `give ${PAPER_KINDS.join(", ")} or all`,
+      didYouMean(name, [...PAPER_KINDS]),
+    );
   });
 }
 

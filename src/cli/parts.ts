@@ -2,8 +2,8 @@ import { CAUTIONS } from "../enclosure/order";
 import { InputError, NoAnswer } from "../measure/errors";
 import { fromMm, tidy } from "../measure/units";
 import { settingsOf } from "../settings/settingsOf";
-import { DIRECTIONS, insideAnswer, outsideAnswer, partsAnswer, type Answer, type Cell } from "../survey/answers";
-import { sizeRow } from "../survey/sizeRow";
+import { DIRECTIONS, insideAnswer, outsideAnswer, partsAnswer, type Answer, type Cell } from "../item/answers";
+import { sizeRow } from "../item/sizeItem";
 import type { Output } from "./output";
 import { textTable } from "./textTable";
 

@@ -1,10 +1,10 @@
 import { basename, extname } from "node:path";
 import { InputError, shown } from "../measure/errors";
-import type { RecogniseOptions } from "../survey/recognise";
+import type { RecogniseOptions } from "../headings/recognition";
 import { sizeSurvey } from "../survey/sizeSurvey";
 import { bookOf } from "../workbook/book";
 import { openWorkbook } from "../workbook/openWorkbook";
-import { readBookSurvey } from "../workbook/readBookSurvey";
+import { readBookSurvey } from "../filling/readBookSurvey";
 import { readCsv } from "../workbook/readCsv";
 import { readInput } from "./files";
 import type { ReadSurvey } from "./sheets";

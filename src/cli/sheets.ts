@@ -5,7 +5,7 @@ import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
 import { stockJobs, type Demand, type StockPlan } from "../estimate/stockPlans";
 import { InputError, shown } from "../measure/errors";
 import { formatLengthWithUnit } from "../measure/formatLength";
-import { plainRows, type Cell } from "../survey/answers";
+import { plainRows, type Cell } from "../item/answers";
 import {
   demandGroups,
   demandsOf,
@@ -13,14 +13,14 @@ import {
   leftOutRows,
   SHEETS_HEADINGS,
   sheetsRow,
-} from "../survey/sheetAnswers";
+} from "../estimate/sheetAnswers";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import type { SurveyCells } from "../survey/surveyAnswers";
 import { createWorkbook } from "../workbook/createWorkbook";
 import { editWorkbook } from "../workbook/editWorkbook";
-import { estimateSheet } from "../workbook/estimateSheet";
+import { estimateSheet } from "../filling/estimateSheet";
 import type { Workbook } from "../workbook/openWorkbook";
-import { saveBeside, type SaveResult } from "../workbook/saveBeside";
+import { saveBeside, type SaveResult } from "../files/saveBeside";
 import { verifyEdit } from "../workbook/verifyEdit";
 import { writeCsv } from "../workbook/writeCsv";
 import type { Output } from "./output";

@@ -1,7 +1,13 @@
 import { ALONG_LENGTH, ALONG_WIDTH, NONE } from "./forest";
 import type { Job, SheetKind } from "./job";
-import type { Block } from "./joinEqualSides";
 import type { Panel } from "./panels";
+
+/** Pieces that make a rectangle without waste. */
+export interface Block {
+  readonly panel: Panel;
+  /** In rising order. */
+  readonly pieces: readonly number[];
+}
 
 /** A block from edge to edge, with what it takes of the sheet along the axis on which strips lie side by side. */
 interface Strip {

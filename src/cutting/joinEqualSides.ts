@@ -1,14 +1,7 @@
 import { ALONG_LENGTH, ALONG_WIDTH, NONE } from "./forest";
-import { fillSheets } from "./fillSheets";
+import { fillSheets, type Block } from "./fillSheets";
 import type { Job, SheetKind } from "./job";
 import type { Panel } from "./panels";
-
-/** Pieces that make a rectangle without waste. */
-export interface Block {
-  readonly panel: Panel;
-  /** In rising order. */
-  readonly pieces: readonly number[];
-}
 
 /** Blocks put together, at most: where equal sides are common, they tell nothing. */
 const MOST_BLOCKS = 4000;

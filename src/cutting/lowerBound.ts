@@ -3,8 +3,8 @@ import { dualFeasible, type Share } from "./dualFeasible";
 import type { Job, SheetKind } from "./job";
 import { raiseLengths } from "./raise";
 
-/** Pieces of one size, lying one way, with the size raised where that is allowed. */
-interface Lying {
+/** Pieces of one size, span one way, with the size raised where that is allowed. */
+interface PlacedSpan {
   readonly length: number;
   readonly width: number;
 }
@@ -12,7 +12,7 @@ interface Lying {
 /** Equal pieces; `ways` has two entries when they may turn and fit both ways. */
 interface Group {
   readonly count: number;
-  readonly ways: readonly Lying[];
+  readonly ways: readonly PlacedSpan[];
 }
 
 /** Products of shares that are reckoned, about: some 30 ms. */
@@ -41,11 +41,11 @@ export function lowerBound(job: Job, weights: readonly number[]): number {
   const { groups, kinds } = raisedGroups(job);
   const length = Math.max(...kinds.map((kind) => kind.length));
   const width = Math.max(...kinds.map((kind) => kind.width));
-  const lyings = groups.flatMap((group) => group.ways);
-  const functions = Math.sqrt(MOST_PRODUCTS / lyings.length);
+  const spans = groups.flatMap((group) => group.ways);
+  const functions = Math.sqrt(MOST_PRODUCTS / spans.length);
   const cap = Math.min(MOST_THRESHOLDS, Math.max(FEWEST_THRESHOLDS, Math.floor((functions - OTHER_SHARES) / 2)));
-  const lengths = lyings.map((lying) => lying.length);
-  const widths = lyings.map((lying) => lying.width);
+  const lengths = spans.map((span) => span.length);
+  const widths = spans.map((span) => span.width);
   const alongLength = tabulate(dualFeasible(lengths, length, cap), lengths);
   const alongWidth = tabulate(dualFeasible(widths, width, cap), widths);
   const counts = Float64Array.from(groups, (group) => group.count);
@@ -124,29 +124,29 @@ function raisedGroups(job: Job): { groups: readonly Group[]; kinds: readonly She
   if (kind === undefined || job.kinds.length !== 1) return { groups: groupPieces(job), kinds: job.kinds };
   const each = Array.from(job.area, (_, piece) => waysOf(job, piece));
   const owner = each.flatMap((ways, piece) => ways.map(() => piece));
-  const lyings = each.flat();
+  const spans = each.flat();
   const lengths = raiseLengths(
-    lyings.map((way) => way.length),
+    spans.map((way) => way.length),
     owner,
     kind.length,
   );
   const widths = raiseLengths(
-    lyings.map((way) => way.width),
+    spans.map((way) => way.width),
     owner,
     kind.width,
   );
   const kinds = [{ ...kind, length: lengths.side, width: widths.side }];
-  if (lyings.every((way, index) => way.length === lengths.lengths[index] && way.width === widths.lengths[index]))
+  if (spans.every((way, index) => way.length === lengths.lengths[index] && way.width === widths.lengths[index]))
     return { groups: groupPieces(job), kinds };
-  const raised = lyings.map((_, index) => ({ length: lengths.lengths[index]!, width: widths.lengths[index]! }));
+  const raised = spans.map((_, index) => ({ length: lengths.lengths[index]!, width: widths.lengths[index]! }));
   let at = 0;
   return { groups: each.map((ways) => ({ count: 1, ways: ways.map(() => raised[at++]!) })), kinds };
 }
 
-function waysOf(job: Job, piece: number): readonly Lying[] {
+function waysOf(job: Job, piece: number): readonly PlacedSpan[] {
   const length = job.length[piece]!;
   const width = job.width[piece]!;
-  const fits = (way: Lying) => job.kinds.some((kind) => way.length <= kind.length && way.width <= kind.width);
+  const fits = (way: PlacedSpan) => job.kinds.some((kind) => way.length <= kind.length && way.width <= kind.width);
   const turned = job.turn[piece] === 1 ? [{ length: width, width: length }] : [];
   return [{ length, width }, ...turned].filter(fits);
 }

@@ -28,7 +28,7 @@ export function benchInstruction(part: Part, assembly: Assembly, unit: WorkbookU
   return instructions.join("; ");
 }
 
-interface Against {
+interface MatchedPart {
   /** A part's full name; `inside` for the tray's clear space; undefined where nothing cut before helps. */
   readonly reference: string | undefined;
   /** `add 2 boards`; empty where it is cut to match. */
@@ -48,14 +48,14 @@ function against(
   cut: readonly PlacedPart[],
   tray: Tray | undefined,
   assembly: Assembly,
-): Against {
+): MatchedPart {
   const body = part.panels[0]!;
   const thicknesses = thicknessesOf(part, assembly);
   const references: { readonly name: string; readonly body: Cuboid }[] = cut
     .filter((each) => each.lengthAxis === axis || each.widthAxis === axis)
     .map((each) => ({ name: each.name, body: each.panels[0]! }));
   if (tray !== undefined) references.unshift({ name: "inside", body: tray.inside });
-  let best: Against = { reference: undefined, difference: "", measure: 0, axis };
+  let best: MatchedPart = { reference: undefined, difference: "", measure: 0, axis };
   let least = Infinity;
   for (const { name, body: other } of references) {
     const ends = [other.min[axis] - body.min[axis], body.max[axis] - other.max[axis]] as const;
@@ -122,7 +122,7 @@ function tellEnd(end: Mm, thicknesses: readonly Thickness[]): { word: string; co
 const AXIS_WORDS: Readonly<Record<Axis, string>> = { [X]: "width", [Y]: "height", [Z]: "depth" };
 
 /** The two directions of a part in words: the run of a wall and its height, or the two sides of a flat part. */
-function matchWords(along: Against, across: Against, part: PlacedPart, unit: WorkbookUnit): readonly string[] {
+function matchWords(along: MatchedPart, across: MatchedPart, part: PlacedPart, unit: WorkbookUnit): readonly string[] {
   if (along.reference === undefined && across.reference === undefined) return ["cut to size"];
   if (along.reference === across.reference && along.difference === across.difference) {
     const both = along.difference === "" ? "" : `; ${along.difference} each way`;
@@ -133,7 +133,7 @@ function matchWords(along: Against, across: Against, part: PlacedPart, unit: Wor
   return [`${first}${told(along, unit)}`, `${second}${told(across, unit)}`];
 }
 
-function told({ reference, difference, measure, axis }: Against, unit: WorkbookUnit): string {
+function told({ reference, difference, measure, axis }: MatchedPart, unit: WorkbookUnit): string {
   if (reference === undefined) return "cut to size";
   const start =
     reference === "inside" ? `inside ${AXIS_WORDS[axis]} ${formatLength(measure, unit)}` : `match the ${reference}`;

@@ -1,7 +1,7 @@
 import type { Construction, Settings } from "../settings/schema";
 import type { SettingKey } from "../settings/schema";
 import type { Assembly } from "./assembly";
-import type { Lying } from "./lying";
+import type { RestingItem } from "./restingItem";
 import type { Step } from "./order";
 
 /** A kind of enclosure: one file beside this one, and one line in the registry. */
@@ -23,7 +23,7 @@ export interface Kind {
    *
    * @throws InputError when a setting leaves no room for a part
    */
-  readonly assemble: (item: Lying, settings: Settings) => Assembly;
+  readonly assemble: (item: RestingItem, settings: Settings) => Assembly;
   /** How its boards are put together, covered and lined. */
   readonly order: (settings: Settings) => readonly Step[];
 }

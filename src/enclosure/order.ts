@@ -1,5 +1,5 @@
 import type { Settings } from "../settings/schema";
-import type { TrayForm } from "./trayBoards";
+import type { TrayForm } from "./build/trayBoards";
 
 /** A step of putting an enclosure together. Common practice, no source. */
 export interface Step {

@@ -1,13 +1,13 @@
 import { InputError, shown } from "../measure/errors";
 import { didYouMean, listed, plainName } from "../settings/names";
-import { clamshellBox } from "./clamshellBox";
-import { foldedTray } from "./foldedTray";
-import { fourFlapWrapper } from "./fourFlapWrapper";
+import { clamshellBox } from "./kinds/clamshellBox";
+import { foldedTray } from "./kinds/foldedTray";
+import { fourFlapWrapper } from "./kinds/fourFlapWrapper";
 import type { Kind } from "./kind";
-import { liddedBox } from "./liddedBox";
-import { slipcase } from "./slipcase";
-import { threeTrayBox } from "./threeTrayBox";
-import { tray } from "./tray";
+import { liddedBox } from "./kinds/liddedBox";
+import { slipcase } from "./kinds/slipcase";
+import { threeTrayBox } from "./kinds/threeTrayBox";
+import { tray } from "./kinds/tray";
 
 /** Every kind of enclosure, in the order in which they are listed. */
 export const KINDS: readonly Kind[] = [

@@ -1,4 +1,4 @@
-import { typedFormula } from "../survey/formulaText";
+import { typedFormula } from "../workbook/formulaText";
 import type { Area } from "../workbook/cellRef";
 import { isFormula, type CellContent } from "../workbook/edits";
 import { isErrorText, rangeAt, type Matrix } from "./excelRead";

@@ -6,7 +6,7 @@ import { ownColumns, type OwnColumn } from "../workbook/ownMarks";
 import { isDateFormat } from "../workbook/sheetValue";
 import { entered, points, writeCells, type Sender } from "./excelCells";
 import { formerCells, type Former, type FormerWidth } from "./excelFormer";
-import { areaOf, CORNERS, rangeAt, readCells, type Look, type Matrix, type Wish } from "./excelRead";
+import { areaOf, CORNERS, rangeAt, readCells, type HostView, type Matrix, type CellRequest } from "./excelRead";
 
 /** Where columns go in the open workbook, and what stands there now. */
 export interface ColumnPlan {
@@ -30,7 +30,7 @@ export interface ColumnPlan {
  */
 export async function planExcelColumns(
   context: Excel.RequestContext,
-  look: Look,
+  look: HostView,
   sheet: string,
   edit: ColumnsEdit,
 ): Promise<ColumnPlan> {
@@ -175,17 +175,17 @@ async function standingNow(
   const likes = new Set(
     fresh.flatMap(({ column }) => (column.format === undefined ? (column.like ?? like ?? []) : [])),
   );
-  const wishes = [...likes].map((column): Wish => ({
+  const requests = [...likes].map((column): CellRequest => ({
     sheet,
     area: { top: edit.firstRow, bottom: edit.lastRow, left: column, right: column },
     what: "numberFormat",
   }));
-  const formats = await readCells(context, wishes);
+  const formats = await readCells(context, requests);
   const former = await formerCells(
     context,
     standing.map((area) => ({ sheet, area })),
   );
-  if (wishes.length + standing.length === 0) await context.sync();
+  if (requests.length + standing.length === 0) await context.sync();
   const bottom = Math.max(edit.lastRow, table?.grows ? table.area.bottom : 0);
   return {
     former,

@@ -1,6 +1,6 @@
 import type { Area } from "../workbook/cellRef";
 import { enteredAgain, writeCells, type Sender } from "./excelCells";
-import { readCells, type Matrix, type Wish } from "./excelRead";
+import { readCells, type Matrix, type CellRequest } from "./excelRead";
 
 /** Cells as they were: what was entered in them, and their number formats. */
 export interface Former {
@@ -21,8 +21,8 @@ export async function formerCells(
   context: Excel.RequestContext,
   places: readonly { readonly sheet: string; readonly area: Area }[],
 ): Promise<readonly Former[]> {
-  const wishes = (what: Wish["what"]) => places.map((place) => ({ ...place, what }));
-  const read = await readCells(context, [...wishes("formulas"), ...wishes("values"), ...wishes("numberFormat")]);
+  const requests = (what: CellRequest["what"]) => places.map((place) => ({ ...place, what }));
+  const read = await readCells(context, [...requests("formulas"), ...requests("values"), ...requests("numberFormat")]);
   const [formulas, values, formats] = [0, 1, 2].map((part) => read.slice(part * places.length));
   return places.map((place, index) => ({
     ...place,

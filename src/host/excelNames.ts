@@ -4,7 +4,7 @@ import type { NewName } from "../workbook/edits";
 import type { DefinedName } from "../workbook/openWorkbook";
 import { COLUMN_MARK, isMark, SHEET_MARK } from "../workbook/ownMarks";
 import type { Sender } from "./excelCells";
-import type { Look } from "./excelRead";
+import type { HostView } from "./excelRead";
 import type { SheetPlan } from "./excelSheets";
 
 /** Names of the whole workbook that go and come: our marks are written anew, the user's own names stay. */
@@ -15,7 +15,7 @@ export interface NamePlan {
 }
 
 export function planNames(
-  look: Look,
+  look: HostView,
   wanted: readonly NewName[],
   columns: { readonly sheet: string; readonly places: ColumnPlaces } | undefined,
   { made, removed: gone }: SheetPlan,
@@ -32,12 +32,12 @@ export function planNames(
     known.add(name.toLowerCase());
     added.push({ name, refersTo, comment, hidden, sheet: undefined });
   };
-  const mark = (start: string, asked: string, sheet: string, area: Area): void => {
+  const mark = (start: string, wantedName: string, sheet: string, area: Area): void => {
     let number = 1;
     while (known.has(`${start}${number}`)) number++;
-    add(`${start}${number}`, sheetArea(sheet, area), asked, true);
+    add(`${start}${number}`, sheetArea(sheet, area), wantedName, true);
   };
-  for (const { asked, area } of columns?.places.marks ?? []) mark(COLUMN_MARK, asked, columns!.sheet, area);
+  for (const { wantedName, area } of columns?.places.marks ?? []) mark(COLUMN_MARK, wantedName, columns!.sheet, area);
   for (const { sheet, name } of made.filter((each) => each.sheet.replaceable))
     mark(SHEET_MARK, sheet.name, name, { top: 1, left: 1, bottom: 1, right: 1 });
   const notes: string[] = [];

@@ -6,7 +6,7 @@ import { sheetNamed } from "../workbook/readSheet";
 import type { SheetValue } from "../workbook/sheetValue";
 
 /** The workbook without its cells: sheets, tables, names, and which cells are used. */
-export interface Look extends Omit<Book, "grid"> {
+export interface HostView extends Omit<Book, "grid"> {
   /** By sheet; a sheet without cells that hold something is missing. */
   readonly used: ReadonlyMap<string, Area>;
   readonly locked: ReadonlySet<string>;
@@ -14,7 +14,7 @@ export interface Look extends Omit<Book, "grid"> {
 }
 
 /** One property of a rectangle of cells. */
-export interface Wish {
+export interface CellRequest {
   readonly sheet: string;
   readonly area: Area;
   readonly what: "values" | "formulas" | "numberFormat";
@@ -23,7 +23,7 @@ export interface Wish {
 export type Matrix = readonly (readonly unknown[])[];
 
 /** The workbook without its cells, in two rounds to Excel. Excel does not tell a table that a query fills from any other. */
-export async function lookAt(context: Excel.RequestContext): Promise<Look> {
+export async function lookAt(context: Excel.RequestContext): Promise<HostView> {
   const { worksheets, tables, names, protection } = context.workbook;
   const wanted = ["name", "formula", "comment", "visible", "scope"];
   worksheets.load(
@@ -72,12 +72,12 @@ export async function lookAt(context: Excel.RequestContext): Promise<Look> {
  */
 export async function readBook(context: Excel.RequestContext): Promise<Book> {
   const { used, locked, ...look } = await lookAt(context);
-  const wishes = [...used].map(([sheet, area]): Wish => {
+  const requests = [...used].map(([sheet, area]): CellRequest => {
     const bottom = cellsIn(area) > MOST_CELLS ? Math.min(area.bottom, area.top + FIRST_ROWS - 1) : area.bottom;
     return { sheet, area: { ...area, bottom }, what: "values" };
   });
-  const read = await readCells(context, wishes);
-  const rows = new Map(wishes.map(({ sheet, area }, place) => [sheet, placedRows(area, read[place]!)]));
+  const read = await readCells(context, requests);
+  const rows = new Map(requests.map(({ sheet, area }, place) => [sheet, placedRows(area, read[place]!)]));
   return {
     sheets: look.sheets,
     tables: look.tables,
@@ -101,9 +101,12 @@ export async function readBook(context: Excel.RequestContext): Promise<Book> {
 }
 
 /** Reads cells in as few rounds as answers allow, which Excel on the web limits to 5 MB each. */
-export async function readCells(context: Excel.RequestContext, wishes: readonly Wish[]): Promise<readonly Matrix[]> {
-  const found: Matrix[][] = wishes.map(() => []);
-  let waiting: { readonly place: number; readonly what: Wish["what"]; readonly range: Excel.Range }[] = [];
+export async function readCells(
+  context: Excel.RequestContext,
+  requests: readonly CellRequest[],
+): Promise<readonly Matrix[]> {
+  const found: Matrix[][] = requests.map(() => []);
+  let waiting: { readonly place: number; readonly what: CellRequest["what"]; readonly range: Excel.Range }[] = [];
   let share = 0;
   const fetch = async (): Promise<void> => {
     await context.sync();
@@ -111,7 +114,7 @@ export async function readCells(context: Excel.RequestContext, wishes: readonly 
     waiting = [];
     share = 0;
   };
-  for (const [place, { sheet, area, what }] of wishes.entries()) {
+  for (const [place, { sheet, area, what }] of requests.entries()) {
     const width = area.right - area.left + 1;
     const most = CELLS_A_ROUND[what];
     const rowsAtOnce = Math.max(1, Math.floor(most / width));

@@ -6,7 +6,7 @@ import { isFormula, type CellContent, type NewSheet, type WorkbookEdits } from "
 import { isMark, ownSheets, sheetNotOurs } from "../workbook/ownMarks";
 import { sheetNamed } from "../workbook/readSheet";
 import { entered, points, writeCells, type Sender } from "./excelCells";
-import { rangeAt, readCells, type Look, type Wish } from "./excelRead";
+import { rangeAt, readCells, type HostView, type CellRequest } from "./excelRead";
 
 /** Sheets to add, to write anew and to delete; nothing is changed yet. */
 export interface SheetPlan {
@@ -24,7 +24,7 @@ export interface SheetPlan {
 /** @throws InputError when a sheet is not ours, a name is taken, or something is protected or uses a sheet that shall go */
 export async function planSheets(
   context: Excel.RequestContext,
-  look: Look,
+  look: HostView,
   { sheets = [], removeSheets = [] }: Pick<WorkbookEdits, "sheets" | "removeSheets">,
 ): Promise<SheetPlan> {
   const ours = ownSheets(look);
@@ -37,7 +37,7 @@ export async function planSheets(
   const made = sheets.map((sheet) => {
     checkSheetName(sheet.name);
     const wanted = sheet.name.toLowerCase();
-    const own = ours.find((mark) => mark.asked.toLowerCase() === wanted && kept.includes(mark.sheet));
+    const own = ours.find((mark) => mark.wantedName.toLowerCase() === wanted && kept.includes(mark.sheet));
     const twice = sheets.some((other) => other !== sheet && other.name.toLowerCase() === wanted);
     if (twice || (own === undefined && kept.some((name) => name.toLowerCase() === wanted)))
       throw sheetNotOurs(sheet.name);
@@ -55,7 +55,7 @@ export async function planSheets(
 }
 
 /** Adds, writes anew and deletes sheets: heading in bold and in sight, number formats, widths, table. */
-export async function writeSheets(sender: Sender, look: Look, { made, removed }: SheetPlan): Promise<void> {
+export async function writeSheets(sender: Sender, look: HostView, { made, removed }: SheetPlan): Promise<void> {
   const { worksheets, tables } = sender.context.workbook;
   for (const name of removed) await sender.put(SMALL, () => worksheets.getItem(name).delete());
   for (const { sheet, name, again } of made) {
@@ -125,7 +125,7 @@ function spilled(rows: readonly (readonly CellContent[])[]): (string | number | 
   return cells;
 }
 
-function refuseTakenTable(look: Look, { table }: NewSheet, again: string | undefined): void {
+function refuseTakenTable(look: HostView, { table }: NewSheet, again: string | undefined): void {
   if (table === undefined) return;
   const tables = look.tables.filter(({ sheet }) => sheet !== again);
   if ([...tables, ...look.names].every(({ name }) => name.toLowerCase() !== table.toLowerCase())) return;
@@ -137,11 +137,15 @@ function refuseTakenTable(look: Look, { table }: NewSheet, again: string | undef
   );
 }
 
-async function refuseWhenUsed(context: Excel.RequestContext, look: Look, removed: readonly string[]): Promise<void> {
+async function refuseWhenUsed(
+  context: Excel.RequestContext,
+  look: HostView,
+  removed: readonly string[],
+): Promise<void> {
   if (removed.length === 0) return;
   const others = [...look.used].filter(([sheet]) => !removed.includes(sheet));
-  const wishes = others.map(([sheet, area]): Wish => ({ sheet, area, what: "formulas" }));
-  const formulas = (await readCells(context, wishes)).flat(2).filter((told) => String(told).startsWith("="));
+  const requests = others.map(([sheet, area]): CellRequest => ({ sheet, area, what: "formulas" }));
+  const formulas = (await readCells(context, requests)).flat(2).filter((told) => String(told).startsWith("="));
   const names = look.names.filter(
     ({ name, sheet }) => !isMark(name) && !(sheet !== undefined && removed.includes(sheet)),
   );

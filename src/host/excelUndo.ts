@@ -5,7 +5,7 @@ import { isMark } from "../workbook/ownMarks";
 import { senderOf, type Sender } from "./excelCells";
 import { putBackCells, type Former, type FormerWidth } from "./excelFormer";
 import { writeNames } from "./excelNames";
-import { lookAt, rangeAt, type Look } from "./excelRead";
+import { lookAt, rangeAt, type HostView } from "./excelRead";
 
 /** What a write did, and what stood there before. */
 export interface Done {
@@ -68,7 +68,7 @@ export async function restore(context: Excel.RequestContext, done: Done): Promis
 
 const SMALL = 200;
 
-async function restoreNames(sender: Sender, look: Look, { namesAdded, namesRemoved }: Done): Promise<void> {
+async function restoreNames(sender: Sender, look: HostView, { namesAdded, namesRemoved }: Done): Promise<void> {
   const now = new Map(look.names.filter(({ sheet }) => sheet === undefined).map((each) => [each.name, each]));
   const going = namesAdded.filter(({ name }) => now.has(name)).map(({ name }) => name);
   const coming = namesRemoved.filter(({ name, refersTo }) => {
@@ -94,7 +94,7 @@ async function restoreSheets(
   }
 }
 
-function refuseMoved(look: Look, { namesAdded, table }: Done): void {
+function refuseMoved(look: HostView, { namesAdded, table }: Done): void {
   const place = (refersTo: string | undefined) => {
     const found = refersTo === undefined ? undefined : parseSheetArea(refersTo);
     return found && `${found.sheet.toLowerCase()}!${areaName(found.area)}`;

@@ -6,7 +6,7 @@ import { entered, points, senderOf, writeCells, type Sender } from "./excelCells
 import { planExcelColumns, writeExcelColumns } from "./excelColumns";
 import { formerCells } from "./excelFormer";
 import { planNames, writeNames } from "./excelNames";
-import { lookAt, rangeAt, type Look } from "./excelRead";
+import { lookAt, rangeAt, type HostView } from "./excelRead";
 import { planSheets, writeSheets } from "./excelSheets";
 import { restore, type Done } from "./excelUndo";
 
@@ -121,7 +121,7 @@ function areaOfCell({ row, column }: { readonly row: number; readonly column: nu
   return { top: row, bottom: row, left: column, right: column };
 }
 
-function refuseLocked(look: Look, sheet: string): void {
+function refuseLocked(look: HostView, sheet: string): void {
   if (!look.locked.has(sheet)) return;
   throw new InputError(
     `sheet "${sheet}"`,

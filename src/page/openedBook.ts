@@ -13,7 +13,8 @@ import type {
 } from "@univerjs/core";
 import { cellLooksOf, type CellLook } from "../workbook/cellLooks";
 import type { Area } from "../workbook/cellRef";
-import type { DefinedName, TableInfo, Workbook } from "../workbook/openWorkbook";
+import type { DefinedName, Workbook } from "../workbook/openWorkbook";
+import type { TableInfo } from "../workbook/readTable";
 import { isMark } from "../workbook/ownMarks";
 import { readSheet, type SheetGrid } from "../workbook/readSheet";
 import { sheetLook, type RichText, type SheetLook, type StoredFormula } from "../workbook/sheetLook";

@@ -19,16 +19,16 @@ export interface PageServer {
 /** The server that the page came from. */
 export function pageServer(): PageServer {
   return {
-    functions: async () => (await asked<{ functions: FunctionMetadata[] }>("functions.json")).functions,
-    book: () => asked("book"),
-    open: (file) => asked(`open?name=${encodeURIComponent(file.name)}`, file),
-    write: (cells, write) => asked("write", JSON.stringify({ cells, write })),
-    takeBack: (cells) => asked("take-back", JSON.stringify({ cells })),
-    save: (cells) => asked("save", JSON.stringify({ cells })),
+    functions: async () => (await request<{ functions: FunctionMetadata[] }>("functions.json")).functions,
+    book: () => request("book"),
+    open: (file) => request(`open?name=${encodeURIComponent(file.name)}`, file),
+    write: (cells, write) => request("write", JSON.stringify({ cells, write })),
+    takeBack: (cells) => request("take-back", JSON.stringify({ cells })),
+    save: (cells) => request("save", JSON.stringify({ cells })),
   };
 }
 
-async function asked<Answer>(path: string, body?: BodyInit): Promise<Answer> {
+async function request<Answer>(path: string, body?: BodyInit): Promise<Answer> {
   const answer = await fetch(path, body === undefined ? {} : { method: "POST", body }).catch(() => {
     throw new Error("The program that serves this page is not running any more: start it again.");
   });

@@ -1,4 +1,4 @@
-import { pagePort } from "../host/page";
+import { pagePort } from "./pagePort";
 import { mountPane } from "../pane/mountPane";
 import { openGrid, type OpenGrid } from "./openGrid";
 import { pageServer, type PageServer } from "./pageServer";

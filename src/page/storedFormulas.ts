@@ -1,4 +1,4 @@
-import { storedFormula, typedFormula } from "../survey/formulaText";
+import { storedFormula, typedFormula } from "../workbook/formulaText";
 
 /** A formula of the file as it is typed, both without `=`: our names with points, functions without their prefixes. */
 export function typedFromStored(formula: string): string {

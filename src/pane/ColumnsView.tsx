@@ -1,8 +1,8 @@
 import { useMemo, useState } from "preact/hooks";
-import { DEFAULT_FIGURES, figureOf, PROBLEM } from "../survey/figures";
-import { surveyEdits } from "../workbook/surveyEdits";
+import { DEFAULT_FIGURES, figureOf, PROBLEM } from "../item/figureCatalogue";
+import { surveyEdits } from "../filling/surveyEdits";
 import { figureChoices } from "./figureChoices";
-import type { ViewProps } from "./Pane";
+import type { ViewProps } from "./viewProps";
 
 /** What was recognised, and the figures that stand, or shall stand, beside the survey. */
 export function ColumnsView({ model, survey, state }: ViewProps) {

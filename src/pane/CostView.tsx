@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { estimateOf } from "../estimate/estimate";
 import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
-import { plainRows } from "../survey/answers";
+import { plainRows } from "../item/answers";
 import {
   demandGroups,
   estimateTable,
@@ -10,9 +10,9 @@ import {
   leftOutRows,
   SHEETS_HEADINGS,
   sheetsRow,
-} from "../survey/sheetAnswers";
-import { estimateSheet } from "../workbook/estimateSheet";
-import type { ViewProps } from "./Pane";
+} from "../estimate/sheetAnswers";
+import { estimateSheet } from "../filling/estimateSheet";
+import type { ViewProps } from "./viewProps";
 import { PaperButtons } from "./PaperButtons";
 import { searchPlans, type StockProgress } from "./searchPlans";
 import { SheetPictures } from "./SheetPictures";

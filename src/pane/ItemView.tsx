@@ -1,9 +1,9 @@
 import { explodedView } from "../drawing/explodedView";
 import { formatLength } from "../measure/formatLength";
-import { plainCell } from "../survey/answers";
+import { plainCell } from "../item/answers";
 import { Drawing } from "./Drawing";
 import { comparedKinds, itemAt, itemFacts, partsToCut } from "./itemFacts";
-import type { ViewProps } from "./Pane";
+import type { ViewProps } from "./viewProps";
 import { Table } from "./Table";
 
 /** The enclosure of the selected row. */

@@ -3,18 +3,10 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { ColumnsView } from "./ColumnsView";
 import { CostView } from "./CostView";
 import { ItemView } from "./ItemView";
-import type { PanePlace } from "./mountPane";
-import type { PaneModel, PaneState, PaneSurvey } from "./paneModel";
+import type { PaneModel } from "./paneModel";
 import { ProblemsView } from "./ProblemsView";
 import { SetUpView } from "./SetUpView";
-
-/** What each view is given. */
-export interface ViewProps {
-  readonly model: PaneModel;
-  readonly survey: PaneSurvey;
-  readonly state: PaneState;
-  readonly place: PanePlace;
-}
+import type { PanePlace, ViewProps } from "./viewProps";
 
 const VIEWS: readonly { readonly name: string; readonly view: ComponentType<ViewProps> }[] = [
   { name: "This item", view: ItemView },
@@ -69,7 +61,7 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
       {visited.map((index) => {
         const { view: View } = VIEWS[index]!;
         return (
-          <Kept key={index} index={index} shown={index === chosen}>
+          <KeptView key={index} index={index} shown={index === chosen}>
             {survey !== undefined ? (
               <View model={model} survey={survey} state={state} place={place} />
             ) : wrong !== undefined ? (
@@ -77,7 +69,7 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
             ) : (
               <p>Reading the workbook…</p>
             )}
-          </Kept>
+          </KeptView>
         );
       })}
       <div class="acts">
@@ -94,14 +86,14 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
   );
 }
 
-interface KeptProps {
+interface KeptViewProps {
   readonly index: number;
   readonly shown: boolean;
   readonly children: ComponentChildren;
 }
 
 /** A view that was visited stays as it was left, plans and ticks included; one that is hidden is not drawn anew. */
-function Kept({ index, shown, children }: KeptProps) {
+function KeptView({ index, shown, children }: KeptViewProps) {
   const drawn = useRef(children);
   if (shown) drawn.current = children;
   return (

@@ -1,9 +1,9 @@
 import { useState } from "preact/hooks";
 import { fontFileName } from "../paper/fontFileName";
-import type { PaperSource, Sheaf } from "../paper/paperFile";
+import type { PaperSource, PaperKind } from "../paper/paperFile";
 import type { PaneModel } from "./paneModel";
 
-const PAPER: readonly (readonly [what: readonly Sheaf[], words: string, file: string])[] = [
+const PAPER: readonly (readonly [what: readonly PaperKind[], words: string, file: string])[] = [
   [["tickets"], "Bench tickets", "bench-tickets"],
   [["plans"], "Cutting plans", "cutting-plans"],
   [["labels"], "Labels", "labels"],
@@ -21,7 +21,7 @@ interface PaperProps {
 export function PaperButtons({ model, source, fonts }: PaperProps) {
   const [size, setSize] = useState<"A4" | "Letter">("A4");
   const [done, setDone] = useState<number>();
-  const make = async (what: readonly Sheaf[], name: string): Promise<void> => {
+  const make = async (what: readonly PaperKind[], name: string): Promise<void> => {
     setDone(0);
     try {
       const { paperFile, USUAL_PAPER } = await import(/* webpackChunkName: "paper" */ "../paper/paperFile");

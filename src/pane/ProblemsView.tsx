@@ -1,6 +1,6 @@
-import { problemText } from "../survey/sizeRow";
+import { problemText } from "../item/sizeItem";
 import { cautionsAt } from "./itemFacts";
-import type { ViewProps } from "./Pane";
+import type { ViewProps } from "./viewProps";
 
 interface Line {
   readonly row: number;

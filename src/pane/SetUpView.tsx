@@ -1,7 +1,7 @@
 import { settingsTable } from "../settings/settingsTable";
-import { SETTINGS_NAME, STOCK_NAME } from "../workbook/readBookSurvey";
-import { surveyEdits } from "../workbook/surveyEdits";
-import type { ViewProps } from "./Pane";
+import { SETTINGS_NAME, STOCK_NAME } from "../filling/readBookSurvey";
+import { surveyEdits } from "../filling/surveyEdits";
+import type { ViewProps } from "./viewProps";
 import { Table } from "./Table";
 
 /** Settings and stock: made or found, edited in their sheets, explained here. */

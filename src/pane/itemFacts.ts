@@ -4,9 +4,9 @@ import { benchInstruction } from "../enclosure/benchInstruction";
 import { KINDS } from "../enclosure/registry";
 import { InputError, NoAnswer } from "../measure/errors";
 import { formatLength } from "../measure/formatLength";
-import { boardAreaAnswer, type Answer, type Cell } from "../survey/answers";
-import { massAnswer } from "../survey/boardAnswers";
-import { problemText, sizeItem, type Sized } from "../survey/sizeRow";
+import { boardAreaAnswer, type Answer, type Cell } from "../item/answers";
+import { massAnswer } from "../item/boardAnswers";
+import { problemText, sizeItem, type Sized } from "../item/sizeItem";
 import type { Outcome, SizedSurvey } from "../survey/sizeSurvey";
 import type { SurveyItem } from "../survey/surveyItems";
 
@@ -64,9 +64,9 @@ export function cautionsAt({ cells }: SurveyItem, outcome: Outcome): readonly st
 }
 
 /** The same object in each kind of enclosure, with the settings that all rows share and its own sizes. */
-export function comparedKinds({ item, weightKg, asked, kind }: Sized): readonly KindCompared[] {
+export function comparedKinds({ item, weightKg, requested, kind }: Sized): readonly KindCompared[] {
   // What the row asks of its own kind is no slip in another.
-  const settings = { ...asked, ownOfRow: new Set<never>() };
+  const settings = { ...requested, ownOfRow: new Set<never>() };
   return KINDS.map(({ name }) => {
     const about = { kind: name, chosen: name === kind.name };
     try {

@@ -3,7 +3,7 @@ import { InputError, NoAnswer } from "../measure/errors";
 import type { Book } from "../workbook/book";
 import type { WorkbookEdits } from "../workbook/edits";
 import { ownColumns } from "../workbook/ownMarks";
-import { readBookSurvey, type BookSurvey } from "../workbook/readBookSurvey";
+import { readBookSurvey, type BookSurvey } from "../filling/readBookSurvey";
 
 /** The workbook as the pane last saw it. */
 export interface PaneSurvey extends BookSurvey {
@@ -72,7 +72,7 @@ export function paneModel(port: BookPort): PaneModel {
       const book = await port.read();
       const survey = readBookSurvey(book, { recognise: {}, settings: [] });
       const { name } = survey.chosen.sheet;
-      const standing = ownColumns(book).flatMap(({ sheet, asked }) => (sheet === name ? [asked] : []));
+      const standing = ownColumns(book).flatMap(({ sheet, wantedName }) => (sheet === name ? [wantedName] : []));
       set({ survey: { ...survey, book, standing }, wrong: undefined });
     } catch (error) {
       // A pane that goes on saying that it reads would tell nothing.

@@ -1,8 +1,8 @@
 import type { Estimate } from "../estimate/estimate";
 import type { Mm } from "../measure/units";
 import { settingsTable } from "../settings/settingsTable";
-import { plainCell, type Cell } from "../survey/answers";
-import { estimateTable, leftOutRows, SHEETS_HEADINGS, sheetsRow } from "../survey/sheetAnswers";
+import { plainCell, type Cell } from "../item/answers";
+import { estimateTable, leftOutRows, SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
 import type { Page } from "./page";

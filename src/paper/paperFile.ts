@@ -15,10 +15,10 @@ import { templatePages } from "./templatePages";
 import { ticketsOf } from "./ticket";
 import { createTypesetter, type Typesetter } from "./typesetter";
 
-export const SHEAVES = ["estimate", "tickets", "plans", "templates", "labels"] as const;
+export const PAPER_KINDS = ["estimate", "tickets", "plans", "templates", "labels"] as const;
 
 /** What can be printed. */
-export type Sheaf = (typeof SHEAVES)[number];
+export type PaperKind = (typeof PAPER_KINDS)[number];
 
 /** What is printed from. Plans and estimate are worked out beforehand, so that they are the same on every page. */
 export interface PaperSource {
@@ -42,7 +42,7 @@ export interface PaperFile {
   readonly bytes: Uint8Array;
   readonly pages: number;
   /** How many pages each part takes, in order. */
-  readonly parts: readonly { readonly what: Sheaf; readonly pages: number }[];
+  readonly parts: readonly { readonly what: PaperKind; readonly pages: number }[];
 }
 
 /**
@@ -52,15 +52,15 @@ export interface PaperFile {
  * @throws InputError when there is nothing to print
  */
 export async function paperFile(
-  what: readonly Sheaf[],
+  what: readonly PaperKind[],
   source: PaperSource,
   options: PaperOptions,
   load: FontLoader,
 ): Promise<PaperFile> {
   const type = await createTypesetter(load, fontsNeeded(textsOf(source)));
-  const parts = SHEAVES.filter((sheaf) => what.includes(sheaf)).map((sheaf) => ({
-    what: sheaf,
-    pages: PAGES[sheaf](source, options, type),
+  const parts = PAPER_KINDS.filter((paperKind) => what.includes(paperKind)).map((paperKind) => ({
+    what: paperKind,
+    pages: PAGES[paperKind](source, options, type),
   }));
   const pages = parts.flatMap((part) => part.pages);
   if (pages.length === 0)
@@ -76,7 +76,7 @@ export async function paperFile(
   return { bytes, pages: pages.length, parts: parts.map((part) => ({ what: part.what, pages: part.pages.length })) };
 }
 
-const TITLES: Readonly<Record<Sheaf, string>> = {
+const TITLES: Readonly<Record<PaperKind, string>> = {
   estimate: "Materials budget",
   tickets: "Bench tickets",
   plans: "Cutting plans",
@@ -85,7 +85,7 @@ const TITLES: Readonly<Record<Sheaf, string>> = {
 };
 
 const PAGES: Readonly<
-  Record<Sheaf, (source: PaperSource, options: PaperOptions, type: Typesetter) => readonly Page[]>
+  Record<PaperKind, (source: PaperSource, options: PaperOptions, type: Typesetter) => readonly Page[]>
 > = {
   estimate: ({ survey, estimate }, { paper }, type) =>
     estimate === undefined ? [] : estimatePages(estimate, survey, pageFrame(paper), type),

@@ -1,7 +1,7 @@
 import { cautionsOf } from "../board/cautions";
 import { formatLength } from "../measure/formatLength";
 import { massIn } from "../measure/units";
-import { problemText, isBlank, type Sized } from "../survey/sizeRow";
+import { problemText, isBlank, type Sized } from "../item/sizeItem";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { unitOf, type Survey, type SurveyItem } from "../survey/surveyItems";
 import type { InputError, NoAnswer } from "../measure/errors";

@@ -5,7 +5,7 @@ import { X, Y, Z } from "../enclosure/space";
 import { formatLength } from "../measure/formatLength";
 import { massIn } from "../measure/units";
 import { settingsTable } from "../settings/settingsTable";
-import type { Sized } from "../survey/sizeRow";
+import type { Sized } from "../item/sizeItem";
 import { readAs, type Ticket } from "./ticket";
 
 /** What is said of an enclosure at the head of its ticket. */

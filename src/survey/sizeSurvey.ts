@@ -1,4 +1,4 @@
-import type { Item } from "../enclosure/lying";
+import type { Item } from "../enclosure/restingItem";
 import { kindNamed } from "../enclosure/registry";
 import { InputError, NoAnswer, shown } from "../measure/errors";
 import { readDimensions } from "../measure/readDimensions";
@@ -6,8 +6,8 @@ import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
 import { DEFINITIONS, type Settings } from "../settings/schema";
 import { settingsForRows } from "../settings/settingsForRows";
-import type { RecogniseOptions } from "./recognise";
-import { isBlank, isNoEnclosure, sizeItem, type Sized } from "./sizeRow";
+import type { RecogniseOptions } from "../headings/recognition";
+import { isBlank, isNoEnclosure, sizeItem, type Sized } from "../item/sizeItem";
 import { surveyItems, unitOf, type Survey, type SurveyItem } from "./surveyItems";
 
 /** What became of a row. One row in, one outcome out. */

@@ -1,8 +1,8 @@
 import { boardParts } from "../enclosure/part";
 import { areaIn, tidy, type WorkbookUnit } from "../measure/units";
-import { netAreaM2 } from "./answers";
+import { netAreaM2 } from "../item/answers";
 import type { SizedSurvey } from "./sizeSurvey";
-import { problemText } from "./sizeRow";
+import { problemText } from "../item/sizeItem";
 
 /** What became of a survey, in figures that add up: every row is in exactly one of the counts. */
 export interface Summary {

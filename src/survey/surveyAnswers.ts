@@ -1,10 +1,18 @@
 import { benchInstruction } from "../enclosure/benchInstruction";
 import { InputError, NoAnswer, shown } from "../measure/errors";
 import { plainName } from "../settings/names";
-import { partFigure, PARTS_HEADINGS, type Cell, type PartMeasure } from "./answers";
-import { DEFAULT_FIGURES, figureNamed, figureOf, PROBLEM, sizedRow, type Figure, type SizedRow } from "./figures";
+import { partFigure, PARTS_HEADINGS, type Cell, type PartMeasure } from "../item/answers";
+import {
+  DEFAULT_FIGURES,
+  figureNamed,
+  figureOf,
+  PROBLEM,
+  sizedRow,
+  type Figure,
+  type SizedRow,
+} from "../item/figureCatalogue";
 import type { Outcome, SurveyReading } from "./sizeSurvey";
-import { isBlank, problemText } from "./sizeRow";
+import { isBlank, problemText } from "../item/sizeItem";
 import type { SurveyItem } from "./surveyItems";
 
 /** A table for a whole survey. */

@@ -1,8 +1,10 @@
 import { InputError, shown } from "../measure/errors";
 import type { LengthUnit } from "../measure/units";
 import { isNotGiven, SETTING_NAMES, settingKey, type GivenValue } from "../settings/given";
-import { recogniseColumns, surveyRows, type Field, type Recognition, type RecogniseOptions } from "./recognise";
-import { isBlank } from "./sizeRow";
+import type { Field } from "../headings/headings";
+import type { Recognition, RecogniseOptions } from "../headings/recognition";
+import { recogniseColumns, surveyRows } from "../headings/recognise";
+import { isBlank } from "../item/sizeItem";
 
 /** A row of a survey, its cells sorted out but not yet read. */
 export interface SurveyItem {

@@ -1,4 +1,5 @@
-import type { DefinedName, SheetInfo, TableInfo, Workbook } from "./openWorkbook";
+import type { DefinedName, SheetInfo, Workbook } from "./openWorkbook";
+import type { TableInfo } from "./readTable";
 import { readSheet, type ReadSheetOptions, type SheetGrid } from "./readSheet";
 
 /** A sheet, wherever the workbook is open. */

@@ -51,7 +51,11 @@ export function removedSheets(workbook: Workbook, names: readonly string[], part
 /** The sheets to list in the main part, and the marks of those that a later run may write anew. */
 export interface AddedSheets {
   readonly listed: readonly { readonly name: string; readonly sheetId: number; readonly relation: string }[];
-  readonly marks: readonly { readonly asked: string; readonly sheet: string; readonly stale: string | undefined }[];
+  readonly marks: readonly {
+    readonly wantedName: string;
+    readonly sheet: string;
+    readonly stale: string | undefined;
+  }[];
 }
 
 /**
@@ -75,7 +79,7 @@ export function addSheets(
     checkSheetName(sheet.name);
     const wanted = sheet.name.toLowerCase();
     const own = ownSheets(workbook).find(
-      (mark) => mark.asked.toLowerCase() === wanted && kept.some((s) => s.name === mark.sheet),
+      (mark) => mark.wantedName.toLowerCase() === wanted && kept.some((s) => s.name === mark.sheet),
     );
     const replaced = own && kept.find((s) => s.name === own.sheet);
     const names = [...kept.filter((s) => s !== replaced), ...listed].map((s) => s.name.toLowerCase());
@@ -90,7 +94,8 @@ export function addSheets(
       parts.listType(part, `${SPREADSHEET_TYPE}worksheet+xml`);
       listed.push({ name: sheet.name, sheetId: ++sheetId, relation: parts.relate("worksheet", part) });
     }
-    if (sheet.replaceable) marks.push({ asked: sheet.name, sheet: replaced?.name ?? sheet.name, stale: own?.mark });
+    if (sheet.replaceable)
+      marks.push({ wantedName: sheet.name, sheet: replaced?.name ?? sheet.name, stale: own?.mark });
   }
   return { listed, marks };
 }

@@ -5,7 +5,7 @@ import type { ColumnsEdit, NewColumn, PlacedColumn } from "./edits";
 import { ownColumns, type OwnColumn } from "./ownMarks";
 
 /** What stands on the sheet that takes the columns. */
-export interface Ground {
+export interface SheetInUse {
   readonly book: Book;
   /** The sheet, as the workbook writes its name. */
   readonly sheet: string;
@@ -34,7 +34,7 @@ export interface ColumnPlaces {
   readonly like: number | undefined;
   readonly filter: { readonly from: Area; readonly to: Area } | undefined;
   /** Marks for the names: where each column now lies. */
-  readonly marks: readonly { readonly asked: string; readonly area: Area }[];
+  readonly marks: readonly { readonly wantedName: string; readonly area: Area }[];
   /** Marks of an earlier run that are written anew or gone with their column. */
   readonly staleMarks: readonly string[];
   readonly notes: readonly string[];
@@ -46,11 +46,11 @@ export interface ColumnPlaces {
  *
  * @throws InputError when the columns do not fit the sheet
  */
-export function columnPlaces(ground: Ground, edit: ColumnsEdit): ColumnPlaces {
+export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces {
   const rowCount = edit.lastRow - edit.firstRow + 1;
   if (edit.columns.some((column) => column.cells.length !== rowCount))
     throw new RangeError("a column with other rows than the survey");
-  const { book, sheet, headings, merged, filter } = ground;
+  const { book, sheet, headings, merged, filter } = inUse;
   const { table, note } = growableTable(book, edit);
   const headingAt = (column: number) => String(headings[column - 1] ?? "");
   const own = ownColumns(book).filter((mark) => mark.sheet === sheet && mark.headingRow === edit.headingRow);
@@ -63,7 +63,7 @@ export function columnPlaces(ground: Ground, edit: ColumnsEdit): ColumnPlaces {
   );
   const fresh = edit.columns.filter((column) => !reused.has(column));
   const rows = { top: table?.area.top ?? edit.headingRow, bottom: table?.area.bottom ?? edit.lastRow };
-  const room = findRoom(ground, { ...rows, after: edge, count: fresh.length, gone: dropped, table, merged });
+  const room = findRoom(inUse, { ...rows, after: edge, count: fresh.length, gone: dropped, table, merged });
   const adjoins = room.start === edge + 1;
   refuseTooWide(room.start + fresh.length - 1);
 
@@ -74,10 +74,10 @@ export function columnPlaces(ground: Ground, edit: ColumnsEdit): ColumnPlaces {
   const placed = edit.columns.map((column) => {
     const before = reused.get(column);
     const at = before
-      ? { heading: headingAt(before.column), asked: column.heading, column: before.column, replaced: true }
+      ? { heading: headingAt(before.column), wantedName: column.heading, column: before.column, replaced: true }
       : {
           heading: uniqueHeading(column.heading, taken),
-          asked: column.heading,
+          wantedName: column.heading,
           column: room.start + fresh.indexOf(column),
           replaced: false,
         };
@@ -97,8 +97,14 @@ export function columnPlaces(ground: Ground, edit: ColumnsEdit): ColumnPlaces {
     like: lastOther(edge, ours),
     filter: table || !filter ? undefined : grownFilter(filter, edit, own, adjoins ? right : edge),
     marks: [
-      ...placed.map(({ at }) => ({ asked: at.asked, area: columnArea(at.column, edit.headingRow, edit.lastRow) })),
-      ...emptied.map((mark) => ({ asked: mark.asked, area: columnArea(mark.column, mark.headingRow, mark.lastRow) })),
+      ...placed.map(({ at }) => ({
+        wantedName: at.wantedName,
+        area: columnArea(at.column, edit.headingRow, edit.lastRow),
+      })),
+      ...emptied.map((mark) => ({
+        wantedName: mark.wantedName,
+        area: columnArea(mark.column, mark.headingRow, mark.lastRow),
+      })),
     ],
     staleMarks: own.map((mark) => mark.mark),
     notes: [
@@ -134,7 +140,7 @@ function matched(columns: readonly NewColumn[], own: readonly OwnColumn[], headi
   const reused = new Map<NewColumn, OwnColumn>();
   for (const column of columns) {
     const wanted = column.heading.toLowerCase();
-    const at = left.findIndex((mark) => (mark.asked || headingAt(mark.column)).toLowerCase() === wanted);
+    const at = left.findIndex((mark) => (mark.wantedName || headingAt(mark.column)).toLowerCase() === wanted);
     if (at >= 0) reused.set(column, left.splice(at, 1)[0]!);
   }
   return { reused, left };
@@ -150,7 +156,7 @@ function tail(marks: readonly OwnColumn[], right: number): readonly OwnColumn[] 
   }
 }
 
-interface RoomWish {
+interface RoomRequest {
   readonly top: number;
   readonly bottom: number;
   readonly after: number;
@@ -161,8 +167,8 @@ interface RoomWish {
 }
 
 /** The first of `count` free columns: right after `after`, or past everything in the sheet when something stands there. */
-function findRoom({ book, sheet, used: usedIn }: Ground, wish: RoomWish): { start: number; note?: string } {
-  const { top, bottom, after, count, gone, table, merged } = wish;
+function findRoom({ book, sheet, used: usedIn }: SheetInUse, request: RoomRequest): { start: number; note?: string } {
+  const { top, bottom, after, count, gone, table, merged } = request;
   const start = after + 1;
   if (count === 0) return { start };
   const { used, last } = usedIn(top, bottom, after);

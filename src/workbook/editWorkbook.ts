@@ -181,7 +181,7 @@ function changedNames(
   { columns, names = [] }: WorkbookEdits,
   plan: ColumnPlan | undefined,
   removed: readonly number[],
-  sheetMarks: readonly { readonly asked: string; readonly sheet: string; readonly stale: string | undefined }[],
+  sheetMarks: readonly { readonly wantedName: string; readonly sheet: string; readonly stale: string | undefined }[],
 ) {
   const stale = new Set([
     ...(plan?.places.staleMarks ?? []),
@@ -199,16 +199,16 @@ function changedNames(
       .map((name) => name.name.toLowerCase()),
   );
   const added: Omit<DefinedName, "sheet">[] = [];
-  const mark = (start: string, asked: string, sheet: string, area: Area): void => {
+  const mark = (start: string, wantedName: string, sheet: string, area: Area): void => {
     let number = 1;
     while (known.has(`${start}${number}`)) number++;
     known.add(`${start}${number}`);
-    added.push({ name: `${start}${number}`, refersTo: sheetArea(sheet, area), hidden: true, comment: asked });
+    added.push({ name: `${start}${number}`, refersTo: sheetArea(sheet, area), hidden: true, comment: wantedName });
   };
   const sheet = columns && sheetNamed(workbook, columns.sheet).name;
-  for (const { asked, area } of plan?.places.marks ?? []) mark(COLUMN_MARK, asked, sheet!, area);
-  for (const { asked, sheet: own } of sheetMarks)
-    mark(SHEET_MARK, asked, own, { top: 1, left: 1, bottom: 1, right: 1 });
+  for (const { wantedName, area } of plan?.places.marks ?? []) mark(COLUMN_MARK, wantedName, sheet!, area);
+  for (const { wantedName, sheet: own } of sheetMarks)
+    mark(SHEET_MARK, wantedName, own, { top: 1, left: 1, bottom: 1, right: 1 });
   const notes: string[] = [];
   for (const { name, refersTo } of names) {
     if (known.has(name.toLowerCase())) notes.push(`the name ${name} is in the workbook already and stays as it is`);

@@ -108,7 +108,7 @@ export interface WorkbookEdits {
 export interface PlacedColumn {
   /** As it stands in the sheet: a number is added when another column already has that heading. */
   readonly heading: string;
-  readonly asked: string;
+  readonly wantedName: string;
   readonly column: number;
   /** It was there from an earlier run. */
   readonly replaced: boolean;

@@ -1,8 +1,7 @@
 import { damaged } from "./damaged";
-import type { Area } from "./cellRef";
 import { contentTypesOf, neededPart, partOf, relationsOf, type ContentTypes, type Relation } from "./parts";
 import { attribute, attributeOf, readXml } from "./readXml";
-import { readTable } from "./readTable";
+import { readTable, type TableInfo } from "./readTable";
 import { openZip, type Zip } from "./zip";
 
 /** A sheet as the workbook lists it. A chart sheet is listed, but has no cells (`cells` is false). */
@@ -13,20 +12,6 @@ export interface SheetInfo {
   readonly part: string;
   readonly sheetId: number;
   readonly relation: string;
-}
-
-/** A table (Excel's list object). `area` includes the header and totals rows. */
-export interface TableInfo {
-  readonly name: string;
-  readonly sheet: string;
-  readonly part: string;
-  readonly id: number;
-  readonly area: Area;
-  readonly headerRow: boolean;
-  readonly totalsRow: boolean;
-  readonly columns: readonly string[];
-  /** False for a table fed by a query or an XML map: its columns belong to that source. */
-  readonly plain: boolean;
 }
 
 export interface DefinedName {

@@ -19,7 +19,7 @@ export interface OwnColumn {
   readonly headingRow: number;
   readonly lastRow: number;
   /** The heading as it was asked for; empty when another program dropped the comment. */
-  readonly asked: string;
+  readonly wantedName: string;
 }
 
 type Names = Pick<Book, "names" | "sheets">;
@@ -28,7 +28,7 @@ type Names = Pick<Book, "names" | "sheets">;
 export interface OwnSheet {
   readonly mark: string;
   readonly sheet: string;
-  readonly asked: string;
+  readonly wantedName: string;
 }
 
 export const COLUMN_MARK = "_enclosure_column_";
@@ -44,7 +44,7 @@ export function ownColumns(book: Names): readonly OwnColumn[] {
       column: area.left,
       headingRow: area.top,
       lastRow: area.bottom,
-      asked: name.comment,
+      wantedName: name.comment,
     }));
 }
 
@@ -53,7 +53,7 @@ export function ownSheets(book: Names): readonly OwnSheet[] {
   return marked(book, SHEET_MARK).map(({ name, sheet }) => ({
     mark: name.name,
     sheet,
-    asked: name.comment || sheet,
+    wantedName: name.comment || sheet,
   }));
 }
 

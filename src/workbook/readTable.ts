@@ -1,9 +1,22 @@
 import { damaged } from "./damaged";
-import { parseArea } from "./cellRef";
+import { parseArea, type Area } from "./cellRef";
 import { unescapeText } from "./escape";
-import type { TableInfo } from "./openWorkbook";
 import { attribute, readXml } from "./readXml";
 import type { ZipEntry } from "./zip";
+
+/** A table (Excel's list object). `area` includes the header and totals rows. */
+export interface TableInfo {
+  readonly name: string;
+  readonly sheet: string;
+  readonly part: string;
+  readonly id: number;
+  readonly area: Area;
+  readonly headerRow: boolean;
+  readonly totalsRow: boolean;
+  readonly columns: readonly string[];
+  /** False for a table fed by a query or an XML map: its columns belong to that source. */
+  readonly plain: boolean;
+}
 
 /** Reads the part of one table. @throws InputError when it has no rectangle */
 export function readTable(entry: ZipEntry, sheet: string): TableInfo {

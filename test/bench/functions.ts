@@ -4,8 +4,8 @@
  * the rate through Microsoft's own runtime.
  */
 import { execFileSync } from "node:child_process";
-import { wallAnswer } from "../../src/survey/answers";
-import { sizeRow } from "../../src/survey/sizeRow";
+import { wallAnswer } from "../../src/item/answers";
+import { sizeRow } from "../../src/item/sizeItem";
 import { settingsOf } from "../../src/settings/settingsOf";
 import { STARTER_STOCK, stockCells } from "../../src/settings/starterStock";
 import { settingsTable } from "../../src/settings/settingsTable";

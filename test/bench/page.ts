@@ -5,7 +5,7 @@
 import { rmSync } from "node:fs";
 import { chromium, type Page } from "playwright-core";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
-import { fillWorkbook } from "../../src/workbook/fillWorkbook";
+import { fillWorkbook } from "../../src/filling/fillWorkbook";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { serving } from "../page/serving";
 

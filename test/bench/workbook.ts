@@ -4,9 +4,9 @@
  * A survey of 12 columns with texts and numbers gets six columns of formulas; the file is proved as `saveBeside` would.
  * For 10,000 rows the time must stay under 5 s and the memory under 600 MB; 100,000 rows must finish.
  */
-import { recogniseColumns, surveyRows } from "../../src/survey/recognise";
+import { recogniseColumns, surveyRows } from "../../src/headings/recognise";
 import { bookOf } from "../../src/workbook/book";
-import { chooseSheet, surveyPlace } from "../../src/workbook/chooseSheet";
+import { chooseSheet, surveyPlace } from "../../src/filling/chooseSheet";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
 import type { CellContent } from "../../src/workbook/edits";

@@ -2,9 +2,9 @@ import fc from "fast-check";
 import { LOAD_CONSTANT_KG } from "../../src/board/lifting";
 import { cautionsOf } from "../../src/board/cautions";
 import { settingsOf } from "../../src/settings/settingsOf";
-import { sizeRow } from "../../src/survey/sizeRow";
+import { sizeRow } from "../../src/item/sizeItem";
 import { EVERY_STRUCTURE } from "../enclosure/everyEnclosure";
-import { sized } from "./burdens";
+import { sized } from "./itemLoads";
 
 interface Row {
   readonly kind?: string;

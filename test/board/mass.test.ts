@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { enclosureMass } from "../../src/board/mass";
 import { partList } from "../../src/covering/partList";
-import { lying } from "../../src/enclosure/lying";
+import { restingItem } from "../../src/enclosure/restingItem";
 import { InputError } from "../../src/measure/errors";
 import type { Settings } from "../../src/settings/schema";
 import { settingsOf } from "../../src/settings/settingsOf";
 import { anyItem, EVERY_STRUCTURE } from "../enclosure/everyEnclosure";
-import { sized } from "./burdens";
+import { sized } from "./itemLoads";
 
 function grams(kind: string, text = "", hwd: readonly [number, number, number] = [300, 210, 40]): number {
   const { assembly, settings } = sized(hwd, kind, undefined, text);
@@ -134,7 +134,7 @@ describe("by hand, 300 x 210 x 40", () => {
     const settings = settingsOf([stock, [[`${bare}; cushion base=10`]]]);
     const item = { height: 300, width: 210, depth: 40 };
     const kind = sized([300, 210, 40], "tray").kind;
-    const foam = partList(kind.assemble(lying(item, settings), settings), settings).filter(
+    const foam = partList(kind.assemble(restingItem(item, settings), settings), settings).filter(
       ({ stock: name }) => name === "foam",
     );
     expect(1000 * enclosureMass(foam, settings)).toBeCloseTo(400 * m2([1, 301, 211]), 6);
@@ -157,7 +157,7 @@ describe("in every kind, construction and option", () => {
               roundTo: 0,
               lidReveal: 0,
             };
-            const parts = partList(kind.assemble(lying(item, all), all), all);
+            const parts = partList(kind.assemble(restingItem(item, all), all), all);
             const sum = parts.reduce((total, part) => total + enclosureMass([part], all), 0);
             const mass = enclosureMass(parts, all);
             expect(mass).toBeCloseTo(sum, 9);

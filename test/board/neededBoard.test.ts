@@ -1,20 +1,20 @@
 import fc from "fast-check";
 import { basePlate, topPlate } from "../../src/board/basePlate";
-import { baseSag, boardHolds, neededBoard, settledBoards, weightOf, type Burden } from "../../src/board/neededBoard";
+import { baseSag, boardHolds, neededBoard, settledBoards, weightOf, type ItemLoad } from "../../src/board/neededBoard";
 import { sagAllowed } from "../../src/board/neededCaliper";
-import { lying } from "../../src/enclosure/lying";
+import { restingItem } from "../../src/enclosure/restingItem";
 import { NoAnswer } from "../../src/measure/errors";
 import type { Settings } from "../../src/settings/schema";
 import { settingsOf } from "../../src/settings/settingsOf";
 import type { StockRow } from "../../src/settings/stock";
-import { boardStockAnswer, sagAnswer } from "../../src/survey/boardAnswers";
-import { sizeItem } from "../../src/survey/sizeRow";
-import { anyBurden, anyRule, burden, shared } from "./burdens";
+import { boardStockAnswer, sagAnswer } from "../../src/item/boardAnswers";
+import { sizeItem } from "../../src/item/sizeItem";
+import { anyBurden, anyRule, itemLoad, shared } from "./itemLoads";
 
 const boardOf = (row: StockRow) => ({ stock: row.stock, caliper: row.caliper, listed: row });
 
 /** The board needed; undefined where none holds. */
-function needed(asked: Burden, settings: Settings): StockRow | undefined {
+function needed(asked: ItemLoad, settings: Settings): StockRow | undefined {
   try {
     return neededBoard(asked, settings);
   } catch (error) {
@@ -28,7 +28,7 @@ describe("the board that an item needs", () => {
     let held = 0;
     fc.assert(
       fc.property(anyBurden, anyRule, (asked, settings) => {
-        const plate = basePlate(asked.kind.assemble(lying(asked.item, settled(settings)), settled(settings)))!;
+        const plate = basePlate(asked.kind.assemble(restingItem(asked.item, settled(settings)), settled(settings)))!;
         const allowed = sagAllowed(plate, settings);
         const boards = settings.stock.filter(({ material }) => material === "board");
         const thinnest = boards.find((row) => baseSag(asked, boardOf(row), settings) <= allowed);
@@ -66,7 +66,7 @@ describe("the board that an item needs", () => {
 
   test("is never thinner for a heavier item, a heavier stack, more creep or a stricter ratio", () => {
     const times = fc.integer({ min: 1, max: 6 });
-    const calipers = (asked: Burden, settings: Settings) => needed(asked, settings)?.caliper ?? Infinity;
+    const calipers = (asked: ItemLoad, settings: Settings) => needed(asked, settings)?.caliper ?? Infinity;
     fc.assert(
       fc.property(anyBurden, anyRule, times, fc.constantFrom(0, 0.2, 1), (asked, rule, more, stackAbove) => {
         const settings = { ...rule, stackAbove };
@@ -103,13 +103,13 @@ describe("the board that an item needs", () => {
     // By hand in test/functions/boardNeeded.test.ts: the lid spans 204 and holds .0548 t^3 kg.
     const stock = (stack: string) =>
       neededBoard(
-        burden([200, 200, 40], "lidded box", 0.1),
+        itemLoad([200, 200, 40], "lidded box", 0.1),
         settingsOf([`covering allowance=none; fit=none; lid clearance=none; stack above=${stack}`]),
       ).stock;
     expect([stock("0.18"), stock("0.19"), stock("0.45")]).toEqual(["grey board 1.5", "grey board 2", "grey board 2.5"]);
     const sag = (text: string) => {
       const settings = settingsOf([text]);
-      return baseSag(burden([200, 200, 40], "clamshell box", 1), boardOf(settings.stock[1]!), settings);
+      return baseSag(itemLoad([200, 200, 40], "clamshell box", 1), boardOf(settings.stock[1]!), settings);
     };
     // 2 mm on a case of 3, of the walls' 2.5, of the same board again.
     expect(sag("case board=3") / sag("wall board=2.5")).toBeCloseTo((4.5 / 5) ** 3, 9);
@@ -119,11 +119,11 @@ describe("the board that an item needs", () => {
   test("does not change with a lid depth that only thicker boards leave room for", () => {
     // The box is 42.5 + 3 + .4 = 45.9 deep outside, with boards of 1.5 only 44.4.
     const settings = settingsOf(["wall board=3; lid depth=46"]);
-    expect(neededBoard(burden([300, 210, 40], "lidded box", 0.1), settings).stock).toBe("grey board 1.5");
+    expect(neededBoard(itemLoad([300, 210, 40], "lidded box", 0.1), settings).stock).toBe("grey board 1.5");
   });
 
   test("settles both auto boards, and leaves named ones alone", () => {
-    const asked = burden([180, 120, 30], "tray", 0.6);
+    const asked = itemLoad([180, 120, 30], "tray", 0.6);
     const stock = neededBoard(asked, settingsOf([])).stock;
     const both = settledBoards(asked, shared(["wall board", "auto"], ["base board", "auto"]));
     expect([both.wallBoard, both.baseBoard]).toEqual([
@@ -142,16 +142,16 @@ describe("the board that an item needs", () => {
 
 test("weightOf: as given, else by the density of the item's own volume, else unknown", () => {
   const dense = settingsOf(["item density=700; cushion base=10"]);
-  expect(weightOf(burden([200, 100, 50], "tray", 1), dense)).toEqual({ kg: 1, estimated: false });
-  expect(weightOf(burden([200, 100, 50], "tray"), dense)).toEqual({ kg: 0.7, estimated: true });
-  expect(weightOf(burden([200, 100, 50], "tray"), settingsOf([]))).toBeUndefined();
+  expect(weightOf(itemLoad([200, 100, 50], "tray", 1), dense)).toEqual({ kg: 1, estimated: false });
+  expect(weightOf(itemLoad([200, 100, 50], "tray"), dense)).toEqual({ kg: 0.7, estimated: true });
+  expect(weightOf(itemLoad([200, 100, 50], "tray"), settingsOf([]))).toBeUndefined();
 });
 
 describe("the plates of an enclosure", () => {
   const plates = (kind: string, text = "") => {
-    const asked = burden([300, 210, 40], kind);
+    const asked = itemLoad([300, 210, 40], kind);
     const settings = text === "" ? settingsOf([]) : settingsOf([text]);
-    const assembly = asked.kind.assemble(lying(asked.item, settings), settings);
+    const assembly = asked.kind.assemble(restingItem(asked.item, settings), settings);
     return [basePlate(assembly), topPlate(assembly)];
   };
 
@@ -176,8 +176,8 @@ describe("the plates of an enclosure", () => {
 
   test("of a landscape item: long grain turns with it, that of a clamshell stays parallel to the spine", () => {
     const grain = (kind: string) => {
-      const asked = burden([210, 300, 40], kind);
-      return basePlate(asked.kind.assemble(lying(asked.item, settingsOf([])), settingsOf([])))!.grain;
+      const asked = itemLoad([210, 300, 40], kind);
+      return basePlate(asked.kind.assemble(restingItem(asked.item, settingsOf([])), settingsOf([])))!.grain;
     };
     expect([grain("tray"), grain("clamshell box"), grain("slipcase")]).toEqual(["x", "y", "y"]);
   });

@@ -1,5 +1,5 @@
 import type { Assembly, PlacedPart } from "../../src/enclosure/assembly";
-import type { Item } from "../../src/enclosure/lying";
+import type { Item } from "../../src/enclosure/restingItem";
 import type { Settings } from "../../src/settings/schema";
 
 /** What differs from one build to the next: errors as shares of their tolerance, -1 to 1, and the air, %RH from making. */

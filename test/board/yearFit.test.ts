@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { yearFit } from "../../src/board/yearFit";
-import { lying, type Item } from "../../src/enclosure/lying";
+import { restingItem, type Item } from "../../src/enclosure/restingItem";
 import { extent, X, Y, Z } from "../../src/enclosure/space";
 import { InputError } from "../../src/measure/errors";
 import type { Settings } from "../../src/settings/schema";
 import { settingsOf } from "../../src/settings/settingsOf";
 import { anyItem, anyShop, EVERY_STRUCTURE, type Structure } from "../enclosure/everyEnclosure";
-import { sized } from "./burdens";
+import { sized } from "./itemLoads";
 import { simulatedBuild, type Luck } from "./simulatedBuild";
 
 const AXES = [
@@ -95,7 +95,7 @@ describe("by hand", () => {
 function built({ kind, settings }: Structure, item: Item, shop: Partial<Settings>) {
   const all = { ...settings, ...shop } as Settings;
   try {
-    return { assembly: kind.assemble(lying(item, all), all), settings: all };
+    return { assembly: kind.assemble(restingItem(item, all), all), settings: all };
   } catch (error) {
     if (error instanceof InputError) return undefined;
     throw error;

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { coveringParts } from "../../src/covering/partList";
 import type { Assembly, Tray } from "../../src/enclosure/assembly";
-import { lying } from "../../src/enclosure/lying";
+import { restingItem } from "../../src/enclosure/restingItem";
 import type { Part } from "../../src/enclosure/part";
 import { extent, X, Y, Z } from "../../src/enclosure/space";
 import { InputError } from "../../src/measure/errors";
@@ -78,7 +78,7 @@ describe.each(["strip", "one piece"] as const)("cover style %s", (coverStyle) =>
           const inForce: Settings = { ...settings, ...shop, coverStyle, stock: [] };
           let assembly: Assembly;
           try {
-            assembly = kind.assemble(lying(item, inForce), inForce);
+            assembly = kind.assemble(restingItem(item, inForce), inForce);
           } catch (error) {
             if (error instanceof InputError) return;
             throw error;

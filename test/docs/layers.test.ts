@@ -1,35 +1,88 @@
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
+import ts from "typescript";
 
-/** Folders from the ground up: each may import those before it. */
-const LAYERS = [
-  "measure",
-  "settings",
-  "enclosure",
-  "covering",
-  "board",
-  "cutting",
-  "estimate",
-  "survey",
-  "drawing",
-  "paper",
-  "workbook",
-  "host",
-  "pane",
-  "page",
-  "cli",
-];
+/**
+ * What each folder of `src` may import besides itself, static, dynamic and type imports alike. A new import between
+ * folders is a decision: it is written here.
+ */
+const ALLOWED: Readonly<Record<string, readonly string[]>> = {
+  measure: [],
+  workbook: ["measure"],
+  settings: ["measure"],
+  headings: ["measure"],
+  enclosure: ["measure", "settings"],
+  covering: ["measure", "settings", "enclosure"],
+  board: ["measure", "settings", "enclosure", "covering"],
+  cutting: ["measure"],
+  item: ["measure", "settings", "enclosure", "covering", "board"],
+  survey: ["measure", "settings", "headings", "enclosure", "covering", "item"],
+  estimate: ["measure", "settings", "enclosure", "board", "cutting", "item", "survey"],
+  drawing: ["measure", "settings", "enclosure", "covering", "cutting"],
+  paper: ["measure", "settings", "enclosure", "covering", "board", "cutting", "item", "survey", "estimate", "drawing"],
+  files: ["measure"],
+  filling: ["measure", "settings", "headings", "item", "survey", "estimate", "workbook"],
+  host: ["measure", "workbook"],
+  pane: [
+    ...["measure", "settings", "headings", "enclosure", "covering", "board", "cutting", "item", "survey", "estimate"],
+    ...["drawing", "paper", "workbook", "filling", "host"],
+  ],
+  page: ["measure", "workbook", "files", "filling", "host", "pane"],
+  cli: [
+    ...["measure", "workbook", "settings", "headings", "enclosure", "covering", "board", "cutting", "item", "survey"],
+    ...["estimate", "drawing", "paper", "files", "filling", "page"],
+  ],
+};
 
-const files = readdirSync("src", { recursive: true, encoding: "utf8" }).filter((name) => name.endsWith(".ts"));
+const files = readdirSync("src", { recursive: true, encoding: "utf8" })
+  .map((name) => name.replaceAll("\\", "/"))
+  .filter((name) => /\.tsx?$/.test(name));
+const known = new Set(files);
 
-test.each(files.map((name) => [name.replaceAll("\\", "/")]))("src/%s imports only folders below its own", (name) => {
-  const own = LAYERS.indexOf(name.split("/")[0]!);
-  expect(own).toBeGreaterThanOrEqual(0);
+/** The files of `src` that a file imports, in whatever way. */
+function importsOf(name: string): readonly string[] {
   const text = readFileSync(path.join("src", name), "utf8");
-  for (const [, specifier] of text.matchAll(/from "(\.[^"]*)"/g)) {
-    const target = path.posix.join(path.posix.dirname(name), specifier!).split("/")[0]!;
-    expect([name, target, LAYERS.indexOf(target) <= own]).toEqual([name, target, true]);
-  }
+  const found: string[] = [];
+  const visit = (node: ts.Node): void => {
+    const specifier =
+      (ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) && node.moduleSpecifier !== undefined
+        ? node.moduleSpecifier
+        : ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword
+          ? node.arguments[0]
+          : ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument)
+            ? node.argument.literal
+            : undefined;
+    if (specifier !== undefined && ts.isStringLiteral(specifier) && specifier.text.startsWith("."))
+      found.push(path.posix.join(path.posix.dirname(name), specifier.text));
+    ts.forEachChild(node, visit);
+  };
+  visit(
+    ts.createSourceFile(name, text, ts.ScriptTarget.Latest, true, name.endsWith("x") ? ts.ScriptKind.TSX : undefined),
+  );
+  return found.map((target) => [target, `${target}.ts`, `${target}.tsx`].find((each) => known.has(each)) ?? target);
+}
+
+const imports = new Map(files.map((name) => [name, importsOf(name)]));
+const folderOf = (name: string): string => name.split("/")[0]!;
+
+test.each(files)("src/%s imports only what its folder may", (name) => {
+  const own = folderOf(name);
+  expect(Object.keys(ALLOWED)).toContain(own);
+  const breaches = imports
+    .get(name)!
+    .filter((target) => folderOf(target) !== own && !ALLOWED[own]!.includes(folderOf(target)));
+  expect(breaches).toEqual([]);
+});
+
+test("each folder imports folders above it in the map alone, so that no two import each other", () => {
+  const rooms = Object.keys(ALLOWED);
+  for (const [folder, allowed] of Object.entries(ALLOWED))
+    for (const other of allowed)
+      expect([folder, other, rooms.indexOf(other) < rooms.indexOf(folder)]).toEqual([folder, other, true]);
+});
+
+test("no file imports itself through others", () => {
+  expect(cycles()).toEqual([]);
 });
 
 test("Office and Excel appear only in src/host, CustomFunctions only in functions", () => {
@@ -39,3 +92,17 @@ test("Office and Excel appear only in src/host, CustomFunctions only in function
     expect([name, /\bCustomFunctions\b/.test(code)]).toEqual([name, false]);
   }
 });
+
+/** Each ring of files that import each other, as the path round it. */
+function cycles(): readonly string[] {
+  const found: string[] = [];
+  const done = new Set<string>();
+  const walk = (name: string, trail: readonly string[]): void => {
+    if (trail.includes(name)) found.push([...trail.slice(trail.indexOf(name)), name].join(" > "));
+    if (trail.includes(name) || done.has(name)) return;
+    for (const next of imports.get(name) ?? []) walk(next, [...trail, name]);
+    done.add(name);
+  };
+  for (const name of files) walk(name, []);
+  return found;
+}

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { lying } from "../../src/enclosure/lying";
+import { restingItem } from "../../src/enclosure/restingItem";
 import { boardParts } from "../../src/enclosure/part";
 import type { Cuboid, Vec } from "../../src/enclosure/space";
 import type { Assembly } from "../../src/enclosure/assembly";
@@ -54,7 +54,7 @@ test.each(SAMPLE)(
     // Two items for each structure, in turn, so that every item meets every kind.
     const turn = SAMPLE.findIndex(([, , structure]) => structure.settings === settings);
     const items = [ITEMS[turn % ITEMS.length]!, ITEMS[(turn + 2) % ITEMS.length]!, ITEMS[0]!];
-    const built = items.flatMap((item) => builtOf(() => kind.assemble(lying(item, settings), settings)) ?? []);
+    const built = items.flatMap((item) => builtOf(() => kind.assemble(restingItem(item, settings), settings)) ?? []);
     expect(built.length).toBeGreaterThan(0);
     built.slice(0, 2).forEach((assembly, index) => check(assembly, WIDTHS[(turn + index) % WIDTHS.length]!));
   },
@@ -66,7 +66,7 @@ test.each(STRUCTURES)(
     fc.assert(
       fc.property(anyItem, anyShop, (item, shop) => {
         const inForce = { ...settings, ...shop };
-        const assembly = builtOf(() => kind.assemble(lying(item, inForce), inForce));
+        const assembly = builtOf(() => kind.assemble(restingItem(item, inForce), inForce));
         if (assembly === undefined) return true;
         const bodies = pulledApart(sceneOf(assembly)).map(({ body }) => body);
         const order = paintOrder(bodies).map((index) => bodies[index]!);

@@ -1,4 +1,4 @@
-import { lying } from "../../src/enclosure/lying";
+import { restingItem } from "../../src/enclosure/restingItem";
 import { KINDS } from "../../src/enclosure/registry";
 import { assembledView } from "../../src/drawing/assembledView";
 import { ON_WHITE } from "../../src/drawing/look";
@@ -15,6 +15,6 @@ export function renderedKinds(): readonly { readonly file: string; readonly svg:
   const settings = settingsOf([]);
   return KINDS.map((kind) => ({
     file: `${kind.name.replaceAll(" ", "-")}.svg`,
-    svg: `${assembledView(kind.assemble(lying(ITEM, settings), settings), { look: ON_WHITE })}\n`,
+    svg: `${assembledView(kind.assemble(restingItem(ITEM, settings), settings), { look: ON_WHITE })}\n`,
   }));
 }

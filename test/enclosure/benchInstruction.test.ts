@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import type { Assembly, PlacedPart } from "../../src/enclosure/assembly";
 import { benchInstruction } from "../../src/enclosure/benchInstruction";
-import { lying } from "../../src/enclosure/lying";
+import { restingItem } from "../../src/enclosure/restingItem";
 import { boardParts } from "../../src/enclosure/part";
 import type { Axis } from "../../src/enclosure/space";
 import { InputError } from "../../src/measure/errors";
@@ -209,7 +209,7 @@ describe.each(["mm", "in"] as const)("in %s", (unit) => {
           const inForce: Settings = { ...settings, ...shop, unit };
           let assembly: Assembly;
           try {
-            assembly = kind.assemble(lying(item, inForce), inForce);
+            assembly = kind.assemble(restingItem(item, inForce), inForce);
           } catch (error) {
             if (error instanceof InputError) return;
             throw error;
@@ -241,7 +241,7 @@ describe.each(["mm", "in"] as const)("in %s", (unit) => {
 
 test("only the case of a clamshell is cut to size: every other flat part can be matched", () => {
   for (const { kind, settings } of EVERY_STRUCTURE) {
-    const assembly = kind.assemble(lying(book(300, 210, 40), settings), settings);
+    const assembly = kind.assemble(restingItem(book(300, 210, 40), settings), settings);
     for (const part of boardParts(assembly))
       if (part.placed?.role !== "case") expect(benchInstruction(part, assembly, "mm")).not.toContain("cut to size");
   }

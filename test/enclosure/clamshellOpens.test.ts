@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import type { Assembly, PlacedPart } from "../../src/enclosure/assembly";
-import { lying } from "../../src/enclosure/lying";
+import { restingItem } from "../../src/enclosure/restingItem";
 import { extent, X, Y, Z, type Cuboid } from "../../src/enclosure/space";
 import type { Settings } from "../../src/settings/schema";
 import { anyItem, anyShop, EVERY_STRUCTURE, RUNS } from "./everyEnclosure";
@@ -52,7 +52,7 @@ test.each(clamshells.map(({ text, settings }) => [text, settings] as const))(
     fc.assert(
       fc.property(anyItem, anyShop, (item, shop) => {
         const inForce: Settings = { ...settings, ...shop };
-        opens(clamshells[0]!.kind.assemble(lying(item, inForce), inForce));
+        opens(clamshells[0]!.kind.assemble(restingItem(item, inForce), inForce));
       }),
       { numRuns: Math.ceil(RUNS / 10), seed: 7 },
     );

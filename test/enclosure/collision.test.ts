@@ -1,7 +1,7 @@
 import fc from "fast-check";
-import { roundedUp } from "../../src/enclosure/allowances";
+import { roundedUp } from "../../src/enclosure/build/allowances";
 import { panelsOf, type Assembly, type PlacedPart, type Tray } from "../../src/enclosure/assembly";
-import { lying } from "../../src/enclosure/lying";
+import { restingItem } from "../../src/enclosure/restingItem";
 import { extent, X, Y, Z, type Axis, type Cuboid } from "../../src/enclosure/space";
 import { InputError } from "../../src/measure/errors";
 import type { Settings } from "../../src/settings/schema";
@@ -23,7 +23,7 @@ describe.each(EVERY_STRUCTURE.map((structure) => [structure.kind.name, structure
           const inForce: Settings = { ...settings, ...shop };
           let assembly: Assembly;
           try {
-            assembly = kind.assemble(lying(item, inForce), inForce);
+            assembly = kind.assemble(restingItem(item, inForce), inForce);
           } catch (error) {
             if (error instanceof InputError && MAY_BE_REFUSED.includes(error.argument)) return;
             throw error;
@@ -87,7 +87,7 @@ function insideHoldsTheItem(
   item: { height: number; width: number; depth: number },
   settings: Settings,
 ): void {
-  const lies = lying(item, settings);
+  const lies = restingItem(item, settings);
   const turned = {
     back: item,
     foot: { ...item, height: item.depth, depth: item.height },

@@ -1,5 +1,5 @@
 import type { Assembly } from "../../src/enclosure/assembly";
-import { lying, type Item } from "../../src/enclosure/lying";
+import { restingItem, type Item } from "../../src/enclosure/restingItem";
 import { kindNamed } from "../../src/enclosure/registry";
 import { settingsOf } from "../../src/settings/settingsOf";
 import { partList } from "../../src/covering/partList";
@@ -9,7 +9,7 @@ import type { Vec } from "../../src/enclosure/space";
 /** An enclosure of one item by settings text alone, as a row of a survey would ask for it. */
 export function enclosed(item: Item, kind: string, text = ""): Assembly {
   const settings = settingsOf(text === "" ? [] : [text]);
-  return kindNamed(kind).assemble(lying(item, settings), settings);
+  return kindNamed(kind).assemble(restingItem(item, settings), settings);
 }
 
 export function partsOf(item: Item, kind: string, text = ""): readonly Part[] {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { anySurvey, FORMS } from "../survey/anySurvey";
-import type { Cells } from "../survey/filledBook";
+import type { Cells } from "../filling/filledBook";
 import type { CellAnswer } from "../runtime/excelRuntime";
 import type { Argument, Cell } from "../runtime/marshal";
 import { cell, excel, refusal } from "./cell";

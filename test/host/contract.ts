@@ -1,17 +1,17 @@
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import type { BookPort, WrittenEdits } from "../../src/host/port";
-import { typedFormula } from "../../src/survey/formulaText";
+import { typedFormula } from "../../src/workbook/formulaText";
 import { bookOf, type Book } from "../../src/workbook/book";
 import { cellName, parseCell } from "../../src/workbook/cellRef";
 import { cellLooksOf } from "../../src/workbook/cellLooks";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
-import { csvToWorkbook } from "../../src/workbook/fillCsv";
-import { fillWorkbook } from "../../src/workbook/fillWorkbook";
+import { csvToWorkbook } from "../../src/filling/fillCsv";
+import { fillWorkbook } from "../../src/filling/fillWorkbook";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readCsv } from "../../src/workbook/readCsv";
 import { readSheet } from "../../src/workbook/readSheet";
 import { sheetLook } from "../../src/workbook/sheetLook";
-import { surveyEdits, type FillOptions } from "../../src/workbook/surveyEdits";
+import { surveyEdits, type FillOptions } from "../../src/filling/surveyEdits";
 import { writeCsv } from "../../src/workbook/writeCsv";
 import { livedIn } from "../workbook/made/livedIn";
 

@@ -1,4 +1,4 @@
-import { typedFormula } from "../../src/survey/formulaText";
+import { typedFormula } from "../../src/workbook/formulaText";
 import { overlap, parseCell, sheetArea, type Area } from "../../src/workbook/cellRef";
 import { cellLooksOf } from "../../src/workbook/cellLooks";
 import { openWorkbook } from "../../src/workbook/openWorkbook";

@@ -2,12 +2,12 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import axe from "axe-core";
 import type { Browser } from "playwright-core";
-import { fillWorkbook } from "../../src/workbook/fillWorkbook";
+import { fillWorkbook } from "../../src/filling/fillWorkbook";
 import { bookOf } from "../../src/workbook/book";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
-import { chooseSheet } from "../../src/workbook/chooseSheet";
+import { chooseSheet } from "../../src/filling/chooseSheet";
 import { becomes, launched, opened, type OpenPage } from "./browser";
 
 /*

@@ -4,14 +4,14 @@ import type { Browser } from "playwright-core";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import type { BookPort, SheetCell, WrittenEdits } from "../../src/host/port";
 import type { OpenGrid } from "../../src/page/openGrid";
-import { DEFAULT_FIGURES } from "../../src/survey/figures";
+import { DEFAULT_FIGURES } from "../../src/item/figureCatalogue";
 import { bookOf } from "../../src/workbook/book";
-import { csvToWorkbook } from "../../src/workbook/fillCsv";
-import { fillWorkbook } from "../../src/workbook/fillWorkbook";
+import { csvToWorkbook } from "../../src/filling/fillCsv";
+import { fillWorkbook } from "../../src/filling/fillWorkbook";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readCsv } from "../../src/workbook/readCsv";
 import { readSheet } from "../../src/workbook/readSheet";
-import { surveyEdits } from "../../src/workbook/surveyEdits";
+import { surveyEdits } from "../../src/filling/surveyEdits";
 import { writeCsv } from "../../src/workbook/writeCsv";
 import { becomes, launched, opened, type OpenPage } from "./browser";
 

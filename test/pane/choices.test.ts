@@ -1,4 +1,4 @@
-import { figureOf } from "../../src/survey/figures";
+import { figureOf } from "../../src/item/figureCatalogue";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
 import { figureChoices } from "../../src/pane/figureChoices";
 import { cautionsAt, comparedKinds, itemAt, itemFacts, partsToCut } from "../../src/pane/itemFacts";

@@ -6,7 +6,7 @@ import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
 import type { WorkbookEdits } from "../../src/workbook/edits";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
-import { surveyEdits } from "../../src/workbook/surveyEdits";
+import { surveyEdits } from "../../src/filling/surveyEdits";
 
 const ROWS = [
   ["Identifier", "Height", "Width", "Depth", "Enclosure"],

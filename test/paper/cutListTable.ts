@@ -1,5 +1,5 @@
 import { formatLength } from "../../src/measure/formatLength";
-import { partsAnswer } from "../../src/survey/answers";
+import { partsAnswer } from "../../src/item/answers";
 import type { SizedSurvey } from "../../src/survey/sizeSurvey";
 
 /** What `ENC.PARTS` answers for each row, as a ticket prints it. */

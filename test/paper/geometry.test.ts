@@ -8,7 +8,7 @@ import { halfFrame, pageFrame, twoUp } from "../../src/paper/frames";
 import { labelSheets, labelsOf } from "../../src/paper/labelSheets";
 import { templatePages } from "../../src/paper/templatePages";
 import { ticketsOf, type Ticket } from "../../src/paper/ticket";
-import { estimateFor } from "../../src/survey/sheetAnswers";
+import { estimateFor } from "../../src/estimate/sheetAnswers";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
 import { everyFont, faults, textsOn } from "./paperTools";
 

@@ -8,7 +8,7 @@ import { estimatePages } from "../../src/paper/estimatePages";
 import { pageFrame } from "../../src/paper/frames";
 import { labelSheets, labelsOf, USUAL_LABELS } from "../../src/paper/labelSheets";
 import type { Page } from "../../src/paper/page";
-import { SHEAVES, type Sheaf } from "../../src/paper/paperFile";
+import { PAPER_KINDS, type PaperKind } from "../../src/paper/paperFile";
 import { svgShapes, type Shape } from "../../src/paper/svgShapes";
 import { templatePages } from "../../src/paper/templatePages";
 import { ticketsOf } from "../../src/paper/ticket";
@@ -26,7 +26,7 @@ const LEAST_CONTRAST = 4.5;
 const pagesOf = printed(SURVEY, ["plans"]).then(async ({ survey, plans, estimate }) => {
   const [type, frame] = [await everyFont(), pageFrame("A4")];
   const tickets = ticketsOf(survey);
-  const pages: Readonly<Record<Sheaf, readonly Page[]>> = {
+  const pages: Readonly<Record<PaperKind, readonly Page[]>> = {
     estimate: estimatePages(estimate, survey, frame, type),
     tickets: tickets.flatMap((ticket) => benchTicket(ticket, frame, type)),
     plans: cuttingPages(plans, survey.settings, frame, type),
@@ -36,8 +36,8 @@ const pagesOf = printed(SURVEY, ["plans"]).then(async ({ survey, plans, estimate
   return { pages, type };
 });
 
-test.each(SHEAVES)("every colour on the %s is a grey, in the PDF's own operators", async (sheaf) => {
-  const commands = commandsOf((await printed(SURVEY, [sheaf])).bytes).join("");
+test.each(PAPER_KINDS)("every colour on the %s is a grey, in the PDF's own operators", async (paperKind) => {
+  const commands = commandsOf((await printed(SURVEY, [paperKind])).bytes).join("");
   const operands = [...commands.matchAll(/^([\d.\s-]*?) ?(scn|SCN|rg|RG|k|K)$/gm)].map(([, numbers, operator]) => ({
     operator,
     numbers: numbers!.trim().split(/\s+/).map(Number),
@@ -49,10 +49,10 @@ test.each(SHEAVES)("every colour on the %s is a grey, in the PDF's own operators
   }
 });
 
-test.each(SHEAVES)("letters on the %s stand out from their ground by 4.5 to 1 at least", async (sheaf) => {
+test.each(PAPER_KINDS)("letters on the %s stand out from their ground by 4.5 to 1 at least", async (paperKind) => {
   const { pages, type } = await pagesOf;
   let letters = 0;
-  for (const page of pages[sheaf])
+  for (const page of pages[paperKind])
     for (const text of textsOn(page)) {
       const { x, y, width, height } = inkBox(text, type);
       const grounds = page.placed.flatMap((each) => {
@@ -68,7 +68,7 @@ test.each(SHEAVES)("letters on the %s stand out from their ground by 4.5 to 1 at
         enough: true,
       });
     }
-  expect(letters).toBeGreaterThan(sheaf === "templates" ? 3 : 10);
+  expect(letters).toBeGreaterThan(paperKind === "templates" ? 3 : 10);
 });
 
 test("letters within drawings stand on tones that leave them 4.5 to 1", async () => {

@@ -5,9 +5,9 @@ import { join } from "node:path";
 import { unzlibSync } from "fflate";
 import { FONTS, FONT_NAMES, type FontLoader } from "../../src/paper/fonts";
 import type { Box, Page, PlacedText } from "../../src/paper/page";
-import { paperFile, USUAL_PAPER, type PaperOptions, type Sheaf } from "../../src/paper/paperFile";
+import { paperFile, USUAL_PAPER, type PaperOptions, type PaperKind } from "../../src/paper/paperFile";
 import { createTypesetter, type Typesetter } from "../../src/paper/typesetter";
-import { estimateFor } from "../../src/survey/sheetAnswers";
+import { estimateFor } from "../../src/estimate/sheetAnswers";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
 
 /** The fonts out of their packages. */
@@ -21,7 +21,7 @@ export function everyFont(): Promise<Typesetter> {
 /** A survey as rows of cells, printed. */
 export async function printed(
   cells: readonly (readonly (string | number)[])[],
-  what: readonly Sheaf[],
+  what: readonly PaperKind[],
   options: Partial<PaperOptions> = {},
   settings: readonly string[] = [],
 ) {

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import type { Cells } from "./filledBook";
+import type { Cells } from "../filling/filledBook";
 
 type Value = string | number | boolean | null;
 

@@ -74,8 +74,8 @@ describe("new columns of a table", () => {
       `<tableColumn id="8" name="outside height"><calculatedColumnFormula>_xldudf_ENC_OUTSIDE(Items[[#This Row],[H (mm)]])</calculatedColumnFormula></tableColumn><tableColumn id="9" name="Twice 2"/></tableColumns>`,
     );
     expect(result.columns).toEqual([
-      { heading: "outside height", asked: "outside height", column: 7, replaced: false },
-      { heading: "Twice 2", asked: "Twice", column: 8, replaced: false },
+      { heading: "outside height", wantedName: "outside height", column: 7, replaced: false },
+      { heading: "Twice 2", wantedName: "Twice", column: 8, replaced: false },
     ]);
   });
 
@@ -142,9 +142,9 @@ describe("new columns of a table", () => {
   });
 
   test("are marked by hidden names, with the heading as it was asked for", () => {
-    expect(ownColumns(after).map(({ column, asked, lastRow }) => ({ column, asked, lastRow }))).toEqual([
-      { column: 7, asked: "outside height", lastRow: 7 },
-      { column: 8, asked: "Twice", lastRow: 7 },
+    expect(ownColumns(after).map(({ column, wantedName, lastRow }) => ({ column, wantedName, lastRow }))).toEqual([
+      { column: 7, wantedName: "outside height", lastRow: 7 },
+      { column: 8, wantedName: "Twice", lastRow: 7 },
     ]);
     expect(after.names.filter((name) => !name.hidden).map((name) => name.name)).toEqual(["unit", "_xlnm.Print_Titles"]);
   });
@@ -185,7 +185,9 @@ describe("a later run", () => {
       "xl/tables/table1.xml": rename("xl/tables/table1.xml"),
     });
     const { after, result } = edited(renamed, { columns: inTable(outside([4, 5, 6])) });
-    expect(result.columns).toEqual([{ heading: "Box height", asked: "outside height", column: 7, replaced: true }]);
+    expect(result.columns).toEqual([
+      { heading: "Box height", wantedName: "outside height", column: 7, replaced: true },
+    ]);
     expect(after.tables[0]!.columns).toEqual([
       "Shelfmark",
       "Title",
@@ -220,7 +222,7 @@ describe("a later run", () => {
         .map((row) => row.slice(6)),
     ).toEqual([["outside height", "caliper", "Mine"], [4], [5]]);
     expect(result.notes).toEqual([expect.stringContaining('column H "caliper" of an earlier run is emptied')]);
-    expect(ownColumns(after).map((column) => column.asked)).toEqual(["outside height", "caliper"]);
+    expect(ownColumns(after).map((column) => column.wantedName)).toEqual(["outside height", "caliper"]);
   });
 
   test("finds its columns by their marks when columns were inserted before them", () => {
@@ -467,7 +469,7 @@ describe("sheets of our own", () => {
       "_enclosure_sheet_1",
       "settings",
     ]);
-    expect(ownSheets(first.after)).toEqual([{ mark: "_enclosure_sheet_1", sheet: "cut list", asked: "cut list" }]);
+    expect(ownSheets(first.after)).toEqual([{ mark: "_enclosure_sheet_1", sheet: "cut list", wantedName: "cut list" }]);
   });
 
   test("are replaced by a later run, with all that hung on them, and nothing else", () => {
@@ -509,7 +511,7 @@ describe("sheets of our own", () => {
     expect(again.after.sheets).toHaveLength(5);
   });
 
-  test("go when asked, with their parts, names and marks; positions that others are known by move", () => {
+  test("go when wantedName, with their parts, names and marks; positions that others are known by move", () => {
     const parts = partsOf(first.result.bytes);
     const book = strFromU8(parts["xl/workbook.xml"]!)
       .replace(

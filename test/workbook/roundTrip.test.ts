@@ -1,7 +1,7 @@
 import { strFromU8 } from "fflate";
-import { recogniseColumns, surveyRows } from "../../src/survey/recognise";
+import { recogniseColumns, surveyRows } from "../../src/headings/recognise";
 import { bookOf } from "../../src/workbook/book";
-import { chooseSheet, surveyPlace } from "../../src/workbook/chooseSheet";
+import { chooseSheet, surveyPlace } from "../../src/filling/chooseSheet";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
 import type { ColumnsEdit, EditResult } from "../../src/workbook/edits";

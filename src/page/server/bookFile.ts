@@ -3,10 +3,10 @@ import { basename, extname, join } from "node:path";
 import { InputError, shown } from "../../measure/errors";
 import { editWorkbook } from "../../workbook/editWorkbook";
 import type { EditResult, PlacedColumn, WorkbookEdits } from "../../workbook/edits";
-import { csvToWorkbook } from "../../workbook/fillCsv";
+import { csvToWorkbook } from "../../filling/fillCsv";
 import { openWorkbook, type Workbook } from "../../workbook/openWorkbook";
 import { readCsv } from "../../workbook/readCsv";
-import { saveBeside } from "../../workbook/saveBeside";
+import { saveBeside } from "../../files/saveBeside";
 import { verifyEdit } from "../../workbook/verifyEdit";
 import { openedBook, type OpenedBook } from "../openedBook";
 

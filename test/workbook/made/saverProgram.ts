@@ -5,7 +5,7 @@ import { dirname, join } from "node:path";
 /** What the program that is killed, starved or shut out needs: a folder with the survey and the bytes to save over it. */
 export const SAVER = "saver.js";
 
-const SOURCES = ["workbook/saveBeside", "measure/errors"];
+const SOURCES = ["files/saveBeside", "measure/errors"];
 
 /**
  * Compiles the saver to plain JavaScript in a folder, with a program that saves `new.bin` over `survey.xlsx`:
@@ -24,7 +24,7 @@ export function writeSaverProgram(folder: string): void {
   writeFileSync(
     join(folder, SAVER),
     `const { readFileSync, writeSync } = require("node:fs");
-     const { saveBeside } = require("./workbook/saveBeside.js");
+     const { saveBeside } = require("./files/saveBeside.js");
      const survey = process.argv[2] + "/survey.xlsx";
      const inputBytes = readFileSync(survey);
      const bytes = readFileSync(process.argv[3] ?? process.argv[2] + "/new.bin");

@@ -1,0 +1,162 @@
+import { InputError } from "../../measure/errors";
+import { formatLengthWithUnit } from "../../measure/formatLength";
+import type { Mm } from "../../measure/units";
+import type { Board } from "../../settings/readers";
+import type { Settings } from "../../settings/schema";
+import { caseBoardOf, oneFace, roundedUp } from "../build/allowances";
+import { assembled, flatPart, lyingPart, type PartSpec, type PlacedPart } from "../assembly";
+import { CONSTRUCTIONS, type Kind } from "../kind";
+import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
+import { cuboid, extent, Y, Z, type Cuboid } from "../space";
+import { insideFor, trayMaterials } from "./tray";
+import { outsideOf, trayBoards, type TrayForm } from "../build/trayBoards";
+
+/**
+ * Two three-walled trays in a case: the large tray closes over the small one, which holds the item.
+ *
+ *     ___________________________   case board
+ *      |  _____large tray______ |
+ *     ||  |                   | |
+ *     ||  |    small tray     | |   case spine at the left, standing off by the joint
+ *      |__|___________________|_|
+ *     ___________________________   case board
+ */
+export const clamshellBox: Kind = {
+  name: "clamshell box",
+  otherNames: ["drop-spine box", "drop spine box", "clamshell", "solander box"],
+  trays: ["small", "large"],
+  parts: ["base", "fore-edge wall", "head wall", "flange card", "case board", "case spine"],
+  constructions: CONSTRUCTIONS,
+  boards: true,
+  options: [
+    "construction",
+    "through",
+    "flangeCard",
+    "insideTurn",
+    "coverStyle",
+    "nestClearance",
+    "caseBoard",
+    "square",
+    "joint",
+    "hingeLap",
+  ],
+  assemble(item, settings) {
+    const c = oneFace(settings);
+    const g = settings.nestClearance;
+    const up = (size: Mm) => roundedUp(size, settings.roundTo);
+    const form = clamshellForm(settings);
+    const materials = trayMaterials(settings);
+    const small = trayBoards("small", insideFor(item, settings), form, materials);
+    const [width, height, depth] = outsideOf(small.tray);
+    const inside = [up(width + 2 * c + g), up(height + 4 * c + g), up(depth + 2 * c + g)] as const;
+    // Closed, both spine edges at x = 0.
+    const large = trayBoards("large", inside, form, materials, {
+      at: [
+        0,
+        small.tray.outside.min[Y] - (inside[1] - height) / 2,
+        // Its rim, covered, rests on the covered case board, which lies 2c below the small tray.
+        small.tray.outside.min[Z] + inside[2],
+      ],
+      turnedOver: true,
+    });
+    const [outerWidth, outerHeight, outerDepth] = outsideOf(large.tray);
+
+    const board = caseBoardOf(settings);
+    const q = board.caliper;
+    const boardWidth = outerWidth + c + settings.square;
+    const boardHeight = outerHeight + 2 * c + 2 * settings.square;
+    const spineWidth = outerDepth + 4 * c;
+    const joint = jointOf(q, c, settings);
+    const standOff = Math.sqrt(joint * joint - q * q);
+    const head = large.tray.outside.min[Y] - c - settings.square;
+    const back = small.tray.outside.min[Z] - 2 * c;
+    const boards = lyingPart(caseSpec("case board", board), "spine", [
+      cuboid(0, boardWidth, head, head + boardHeight, back - q, back),
+      cuboid(0, boardWidth, head, head + boardHeight, back + spineWidth, back + spineWidth + q),
+    ]);
+    const spine = cuboid(-standOff, q - standOff, head, head + boardHeight, back, back + spineWidth);
+    return assembled({
+      kind: "clamshell box",
+      parts: [...small.parts, ...large.parts, boards, spinePart(boards, spine)],
+      trays: [small.tray, large.tray],
+      holder: small.tray,
+      cover: {
+        boardWidth,
+        boardHeight,
+        boardCaliper: q,
+        spineWidth,
+        joint,
+        hingeLap: settings.hingeLap,
+        liningHeight: extent(large.tray.outside, Y),
+      },
+      covering: c,
+      cushion: item.cushion,
+    });
+  },
+  order(settings) {
+    const form = clamshellForm(settings);
+    return [
+      CUT_BOARDS,
+      ...trayOrder("small", form),
+      { text: "Measure the finished small tray, bare, before the large tray is cut: it is made to it." },
+      ...trayOrder("large", form),
+      ...trayCovering("small", form, settings),
+      ...trayCovering("large", form, settings),
+      {
+        text: "Cut the case to the covered large tray. Glue boards and spine to the case covering, a joint apart; cut the corners and turn in head and tail, then the fore-edges.",
+        caution: "adhesive",
+      },
+      {
+        text: "Paste the spine lining over the spine, down into each joint and up on to the boards; rub the joints well.",
+      },
+      {
+        text: "Close the case over both trays, dry, and check that it shuts and opens. Then glue the small tray to the back board, its spine edge at the board's, centred in height; under weight until dry the large tray to the front board in the same way.",
+        caution: "weight",
+      },
+    ];
+  },
+};
+
+function clamshellForm(settings: Settings): TrayForm {
+  return {
+    construction: settings.construction ?? "around base",
+    through: settings.through ?? "head",
+    layers: 1,
+    endCards: false,
+    openSpine: true,
+  };
+}
+
+function caseSpec(name: string, board: Board): PartSpec {
+  return { name, tray: "", role: "case", material: "board", board, trim: 0 };
+}
+
+/** The spine stands across x; its grain runs with the boards'. */
+function spinePart(boards: PlacedPart, spine: Cuboid): PlacedPart {
+  const tall = extent(spine, Y) >= extent(spine, Z);
+  return flatPart(caseSpec("case spine", boards.board), tall ? Y : Z, tall ? Z : Y, Y, [spine]);
+}
+
+/**
+ * The gap between case board and spine.
+ *
+ * The covering spans it from the outer edge of the board to the outer edge of the spine, a joint apart and a board
+ * higher, so that the closed spine stands off by sqrt(j^2 - q^2). Its inner, lined face must clear the covered ends of
+ * the trays: sqrt(j^2 - q^2) is at least q + 2c.
+ *
+ * @param q caliper of the case board
+ * @param c covering on one face
+ * @throws InputError naming `joint`
+ */
+function jointOf(q: Mm, c: Mm, { joint, unit }: Settings): Mm {
+  const chosen = joint === "auto" ? 2 * q + 2 * c : joint;
+  const least = Math.hypot(q, q + 2 * c);
+  if (chosen >= least) return chosen;
+  const shown = (size: Mm) => formatLengthWithUnit(size, unit);
+  throw new InputError(
+    "joint",
+    shown(chosen),
+    `give auto, or ${shown(least)} or more`,
+    "a narrower joint lets the trays strike the spine",
+  );
+}

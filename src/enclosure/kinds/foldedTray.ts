@@ -1,0 +1,166 @@
+import { InputError } from "../../measure/errors";
+import { formatLengthWithUnit } from "../../measure/formatLength";
+import type { Mm } from "../../measure/units";
+import type { Settings } from "../../settings/schema";
+import { oneFace, wallBoardOf } from "../build/allowances";
+import { assembled, NO_FOLDS, type Corners, type PlacedPart, type Tray } from "../assembly";
+import type { Kind } from "../kind";
+import { boundingBox, cuboid, extent, X, Y, Z, type Cuboid } from "../space";
+import { trayCovering } from "../order";
+import { insideFor, plainForm } from "./tray";
+import { wallRing } from "../build/wallRing";
+
+/**
+ * A tray folded up from one board.
+ *
+ *        +--+------+--+
+ *        |  | head |  |     corners cut away; through walls a board longer at each end,
+ *     +--+--+------+--+--+  or, creased, tabs on the head walls glued inside the side walls
+ *     |     |      |     |
+ *     |side | base |side |
+ *     +--+--+------+--+--+
+ *        |  | head |  |
+ *        +--+------+--+
+ */
+export const foldedTray: Kind = {
+  name: "folded tray",
+  otherNames: ["scored tray"],
+  trays: [],
+  parts: ["blank", "joint strip"],
+  constructions: [],
+  boards: true,
+  options: ["through", "fold", "jointStrips", "insideTurn", "coverStyle", "flangeCard"],
+  assemble(item, settings) {
+    const board = wallBoardOf(settings);
+    const t = board.caliper;
+    const creased = settings.fold === "crease";
+    const through = creased ? "side" : (settings.through ?? "side");
+    if (creased && settings.through === "head" && settings.ownOfRow.has("through"))
+      throw new InputError("through", '"head"', "give side with fold=crease", "the tabs are on the head walls");
+    // Tabs lie inside the side walls, so they take a board on each side of the item.
+    const tabs = creased ? 2 * t : 0;
+    const [, height, depth] = insideFor(item, settings);
+    const [width] = insideFor({ ...item, width: item.width + tabs }, settings);
+    if (!creased && depth < t)
+      throw new InputError(
+        "depth",
+        formatLengthWithUnit(item.depth, settings.unit),
+        `give an item whose walls are at least one board high (${formatLengthWithUnit(t, settings.unit)})`,
+        "or set fold=crease",
+      );
+    const tab = Math.min(settings.turnIn, depth, height / 2);
+    const ring = wallRing({ x0: 0, x1: width, y0: 0, y1: height }, creased ? -t : 0, depth, t, {
+      through,
+      openSpine: false,
+    });
+    const base = cuboid(0, width, 0, height, -t, 0);
+    const tabPanels = creased ? cornerTabs(width, height, depth, t, tab) : [];
+    const panels: Cuboid[] = [base, ...ring.side, ...ring.head, ...tabPanels];
+
+    const flap = creased ? depth + t / 2 : depth;
+    const [middleWidth, middleHeight] = creased ? [width + t, height + t] : [width, height];
+    const [x, y] = [middleWidth + 2 * flap, middleHeight + 2 * flap];
+    const foldsX = [flap, flap + middleWidth];
+    const foldsY = [flap, flap + middleHeight];
+    const tall = y >= x;
+    // The notch is a board narrower beside the through walls, which close the corner.
+    const narrowAlongLength = (through === "side") === tall;
+    const corners: Corners = creased
+      ? { form: "tab", long: tab, high: depth, creasesApart: width - t }
+      : {
+          form: "notch",
+          alongLength: narrowAlongLength ? flap - t : flap,
+          alongWidth: narrowAlongLength ? flap : flap - t,
+        };
+    const blank: PlacedPart = {
+      name: "blank",
+      tray: "",
+      role: "folded",
+      material: "board",
+      board,
+      count: 1,
+      panels,
+      lengthAxis: undefined,
+      widthAxis: undefined,
+      grain: "along length",
+      length: tall ? y : x,
+      width: tall ? x : y,
+      trim: 0,
+      folds: { alongLength: tall ? foldsY : foldsX, alongWidth: tall ? foldsX : foldsY },
+      corners,
+    };
+    const tray: Tray = {
+      name: "",
+      shape: "tray",
+      openSpine: false,
+      inside: cuboid(0, width, 0, height, 0, depth),
+      outside: boundingBox(panels),
+      rim: t,
+      tabs,
+      floor: t,
+    };
+    const strips = settings.jointStrips ?? !creased;
+    return assembled({
+      kind: "folded tray",
+      parts: strips ? [blank, jointStrips(tray, settings)] : [blank],
+      trays: [tray],
+      holder: tray,
+      cover: undefined,
+      covering: oneFace(settings),
+      cushion: item.cushion,
+    });
+  },
+  order(settings) {
+    const creased = settings.fold === "crease";
+    const strips = settings.jointStrips ?? !creased;
+    const form = plainForm("on base", settings);
+    return [
+      { text: "Cut the blank square, then the corners as listed.", caution: "blade" },
+      creased
+        ? { text: "Crease at the folds along a rule, on the inside; fold up the walls." }
+        : {
+            text: "Cut part-way through at the folds, on the outside, to about two thirds; fold up, away from the cut.",
+            caution: "blade",
+          },
+      creased
+        ? { text: "Fold the tabs of the head walls and glue them inside the side walls.", caution: "adhesive" }
+        : { text: "Glue the ends of the walls together at the corners.", caution: "adhesive" },
+      ...(strips ? [{ text: "Paste a joint strip round each corner, half on either wall." }] : []),
+      ...trayCovering("", form, settings),
+    ];
+  },
+};
+
+/** Tabs of the head walls, folded round and glued inside the side walls at the four corners. */
+function cornerTabs(width: Mm, height: Mm, depth: Mm, t: Mm, length: Mm): readonly Cuboid[] {
+  // Measured from the crease in mid-thickness of the head wall; what lies in the wall itself is the wall's.
+  const reach = Math.max(length - t / 2, 0);
+  if (reach === 0) return [];
+  return [0, width - t].flatMap((x) => [
+    cuboid(x, x + t, 0, reach, 0, depth),
+    cuboid(x, x + t, height - reach, height, 0, depth),
+  ]);
+}
+
+/** Four strips pasted round the outside of the corner joints. */
+function jointStrips({ inside, outside }: Tray, settings: Settings): PlacedPart {
+  const shortWall = Math.min(extent(outside, X), extent(outside, Y));
+  const around = 2 * Math.min(settings.turnIn, shortWall / 2);
+  return {
+    name: "joint strip",
+    tray: "",
+    role: "strip",
+    material: "card",
+    board: settings.flangeCard,
+    count: 4,
+    panels: [],
+    lengthAxis: undefined,
+    widthAxis: undefined,
+    grain: "along length",
+    length: extent(inside, Z),
+    width: around,
+    trim: 0,
+    folds: NO_FOLDS,
+    corners: undefined,
+  };
+}

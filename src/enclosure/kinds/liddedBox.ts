@@ -1,0 +1,91 @@
+import { InputError } from "../../measure/errors";
+import { formatLengthWithUnit } from "../../measure/formatLength";
+import type { Mm } from "../../measure/units";
+import type { Settings } from "../../settings/schema";
+import { oneFace, roundedDown, roundedUp } from "../build/allowances";
+import { assembled } from "../assembly";
+import { CONSTRUCTIONS, type Kind } from "../kind";
+import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
+import type { Vec } from "../space";
+import { tray as trayKind, insideFor, plainForm, trayForm, trayMaterials } from "./tray";
+import { outsideOf, trayBoards } from "../build/trayBoards";
+
+/**
+ * Two trays: the lid comes down over the box and rests on its rim.
+ *
+ *      ______________
+ *     |  __________  |   lid
+ *     | |          | |
+ *     | |   item   | |
+ *       |__________|     box, its foot showing by the reveal
+ */
+export const liddedBox: Kind = {
+  name: "lidded box",
+  otherNames: ["two-tray box", "box and lid"],
+  trays: ["box", "lid"],
+  parts: trayKind.parts,
+  constructions: CONSTRUCTIONS,
+  boards: true,
+  options: [...trayKind.options, "lidConstruction", "lidDepth", "lidReveal", "lidClearance"],
+  assemble(item, settings) {
+    const c = oneFace(settings);
+    const materials = trayMaterials(settings);
+    const box = trayBoards("box", insideFor(item, settings), trayForm(settings), materials);
+    const [width, height, depth] = outsideOf(box.tray);
+    const up = (size: Mm) => roundedUp(size, settings.roundTo);
+    const play = 4 * c + settings.lidClearance;
+    const inside: Vec = [up(width + play), up(height + play), lidInsideDepth(depth, c, settings)];
+    const { min, max } = box.tray.outside;
+    const lid = trayBoards("lid", inside, plainForm(settings.lidConstruction, settings), materials, {
+      at: [min[0] - (inside[0] - width) / 2, min[1] - (inside[1] - height) / 2, max[2] + 2 * c],
+      turnedOver: true,
+    });
+    return assembled({
+      kind: "lidded box",
+      parts: [...box.parts, ...lid.parts],
+      trays: [box.tray, lid.tray],
+      holder: box.tray,
+      cover: undefined,
+      covering: c,
+      cushion: item.cushion,
+    });
+  },
+  order(settings) {
+    const [box, lid] = [trayForm(settings), plainForm(settings.lidConstruction, settings)];
+    return [
+      CUT_BOARDS,
+      ...trayOrder("box", box),
+      { text: "Measure the finished box, bare, before the lid is cut: the lid is made to it." },
+      ...trayOrder("lid", lid),
+      ...trayCovering("box", box, settings),
+      ...trayCovering("lid", lid, settings),
+    ];
+  },
+};
+
+/**
+ * @param boxDepth bare outside depth of the box
+ * @param c covering on one face
+ * @throws InputError naming `lid reveal` or `lid depth`
+ */
+function lidInsideDepth(boxDepth: Mm, c: Mm, { lidDepth, lidReveal, roundTo, unit }: Settings): Mm {
+  const shown = (size: Mm) => formatLengthWithUnit(size, unit);
+  if (lidDepth === "full") {
+    const depth = roundedDown(boxDepth + 2 * c - lidReveal, roundTo);
+    if (depth > 0) return depth;
+    throw new InputError(
+      "lid reveal",
+      shown(lidReveal),
+      `give less than ${shown(boxDepth + 2 * c - roundTo)}, the height of this box`,
+    );
+  }
+  if (lidDepth <= 0 || lidDepth > boxDepth + c)
+    throw new InputError(
+      "lid depth",
+      shown(lidDepth),
+      `give full, or a length above 0 up to ${shown(boxDepth + c)}, the height of this box`,
+    );
+  // Rounding up must not let the lid reach past the foot of its box.
+  const depth = roundedUp(lidDepth + c, roundTo);
+  return depth <= boxDepth + 2 * c ? depth : roundedDown(boxDepth + 2 * c, roundTo);
+}

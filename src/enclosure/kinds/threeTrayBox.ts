@@ -1,0 +1,102 @@
+import { InputError } from "../../measure/errors";
+import { formatLengthWithUnit } from "../../measure/formatLength";
+import type { Mm } from "../../measure/units";
+import type { Settings } from "../../settings/schema";
+import { oneFace, roundedDown, roundedUp } from "../build/allowances";
+import { assembled } from "../assembly";
+import { CONSTRUCTIONS, type Kind } from "../kind";
+import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
+import { insideFor, plainForm, trayMaterials } from "./tray";
+import { outsideOf, trayBoards } from "../build/trayBoards";
+
+/**
+ * An inner tray standing in a bottom tray; a lid of the same size comes down over its neck, rim on rim.
+ *
+ *      __________________
+ *     |  ______________  |   lid
+ *     |_|              |_|
+ *      _|     neck     |_
+ *     | |    inner     | |   bottom
+ *     | |______________| |
+ *     |__________________|
+ */
+export const threeTrayBox: Kind = {
+  name: "three-tray box",
+  otherNames: [],
+  trays: ["inner", "bottom", "lid"],
+  parts: ["base", "side wall", "head wall", "flange card"],
+  constructions: CONSTRUCTIONS,
+  boards: true,
+  options: [
+    "construction",
+    "lidConstruction",
+    "through",
+    "flangeCard",
+    "insideTurn",
+    "coverStyle",
+    "neck",
+    "nestClearance",
+  ],
+  assemble(item, settings) {
+    const c = oneFace(settings);
+    const g = settings.nestClearance;
+    const up = (size: Mm) => roundedUp(size, settings.roundTo);
+    const materials = trayMaterials(settings);
+    const form = plainForm(settings.construction ?? "flanged base", settings);
+    const inner = trayBoards("inner", insideFor(item, settings), form, materials);
+    const [width, height, depth] = outsideOf(inner.tray);
+    const neck = neckOf(depth, c, settings);
+    const [outerWidth, outerHeight] = [up(width + 4 * c + g), up(height + 4 * c + g)];
+    const bottomDepth = up(depth + 2 * c - neck);
+    const lidDepth = up(neck + g);
+    const { min } = inner.tray.outside;
+    const [x, y] = [min[0] - (outerWidth - width) / 2, min[1] - (outerHeight - height) / 2];
+    const floor = min[2] - 2 * c;
+    const bottom = trayBoards("bottom", [outerWidth, outerHeight, bottomDepth], form, materials, {
+      at: [x, y, floor],
+      turnedOver: false,
+    });
+    const lidForm = plainForm(settings.lidConstruction, settings);
+    const lid = trayBoards("lid", [outerWidth, outerHeight, lidDepth], lidForm, materials, {
+      at: [x, y, floor + bottomDepth + 2 * c + lidDepth],
+      turnedOver: true,
+    });
+    return assembled({
+      kind: "three-tray box",
+      parts: [...inner.parts, ...bottom.parts, ...lid.parts],
+      trays: [inner.tray, bottom.tray, lid.tray],
+      holder: inner.tray,
+      cover: undefined,
+      covering: c,
+      cushion: item.cushion,
+    });
+  },
+  order(settings) {
+    const form = plainForm(settings.construction ?? "flanged base", settings);
+    const lid = plainForm(settings.lidConstruction, settings);
+    return [
+      CUT_BOARDS,
+      ...trayOrder("inner", form),
+      { text: "Measure the finished inner tray, bare, before bottom and lid are cut: both are made to it." },
+      ...trayOrder("bottom", form),
+      ...trayOrder("lid", lid),
+      ...trayCovering("inner", form, settings),
+      ...trayCovering("bottom", form, settings),
+      ...trayCovering("lid", lid, settings),
+      { text: "Glue the inner tray into the bottom, centred; weight it until dry.", caution: "adhesive" },
+    ];
+  },
+};
+
+/** The neck left standing unless the shop sets one, and the most of the inner tray it takes. Common practice, no source. */
+const USUAL_NECK_MM: Mm = 10;
+const NECK_SHARE = 1 / 3;
+
+/** @throws InputError naming `neck` when the bottom or the lid would be left without depth */
+function neckOf(innerDepth: Mm, c: Mm, { neck, roundTo, nestClearance, unit }: Settings): Mm {
+  const chosen = neck === "auto" ? roundedDown(Math.min(USUAL_NECK_MM, innerDepth * NECK_SHARE), roundTo) : neck;
+  const most = innerDepth + 2 * c;
+  if (chosen < most && chosen + nestClearance > 0) return chosen;
+  const shown = (size: Mm) => formatLengthWithUnit(size, unit);
+  throw new InputError("neck", shown(chosen), `give auto, or a length above 0 and less than ${shown(most)}`);
+}

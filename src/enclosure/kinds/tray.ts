@@ -1,0 +1,78 @@
+import type { Construction, Settings } from "../../settings/schema";
+import { baseBoardOf, freePlay, oneFace, roundedUp, wallBoardOf } from "../build/allowances";
+import { assembled } from "../assembly";
+import { CONSTRUCTIONS, type Kind } from "../kind";
+import type { RestingItem } from "../restingItem";
+import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
+import type { Vec } from "../space";
+import { trayBoards, type TrayForm, type TrayMaterials } from "../build/trayBoards";
+
+/** A tray with four walls, open above. */
+export const tray: Kind = {
+  name: "tray",
+  otherNames: ["open tray"],
+  trays: [],
+  parts: [
+    "base",
+    "side wall",
+    "head wall",
+    "inner side wall",
+    "inner head wall",
+    "outer side wall",
+    "outer head wall",
+    "flange card",
+    "end card",
+  ],
+  constructions: CONSTRUCTIONS,
+  boards: true,
+  options: ["construction", "through", "wallLayers", "endCards", "flangeCard", "insideTurn", "coverStyle"],
+  assemble(item, settings) {
+    const { parts, tray } = trayBoards("", insideFor(item, settings), trayForm(settings), trayMaterials(settings));
+    return assembled({
+      kind: "tray",
+      parts,
+      trays: [tray],
+      holder: tray,
+      cover: undefined,
+      covering: oneFace(settings),
+      cushion: item.cushion,
+    });
+  },
+  order(settings) {
+    const form = trayForm(settings);
+    return [CUT_BOARDS, ...trayOrder("", form), ...trayCovering("", form, settings)];
+  },
+};
+
+/** The inside of a tray that holds an item: covered on both walls of a direction, and on the floor alone. */
+export function insideFor(item: RestingItem, settings: Settings): Vec {
+  const c = oneFace(settings);
+  const fit = freePlay(settings, "standard");
+  const up = (size: number) => roundedUp(size, settings.roundTo);
+  return [up(item.width + 2 * c + fit.x), up(item.height + 2 * c + fit.y), up(item.depth + c + fit.z)];
+}
+
+/** Four walls, in the construction, layers and end cards of the settings. */
+export function trayForm(settings: Settings): TrayForm {
+  return {
+    construction: settings.construction ?? "flanged base",
+    through: settings.through ?? "side",
+    layers: settings.wallLayers,
+    endCards: settings.endCards,
+    openSpine: false,
+  };
+}
+
+/** Four walls of one layer, without end cards: the lid of a box, and trays that nest. */
+export function plainForm(construction: Construction, settings: Settings): TrayForm {
+  return { construction, through: settings.through ?? "side", layers: 1, endCards: false, openSpine: false };
+}
+
+export function trayMaterials(settings: Settings): TrayMaterials {
+  return {
+    wallBoard: wallBoardOf(settings),
+    baseBoard: baseBoardOf(settings),
+    card: settings.flangeCard,
+    cardTrim: settings.cardTrim,
+  };
+}

@@ -1,0 +1,106 @@
+import { InputError, NoAnswer } from "../measure/errors";
+import type { Cell } from "../item/answers";
+import type { RecogniseOptions } from "../headings/recognition";
+import { sizeSurvey, type SizedSurvey } from "../survey/sizeSurvey";
+import { cutListTable, surveyTable } from "../survey/surveyAnswers";
+import { unanswered } from "../survey/unanswered";
+import { surveyItems } from "../survey/surveyItems";
+import { createWorkbook } from "../workbook/createWorkbook";
+import type { CellContent } from "../workbook/edits";
+import type { Csv } from "../workbook/readCsv";
+import { writeCsv, type CsvValue } from "../workbook/writeCsv";
+
+export interface FilledCsv {
+  readonly bytes: Uint8Array;
+  readonly sized: SizedSurvey;
+  readonly said: readonly string[];
+}
+
+/**
+ * A text table with its figures in new columns right of everything it holds; every cell of the user's goes out as it
+ * came in. A figure without an answer is left blank: the column `problem` says why a row has none, and `said` why a figure
+ * has none.
+ */
+export function fillCsv(
+  csv: Csv,
+  figures: readonly string[],
+  settings: readonly unknown[],
+  recognise: RecogniseOptions,
+): FilledCsv {
+  const sized = sizeSurvey(csv.rows, settings, recognise);
+  const { headingRow, firstRow, said } = sized.survey.recognition;
+  const table = surveyTable(sized, figures, csv.rows);
+  const width = widthOf(csv.rows);
+  const headings = new Set((csv.rows[headingRow - 1] ?? []).map((heading) => heading.trim().toLowerCase()));
+  const rows = csv.rows.map((row, index): readonly CsvValue[] => {
+    const added =
+      index === headingRow - 1
+        ? table[0]!.map((name) => freeHeading(String(name), headings))
+        : table[index - firstRow + 2];
+    if (added === undefined || (index < firstRow - 1 && index !== headingRow - 1)) return row;
+    return [...row, ...Array.from({ length: width - row.length }, () => ""), ...added.map(csvValue)];
+  });
+  return { bytes: writeCsv(rows, csv), sized, said: [...said, ...unanswered(sized, table)] };
+}
+
+/** The cut list as a text table. */
+export function cutListCsv(sized: SizedSurvey, like?: Csv): Uint8Array {
+  const rows = cutListTable(sized).map((row) =>
+    row.map((cell) => (cell instanceof InputError ? cell.message : csvValue(cell))),
+  );
+  return writeCsv(rows, like === undefined ? undefined : { ...like, rows: [], raw: [], notice: "" });
+}
+
+/**
+ * The text table as a workbook, its survey a table. Numbers of measured columns, and of columns of nothing but numbers, become
+ * numbers; every other cell stays the text that it is.
+ */
+export function csvToWorkbook(csv: Csv, recognise: RecogniseOptions): Uint8Array {
+  const { recognition } = surveyItems(csv.rows, recognise);
+  const { height, width, depth, weight, quantity } = recognition.columns;
+  const measured = new Set([height, width, depth, weight, quantity].map((column) => column?.column));
+  const columns = widthOf(csv.rows);
+  const body = csv.rows.slice(recognition.firstRow - 1);
+  const numeric = Array.from(
+    { length: columns },
+    (_, i) =>
+      measured.has(i + 1) ||
+      (recognition.columns.identifier?.column !== i + 1 && body.every((row) => isNumber(row[i]))),
+  );
+  const rows = csv.rows.map((row, index): readonly CellContent[] =>
+    Array.from({ length: columns }, (_, i) => {
+      const cell = row[i] ?? "";
+      if (index === recognition.headingRow - 1 && cell.trim() === "") return `column ${i + 1}`;
+      if (cell === "") return null;
+      return index >= recognition.firstRow - 1 && numeric[i] === true ? numberOrText(cell) : cell;
+    }),
+  );
+  return createWorkbook([{ name: "Survey", rows, headingRow: recognition.headingRow, table: "Survey" }]);
+}
+
+/** Not by spreading: the arguments of a long survey would not fit on the stack. */
+function widthOf(rows: readonly (readonly unknown[])[]): number {
+  return rows.reduce((widest, { length }) => Math.max(widest, length), 0);
+}
+
+function csvValue(cell: Cell): CsvValue {
+  return cell instanceof NoAnswer || cell instanceof InputError ? "" : cell;
+}
+
+/** Blank, or a number written as a spreadsheet would write it: `007` is no number. */
+function isNumber(cell: string | undefined): boolean {
+  const text = (cell ?? "").trim();
+  return text === "" || String(Number(text)) === text;
+}
+
+function numberOrText(cell: string): CellContent {
+  const text = cell.trim();
+  return /^\d+(?:[.,]\d{1,2}|\.\d+)?$/.test(text) ? Number(text.replace(",", ".")) : cell;
+}
+
+function freeHeading(name: string, taken: ReadonlySet<string>): string {
+  if (!taken.has(name)) return name;
+  let number = 2;
+  while (taken.has(`${name} ${number}`)) number += 1;
+  return `${name} ${number}`;
+}

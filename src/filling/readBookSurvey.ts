@@ -1,0 +1,86 @@
+import { InputError } from "../measure/errors";
+import type { RecogniseOptions } from "../headings/recognition";
+import { sizeSurvey, type SizedSurvey } from "../survey/sizeSurvey";
+import type { Book } from "../workbook/book";
+import { parseArea, type Area } from "../workbook/cellRef";
+import { chooseSheet, surveyPlace, type ChosenSheet } from "./chooseSheet";
+import type { SheetGrid } from "../workbook/readSheet";
+import type { SheetValue } from "../workbook/sheetValue";
+
+/** Names of the ranges that a workbook keeps its settings and stock in, and of the sheets made for them. */
+export const SETTINGS_NAME = "settings";
+export const STOCK_NAME = "stock";
+
+type Range = readonly (readonly unknown[])[];
+
+export interface BookSurvey {
+  readonly chosen: ChosenSheet;
+  readonly grid: SheetGrid;
+  /** Cells as plain values. */
+  readonly cells: Range;
+  /** The workbook's own settings range and stock table, where it names them. */
+  readonly found: { readonly settings: Range | undefined; readonly stock: Range | undefined };
+  readonly sized: SizedSurvey;
+}
+
+/**
+ * Reads and sizes the survey of a workbook with the settings and stock that it names.
+ *
+ * @throws InputError when there is no survey to read, or a named range cannot be used
+ */
+export function readBookSurvey(
+  book: Book,
+  options: { readonly sheet?: string; readonly recognise: RecogniseOptions; readonly settings: readonly unknown[] },
+): BookSurvey {
+  const chosen = chooseSheet(book, options.sheet, options.recognise);
+  const grid = book.grid(chosen.sheet.name);
+  const cells = plainCells(grid.rows, grid.uncached);
+  const found = { settings: namedRange(book, SETTINGS_NAME), stock: namedRange(book, STOCK_NAME) };
+  const stored = [found.settings, found.stock].filter((range) => range !== undefined);
+  const sized = sizeSurvey(cells, [...stored, ...options.settings], {
+    ...options.recognise,
+    ...surveyPlace(book, chosen.sheet, chosen.table),
+  });
+  return { chosen, grid, cells, found, sized };
+}
+
+/** A range that the workbook names: its cells as values. */
+function namedRange(book: Book, name: string): readonly (readonly unknown[])[] | undefined {
+  const defined = book.names.find((each) => each.name.toLowerCase() === name && each.sheet === undefined);
+  if (defined === undefined) return undefined;
+  const match = /^'?((?:[^'!]|'')+)'?!(\$?[A-Z]+\$?\d+:\$?[A-Z]+\$?\d+)$/.exec(defined.refersTo);
+  if (match === null)
+    throw new InputError(
+      `the name ${name}`,
+      `"${defined.refersTo}"`,
+      "it must mean one range of cells, such as settings!$A$1:$B$60",
+    );
+  const area: Area = parseArea(match[2]!.replaceAll("$", ""))!;
+  const { rows, uncached } = book.grid(match[1]!.replaceAll("''", "'"));
+  const cells = plainCells(rows, uncached);
+  return cells.slice(area.top - 1, area.bottom).map((row) => {
+    const kept = row.slice(area.left - 1, area.right);
+    return [...kept, ...Array.from({ length: area.right - area.left + 1 - kept.length }, () => null)];
+  });
+}
+
+/** What a formula without a stored result reads as: refused by every measure, never taken for a blank. */
+const UNCALCULATED = "formula not calculated";
+
+function plainCells(rows: readonly (readonly SheetValue[])[], uncached: readonly string[]): unknown[][] {
+  const cells: unknown[][] = rows.map((row) => row.map(plainValue));
+  for (const name of uncached) {
+    const area = parseArea(name);
+    if (area === undefined) continue;
+    while (cells.length < area.top) cells.push([]);
+    const row = cells[area.top - 1]!;
+    while (row.length < area.left) row.push(null);
+    row[area.left - 1] = UNCALCULATED;
+  }
+  return cells;
+}
+
+function plainValue(value: SheetValue): unknown {
+  if (typeof value !== "object" || value === null) return value;
+  return "error" in value ? value.error : value.serial;
+}

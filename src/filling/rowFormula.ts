@@ -1,0 +1,102 @@
+import { DEFINITIONS } from "../settings/schema";
+import { settingKey, type GivenValue } from "../settings/given";
+import type { Figure } from "../item/figureCatalogue";
+import { quoted, stored } from "../workbook/formulaText";
+import { sizeFormulas, weightFormula, type FormulaPlace } from "./rowMeasures";
+import type { SurveyItem } from "../survey/surveyItems";
+
+/** What the formulas of one row have in common. */
+export interface RowArguments {
+  readonly sizes: string;
+  readonly weight: string;
+  readonly enclosure: string;
+  /** Its own settings; the functions without an argument for the weight take it among them. */
+  readonly own: readonly string[];
+  readonly ownAndWeight: readonly string[];
+}
+
+/**
+ * Reads the row's own cells: measures with the units of their headings or unit column, dimension texts where the three
+ * sizes are blank, the weight, and the row's own settings.
+ */
+export function rowArguments(item: SurveyItem, place: FormulaPlace): RowArguments {
+  const { columns, settings } = place.survey.recognition;
+  const own = settings.flatMap(({ column, setting }) => {
+    const key = settingKey(setting);
+    return key === undefined ? [] : [{ name: DEFINITIONS[key].name, value: place.cell(column, item.row) }];
+  });
+  const weight = weightFormula(item, place);
+  const withWeight = weight === '""' ? own : [...own, { name: DEFINITIONS.weight.name, value: weight }];
+  return {
+    sizes: sizeFormulas(item, place).join(","),
+    weight,
+    enclosure: columns.enclosure === undefined ? '""' : place.cell(columns.enclosure.column, item.row),
+    own: settingsText(own),
+    ownAndWeight: settingsText(withWeight),
+  };
+}
+
+/** The live formula of one figure of one row, in the form in which a workbook stores it, without `=`. */
+export function rowFormula(figure: Figure, item: SurveyItem, place: FormulaPlace, row: RowArguments): string {
+  const { columns } = place.survey.recognition;
+  const [fn, ...selectors] = figure.formula;
+  const call = callOf(fn, selectors, row, place);
+  if (fn === "CAUTIONS" && columns.hazard !== undefined) {
+    const hazard = place.cell(columns.hazard.column, item.row);
+    const said = `"hazard ("&${hazard}&"): assess before handling; local rules"`;
+    const nothing = `${callOf("OUTSIDE", ["height"], row, place)}=""`;
+    return `IF(${hazard}="",${call},IF(${nothing},"",${said}&IF(${call}="","","; "&${call})))`;
+  }
+  if (!figure.ofAllCopies || columns.quantity === undefined) return call;
+  const quantity = place.cell(columns.quantity.column, item.row);
+  // Of a row without enclosure there is nothing to multiply.
+  return `IF(${call}="","",IF(OR(${quantity}="",${quantity}=0),1,${quantity})*${call})`;
+}
+
+/**
+ * The same for a row whose quantity cannot be read: the result that says so, until the cell holds something else.
+ *
+ * @param result what every figure of such a row shows
+ */
+export function untilQuantityMended(
+  formula: string,
+  { row, cells }: SurveyItem,
+  { survey, cell }: FormulaPlace,
+  result: unknown,
+): string {
+  const { quantity } = survey.recognition.columns;
+  if (quantity === undefined) return formula;
+  const shown = typeof result === "string" ? quoted(result) : "#VALUE!";
+  return `IF(${cell(quantity.column, row)}&""=${quoted(String(cells.quantity))},${shown},${formula})`;
+}
+
+/** Settings as a table in a formula. */
+export function settingsConstant(values: readonly GivenValue[]): string {
+  const rows = values.map(
+    ({ key, value }) => `${quoted(DEFINITIONS[key].name)},${typeof value === "number" ? value : quoted(String(value))}`,
+  );
+  return `{"setting","value";${rows.join(";")}}`;
+}
+
+/** Functions that take a weight after the sizes; the others take it as a setting, for boards that are auto. */
+const WEIGHED = new Set(["BOARD.CALIPER", "BOARD.STOCK", "CAUTIONS"]);
+
+function callOf(fn: string, selectors: readonly string[], row: RowArguments, { shared }: FormulaPlace): string {
+  const weighed = WEIGHED.has(fn);
+  return stored(fn, [
+    row.sizes,
+    ...(weighed ? [row.weight] : []),
+    row.enclosure,
+    ...selectors.map(quoted),
+    ...shared,
+    ...(weighed ? row.own : row.ownAndWeight),
+  ]);
+}
+
+/** `fit=loose; turn-in=` of what the cells hold: nothing for one that is blank or 0. */
+function settingsText(given: readonly { readonly name: string; readonly value: string }[]): readonly string[] {
+  const parts = given.map(
+    ({ name, value }, i) => `${quoted(`${i === 0 ? "" : "; "}${name}=`)}&IF(${value}=0,"",${value})`,
+  );
+  return parts.length === 0 ? [] : [parts.join("&")];
+}

@@ -1,0 +1,124 @@
+import type { LengthUnit } from "../measure/units";
+import { InputError } from "../measure/errors";
+import type { Settings } from "../settings/schema";
+import { quoted, stored } from "../workbook/formulaText";
+import type { Field } from "../headings/headings";
+import { isBlank } from "../item/sizeItem";
+import { unitOf, type Survey, type SurveyItem } from "../survey/surveyItems";
+
+/** How the formulas of a survey reach their cells and settings. */
+export interface FormulaPlace {
+  readonly survey: Survey;
+  readonly settings: Settings;
+  /** The cell of a column in a row: `$B5`. Columns count from 1. */
+  readonly cell: (column: number, row: number) => string;
+  /** Arguments after the selectors that every row shares: the names of the settings range and stock table. */
+  readonly shared: readonly string[];
+}
+
+const SIZES = ["height", "width", "depth"] as const;
+type Size = (typeof SIZES)[number];
+
+/** Height, width and depth of a row: its cells with their units, or its dimension text where the three are blank. */
+export function sizeFormulas(item: SurveyItem, place: FormulaPlace): readonly string[] {
+  return SIZES.map((size) => sizeFormula(size, item, place));
+}
+
+function sizeFormula(size: Size, item: SurveyItem, place: FormulaPlace): string {
+  const { columns } = place.survey.recognition;
+  const own = columns[size] === undefined ? '""' : lengthFormula(size, item, place);
+  return columns.dimensions === undefined ? own : orOfText(size, own, item, place);
+}
+
+/** The row's weight with its unit, `""` where the survey has none. */
+export function weightFormula(item: SurveyItem, place: FormulaPlace): string {
+  const { survey, settings, cell } = place;
+  const { weight, dimensions } = survey.recognition.columns;
+  if (weight === undefined && dimensions === undefined) return '""';
+  const own = weight === undefined ? '""' : weightOf(cell(weight.column, item.row), weight.unit, settings);
+  if (dimensions === undefined) return own;
+  const read = `IFERROR(${textFormula("weight", item, place)},"")`;
+  const ofText = orOfText("weight", '""', item, place, read);
+  return weight === undefined ? ofText : `IF(${isEmpty(cell(weight.column, item.row))},${ofText},${own})`;
+}
+
+function weightOf(ref: string, unit: string | undefined, settings: Settings): string {
+  const workbookUnit = settings.unit === "in" ? "lb" : "kg";
+  if (unit === undefined || unit === workbookUnit) return ref;
+  // Numbers that are stored as text are in the unit of the heading too.
+  return `IF(${isEmpty(ref)},"",IF(ISNUMBER(${ref}*1),${ref}&" ${unit}",${ref}))`;
+}
+
+/** A row that has its sizes needs no look at its text; one that has none follows when they are typed. */
+function orOfText(
+  wanted: Size | "weight",
+  own: string,
+  item: SurveyItem,
+  place: FormulaPlace,
+  read = textFormula(wanted, item, place),
+): string {
+  const { columns } = place.survey.recognition;
+  const sizes = SIZES.filter((each) => columns[each] !== undefined);
+  if (sizes.length === 0) return read;
+  if (sizes.some((each) => !isBlank(item.cells[each]))) return own;
+  return `IF(AND(${sizes.map((each) => `${place.cell(columns[each]!.column, item.row)}=""`).join(",")}),${read},${own})`;
+}
+
+function textFormula(wanted: Size | "weight", item: SurveyItem, place: FormulaPlace): string {
+  const { column, order } = place.survey.recognition.columns.dimensions!;
+  const unit = knownUnit(item, "dimensions", place.survey);
+  const own = [
+    ...(order === undefined ? [] : [`order=${order}`]),
+    ...(unit === undefined ? [] : [`text unit=${unit}`]),
+  ];
+  return stored("DIMENSIONS", [
+    place.cell(column, item.row),
+    quoted(wanted),
+    ...place.shared,
+    ...(own.length === 0 ? [] : [quoted(own.join("; "))]),
+  ]);
+}
+
+/** A cell with the unit of the row's unit column, which it follows, else of its heading. */
+function lengthFormula(size: Size, item: SurveyItem, { survey, settings, cell }: FormulaPlace): string {
+  const { columns } = survey.recognition;
+  const ref = cell(columns[size]!.column, item.row);
+  const byHeading = inUnit(ref, survey.units[size] as LengthUnit | undefined, settings);
+  if (columns.unit === undefined) return byHeading;
+  const unit = cell(columns.unit.column, item.row);
+  const byColumn = `IF(${isEmpty(ref)},"",${stored("MEASURE", [ref, `"unit="&${unit}`])}&" "&${unit})`;
+  const word = isBlank(item.cells.unit) ? "" : String(item.cells.unit).trim();
+  const known = word === "" || MEASURED.has(word.toLowerCase()) ? undefined : knownUnit(item, size, survey);
+  // A workbook is never in inches by another word, or in feet, so such a row says what its word means.
+  const byWord =
+    known === undefined ? byColumn : `IF(${unit}=${quoted(word)},${inUnit(ref, known, settings)},${byColumn})`;
+  return `IF(${isEmpty(unit)},${byHeading},${byWord})`;
+}
+
+/** Units in which the cell functions answer. */
+const MEASURED: ReadonlySet<string> = new Set(["mm", "cm", "in"]);
+
+/** A cell whose plain numbers, also those stored as text, are in a unit; its own unit wins. */
+function inUnit(ref: string, unit: LengthUnit | undefined, settings: Settings): string {
+  if (unit === undefined || unit === settings.unit) return ref;
+  const measured = (cell: string, by: string) => stored("MEASURE", [cell, quoted(`unit=${by}`)]);
+  if (unit !== "m" && unit !== "ft") return `IF(${isEmpty(ref)},"",${measured(ref, unit)}&" ${unit}")`;
+  const number = unit === "m" ? `${measured(`${ref}*100`, "cm")}*10&" mm"` : `${measured(`${ref}*12`, "in")}&" in"`;
+  // A text that is as long in cm as in mm has no unit of its own; nor has one that neither reads, such as 8 5/8.
+  const bare = `IFERROR(${measured(ref, "mm")}=${measured(ref, "cm")},1=1)`;
+  const text = `${ref}&IF(${bare}," ${unit}","")`;
+  return `IF(${isEmpty(ref)},"",IF(ISNUMBER(${ref}),${number},${text}))`;
+}
+
+function isEmpty(ref: string): string {
+  return `OR(TRIM(${ref})="",${ref}=0)`;
+}
+
+function knownUnit(item: SurveyItem, field: Field, survey: Survey): LengthUnit | undefined {
+  try {
+    return unitOf(item, field, survey);
+  } catch (error) {
+    if (error instanceof InputError) return undefined;
+    throw error;
+  }
+}

@@ -1,0 +1,203 @@
+import { InputError, NoAnswer } from "../measure/errors";
+import { readGiven, type Given, type GivenValue } from "../settings/given";
+import { STARTER_STOCK, stockCells } from "../settings/starterStock";
+import { settingsTable } from "../settings/settingsTable";
+import { plainRows, type Cell } from "../item/answers";
+import { figureOf, type Figure } from "../item/figureCatalogue";
+import type { RecogniseOptions } from "../headings/recognition";
+import { rowArguments, rowFormula, settingsConstant, untilQuantityMended, type RowArguments } from "./rowFormula";
+import type { FormulaPlace } from "./rowMeasures";
+import type { SizedSurvey } from "../survey/sizeSurvey";
+import { cutListTable, surveyTable } from "../survey/surveyAnswers";
+import { unanswered } from "../survey/unanswered";
+import type { Book } from "../workbook/book";
+import { cellName } from "../workbook/cellRef";
+import type { CellContent, NewColumn, NewName, NewSheet, PlainContent, WorkbookEdits } from "../workbook/edits";
+import { ownSheets } from "../workbook/ownMarks";
+import { readBookSurvey, SETTINGS_NAME, STOCK_NAME } from "./readBookSurvey";
+
+export interface FillOptions {
+  /** Names of figures; `problem` is always among them. */
+  readonly figures: readonly string[];
+  /** Settings texts of this run, shared by all rows; they go into a new settings sheet, or into each formula. */
+  readonly settings: readonly unknown[];
+  readonly sheet?: string;
+  readonly recognise: RecogniseOptions;
+  /** Plain values instead of live formulas. */
+  readonly values: boolean;
+  readonly cutList: boolean;
+}
+
+export interface SurveyEdits {
+  readonly edits: WorkbookEdits;
+  readonly sized: SizedSurvey;
+  /** What was read, in plain words. */
+  readonly said: readonly string[];
+  /** Figures that rows have no answer to, in plain words. */
+  readonly unanswered: readonly string[];
+}
+
+/** The sheet of the cut list. */
+export const CUTLIST_SHEET = "Cut list";
+
+/**
+ * What fills the survey of a workbook: figures as live formulas with their results in new columns beside it, a settings and
+ * a stock sheet where there are none, a cut list when asked. Nothing else is touched.
+ *
+ * @throws InputError when there is no survey to read
+ */
+export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
+  const { chosen, grid, cells, found, sized } = readBookSurvey(book, options);
+  if (!options.values && found.stock !== undefined) refuseOtherStock(options.settings);
+  const { recognition } = sized.survey;
+  const table = surveyTable(sized, options.figures, cells);
+  const shared = options.values ? [] : sharedArguments(found.settings !== undefined, options.settings);
+  const place: FormulaPlace = {
+    survey: sized.survey,
+    settings: sized.settings,
+    cell: (column, row) => `$${cellName(row, column)}`,
+    shared,
+  };
+  const live = options.values
+    ? undefined
+    : { place, rows: sized.survey.items.map((item) => rowArguments(item, place)) };
+  const columns = options.figures.map((name, index) => column(name, index, table, sized, live));
+  // A cut list of an earlier run would tell sizes that are no longer so.
+  const hadCutList = ownSheets(book).some(({ wantedName }) => wantedName === CUTLIST_SHEET);
+  const sheets = newSheets(found, { ...options, cutList: options.cutList || hadCutList }, sized);
+  const edits = {
+    columns: {
+      sheet: chosen.sheet.name,
+      ...(chosen.table === undefined ? {} : { table: chosen.table.name }),
+      headingRow: recognition.headingRow,
+      firstRow: recognition.firstRow,
+      lastRow: recognition.lastRow,
+      lastColumn: recognition.lastColumn,
+      columns,
+    },
+    sheets: sheets.map(({ sheet }) => sheet),
+    names: sheets.flatMap(({ name }) => (name === undefined ? [] : [name])),
+  };
+  const uncached = grid.uncached.length;
+  const said = [
+    chosen.said,
+    ...recognition.said,
+    ...(uncached === 0
+      ? []
+      : [
+          `${uncached} formulas hold no result (${grid.uncached.slice(0, 5).join(", ")}): open the file in a spreadsheet and save it`,
+        ]),
+  ];
+  return { edits, sized, said, unanswered: unanswered(sized, table) };
+}
+
+function column(
+  name: string,
+  index: number,
+  table: readonly (readonly Cell[])[],
+  { survey, outcomes, settings }: SizedSurvey,
+  formulas: { readonly place: FormulaPlace; readonly rows: readonly RowArguments[] } | undefined,
+): NewColumn {
+  const figure = figureOf(name);
+  const cells = survey.items.map((item, row): CellContent => {
+    const result = plainContent(table[row + 1]![index]!);
+    const outcome = outcomes[row]!;
+    // The rows of a shared box are answered together, which no formula of one row can do.
+    const live =
+      formulas !== undefined && figure !== undefined && outcome.state !== "totals" && outcome.state !== "in box";
+    if (!live || item.box !== "") return result;
+    const { place, rows } = formulas;
+    const formula = rowFormula(figure, item, place, rows[row]!);
+    const refused = outcome.state === "problem" && outcome.error === item.quantity;
+    return {
+      formula: refused ? untilQuantityMended(formula, item, place, result) : formula,
+      result: result === "" ? SHOWN_BLANK : result,
+    };
+  });
+  const format = figure === undefined ? undefined : FORMATS[figure.kind]?.[settings.unit === "in" ? "in" : "mm"];
+  return { heading: name, cells, ...(format === undefined ? {} : { format }) };
+}
+
+const FORMATS: Readonly<Partial<Record<Figure["kind"], { readonly mm: string; readonly in: string }>>> = {
+  length: { mm: "0.0", in: "0.000" },
+  area: { mm: "0.000", in: "0.00" },
+  count: { mm: "0", in: "0" },
+  mass: { mm: "0.00", in: "0.00" },
+};
+
+/** LibreOffice takes an empty stored text for no result at all, and shows #NAME? where it lacks our functions. */
+const SHOWN_BLANK = "\u00a0";
+
+function plainContent(cell: Cell): PlainContent {
+  if (cell instanceof NoAnswer) return { error: "#N/A" };
+  if (cell instanceof InputError) return { error: "#VALUE!" };
+  return cell;
+}
+
+/**
+ * Settings of this run are written in each formula only where a settings sheet was there before, which is the user's. As a
+ * table, not as a text: they are shared by all rows, so that a kind that has no use for one passes it over.
+ */
+function sharedArguments(hadSettings: boolean, settings: readonly unknown[]): readonly string[] {
+  const ranges = [SETTINGS_NAME, STOCK_NAME];
+  const values = hadSettings
+    ? settings.flatMap((each, place) => valuesOf(readGiven(each, `settings ${place + 1}`)))
+    : [];
+  return values.length === 0 ? ranges : [...ranges, settingsConstant(values)];
+}
+
+function valuesOf(given: Given): readonly GivenValue[] {
+  return given.holds === "values" ? given.values : [];
+}
+
+/** Formulas read the workbook's own stock: figures by another would change at the next calculation. */
+function refuseOtherStock(settings: readonly unknown[]): void {
+  if (!settings.some((each, place) => readGiven(each, `settings ${place + 1}`).holds === "stock")) return;
+  throw new InputError(
+    "stock",
+    `a stock table beside the workbook's own, called ${STOCK_NAME}`,
+    "formulas read the workbook's own",
+    "change it there, or ask for plain values",
+  );
+}
+
+interface MadeSheet {
+  readonly sheet: NewSheet;
+  readonly name?: NewName;
+}
+
+function newSheets(
+  found: { readonly settings: unknown; readonly stock: unknown },
+  options: FillOptions,
+  sized: SizedSurvey,
+): readonly MadeSheet[] {
+  const made: MadeSheet[] = [];
+  if (!options.values && found.settings === undefined) {
+    const [headings = [], ...rows] = settingsTable(sized.settings);
+    const kept = [headings, ...rows].map(([setting, value, , fallback, unit, meaning, standing]) =>
+      [setting, value, unit, meaning, standing, fallback].map((cell) => cell ?? ""),
+    );
+    made.push(namedSheet(SETTINGS_NAME, kept, [22, 16, 10, 70, 18, 40]));
+  }
+  if (!options.values && found.stock === undefined) {
+    const stock = sized.settings.stock.length > 0 ? sized.settings.stock : STARTER_STOCK;
+    made.push(namedSheet(STOCK_NAME, stockCells(stock)));
+  }
+  if (options.cutList)
+    made.push({
+      sheet: { name: CUTLIST_SHEET, rows: plainRows(cutListTable(sized)), replaceable: true },
+    });
+  return made;
+}
+
+function namedSheet(
+  name: string,
+  rows: readonly (readonly (string | number)[])[],
+  widths?: readonly number[],
+): MadeSheet {
+  const last = cellName(rows.length, rows[0]!.length).replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2");
+  return {
+    sheet: { name, rows, ...(widths === undefined ? {} : { widths }) },
+    name: { name, refersTo: `${name}!$A$1:${last}` },
+  };
+}

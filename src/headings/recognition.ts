@@ -1,0 +1,59 @@
+import type { Field } from "./headings";
+
+/** A column that was recognised. Columns count from 1. */
+export interface RecognisedColumn {
+  readonly column: number;
+  readonly heading: string;
+  /** From the heading, the heading above it, or the row of units below. */
+  readonly unit?: string;
+  /** Of a column of dimension texts, when the heading says it: `HWD`. */
+  readonly order?: string;
+}
+
+/** A column that carries a setting for each row. */
+export interface RecognisedSetting extends RecognisedColumn {
+  readonly setting: string;
+}
+
+/** Something that more than one column may be, or that one column only may be: the user is asked, never guessed for. */
+export interface Ask {
+  readonly field: string;
+  readonly candidates: readonly { readonly column: number; readonly heading: string }[];
+  readonly reason: string;
+  /** Sizes depend on it. A label may be left unrecognised after saying so. */
+  readonly needed: boolean;
+}
+
+/** Where the survey lies and what its columns are. Rows and columns count from 1. */
+export interface Recognition {
+  readonly headingRow: number;
+  readonly firstRow: number;
+  /** One less than `firstRow` when there are no rows. */
+  readonly lastRow: number;
+  readonly firstColumn: number;
+  readonly lastColumn: number;
+  readonly columns: Readonly<Partial<Record<Field, RecognisedColumn>>>;
+  readonly settings: readonly RecognisedSetting[];
+  readonly ask: readonly Ask[];
+  /** Columns with a heading that are left alone. */
+  readonly others: readonly { readonly column: number; readonly heading: string }[];
+  /** What was recognised, a line each, in plain words. */
+  readonly said: readonly string[];
+}
+
+export interface RecogniseOptions {
+  /** Names of settings that a column may be headed with. */
+  readonly settings?: readonly string[];
+  /** A field's or setting's heading or column letter, as the user gave it: `{ height: "Ht" }`; null when it has none. */
+  readonly columns?: Readonly<Record<string, string | null>>;
+  readonly headingRow?: number;
+  /** The table that holds the survey: nothing outside it is looked at. */
+  readonly region?: {
+    readonly headingRow: number;
+    readonly firstColumn: number;
+    readonly lastColumn: number;
+    readonly lastRow: number;
+  };
+  /** Columns to pass over: those of an earlier run. */
+  readonly ignore?: readonly number[];
+}

@@ -1,0 +1,198 @@
+import { isBlank, type Headings } from "./findHeadings";
+import { headingReadings, unitWord, type Field } from "./headings";
+import { NO_COLUMN } from "./namedColumns";
+import type { Ask } from "./recognition";
+
+/** A column that may be a field. */
+export interface Candidate {
+  readonly column: number;
+  readonly heading: string;
+  readonly words: string;
+  readonly strength: "sure" | "letter" | "maybe";
+  readonly rank: number;
+  readonly doubt?: string;
+}
+
+export type Candidates = ReadonlyMap<Field, readonly Candidate[]>;
+
+export const DIRECTIONS: readonly Field[] = ["height", "width", "depth"];
+
+/** Decides each field that one column surely is, and asks about the others. */
+export function settle(candidates: Candidates, chosen: ReadonlyMap<string, number>) {
+  const columns = new Map<Field, number>();
+  const ask: Ask[] = [];
+  const of = (field: Field) => candidates.get(field) ?? [];
+  const put = (field: Field, found: readonly Candidate[], reason: string) => {
+    ask.push({
+      field,
+      candidates: found.map(({ column, heading }) => ({ column, heading })),
+      reason,
+      needed: NEEDED.has(field),
+    });
+  };
+  const company = DIRECTIONS.filter(
+    (field) => chosen.has(field) || of(field).some((c) => c.strength !== "maybe"),
+  ).length;
+  const decide = (field: Field): void => {
+    const said = chosen.get(field);
+    if (said !== undefined) {
+      if (said !== NO_COLUMN) columns.set(field, said);
+      return;
+    }
+    const sure = of(field).filter((c) => c.strength === "sure");
+    const alone = of(field).filter((c) => c.strength === "letter");
+    const usable = sure.length > 0 ? sure : letterFits(field, company, of, chosen) ? alone : [];
+    const rank = Math.min(...usable.map((c) => c.rank));
+    const best = usable.filter((c) => c.rank === rank);
+    if (best.length === 1) columns.set(field, best[0]!.column);
+    else if (best.length > 1) put(field, best, "several columns may be it");
+    else if (of(field).length > 0) put(field, of(field), of(field)[0]!.doubt ?? "its heading does not say it surely");
+  };
+  for (const field of ORDER) decide(field);
+  settleLength(columns, of("length"), of("depth"), chosen, put);
+  const dimensionsSettled = columns.has("dimensions") && !DIRECTIONS.every((field) => columns.has(field));
+  // With all three directions known, or one column of dimension texts, a doubtful other measure is no matter.
+  const complete = DIRECTIONS.every((field) => columns.has(field)) || dimensionsSettled;
+  const moot = (field: string) =>
+    complete &&
+    (field === "dimensions" || field === "length" || DIRECTIONS.includes(field as Field)) &&
+    of(field as Field).every((c) => c.strength === "maybe");
+  const taken = new Set(columns.values());
+  const open = ask.filter(
+    ({ field, candidates: found }) => !moot(field) && !found.every(({ column }) => taken.has(column)),
+  );
+  return { columns, ask: chosen.has("box") ? open : boxOrEnclosure(open, columns, of("box")) };
+}
+
+/** Whether a single letter may stand for its field: it needs company, and D beside H alone may be a diameter. */
+function letterFits(
+  field: Field,
+  company: number,
+  of: (field: Field) => readonly Candidate[],
+  chosen: ReadonlyMap<string, number>,
+): boolean {
+  if (company < ENOUGH) return false;
+  const isDiameter = field === "depth" && of("depth").some((c) => c.words === "d" && c.strength === "letter");
+  const hasWidth = chosen.has("width") || [...of("width"), ...of("length")].some((c) => c.strength !== "maybe");
+  return !isDiameter || hasWidth;
+}
+
+/** Length is the one direction that is missing, where that is clear: L x W x thickness, H x L x thickness; else it is asked about. */
+function settleLength(
+  columns: Map<Field, number>,
+  lengths: readonly Candidate[],
+  depths: readonly Candidate[],
+  chosen: ReadonlyMap<string, number>,
+  put: (field: Field, found: readonly Candidate[], reason: string) => void,
+): void {
+  const said = chosen.get("length");
+  const usable = said === undefined ? lengths.filter((c) => c.strength !== "maybe") : [];
+  if (usable.length === 0) return;
+  const missing = DIRECTIONS.filter((field) => !columns.has(field) && chosen.get(field) !== NO_COLUMN);
+  const [only] = missing;
+  if (missing.length === 0) return;
+  const depthAsked = depths.length > 0 && !columns.has("depth");
+  if (usable.length === 1 && missing.length === 1 && (only === "height" || only === "width") && !depthAsked) {
+    columns.set(only, usable[0]!.column);
+    return;
+  }
+  const reason =
+    only === "depth" && missing.length === 1
+      ? "beside a height and a width a length may be the depth, or the height of an object whose height is its thickness"
+      : "a length may be the height or the width";
+  put(only ?? "height", usable, reason);
+}
+
+/** A lone column `box` may mean the kind of box as well as the box that items share. */
+function boxOrEnclosure(ask: readonly Ask[], columns: Map<Field, number>, boxes: readonly Candidate[]): readonly Ask[] {
+  const box = columns.get("box");
+  if (box === undefined || columns.has("enclosure") || ask.some(({ field }) => field === "enclosure")) return ask;
+  columns.delete("box");
+  const reason = "it may be the kind of enclosure, or the box that several items share";
+  return [
+    ...ask,
+    { field: "enclosure", candidates: boxes.map(({ column, heading }) => ({ column, heading })), reason, needed: true },
+  ];
+}
+
+const ORDER: readonly Field[] = [
+  ...DIRECTIONS,
+  ...([
+    "dimensions",
+    "weight",
+    "unit",
+    "enclosure",
+    "quantity",
+    "box",
+    "identifier",
+    "title",
+    "priority",
+    "batch",
+    "hazard",
+  ] as const),
+];
+
+/** What each column may be, by its heading and by what its cells say against it. */
+export function candidatesOf(
+  headings: Headings,
+  cellsOf: (column: number) => readonly unknown[],
+  claimed: ReadonlySet<number>,
+): Candidates {
+  const candidates = new Map<Field, Candidate[]>();
+  for (const [column, heading] of headings) {
+    if (claimed.has(column)) continue;
+    for (const { field, strength, rank } of headingReadings(heading)) {
+      const doubt = doubtOf(field, cellsOf(column));
+      const candidate = { column, heading: heading.text, words: heading.words, rank };
+      const whole: Candidate =
+        doubt === undefined ? { ...candidate, strength } : { ...candidate, strength: "maybe", doubt };
+      candidates.set(field, [...(candidates.get(field) ?? []), whole]);
+    }
+  }
+  return candidates;
+}
+
+/** What the cells of a column say against its heading. */
+function doubtOf(field: Field, cells: readonly unknown[]): string | undefined {
+  const filled = cells.filter((cell) => !isBlank(cell));
+  const share = (fits: (cell: unknown) => boolean) =>
+    filled.length === 0 ? 1 : filled.filter(fits).length / filled.length;
+  const startsAsMeasure = (cell: unknown) =>
+    typeof cell === "number" || (typeof cell === "string" && MEASURE_START.test(cell)) || isDate(cell);
+  if (DIRECTIONS.includes(field) || field === "length" || field === "weight" || field === "quantity") {
+    if (share(startsAsMeasure) < HALF) return "its cells are no measures";
+  }
+  if (field === "dimensions" && share((cell) => typeof cell === "string" && /\d\D+\d/.test(cell)) < HALF)
+    return "its cells are no dimensions";
+  if (field === "unit" && share((cell) => typeof cell === "string" && unitWord(cell) !== undefined) < HALF)
+    return "its cells are no units";
+  if (
+    field === "enclosure" &&
+    share((cell) => typeof cell === "string" && !/^(y|n|yes|no|true|false|x|\d+)$/i.test(cell.trim())) < HALF
+  ) {
+    return "its cells are no kinds of enclosure";
+  }
+  return undefined;
+}
+
+const HALF = 0.5;
+
+const MEASURE_START = /^\s*(?:c(?:a|irca)?\.?|~|<|>|≈|approx\.?)?\s*[\d¼½¾⅛⅜⅝⅞⅓⅔]/i;
+
+function isDate(cell: unknown): boolean {
+  return typeof cell === "object" && cell !== null && "date" in cell;
+}
+
+/** As many directions as a single letter needs for company, itself included. */
+const ENOUGH = 2;
+const NEEDED: ReadonlySet<string> = new Set([
+  "height",
+  "width",
+  "depth",
+  "dimensions",
+  "weight",
+  "unit",
+  "enclosure",
+  "quantity",
+  "box",
+]);

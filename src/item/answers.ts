@@ -1,0 +1,190 @@
+import { coveringParts, partList } from "../covering/partList";
+import { boardParts, type Part } from "../enclosure/part";
+import { benchInstruction } from "../enclosure/benchInstruction";
+import { extent, X, Y, Z, type Axis, type Vec } from "../enclosure/space";
+import type { NoAnswer } from "../measure/errors";
+import { InputError, shown } from "../measure/errors";
+import { areaIn, fromMm, tidy, type Mm } from "../measure/units";
+import { didYouMean, listed, plainName } from "../settings/names";
+import type { Settings } from "../settings/schema";
+import { findPart } from "./findPart";
+import type { Sized } from "./sizeItem";
+
+/** What one cell shows; in a table an error stands in its own cell and the others stand. */
+export type Cell = number | string | NoAnswer | InputError;
+
+/** One cell, or a table that spills. */
+export type Answer = Cell | readonly (readonly Cell[])[];
+
+/** What is read of a cell: of an error, why. */
+export function plainCell(cell: Cell): number | string {
+  return typeof cell === "object" ? cell.message : cell;
+}
+
+export function plainRows(rows: readonly (readonly Cell[])[]): readonly (readonly (number | string)[])[] {
+  return rows.map((row) => row.map(plainCell));
+}
+
+/** Inside size, board to board, of the tray that holds the item. */
+export function insideAnswer(sized: Sized, direction: string): Answer {
+  const { inside } = sized.assembly.holder;
+  return sizeAnswer([extent(inside, X), extent(inside, Y), extent(inside, Z)], direction, sized.settings);
+}
+
+/** Outside size, closed and covered. */
+export function outsideAnswer(sized: Sized, direction: string): Answer {
+  return sizeAnswer(sized.assembly.outside, direction, sized.settings);
+}
+
+/** Height and width of a base board as it lies. */
+export function baseAnswer(sized: Sized, base: string, direction: string): Answer {
+  const bases = boardParts(sized.assembly, "base");
+  if (isAll(base)) {
+    const wanted = isAll(direction) ? (["height", "width"] as const) : [chosen(direction, "direction", BASE_WAYS)];
+    return table(["part", ...wanted], bases, (part) => [
+      part.fullName,
+      ...wanted.map((each) => baseSize(part, each as BaseWay, sized.settings)),
+    ]);
+  }
+  const part = findPart(bases, base, sized, "base");
+  if (isAll(direction)) return [BASE_WAYS.map((each) => baseSize(part, each, sized.settings))];
+  return baseSize(part, chosen(direction, "direction", BASE_WAYS), sized.settings);
+}
+
+/** Length or cut height of a wall. */
+export function wallAnswer(sized: Sized, wall: string, measure: "length" | "height"): Answer {
+  const walls = boardParts(sized.assembly, "wall");
+  // The run of a wall is its length and its cut height its width, however deep the tray.
+  const size = (part: Part) => inUnit(measure === "length" ? part.length : part.width, sized.settings);
+  if (isAll(wall)) return table(["wall", measure], walls, (part) => [part.fullName, size(part)]);
+  return size(findPart(walls, wall, sized, "wall"));
+}
+
+/** A covering or lining blank, along and across its grain. */
+export function blankAnswer(sized: Sized, piece: string, direction: string): Answer {
+  const blanks = coveringParts(sized.assembly, sized.settings);
+  const size = (part: Part, way: "along" | "across") => {
+    const lengthways = part.grain !== "along width";
+    return inUnit((way === "along") === lengthways ? part.length : part.width, sized.settings);
+  };
+  const ways = isAll(direction) ? GRAIN_WAYS : [chosen(direction, "direction", GRAIN_WAYS)];
+  if (isAll(piece))
+    return table(["piece", ...ways], blanks, (part) => [part.fullName, ...ways.map((way) => size(part, way))]);
+  const part = findPart(blanks, piece, sized, "piece");
+  return isAll(direction) ? [ways.map((way) => size(part, way))] : size(part, ways[0]!);
+}
+
+/** Any figure of any part. */
+export function partAnswer(sized: Sized, part: string, measure: string): Answer {
+  const parts = partList(sized.assembly, sized.settings);
+  const wanted = isAll(measure) ? PART_MEASURES : [chosen(measure, "measure", PART_MEASURES)];
+  const figures = (each: Part) => wanted.map((one) => partFigure(each, one, sized.settings));
+  if (isAll(part)) return table(["part", ...wanted], parts, (each) => [each.fullName, ...figures(each)]);
+  const found = findPart(parts, part, sized, "part");
+  return isAll(measure) ? [figures(found)] : figures(found)[0]!;
+}
+
+/** Every part to cut, a row each. */
+export function partsAnswer(sized: Sized): Answer {
+  const { assembly, settings } = sized;
+  return table(PARTS_HEADINGS, partList(assembly, settings), (part) => [
+    part.fullName,
+    ...PART_ORDER.map((measure) => partFigure(part, measure, settings)),
+    benchInstruction(part, assembly, settings.unit),
+  ]);
+}
+
+/** Net area of the boards, of one stock board or of all. */
+export function boardAreaAnswer(sized: Sized, board: string): Answer {
+  const { assembly, settings } = sized;
+  const boards = boardParts(assembly).filter((part) => part.material === "board");
+  const area = (parts: readonly Part[]) => tidy(areaIn(netAreaM2(parts), settings.unit));
+  if (isAll(board)) return area(boards);
+  const wanted = plainName(board);
+  const row = settings.stock.find((each) => each.material === "board" && plainName(each.stock) === wanted);
+  const stock = row?.stock ?? boards.find((part) => plainName(part.stock) === wanted)?.stock;
+  if (stock !== undefined) return area(boards.filter((part) => part.stock === stock));
+  const names = [...new Set(settings.stock.filter((each) => each.material === "board").map((each) => each.stock))];
+  throw new InputError("board", shown(board), `give all, ${listed(names, "or")}`, didYouMean(board, names));
+}
+
+/** Net area of parts, m2, each as often as it is cut. */
+export function netAreaM2(parts: readonly Part[]): number {
+  return parts.reduce((sum, { count, length, width }) => sum + count * length * width, 0) / MM2_PER_M2;
+}
+
+export const PART_MEASURES = ["length", "width", "count", "caliper", "grain", "material", "stock", "folds"] as const;
+export type PartMeasure = (typeof PART_MEASURES)[number];
+
+export const PARTS_HEADINGS = [
+  "part",
+  "count",
+  "length",
+  "width",
+  "material",
+  "stock",
+  "caliper",
+  "grain",
+  "folds",
+  "how to cut it",
+] as const;
+
+const PART_ORDER = PARTS_HEADINGS.slice(1, -1) as readonly PartMeasure[];
+
+export function partFigure(part: Part, measure: PartMeasure, settings: Settings): Cell {
+  if (measure === "folds") return foldsText(part, settings);
+  if (measure === "count" || measure === "grain" || measure === "material" || measure === "stock") return part[measure];
+  return inUnit(part[measure], settings);
+}
+
+/** One of some words; an error lists them, and `all` besides where that is dealt with before. */
+export function chosen<T extends string>(
+  typed: string,
+  argument: string,
+  words: readonly T[],
+  accepted: readonly string[] = [...words, "all"],
+): T {
+  const exact = words.find((each) => each === typed);
+  if (exact !== undefined) return exact;
+  const wanted = plainName(typed);
+  const word = words.find((each) => each === wanted || OTHER_WORDS[wanted] === each);
+  if (word !== undefined) return word;
+  throw new InputError(argument, shown(typed), `give ${listed(accepted, "or")}`, didYouMean(typed, words));
+}
+
+export function isAll(selector: string): boolean {
+  return selector === "all" || plainName(selector) === "all";
+}
+
+export const DIRECTIONS = ["height", "width", "depth"] as const;
+
+export const AXES: Readonly<Record<(typeof DIRECTIONS)[number], Axis>> = { height: Y, width: X, depth: Z };
+const BASE_WAYS = ["height", "width"] as const;
+type BaseWay = (typeof BASE_WAYS)[number];
+const GRAIN_WAYS = ["along", "across"] as const;
+const OTHER_WORDS: Readonly<Record<string, string>> = { thickness: "depth", number: "count", quantity: "count" };
+const MM2_PER_M2 = 1e6;
+
+function sizeAnswer(size: Vec, direction: string, settings: Settings): Answer {
+  if (isAll(direction)) return [DIRECTIONS.map((each) => inUnit(size[AXES[each]], settings))];
+  return inUnit(size[AXES[chosen(direction, "direction", DIRECTIONS)]], settings);
+}
+
+function baseSize(part: Part, way: BaseWay, settings: Settings): number {
+  return inUnit(extent(part.placed!.panels[0]!, AXES[way]), settings);
+}
+
+function inUnit(size: Mm, { unit }: Settings): number {
+  return tidy(fromMm(size, unit));
+}
+
+/** Fold positions from one end, `12 / 54`; of a blank folded both ways, along its length and then along its width. */
+function foldsText({ folds: { alongLength, alongWidth } }: Part, settings: Settings): string {
+  const positions = (all: readonly Mm[]) => all.map((each) => String(inUnit(each, settings))).join(" / ");
+  if (alongWidth.length === 0) return positions(alongLength);
+  return `along length ${positions(alongLength)}; along width ${positions(alongWidth)}`;
+}
+
+function table<T>(headings: readonly string[], rows: readonly T[], cells: (row: T) => readonly Cell[]): Answer {
+  return [[...headings], ...rows.map(cells)];
+}

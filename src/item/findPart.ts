@@ -1,0 +1,142 @@
+import { COVERING_NAMES } from "../covering/partList";
+import type { Part } from "../enclosure/part";
+import { KINDS } from "../enclosure/registry";
+import { InputError, NoAnswer, shown } from "../measure/errors";
+import { didYouMean, listed, plainName } from "../settings/names";
+import type { Sized } from "./sizeItem";
+
+/**
+ * The part that a name means. Without its tray it means the tray that holds the item, else the only tray that has it.
+ *
+ * @param among the parts it may be, such as the walls alone
+ * @param argument how messages call the name
+ * @throws InputError when the name is no part's, or means more than one
+ * @throws NoAnswer when it is a part, but not one that this enclosure has
+ */
+export function findPart<P extends Pick<Part, "name" | "tray" | "fullName">>(
+  among: readonly P[],
+  wanted: string,
+  { kind, assembly }: Sized,
+  argument: string,
+): P {
+  const named = argument === "wall" ? wallName(wanted) : wanted;
+  const readings = readingsOf(named);
+  if (readings.length === 0)
+    throw new InputError(
+      argument,
+      shown(wanted.trim()),
+      `give the name of a ${argument}`,
+      cureFor(named, among, argument, kind.name),
+    );
+  const holder = assembly.holder.name;
+  const found = firstFound([
+    () => matching(among, readings, holder, false),
+    () => matching(among, readings, undefined, false),
+    () => matching(among, readings, holder, true),
+    () => matching(among, readings, undefined, true),
+  ]);
+  if (found.length === 1) return found[0]!;
+  if (found.length > 1)
+    throw new InputError(
+      argument,
+      shown(wanted),
+      `give ${listed(
+        found.map((part) => part.fullName),
+        "or",
+      )}`,
+    );
+  const those = listed(
+    among.map((part) => part.fullName),
+    "and",
+  );
+  // A side wall is a part, but no base: what it lacks is told as what was asked for.
+  throw new NoAnswer(
+    `${argument}: this ${kind.name} has no ${argument} called ${plainName(named)}; it has ${those || "none"}`,
+  );
+}
+
+/** Whether the words name a part of some kind. */
+export function isPartName(words: string): boolean {
+  return readingsOf(words).length > 0;
+}
+
+/** A name taken apart: the tray it starts with, if any, and the part's own name. */
+interface Reading {
+  readonly tray: string | undefined;
+  readonly name: string;
+}
+
+const TRAYS = [...new Set(KINDS.flatMap((kind) => kind.trays))];
+
+/** Part names by their plain form, with the trade's other words. */
+const NAMES: ReadonlyMap<string, string> = new Map([
+  ...[...KINDS.flatMap((kind) => kind.parts), ...COVERING_NAMES].map((name) => [plainName(name), name] as const),
+  ["tail wall", "head wall"],
+  ["foreedge wall", "fore-edge wall"],
+  ["front wall", "fore-edge wall"],
+  ["end wall", "head wall"],
+  ["ring side wall", "side wall"],
+  ["ring head wall", "head wall"],
+  ["wall", "wall"],
+  ["wall lining", "wall lining"],
+]);
+
+const known = new Map<string, readonly Reading[]>();
+const MOST_KNOWN = 1000;
+
+function readingsOf(wanted: string): readonly Reading[] {
+  const cached = known.get(wanted);
+  if (cached !== undefined) return cached;
+  const plain = plainName(wanted);
+  const readings: Reading[] = [];
+  const whole = NAMES.get(plain);
+  if (whole !== undefined) readings.push({ tray: undefined, name: whole });
+  for (const tray of TRAYS) {
+    const name = plain.startsWith(`${tray} `) ? NAMES.get(plain.slice(tray.length + 1)) : undefined;
+    if (name !== undefined) readings.push({ tray, name });
+  }
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(wanted, readings);
+  return readings;
+}
+
+function firstFound<P>(searches: readonly (() => readonly P[])[]): readonly P[] {
+  for (const search of searches) {
+    const found = search();
+    if (found.length > 0) return found;
+  }
+  return [];
+}
+
+/** @param ending also parts whose name ends in the wanted one: the walls of both rings for `side wall` */
+function matching<P extends Pick<Part, "name" | "tray">>(
+  among: readonly P[],
+  readings: readonly Reading[],
+  inTray: string | undefined,
+  ending: boolean,
+): readonly P[] {
+  // Written as loops: it runs for every part of every figure of a survey.
+  const found: P[] = [];
+  for (const part of among) {
+    for (const { tray = inTray, name } of readings) {
+      if (tray !== undefined && part.tray !== tray) continue;
+      if (part.name !== name && !(ending && part.name.endsWith(` ${name}`))) continue;
+      found.push(part);
+      break;
+    }
+  }
+  return found;
+}
+
+/** `side` is the side wall: "wall" may be left off the name of a wall. */
+function wallName(wanted: string): string {
+  const plain = plainName(wanted);
+  return plain === "" || plain.endsWith("wall") ? wanted : `${wanted} wall`;
+}
+
+/** The nearest names of this enclosure; failing that of any part at all, which the next message then explains. */
+function cureFor(wanted: string, among: readonly Pick<Part, "fullName">[], argument: string, kindName: string): string {
+  const names = among.map((part) => part.fullName);
+  const some = names.length === 0 ? `this ${kindName} has none` : `such as ${listed(names.slice(0, 4), "or")}`;
+  return didYouMean(wanted, names, argument === "part" ? didYouMean(wanted, NAMES.values(), some) : some);
+}

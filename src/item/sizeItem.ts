@@ -1,0 +1,118 @@
+import { settledBoards } from "../board/neededBoard";
+import type { Assembly } from "../enclosure/assembly";
+import type { Kind } from "../enclosure/kind";
+import { restingItem, type Item } from "../enclosure/restingItem";
+import { KINDS, kindNamed } from "../enclosure/registry";
+import { InputError, NoAnswer, shown } from "../measure/errors";
+import { readLength } from "../measure/readLength";
+import { readMass } from "../measure/readMass";
+import { listed } from "../settings/names";
+import { DEFINITIONS, type Settings } from "../settings/schema";
+
+/** A survey row as its cells hold it. */
+export interface Row {
+  readonly height: unknown;
+  readonly width: unknown;
+  readonly depth: unknown;
+  readonly enclosure: unknown;
+  readonly weight?: unknown;
+}
+
+/** An item with its enclosure put together around it. */
+export interface Sized {
+  readonly item: Item;
+  readonly kind: Kind;
+  /** Undefined where it was not given. */
+  readonly weightKg: number | undefined;
+  readonly assembly: Assembly;
+  /** With `auto` boards settled to the one that the weight needs. */
+  readonly settings: Settings;
+  /** As asked for, `auto` boards still `auto`: what other boards are judged by. */
+  readonly requested: Settings;
+}
+
+/** Enclosure of an item that gets none: no answer and no cost. */
+const NO_ENCLOSURE = "none";
+
+/**
+ * Sizes one row.
+ *
+ * @returns undefined when there is nothing to size: height, width and depth all blank, or enclosure `none`
+ * @throws InputError naming the argument or setting that cannot be used
+ * @throws NoAnswer when a board is auto and none in stock is stiff enough
+ */
+export function sizeRow(row: Row, settings: Settings): Sized | undefined {
+  if (isBlankRow(row) || isNoEnclosure(row.enclosure)) return undefined;
+  const item = {
+    height: readLength(row.height, { argument: "height", unit: settings.unit }),
+    width: readLength(row.width, { argument: "width", unit: settings.unit }),
+    depth: readLength(row.depth, { argument: "depth", unit: settings.unit }),
+  };
+  const weightKg = isBlank(row.weight)
+    ? settings.weight
+    : readMass(row.weight, { argument: "weight", unit: massUnit(settings) });
+  return sizeItem(item, row.enclosure, weightKg, settings);
+}
+
+/**
+ * Puts an enclosure together around an item that is read already.
+ *
+ * @param enclosure the name of a kind
+ * @param weightKg undefined where it was not given
+ */
+export function sizeItem(item: Item, enclosure: unknown, weightKg: number | undefined, settings: Settings): Sized {
+  const kind = kindNamed(isBlank(enclosure) ? "" : enclosure);
+  if (settings.ownOfRow.size > 0) refuseForeignOptions(kind, settings);
+  const settled = settledBoards({ item, kind, weightKg }, settings);
+  const assembly = kind.assemble(restingItem(item, settled), settled);
+  return { item, kind, weightKg, assembly, settings: settled, requested: settings };
+}
+
+export function massUnit({ unit }: Settings): "kg" | "lb" {
+  return unit === "in" ? "lb" : "kg";
+}
+
+/** Why a row cannot be sized; empty when it can, or when there is nothing to size. Never throws for what a user gave. */
+export function problemOf(row: Row, settings: Settings): string {
+  try {
+    sizeRow(row, settings);
+    return "";
+  } catch (error) {
+    if (error instanceof InputError || error instanceof NoAnswer) return problemText(error);
+    throw error;
+  }
+}
+
+/** A problem as a survey shows it. */
+export function problemText(error: InputError | NoAnswer): string {
+  return error instanceof InputError && error.argument === "enclosure" && error.got === shown(null)
+    ? "enclosure not chosen"
+    : error.message;
+}
+
+/** A blank cell reaches a function as 0, empty text or nothing. */
+export function isBlank(cell: unknown): boolean {
+  return cell === 0 || cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
+}
+
+export function isBlankRow({ height, width, depth }: Row): boolean {
+  return isBlank(height) && isBlank(width) && isBlank(depth);
+}
+
+export function isNoEnclosure(enclosure: unknown): boolean {
+  return typeof enclosure === "string" && enclosure.trim().toLowerCase() === NO_ENCLOSURE;
+}
+
+/** In a shared range an option that a kind cannot use is ignored; in the row's own text it is a slip. */
+function refuseForeignOptions(kind: Kind, { ownOfRow }: Settings): void {
+  for (const key of ownOfRow) {
+    if (!DEFINITIONS[key].option || kind.options.includes(key)) continue;
+    const users = KINDS.filter((each) => each.options.includes(key)).map((each) => each.name);
+    throw new InputError(
+      DEFINITIONS[key].name,
+      `a value for a ${kind.name}, which has no use for it`,
+      `give it for a ${listed(users, "or")}`,
+      "or leave it out of this row",
+    );
+  }
+}

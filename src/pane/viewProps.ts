@@ -1,0 +1,17 @@
+import type { PaneModel, PaneState, PaneSurvey } from "./paneModel";
+
+/** What a host lends the pane besides the workbook. */
+export interface PanePlace {
+  /** The script that plans in a worker. */
+  readonly planWorker: string;
+  /** The folder of the fonts for printing, with a slash at its end. */
+  readonly fonts: string;
+}
+
+/** What each view is given. */
+export interface ViewProps {
+  readonly model: PaneModel;
+  readonly survey: PaneSurvey;
+  readonly state: PaneState;
+  readonly place: PanePlace;
+}

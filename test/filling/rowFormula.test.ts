@@ -1,0 +1,157 @@
+import fc from "fast-check";
+import { STARTER_STOCK, stockCells } from "../../src/settings/starterStock";
+import type { CellEdit } from "../../src/workbook/edits";
+import { editWorkbook } from "../../src/workbook/editWorkbook";
+import type { FillOptions } from "../../src/filling/surveyEdits";
+import { openWorkbook } from "../../src/workbook/openWorkbook";
+import { readSheet } from "../../src/workbook/readSheet";
+import { anySurvey, FORMS } from "../survey/anySurvey";
+import { agree, bookOf, calculated, filled, type Cells } from "./filledBook";
+
+const FIGURES = [
+  "outside height",
+  "inside depth",
+  "caliper",
+  "board",
+  "board area",
+  "base length",
+  "side wall height",
+  "wall strip count",
+  "base stock",
+  "mass",
+  "cautions",
+  "problem",
+];
+
+/** Surveys of each form; each has more than 200 formulas. */
+const RUNS = 2;
+
+jest.setTimeout(60_000);
+
+describe("every formula that is written gives the result stored beside it", () => {
+  test.each(FORMS.map((form) => [form.name, form] as const))("%s", async (_name, form) => {
+    await fc.assert(
+      fc.asyncProperty(anySurvey(form), async (cells) => {
+        const { edit } = filled(bookOf(cells), { figures: FIGURES, settings: form.settings ?? [] });
+        const all = await calculated(edit.bytes);
+        expect(all.length).toBeGreaterThan(FIGURES.length * 16);
+        const wrong = all.filter((each) => !agree(each));
+        expect(wrong.slice(0, 3).map((each) => ({ ...each, cells: cells[each.row - 1] }))).toEqual([]);
+      }),
+      { numRuns: RUNS, endOnFailure: true },
+    );
+  });
+});
+
+test("eighths typed under feet, which no other unit reads, are feet", async () => {
+  const cells = [
+    ["Shelfmark", "Height", "Width", "Depth", "Unit", "Enclosure"],
+    ["S 1", "1 5/8", 1, "200 mm", "ft", "tray"],
+    ["S 2", "1 5/8 in", 1, "200 mm", "ft", "tray"],
+  ];
+  const all = await calculated(filled(bookOf(cells), { figures: ["outside height"] }).edit.bytes);
+  // 1 5/8 ft = 495.3, and 1 5/8 in = 41.275; + 3 inside, up to the half, + 2 x 2 board + 1 covering.
+  expect(all.map((each) => each.calculated)).toEqual([503.5, 49.5]);
+  expect(all.filter((each) => !agree(each))).toEqual([]);
+});
+
+describe("formulas follow the cells they read", () => {
+  const HEADINGS = ["Shelfmark", "Height", "Width", "Depth", "Enclosure", "Quantity"];
+
+  async function afterEdit(cells: Cells, edit: CellEdit, options: Partial<FillOptions> = {}) {
+    const { edit: first } = filled(bookOf(cells), { figures: ["outside height", "board area", "problem"], ...options });
+    const edited = editWorkbook(openWorkbook(first.bytes), { cells: [edit] });
+    const row = (await calculated(edited.bytes)).filter((each) => each.row === edit.row);
+    return Object.fromEntries(row.map(({ heading, calculated: value }) => [heading, value]));
+  }
+
+  test("a quantity that is mended", async () => {
+    const good = ["S 2", 300, 210, 40, "tray", 3];
+    const cells = [HEADINGS, ["S 1", 300, 210, 40, "tray", "two"], good, good];
+    const before = await calculated(filled(bookOf(cells), { figures: ["board area", "problem"] }).edit.bytes);
+    expect(before.slice(0, 2).map((each) => each.calculated)).toEqual([
+      { error: "#VALUE!" },
+      'quantity: got "two"; give a whole number of 1 or more, or leave it blank for 1',
+    ]);
+    const edit = { sheet: "Survey", row: 2, column: 6, content: 2 };
+    // Base 303 x 213, side walls 307 x 42.5 (2 of), head walls 213 x 42.5 (2 of): see the worked example.
+    const { "outside height": height, problem, "board area": two } = await afterEdit(cells, edit);
+    expect([height, problem]).toEqual([308, ""]);
+    const { "board area": one } = await afterEdit(cells, { ...edit, content: 1 });
+    expect(two).toBeCloseTo(2 * (one as number), 12);
+  });
+
+  test("sizes typed where a dimension text was", async () => {
+    const cells = [
+      ["Shelfmark", "Height", "Width", "Depth", "Dimensions", "Enclosure"],
+      ["S 1", null, null, null, "30 x 21 x 4 cm", "tray"],
+      ["S 2", 300, 210, 40, null, "tray"],
+    ];
+    const blank = await afterEdit(cells, { sheet: "Survey", row: 2, column: 5, content: null });
+    expect(blank).toEqual({ "outside height": "", "board area": "", problem: "" });
+    const typed = await afterEdit(cells, { sheet: "Survey", row: 2, column: 2, content: 400 });
+    // Width and depth are then missing, and the text no longer counts.
+    expect(typed["problem"]).toMatch(/^width: got (?:a blank|0)/);
+  });
+
+  test("a unit that is changed in its column", async () => {
+    const cells = [
+      [...HEADINGS.slice(0, 5), "Unit"],
+      ["S 1", 30, 21, 4, "tray", "cm"],
+    ];
+    const inches = await afterEdit(cells, { sheet: "Survey", row: 2, column: 6, content: "in" });
+    // 30 in = 762, + 7 inside play, + 2 x 2 board + 1 covering, rounded up to the half.
+    expect(inches["outside height"]).toBeCloseTo(770, 6);
+  });
+
+  test("wall board=auto set later takes the weight of the row", async () => {
+    const cells = [
+      [...HEADINGS.slice(0, 5), "Weight (kg)"],
+      ["S 1", 300, 220, 40, "tray", 0.9],
+    ];
+    const { edit } = filled(bookOf(cells), { figures: ["base caliper", "caliper"] });
+    const book = openWorkbook(edit.bytes);
+    const { rows } = readSheet(book, "settings");
+    const row = rows.findIndex(([name]) => name === "wall board") + 1;
+    const auto = editWorkbook(book, { cells: [{ sheet: "settings", row, column: 2, content: "auto" }] });
+    const [base, caliper] = (await calculated(auto.bytes)).map((each) => each.calculated);
+    expect(caliper).toBeGreaterThan(2);
+    expect(base).toBe(caliper);
+  });
+});
+
+describe("settings of a run on a workbook that has its own", () => {
+  const CELLS = [
+    ["Shelfmark", "Height", "Width", "Depth", "Enclosure"],
+    ["S 1", 300, 210, 40, "tray"],
+    ["S 2", 300, 210, 40, "lidded box"],
+  ];
+  const first = () => openWorkbook(filled(bookOf(CELLS)).edit.bytes);
+
+  test("stand in each formula, shared by all rows: a tray passes over what a lid has", async () => {
+    const { edit } = filled(first(), {
+      settings: [
+        "lid reveal=6; fit=loose",
+        [
+          ["setting", "value"],
+          ["turn-in", 18],
+        ],
+      ],
+    });
+    const all = await calculated(edit.bytes);
+    expect(all.filter((each) => !agree(each))).toEqual([]);
+    expect(all[0]!.formula).toContain('{"setting","value";"lid reveal","6";"fit","loose";"turn-in",18}');
+    expect(all.map((each) => each.calculated)).not.toContainEqual({ error: "#VALUE!" });
+  });
+
+  test("another stock table than the workbook's is refused, for plain values it is used", () => {
+    const stock = stockCells(STARTER_STOCK);
+    expect(() => filled(first(), { settings: [stock] })).toThrow(
+      "stock: got a stock table beside the workbook's own, called stock; formulas read the workbook's own; change it there, or ask for plain values",
+    );
+    expect(filled(first(), { settings: [stock], values: true }).sized.outcomes.map(({ state }) => state)).toEqual([
+      "sized",
+      "sized",
+    ]);
+  });
+});
