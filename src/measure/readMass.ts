@@ -3,13 +3,13 @@ import { plainText } from "./plainText";
 import { mayBeADate } from "./readLength";
 import { GREATEST_MASS_KG, scanMass } from "./scanMass";
 import { AMBIGUOUS_COMMA, scanNumber } from "./scanNumber";
-import { KG_PER_LB } from "./units";
+import { KG_PER_LB, type MassUnit } from "./units";
 
 export interface MassOptions {
   /** The argument or setting, in the user's words, for messages. */
   readonly argument: string;
   /** What a number without a unit is in. */
-  readonly unit: "kg" | "lb";
+  readonly unit: MassUnit;
 }
 
 const EXAMPLES = { kg: "1.2, 850 g or 2 lb 3 oz", lb: "2 1/2, 2 lb 3 oz or 850 g" } as const;
@@ -50,6 +50,6 @@ function refused(value: unknown, { argument, unit }: MassOptions, aboveZero = fa
   return new InputError(argument, shown(value), expected);
 }
 
-function kgPer(unit: MassOptions["unit"]): number {
+function kgPer(unit: MassUnit): number {
   return unit === "lb" ? KG_PER_LB : 1;
 }

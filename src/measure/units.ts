@@ -7,6 +7,9 @@ export type LengthUnit = "mm" | "cm" | "m" | "in" | "ft";
 /** What plain item numbers mean and what answers are in. */
 export type WorkbookUnit = "mm" | "cm" | "in";
 
+/** A unit that plain masses may be in. */
+export type MassUnit = "kg" | "lb";
+
 /** Millimetres in one of each unit; exact. Source: 16 CFR 500.19 and NIST SP 811. */
 export const MM_PER: Readonly<Record<LengthUnit, Mm>> = { mm: 1, cm: 10, m: 1000, in: 25.4, ft: 304.8 };
 
@@ -40,7 +43,12 @@ export function areaIn(areaM2: number, unit: WorkbookUnit): number {
 
 /** A mass in kg as the workbook answers it: lb when the unit is `in`, else kg. */
 export function massIn(kg: number, unit: WorkbookUnit): number {
-  return unit === "in" ? kg / KG_PER_LB : kg;
+  return massUnitOf(unit) === "lb" ? kg / KG_PER_LB : kg;
+}
+
+/** The unit of masses in a workbook of that unit. */
+export function massUnitOf(unit: WorkbookUnit): MassUnit {
+  return unit === "in" ? "lb" : "kg";
 }
 
 /** An answer without binary noise, to nine decimals: 263.52499999999998 is 263.525. Never minus zero. */

@@ -1,4 +1,5 @@
 import { InputError, shown } from "../measure/errors";
+import { takesNone } from "./choices";
 import { refuseErrorCell } from "./errorCell";
 import { didYouMean, plainName } from "./names";
 import { DEFINITIONS, type SettingKey } from "./schema";
@@ -58,11 +59,9 @@ export const SETTING_KEYS = Object.keys(DEFINITIONS) as readonly SettingKey[];
 export const SETTING_NAMES = SETTING_KEYS.map((key) => DEFINITIONS[key].name);
 
 const KEYS: ReadonlyMap<string, SettingKey> = new Map([
-  ...SETTING_KEYS.map((key) => [plainName(DEFINITIONS[key].name), key] as const),
-  // The trade's other words for the same thing.
-  ["overlap", "turnIn"] as const,
-  ["covering cloth", "covering"] as const,
-  ["units", "unit"] as const,
+  ...SETTING_KEYS.flatMap((key) =>
+    [DEFINITIONS[key].name, ...DEFINITIONS[key].otherNames].map((name) => [plainName(name), key] as const),
+  ),
 ]);
 
 const EXAMPLE = "fit=loose; wall board=3 mm";
@@ -119,9 +118,9 @@ function readRange(rows: Cells, settingColumn: number, valueColumn: number, plac
 
 /** An empty cell can reach a function as 0, so that a bare 0 does not say that zero is meant. */
 function zeroRefused(key: SettingKey): InputError {
-  const { name, accepts } = DEFINITIONS[key];
+  const { name, accepts, takes } = DEFINITIONS[key];
   const got = "0 or a blank";
-  if (accepts.endsWith("or none")) return new InputError(name, got, "write none, or delete the row");
+  if (takesNone(takes.choices)) return new InputError(name, got, "write none, or delete the row");
   return new InputError(name, got, `give ${accepts}`, "or delete the row");
 }
 

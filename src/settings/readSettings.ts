@@ -1,12 +1,17 @@
 import { $ZodError } from "zod/v4/core";
 import { InputError, shown } from "../measure/errors";
-import { MM_PER, type Mm } from "../measure/units";
+import { MM_PER } from "../measure/units";
 import { SETTING_KEYS, type Given, type GivenValue } from "./given";
+import { namesIn, type Choice } from "./choices";
+import type { Definition } from "./definition";
+import { DEFAULT_STEP_MM, DEFAULT_STEP_PARTS } from "./definitions/boardSettings";
+import { DEFAULT_BOARD_MM, DEFAULT_CARD_MM } from "./definitions/materialSettings";
 import { didYouMean, plainName } from "./names";
-import { boardOfCaliper, type ReadingContext } from "./readers";
-import { DEFINITIONS, type Definition, type SettingKey, type Settings } from "./schema";
+import { boardOfCaliper } from "./readers";
+import { DEFINITIONS, type SettingKey, type Settings } from "./schema";
 import { STARTER_STOCK } from "./starterStock";
 import { readStockTable, type StockRow } from "./stock";
+import type { ReadingContext } from "./valueType";
 
 /**
  * The settings in force for a row: defaults, then each argument in turn, later over earlier.
@@ -40,17 +45,12 @@ export function readSettings(given: readonly Given[]): Settings {
     wallBoard: values.wallBoard ?? boardOfCaliper(DEFAULT_BOARD_MM, "board", stock),
     flangeCard: values.flangeCard ?? boardOfCaliper(DEFAULT_CARD_MM, "card", stock),
     wrapperCard: values.wrapperCard ?? boardOfCaliper(DEFAULT_CARD_MM, "card", stock),
-    roundTo: values.roundTo ?? (unit === "in" ? MM_PER.in / 32 : DEFAULT_ROUNDING_MM),
+    roundTo: values.roundTo ?? (unit === "in" ? MM_PER.in / DEFAULT_STEP_PARTS : DEFAULT_STEP_MM),
     stock,
     origins: new Map([...last].map(([key, value]) => [key, value.origin])),
     ownOfRow,
   };
 }
-
-/** Default board, card and rounding: shop defaults, to be changed by every workshop. */
-const DEFAULT_BOARD_MM: Mm = 2;
-const DEFAULT_CARD_MM: Mm = 0.4;
-const DEFAULT_ROUNDING_MM: Mm = 0.5;
 
 function readValue<K extends SettingKey>(
   key: K,
@@ -61,32 +61,23 @@ function readValue<K extends SettingKey>(
   const given = last.get(key);
   if (given === undefined) return definition.fallback;
   try {
-    return definition.read({ ...context, name: definition.name }).parse(given.value);
+    return definition.takes.read({ ...context, name: definition.name }).parse(given.value);
   } catch (error) {
     if (!(error instanceof $ZodError) && !(error instanceof InputError)) throw error;
     throw new InputError(
       definition.name,
       shown(given.value),
       `give ${definition.accepts}`,
-      (error instanceof InputError && error.cure) || nearMiss(given.value, definition.accepts, context.stock),
+      (error instanceof InputError && error.cure) || nearMiss(given.value, definition.takes.choices, context.stock),
     );
   }
 }
 
-/** The nearest accepted word or stock name; empty when nothing is near. */
-function nearMiss(value: unknown, accepts: string, stock: readonly StockRow[]): string {
+/** The nearest word or stock name; empty when nothing is near, or when a measure was meant. */
+function nearMiss(value: unknown, choices: readonly Choice[], stock: readonly StockRow[]): string {
   if (typeof value !== "string") return "";
-  if (/\d/.test(value) && !accepts.includes("stock table")) return "";
-  const words = accepts.split(/, | or /).filter((word) => !word.startsWith("a ") && !/\d/.test(word));
-  return didYouMean(value, accepts.includes("stock table") ? stockNames(accepts, stock) : words);
-}
-
-/** Names of the stock that a setting can use: a cloth is no near miss for a board. */
-function stockNames(accepts: string, stock: readonly StockRow[]): readonly string[] {
-  const boardsOnly = accepts.startsWith("a board or card");
-  return stock
-    .filter((row) => !boardsOnly || row.material === "board" || row.material === "card")
-    .map((row) => row.stock);
+  if (/\d/.test(value) && choices.every(({ is }) => is !== "stock")) return "";
+  return didYouMean(value, namesIn(choices, stock));
 }
 
 /** Tables given later replace the rows of the stocks that they name and keep the others; none given: the starter. */

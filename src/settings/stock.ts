@@ -9,6 +9,11 @@ import { plainNumber } from "./plainNumber";
 export const MATERIALS = ["board", "card", "covering", "lining", "cushion"] as const;
 export type Material = (typeof MATERIALS)[number];
 
+/** Whether an enclosure can be built of it. */
+export function isBoardOrCard({ material }: Pick<StockRow, "material">): boolean {
+  return material === "board" || material === "card";
+}
+
 /** One row of the stock table: a sheet size of one stock. */
 export interface StockRow {
   readonly stock: string;
@@ -182,7 +187,7 @@ function readRow(cells: readonly unknown[], columns: readonly (Column | undefine
     throw new InputError(`${at}, ${heading}`, shown(got), ACCEPTED[heading] ?? "give a number, zero or more", cure);
   }
   const row = result.data;
-  if (row.material === "board" || row.material === "card")
+  if (isBoardOrCard(row))
     refuseBoardCaliper(row.caliper, `${at}, caliper`, cells.length === 0 ? undefined : raw["caliper"]);
   return {
     stock: row.stock,

@@ -1,9 +1,9 @@
+import { choicesText, examplesOf, NONE, words, type Choice } from "../../src/settings/choices";
 import { SETTING_KEYS, SETTING_NAMES, settingKey } from "../../src/settings/given";
 import { plainName } from "../../src/settings/names";
 import { DEFINITIONS } from "../../src/settings/schema";
 import { settingsOf } from "../../src/settings/settingsOf";
 import { settingsTable } from "../../src/settings/settingsTable";
-import { examplesIn } from "./examplesIn";
 
 describe.each(SETTING_KEYS)("%s", (key) => {
   const definition = DEFINITIONS[key];
@@ -28,9 +28,31 @@ describe.each(SETTING_KEYS)("%s", (key) => {
   });
 
   test("the examples in the words of what it accepts are accepted", () => {
-    for (const example of examplesIn(definition.accepts))
+    for (const example of examplesOf(definition.takes.choices))
       expect(() => settingsOf([`${definition.name}=${example}`])).not.toThrow();
   });
+});
+
+const length: Choice = { is: "measure", what: "a length", examples: ["2", "1/16 in"] };
+
+test.each<[readonly Choice[], string]>([
+  [words(["yes", "no"]), "yes or no"],
+  [words(["mm", "cm", "in"]), "mm, cm or in"],
+  [[length], "a length such as 2 or 1/16 in"],
+  [[length, NONE], "a length such as 2 or 1/16 in, or none"],
+  [[...words(["auto"]), length], "auto or a length such as 2 or 1/16 in"],
+  [[...words(["auto", "full"]), length], "auto, full, or a length such as 2 or 1/16 in"],
+  [[...words(["snug", "loose"]), length, NONE], "snug, loose, a length such as 2 or 1/16 in, or none"],
+  [[{ ...length, aboveZero: true, examples: [] }], "a length above zero"],
+  [[{ is: "measure", what: "a step", from: 0.01, unit: "mm" }], "a step from 0.01 mm"],
+  [
+    [{ is: "measure", what: "a caliper", from: 0.3, to: 10, unit: "mm", examples: ["2"] }],
+    "a caliper from 0.3 to 10 mm, such as 2",
+  ],
+  [[{ is: "stock", materials: ["board", "card"] }, ...words(["auto"])], "a board or card of the stock table, or auto"],
+  [[{ is: "stock", materials: undefined }, NONE], "a name of the stock table, or none"],
+])("%j is said as %p", (choices, said) => {
+  expect(choicesText(choices)).toBe(said);
 });
 
 test("names are unlike: no two settings read alike", () => {
@@ -38,11 +60,10 @@ test("names are unlike: no two settings read alike", () => {
 });
 
 test("every default in words reads as the default itself, where it is a value and not a rule", () => {
-  const byRule = /^(by kind|as |the |not given|auto:|yes; no|-$)|\(/;
   const byDefault = settingsTable(settingsOf([]));
   for (const key of SETTING_KEYS) {
-    const { name, defaultText } = DEFINITIONS[key];
-    if (byRule.test(defaultText)) continue;
+    const { name, defaultText, byRule } = DEFINITIONS[key];
+    if (byRule) continue;
     const given = settingsTable(settingsOf([`${name}=${defaultText}`]));
     const valueIn = (table: typeof given) => table.find((row) => row[0] === name)?.[1];
     // A default of none that leaves the setting undefined is printed as a default.

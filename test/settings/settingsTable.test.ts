@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { settingsOf } from "../../src/settings/settingsOf";
+import { examplesOf } from "../../src/settings/choices";
 import { DEFINITIONS, type Settings } from "../../src/settings/schema";
 import { settingsTable } from "../../src/settings/settingsTable";
-import { examplesIn } from "./examplesIn";
 
 const valueOf = (settings: Settings, setting: string) => settingsTable(settings).find((row) => row[0] === setting)?.[1];
 
@@ -98,10 +98,11 @@ const BOARDS = ["wall board", "case board", "flange card", "wrapper card"].map(
   (name): [string, fc.Arbitrary<string>] => [name, board],
 );
 
-/** Settings that are not in the list above, by the examples in their own words. */
+/** Settings that are not in the list above, by the examples that their messages give. */
 const OTHERS = Object.values(DEFINITIONS)
-  .filter(({ name, accepts }) => VALUES[name] === undefined && examplesIn(accepts).length > 0)
-  .map(({ name, accepts }): [string, fc.Arbitrary<string>] => [name, fc.constantFrom(...examplesIn(accepts))]);
+  .map(({ name, takes }) => ({ name, examples: examplesOf(takes.choices) }))
+  .filter(({ name, examples }) => VALUES[name] === undefined && examples.length > 0)
+  .map(({ name, examples }): [string, fc.Arbitrary<string>] => [name, fc.constantFrom(...examples)]);
 
 /** `fit=loose; turn-in=0.55; ...`, of any settings. */
 const anySettingsText: fc.Arbitrary<string> = fc

@@ -1,0 +1,75 @@
+import { setting } from "../definition";
+import { choiceOrLength, lengthAbove, lengthOrNone } from "../lengthValues";
+import { twoFractions } from "../numberValues";
+
+/** What one kind of enclosure, or a few, leave to the maker. */
+export const KIND_SETTINGS = {
+  lidDepth: setting({
+    name: "lid depth",
+    takes: choiceOrLength(["full"], { examples: ["30", "1 1/4 in"] }),
+    fallback: "full",
+    meaning: "how far the lid reaches down the box",
+    option: true,
+  }),
+  lidReveal: setting({
+    name: "lid reveal",
+    takes: lengthOrNone,
+    fallback: 3,
+    meaning: "what shows of the box below a closed full-depth lid",
+    option: true,
+  }),
+  lidClearance: setting({
+    name: "lid clearance",
+    takes: lengthOrNone,
+    fallback: 1,
+    meaning: "total play of a lid over its box, in each direction",
+    option: true,
+  }),
+  neck: setting({
+    name: "neck",
+    takes: choiceOrLength(["auto"], { examples: ["10", "3/8 in"] }),
+    fallback: "auto",
+    byDefault: "auto: 10 mm, at most a third of the inner tray",
+    meaning: "three-tray box: what stands of the inner tray above the bottom",
+    option: true,
+  }),
+  nestClearance: setting({
+    name: "nest clearance",
+    takes: lengthOrNone,
+    fallback: 1,
+    meaning: "total play of nested trays, in each direction",
+    option: true,
+  }),
+  square: setting({
+    name: "square",
+    takes: lengthOrNone,
+    fallback: 3,
+    meaning: "clamshell: what the case stands out beyond its trays",
+    standing: "common practice",
+    option: true,
+  }),
+  joint: setting({
+    name: "joint",
+    takes: choiceOrLength(["auto"], { examples: ["5", "3/16 in"] }),
+    fallback: "auto",
+    byDefault: "auto: 2 case boards + 2 coverings",
+    meaning: "clamshell: gap between case board and spine",
+    standing: "common practice",
+    option: true,
+  }),
+  hingeLap: setting({
+    name: "hinge lap",
+    takes: lengthAbove("25", "1 in"),
+    fallback: 25,
+    meaning: "clamshell: what the spine lining laps on to each case board",
+    option: true,
+  }),
+  flaps: setting({
+    name: "flaps",
+    takes: twoFractions,
+    fallback: [1, 0.5],
+    meaning: "four-flap wrapper: length of the two flaps of each piece",
+    standing: "common practice",
+    option: true,
+  }),
+} as const;

@@ -1,0 +1,86 @@
+import type { Mm } from "../../measure/units";
+import { board, boardOrAuto } from "../boardValues";
+import { setting } from "../definition";
+import { choiceOrLength, lengthAbove, lengthOrNone } from "../lengthValues";
+import { choice, stockName } from "../wordValues";
+
+/** Default board and card, to be changed by every workshop. */
+export const DEFAULT_BOARD_MM: Mm = 2;
+export const DEFAULT_CARD_MM: Mm = 0.4;
+
+/** Boards, cards, covering and lining. */
+export const MATERIAL_SETTINGS = {
+  wallBoard: setting({
+    name: "wall board",
+    takes: boardOrAuto("board"),
+    byDefault: `${DEFAULT_BOARD_MM} mm`,
+    meaning: "board of the walls, its caliper as measured; auto takes the board that the row's weight needs",
+  }),
+  baseBoard: setting({
+    name: "base board",
+    takes: boardOrAuto("board"),
+    byDefault: "the wall board",
+    meaning: "board of the bases; auto takes the board that the row's weight needs",
+  }),
+  caseBoard: setting({
+    name: "case board",
+    takes: board("board"),
+    byDefault: "the wall board",
+    meaning: "board of a clamshell's case",
+    option: true,
+  }),
+  flangeCard: setting({
+    name: "flange card",
+    takes: board("card"),
+    byDefault: `${DEFAULT_CARD_MM} mm`,
+    meaning: "card under a flanged base, and of end cards",
+    option: true,
+  }),
+  wrapperCard: setting({
+    name: "wrapper card",
+    takes: board("card"),
+    byDefault: `${DEFAULT_CARD_MM} mm`,
+    meaning: "card of a four-flap wrapper",
+    option: true,
+  }),
+  cardTrim: setting({
+    name: "card trim",
+    takes: lengthOrNone,
+    fallback: 10,
+    meaning: "what a laminated card is cut larger by on each edge, to be trimmed flush",
+  }),
+  covering: setting({
+    name: "covering",
+    otherNames: ["covering cloth"],
+    takes: stockName,
+    byDefault: "the first covering of the stock table",
+    meaning: "covering stock; none leaves the enclosure without covering pieces",
+  }),
+  lining: setting({
+    name: "lining",
+    takes: stockName,
+    byDefault: "the first lining of the stock table",
+    meaning: "lining stock; none leaves the linings out",
+  }),
+  turnIn: setting({
+    name: "turn-in",
+    otherNames: ["overlap"],
+    takes: lengthAbove("15", "15 mm", "5/8 in"),
+    fallback: 15,
+    meaning: "covering turned in over an edge; never longer than half the face that it lies on",
+  }),
+  insideTurn: setting({
+    name: "inside turn",
+    takes: choiceOrLength(["full"], { examples: ["20", "3/4 in"] }),
+    fallback: "full",
+    meaning: "how far the covering runs down inside a wall; full runs down and on to the floor",
+  }),
+  coverStyle: setting({
+    name: "cover style",
+    takes: choice("strip", "one piece"),
+    fallback: "strip",
+    meaning: "a tray covered by a wall strip and panels, or by one piece with cut corners",
+    standing: "common practice",
+    option: true,
+  }),
+} as const;

@@ -1,0 +1,71 @@
+import * as z from "zod/mini";
+import { benchFraction, FINEST_DENOMINATOR } from "../measure/benchFraction";
+import { readLength } from "../measure/readLength";
+import { fromMm, tidy, type Mm } from "../measure/units";
+import { NONE, words } from "./choices";
+import { readBy, type ReadingContext, type ValueType, type WrittenUnits } from "./valueType";
+import { oneWordOf } from "./wordValues";
+
+const EXAMPLES = ["2", "2 mm", "1/16 in"] as const;
+
+/** A length, zero included. */
+export const lengthOrNone: ValueType<Mm> = {
+  choices: [{ is: "measure", what: "a length", examples: EXAMPLES }, NONE],
+  unit: "length",
+  read: zeroOrLength,
+  written: lengthText,
+};
+
+/** A length above zero: `none` and 0 have no meaning here. */
+export function lengthAbove(...examples: readonly string[]): ValueType<Mm> {
+  return {
+    choices: [
+      { is: "measure", what: "a length", aboveZero: true, examples: examples.length === 0 ? EXAMPLES : examples },
+    ],
+    unit: "length",
+    read: ({ name, shopUnit }) => readBy((value) => readLength(value, { argument: name, unit: shopUnit }), z.number()),
+    written: lengthText,
+  };
+}
+
+/** One of some words, or a length. Zero is read too; `none` is named where it is a usual choice. */
+export function choiceOrLength<const T extends string>(
+  among: readonly [T, ...T[]],
+  { examples, none = false }: { readonly examples: readonly string[]; readonly none?: boolean },
+): ValueType<T | Mm> {
+  return {
+    choices: [...words(among), { is: "measure", what: "a length", examples }, ...(none ? [NONE] : [])],
+    unit: "length",
+    read: (context) => z.union([oneWordOf(among), zeroOrLength(context)]),
+    written: (value, units) => (typeof value === "number" ? lengthText(value, units) : value),
+  };
+}
+
+/** Of a finer step than this, a size would hold more steps than a number can count. */
+export const LEAST_STEP_MM: Mm = 0.01;
+
+/** A rounding step, or none. */
+export const stepOrNone: ValueType<Mm> = {
+  choices: [
+    { is: "measure", what: "a step", from: LEAST_STEP_MM, unit: "mm", examples: ["0.5", "0.5 mm", "1/32 in"] },
+    NONE,
+  ],
+  unit: "length",
+  read: (context) =>
+    z.pipe(zeroOrLength(context), z.number().check(z.refine((step) => step === 0 || step >= LEAST_STEP_MM))),
+  written: lengthText,
+};
+
+/** Exact, so that it reads back as the same length: in inches a fraction of the rule where it is one. */
+export function lengthText(mm: Mm, { shopUnit }: WrittenUnits): string {
+  if (mm === 0) return "none";
+  const inShopUnit = fromMm(mm, shopUnit);
+  if (shopUnit !== "in") return `${tidy(inShopUnit)} ${shopUnit}`;
+  if (tidy(inShopUnit * FINEST_DENOMINATOR) % 1 === 0) return `${benchFraction(mm, FINEST_DENOMINATOR)} in`;
+  const [inches, millimetres] = [`${tidy(inShopUnit)} in`, `${tidy(mm)} mm`];
+  return inches.length <= millimetres.length ? inches : millimetres;
+}
+
+function zeroOrLength({ name, shopUnit }: ReadingContext): z.ZodMiniType<Mm> {
+  return readBy((value) => readLength(value, { argument: name, unit: shopUnit, zero: true }), z.number());
+}
