@@ -14,8 +14,8 @@ export default tseslint.config(
     },
   },
   {
-    // The metadata generator and webpack read these two as CommonJS and as `any`.
-    files: ["webpack.config.js"],
+    // webpack reads these as CommonJS.
+    files: ["webpack.config.js", ".config/build/*.js"],
     languageOptions: {
       globals: { require: "readonly", module: "writable", __dirname: "readonly", process: "readonly" },
     },

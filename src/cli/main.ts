@@ -99,7 +99,7 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
     },
     run: async (given, [survey]) => {
       // Fonts and PDF take time to load: only here.
-      const { paperCommand } = await import(/* webpackChunkName: "paper" */ "./paper");
+      const { paperCommand } = await import("./paper");
       return paperCommand(readSurvey(surveyOptions(given, survey)), {
         what: textOf(given["what"]),
         paper: textOf(given["paper"]),

@@ -1,11 +1,11 @@
 import { chmodSync, mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import buildOnce from "../runtime/buildOnce";
+import buildIfStale from "../../.config/build/buildIfStale";
 
 /** Builds, and gives all tests one folder for what they write for a while. */
 export default function before(): void {
-  buildOnce();
+  buildIfStale();
   const folder = mkdtempSync(join(tmpdir(), "enclosure-columns-"));
   // A test runs as another user, who must get as far as its own folder.
   chmodSync(folder, 0o755);

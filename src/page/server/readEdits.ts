@@ -1,4 +1,4 @@
-import { z } from "zod/mini";
+import * as z from "zod/mini";
 import { InputError } from "../../measure/errors";
 import type { WorkbookEdits } from "../../workbook/edits";
 

@@ -1,19 +1,22 @@
 import { mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { isStale } from "./buildOnce";
+import { isStale } from "../../.config/build/buildIfStale";
 
-const BUILT = ["functions.js", "functions.json", "pane.html", "pane.js", "manifest.xml"];
+const BUILT = [
+  ...["functions.js", "functions.json", "pane.html", "pane.js", "manifest.xml"],
+  ...["page/page.html", "page/page.js", "enclosure-columns.js"],
+];
 
 let folder = "";
 let dist = "";
 let source = "";
 
 beforeEach(() => {
-  folder = mkdtempSync(path.join(tmpdir(), "build-once-"));
+  folder = mkdtempSync(path.join(tmpdir(), "build-if-stale-"));
   dist = path.join(folder, "dist");
   source = path.join(folder, "src");
-  mkdirSync(dist);
+  mkdirSync(path.join(dist, "page"), { recursive: true });
   mkdirSync(path.join(source, "deep"), { recursive: true });
   write(path.join(source, "deep", "a.ts"), "", 100);
   [path.join(source, "deep"), source].forEach((name) => utimesSync(name, 100, 100));

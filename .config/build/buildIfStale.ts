@@ -1,25 +1,29 @@
-import { execFileSync } from "node:child_process";
+import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync, readdirSync, statSync } from "node:fs";
 import path from "node:path";
 
-const SOURCES = ["src", "functions", "manifest", "webpack.config.js", "package.json"];
-const PRODUCTS = ["functions.js", "functions.json", "pane.html", "pane.js", "manifest.xml"];
+const SOURCES = ["src", "functions", "manifest", ".config/build", "webpack.config.js", "package.json"];
+/** One file or more of each target. */
+const PRODUCTS = [
+  ...["functions.js", "functions.json", "pane.html", "pane.js", "manifest.xml"],
+  ...["page/page.html", "page/page.js", "enclosure-columns.js"],
+];
 
 /**
- * Before any test: builds dist/ when it is missing, older than a source, or built for development, so that no test
- * passes on a bundle that is not the one in the sources.
+ * Builds dist/ when it is missing, older than a source, or built for development: before `npm start` and the demo, and
+ * before any test, so that none passes on a bundle that does not match the sources. Says so on standard error.
  *
- * @throws Error with webpack's own report when the build fails
+ * @throws Error when the build fails, after webpack's own report
  */
-export default function buildOnce(): void {
+export default function buildIfStale(): void {
   if (!isStale("dist", SOURCES)) return;
-  execFileSync(
+  console.error("Building (about 20 s)...");
+  const { status } = spawnSync(
     process.execPath,
     ["node_modules/webpack/bin/webpack.js", "--mode", "production", "--stats", "errors-only"],
-    {
-      stdio: ["ignore", "inherit", "inherit"],
-    },
+    { stdio: ["ignore", "inherit", "inherit"] },
   );
+  if (status !== 0) throw new Error("The build failed: see above.");
 }
 
 /** True when one of the built files is missing, older than the newest source, or made for development. */
@@ -31,9 +35,11 @@ export function isStale(dist: string, sources: readonly string[]): boolean {
   return newestSource > oldestProduct || readFileSync(path.join(dist, "manifest.xml"), "utf8").includes("localhost");
 }
 
-const filesUnder = (source: string): string[] => {
+function filesUnder(source: string): readonly string[] {
   if (!statSync(source).isDirectory()) return [source];
   const entries = readdirSync(source, { recursive: true, withFileTypes: true });
   // A folder's own time is counted too: it changes when a file in it is deleted.
   return [source, ...entries.map((entry) => path.join(entry.parentPath, entry.name))];
-};
+}
+
+if (require.main === module) buildIfStale();

@@ -1,0 +1,57 @@
+const CopyPlugin = require("copy-webpack-plugin");
+const HtmlPlugin = require("html-webpack-plugin");
+const MinimizerPlugin = require("minimizer-webpack-plugin");
+const { addressFor, DEVELOPMENT_ADDRESS } = require("./address");
+const functionsJson = require("./functionsJson");
+const { DIST, REPLACED, ROOT } = require("./paths");
+
+/** The add-in: webpack bundles it, because functions.js must stay small and esbuild's is a third larger. */
+module.exports = (mode) => {
+  const address = addressFor(mode);
+  return {
+    mode,
+    context: ROOT,
+    name: "add-in",
+    target: "web",
+    entry: {
+      functions: "./functions/index.ts",
+      pane: "./src/pane/pane.ts",
+      planWorker: "./src/pane/planWorker.ts",
+    },
+    // Scripts that are loaded later lie beside the page.
+    output: { path: DIST, filename: "[name].js", publicPath: "", compareBeforeEmit: false },
+    devtool: mode === "production" ? false : "source-map",
+    performance: { hints: false },
+    resolve: { extensions: [".ts", ".tsx", ".js"], alias: REPLACED },
+    // swc shrinks as far as the usual minimizer, in a fifth of its time.
+    optimization: { minimizer: [new MinimizerPlugin({ minify: MinimizerPlugin.swcMinify })] },
+    module: {
+      rules: [
+        {
+          test: /\.tsx?$/,
+          loader: "ts-loader",
+          // Types are checked by `npm run types`; tsconfig.json says noEmit because nothing but webpack emits.
+          options: { transpileOnly: true, compilerOptions: { noEmit: false } },
+        },
+        // Its colour profile is for archives, which these pages do not claim to be.
+        { test: /pdfkit[\\/].*\.mjs$/, parser: { url: false } },
+      ],
+    },
+    plugins: [
+      { apply: functionsJson },
+      // The shared runtime is this one page: it holds the cell functions and the pane.
+      new HtmlPlugin({ filename: "pane.html", template: "./src/pane/pane.html", chunks: ["functions", "pane"] }),
+      new CopyPlugin({
+        patterns: [
+          { from: "src/pane/pane.css" },
+          { from: "src/pane/paneFrame.css" },
+          { from: "manifest/icons/*.png", to: "icons/[name][ext]" },
+          {
+            from: "manifest/manifest.xml",
+            transform: (text) => text.toString().replaceAll(DEVELOPMENT_ADDRESS, address),
+          },
+        ],
+      }),
+    ],
+  };
+};

@@ -1,0 +1,50 @@
+const { chmodSync } = require("fs");
+const path = require("path");
+const CopyPlugin = require("copy-webpack-plugin");
+const bundled = require("./bundled");
+const { DIST } = require("./paths");
+
+const PROGRAM = path.join(DIST, "enclosure-columns.js");
+
+/** Fonts of src/paper/fonts.ts, for the command line and for the pane. */
+const FONTS = [
+  "@embedpdf/fonts-latin/fonts/NotoSans-Regular.ttf",
+  "@embedpdf/fonts-latin/fonts/NotoSans-Bold.ttf",
+  "@embedpdf/fonts-arabic/fonts/NotoNaskhArabic-Regular.ttf",
+  "@embedpdf/fonts-hebrew/fonts/NotoSansHebrew-Regular.ttf",
+  "@embedpdf/fonts-sc/fonts/NotoSansHans-Regular.otf",
+  "@expo-google-fonts/gowun-dodum/400Regular/GowunDodum_400Regular.ttf",
+];
+
+/** The command line, one file for Node. */
+module.exports = (mode) =>
+  bundled({
+    name: "command line",
+    mode,
+    options: {
+      entryPoints: ["src/cli/main.ts"],
+      outfile: PROGRAM,
+      platform: "node",
+      target: "node20",
+      format: "cjs",
+      // Packages' modules rather than their CommonJS files: what is not used is left out.
+      mainFields: ["module", "main"],
+      // PDFKit names a colour profile beside itself: for archives, which these pages do not claim to be.
+      define: { "import.meta.url": '"file:///"' },
+      banner: { js: "#!/usr/bin/env node" },
+    },
+    plugins: [
+      new CopyPlugin({
+        patterns: [
+          ...FONTS.map((file) => ({ from: `node_modules/${file}`, to: "fonts/[name][ext]" })),
+          { from: "node_modules/@embedpdf/fonts-latin/LICENSE", to: "fonts/LICENSE-Noto.txt", toType: "file" },
+          {
+            from: "node_modules/@expo-google-fonts/gowun-dodum/LICENSE_FONT",
+            to: "fonts/LICENSE-GowunDodum.txt",
+            toType: "file",
+          },
+        ],
+      }),
+      { apply: ({ hooks }) => hooks.afterEmit.tap("executable", () => chmodSync(PROGRAM, 0o755)) },
+    ],
+  });
