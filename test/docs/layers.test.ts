@@ -16,7 +16,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   board: ["measure", "settings", "enclosure", "covering"],
   cutting: ["measure"],
   item: ["measure", "settings", "enclosure", "covering", "board"],
-  survey: ["measure", "settings", "headings", "enclosure", "covering", "item"],
+  survey: ["measure", "settings", "headings", "enclosure", "covering", "cutting", "item"],
   estimate: ["measure", "settings", "enclosure", "board", "cutting", "item", "survey"],
   drawing: ["measure", "settings", "enclosure", "covering", "cutting"],
   paper: ["measure", "settings", "enclosure", "covering", "board", "cutting", "item", "survey", "estimate", "drawing"],
