@@ -92,7 +92,7 @@ export function leastReducedCost(
     const { xs, ys, zs } = grid;
     push(queue, boxOf(grid, [0, 0, 0], [xs.length - 1, ys.length - 1, zs.length - 1], grid.needs));
   }
-  let bound = best;
+  let bound: number;
   for (;;) {
     const box = pop(queue);
     if (box === undefined || box.bound >= best * (1 + CLOSE)) {
