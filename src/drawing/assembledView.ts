@@ -1,10 +1,10 @@
 import type { Assembly } from "../enclosure/assembly";
 import { boundingBox, cuboid, extent, X, Y, Z, type Cuboid } from "../enclosure/space";
-import { drawing, IN_PAGE, type DrawingOptions } from "./look";
 import { paintOrder } from "./paintOrder";
+import { picture, straight, type Picture } from "./picture";
 import { drawnExtent, onFace, facesOf } from "./projection";
 import { along, isTurnedOver, moved, sceneOf, type Piece, type Scene } from "./scene";
-import { lineBetween, onDrawing, solid } from "./solid";
+import { onDrawing, solid } from "./solid";
 import { thickened } from "./thickened";
 
 const WIDTH = 160;
@@ -17,9 +17,9 @@ const LIFT = 0.16;
 const DRAWN_OUT = 0.4;
 const STROKE = 0.8;
 const CARD_HATCH = 5;
-const FOLD_DASH = "3 2";
+const FOLD_DASH = [3, 2] as const;
 
-export interface AssembledOptions extends DrawingOptions {
+export interface AssembledOptions {
   readonly width?: number;
   readonly height?: number;
 }
@@ -28,10 +28,7 @@ export interface AssembledOptions extends DrawingOptions {
  * A small drawing of the enclosure put together, open as far as shows what it is: lid lifted, book half out of its
  * slipcase, case open flat, near walls of a folded tray and flaps of a wrapper laid down.
  */
-export function assembledView(
-  assembly: Assembly,
-  { width = WIDTH, height = HEIGHT, look = IN_PAGE }: AssembledOptions = {},
-): string {
+export function assembledView(assembly: Assembly, { width = WIDTH, height = HEIGHT }: AssembledOptions = {}): Picture {
   const shapes = shapesOf(assembly);
   const longest = Math.max(...([X, Y] as const).map((axis) => extent(boundingBox(shapes.map(bodyOf)), axis)));
   const bodies = thickened(shapes.map(bodyOf), longest * LEAST_THICK);
@@ -42,24 +39,19 @@ export function assembledView(
     x: width / 2 - ((left + right) / 2) * scale,
     y: height / 2 - ((top + bottom) / 2) * scale,
   };
-  const body = paintOrder(bodies)
-    .map((index) => {
-      const style = { stroke: STROKE, ...(shapes[index]!.hatched ? { hatch: CARD_HATCH } : {}) };
-      const top = facesOf(bodies[index]!)[Z]!;
-      const creases = shapes[index]!.creases.map((share) => {
-        const [from, to] =
-          shapes[index]!.creasesAcross === X
-            ? [onFace(top, share, 0), onFace(top, share, 1)]
-            : [onFace(top, 0, share), onFace(top, 1, share)];
-        return lineBetween(onDrawing(from, frame), onDrawing(to, frame), {
-          "stroke-width": STROKE,
-          "stroke-dasharray": FOLD_DASH,
-        });
-      });
-      return solid(bodies[index]!, frame, style, look) + creases.join("");
-    })
-    .join("");
-  return drawing(`A ${assembly.kind}`, width, height, body, look);
+  const shown = paintOrder(bodies).flatMap((index) => {
+    const style = { stroke: STROKE, ...(shapes[index]!.hatched ? { hatch: CARD_HATCH } : {}) };
+    const top = facesOf(bodies[index]!)[Z]!;
+    const creases = shapes[index]!.creases.map((share) => {
+      const [from, to] =
+        shapes[index]!.creasesAcross === X
+          ? [onFace(top, share, 0), onFace(top, share, 1)]
+          : [onFace(top, 0, share), onFace(top, 1, share)];
+      return straight(onDrawing(from, frame), onDrawing(to, frame), { width: STROKE, dash: FOLD_DASH });
+    });
+    return [...solid(bodies[index]!, frame, style), ...creases];
+  });
+  return picture(`A ${assembly.kind}`, width, height, shown);
 }
 
 interface Shape {

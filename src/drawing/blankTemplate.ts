@@ -1,6 +1,6 @@
 import type { WorkbookUnit } from "../measure/units";
 import { flatFigure } from "./flatFigure";
-import { drawing, IN_PAGE, type DrawingOptions } from "./look";
+import { picture, shapesMoved, type Picture } from "./picture";
 import type { Template } from "./template";
 
 const MARGIN = 10;
@@ -18,16 +18,15 @@ export function blankTemplate(
     unit,
     width = USUAL_WIDTH,
     height,
-    look = IN_PAGE,
-  }: DrawingOptions & {
+  }: {
     readonly unit: WorkbookUnit;
     readonly width?: number;
     /** Of the piece itself at the most, without what is written around it. */
     readonly height?: number;
   },
-): string {
+): Picture {
   const room = width - 2 * MARGIN;
-  const figure = flatFigure(template, { unit, width: room, height: height ?? room * HEIGHT_SHARE, look });
-  const markup = `<g transform="translate(${MARGIN} ${MARGIN})">${figure.markup}</g>`;
-  return drawing(`Template of ${template.name}`, width, figure.height + 2 * MARGIN, markup, look);
+  const figure = flatFigure(template, { unit, width: room, height: height ?? room * HEIGHT_SHARE });
+  const shapes = shapesMoved(figure.shapes, MARGIN, MARGIN);
+  return picture(`Template of ${template.name}`, width, figure.height + 2 * MARGIN, shapes);
 }

@@ -6,16 +6,15 @@ import { foldedView } from "./foldedView";
 import { grainMarks, type Leader } from "./grainMarks";
 import { labelPlaces, leaderEnd, type LabelPlace, type LabelRoom } from "./labelPlaces";
 import { fitted, lettering, textWidth } from "./lettering";
-import { drawing, IN_PAGE, type DrawingOptions, type Look } from "./look";
 import { paintOrder } from "./paintOrder";
+import { PEN, picture, shapesMoved, straight, type Picture, type Shape, type TextShape } from "./picture";
 import { drawnExtent } from "./projection";
 import { pulledApart } from "./pulledApart";
 import { sceneOf, type Piece } from "./scene";
-import { lineBetween, solid, type Frame } from "./solid";
-import { element } from "./svg";
+import { solid, type Frame } from "./solid";
 import { anchorsOf } from "./visiblePoints";
 
-export interface ExplodedOptions extends DrawingOptions {
+export interface ExplodedOptions {
   readonly unit: WorkbookUnit;
   /** Of the drawing; its height follows. */
   readonly width?: number;
@@ -39,18 +38,19 @@ const LEADER_GAP = 6;
 const DOT = 2.2;
 const NUMBER_RADIUS = 9;
 const HATCH = 7;
+const RIM = 3;
+const LEADER_STROKE = 0.8;
 
 /**
  * The enclosure drawn apart: every board in its direction, with its name, the size that it is cut to and its grain.
  * A folded piece is drawn folded up, and flat beside it. Thin board is drawn thicker than to scale.
  */
-export function explodedView(assembly: Assembly, options: ExplodedOptions): string {
-  const { unit, width = USUAL_WIDTH, labels = true, tallest = TALLEST, list: listing = true, look = IN_PAGE } = options;
+export function explodedView(assembly: Assembly, options: ExplodedOptions): Picture {
+  const { unit, width = USUAL_WIDTH, labels = true, tallest = TALLEST, list: listing = true } = options;
   const title = `Exploded view of a ${assembly.kind}`;
   if (assembly.parts.some(({ role }) => role === "folded")) {
-    const figure = foldedView(assembly, { unit, width: width - 2 * MARGIN, labels, look });
-    const markup = `<g transform="translate(${MARGIN} ${MARGIN})">${figure.markup}</g>`;
-    return drawing(title, width, figure.height + 2 * MARGIN, markup, look);
+    const figure = foldedView(assembly, { unit, width: width - 2 * MARGIN, labels });
+    return picture(title, width, figure.height + 2 * MARGIN, shapesMoved(figure.shapes, MARGIN, MARGIN));
   }
   const pieces = pulledApart(sceneOf(assembly));
   const named = boardParts(assembly).map((part): Named => ({ part, lines: linesOf(part, unit) }));
@@ -75,7 +75,7 @@ export function explodedView(assembly: Assembly, options: ExplodedOptions): stri
     drawn,
     frame,
   );
-  const boards = drawn.map((piece) => solid(piece.body, frame, hatchOf(piece), look)).join("");
+  const boards = drawn.flatMap((piece) => solid(piece.body, frame, hatchOf(piece)));
   const foot = MARGIN + tall;
   const room: LabelRoom = {
     left: MARGIN + column,
@@ -87,10 +87,10 @@ export function explodedView(assembly: Assembly, options: ExplodedOptions): stri
   const places = labels ? labelPlaces(anchors, room) : [];
   const leaders = places.map((place, index): Leader => ({ from: anchors[index]!, to: leaderEnd(place, room) }));
   const grain = grainMarks(drawn, frame, leaders);
-  const writing = (numbered ? numbers : names)(named, places, leaders, look);
-  const list = labels && numbered && listing ? listed(named, foot + LINE, width, look) : "";
-  const height = foot + MARGIN + (list === "" ? 0 : LINE * (named.length + 1));
-  return drawing(title, width, height, boards + grain + writing + list, look);
+  const writing = (numbered ? numbers : names)(named, places, leaders);
+  const list = labels && numbered && listing ? listed(named, foot + LINE, width) : [];
+  const height = foot + MARGIN + (list.length === 0 ? 0 : LINE * (named.length + 1));
+  return picture(title, width, height, [...boards, ...grain, ...writing, ...list]);
 }
 
 interface Named {
@@ -112,50 +112,44 @@ function hatchOf({ part }: Piece): { readonly hatch?: number } {
   return part.material === "card" ? { hatch: HATCH } : {};
 }
 
-function names(named: readonly Named[], places: readonly LabelPlace[], leaders: readonly Leader[], look: Look): string {
-  return places
-    .map((place, index) => {
-      const { lines } = named[index]!;
-      const [x, y] = leaders[index]!.to;
-      const anchor = place.side === "left" ? "end" : "start";
-      const gap = place.side === "left" ? -LEADER_GAP : LEADER_GAP;
-      return (
-        leaderLine(leaders[index]!, look) +
-        lettering(lines[0], x + gap, y - 3, { size: NAME_SIZE, anchor, bold: true }, look) +
-        lettering(lines[1], x + gap, y + LINE - 4, { size: NAME_SIZE, anchor }, look)
-      );
-    })
-    .join("");
+function names(named: readonly Named[], places: readonly LabelPlace[], leaders: readonly Leader[]): readonly Shape[] {
+  return places.flatMap((place, index) => {
+    const { lines } = named[index]!;
+    const [x, y] = leaders[index]!.to;
+    const anchor = place.side === "left" ? "end" : "start";
+    const gap = place.side === "left" ? -LEADER_GAP : LEADER_GAP;
+    return [
+      ...leaderLine(leaders[index]!),
+      lettering(lines[0], x + gap, y - 3, { size: NAME_SIZE, anchor, bold: true }),
+      lettering(lines[1], x + gap, y + LINE - 4, { size: NAME_SIZE, anchor }),
+    ];
+  });
 }
 
-function numbers(_: readonly Named[], places: readonly LabelPlace[], leaders: readonly Leader[], look: Look): string {
-  return places
-    .map(({ side }, index) => {
-      const [x, y] = leaders[index]!.to;
-      const cx = x + (side === "left" ? -NUMBER_RADIUS : NUMBER_RADIUS);
-      return (
-        leaderLine(leaders[index]!, look) +
-        element("circle", { cx, cy: y, r: NUMBER_RADIUS, fill: look.paper }) +
-        lettering(String(index + 1), cx, y + NAME_SIZE / 3, { size: NAME_SIZE - 1, anchor: "middle" }, look)
-      );
-    })
-    .join("");
+function numbers(_: readonly Named[], places: readonly LabelPlace[], leaders: readonly Leader[]): readonly Shape[] {
+  return places.flatMap(({ side }, index) => {
+    const [x, y] = leaders[index]!.to;
+    const cx = x + (side === "left" ? -NUMBER_RADIUS : NUMBER_RADIUS);
+    return [
+      ...leaderLine(leaders[index]!),
+      { kind: "circle", middle: [cx, y], radius: NUMBER_RADIUS, fill: 0, stroke: PEN } as const,
+      lettering(String(index + 1), cx, y + NAME_SIZE / 3, { size: NAME_SIZE - 1, anchor: "middle" }),
+    ];
+  });
 }
 
-function listed(named: readonly Named[], top: number, width: number, look: Look): string {
-  return named
-    .map(({ lines: [name, size] }, index) => {
-      const text = fitted(`${index + 1}: ${name}, ${size}`, width - 2 * MARGIN, NAME_SIZE);
-      return lettering(text, MARGIN, top + (index + 1) * LINE, { size: NAME_SIZE }, look);
-    })
-    .join("");
+function listed(named: readonly Named[], top: number, width: number): readonly TextShape[] {
+  return named.map(({ lines: [name, size] }, index) => {
+    const text = fitted(`${index + 1}: ${name}, ${size}`, width - 2 * MARGIN, NAME_SIZE);
+    return lettering(text, MARGIN, top + (index + 1) * LINE, { size: NAME_SIZE });
+  });
 }
 
 /** A thin line from a dot on the part, with a rim of paper so that it is told from the edges that it passes. */
-function leaderLine({ from, to }: Leader, look: Look): string {
-  return (
-    lineBetween(from, to, { stroke: look.paper, "stroke-width": 3, "stroke-opacity": 0.8 }) +
-    lineBetween(from, to, { "stroke-width": 0.8 }) +
-    element("circle", { cx: from[0], cy: from[1], r: DOT, fill: look.ink, stroke: look.paper })
-  );
+function leaderLine({ from, to }: Leader): readonly Shape[] {
+  return [
+    straight(from, to, { ink: 0, width: RIM }),
+    straight(from, to, { width: LEADER_STROKE }),
+    { kind: "circle", middle: from, radius: DOT, fill: 1, stroke: { ink: 0, width: 1 } },
+  ];
 }

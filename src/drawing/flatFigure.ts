@@ -2,14 +2,14 @@ import { formatLength } from "../measure/formatLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import { flatPiece } from "./flatPiece";
 import { fitted, lettering, textWidth, wrapped } from "./lettering";
-import type { Look } from "./look";
 import { measuringLine } from "./marks";
+import type { Shape } from "./picture";
 import { FLAT_GAP, FLAT_LINE, FLAT_TEXT, runBelow, runBeside, STAND_OFF } from "./runs";
 import type { Stretch, Template } from "./template";
 
-/** A drawing to be placed in another: markup around an origin at its upper left. */
+/** A drawing to be placed in another, its origin at its upper left. */
 export interface Figure {
-  readonly markup: string;
+  readonly shapes: readonly Shape[];
   readonly width: number;
   readonly height: number;
 }
@@ -19,7 +19,6 @@ export interface FigureRoom {
   readonly width: number;
   /** For the piece itself, without what is written around it. */
   readonly height: number;
-  readonly look: Look;
 }
 
 const LEAST_SIDE = 12;
@@ -31,7 +30,7 @@ const PASSES = 3;
  * A flat piece to scale: outline, folds in dash and dot, what is cut away hatched, the run of stretches along two
  * edges and the whole size along the other two, grain in the middle.
  */
-export function flatFigure(template: Template, { unit, width, height, look }: FigureRoom): Figure {
+export function flatFigure(template: Template, { unit, width, height }: FigureRoom): Figure {
   const shown = (size: Mm) => formatLength(size, unit);
   const named = (stretches: readonly Stretch[]) =>
     stretches.map(({ name, length }) => ({ text: `${name} ${shown(length)}`, length }));
@@ -54,34 +53,29 @@ export function flatFigure(template: Template, { unit, width, height, look }: Fi
   const bottom = y + h;
   const besideBottom = y + h / 2 + need / 2;
   const write = (text: string, tx: number, ty: number, anchor: "start" | "middle", bold = false) =>
-    lettering(text, tx, ty + FLAT_TEXT * TEXT_DROP, { size: FLAT_TEXT, anchor, bold }, look);
+    lettering(text, tx, ty + FLAT_TEXT * TEXT_DROP, { size: FLAT_TEXT, anchor, bold });
   const title = `${template.name}${template.count > 1 ? ` × ${template.count}` : ""}, ${along} × ${across} ${unit}`;
   const half = textWidth(along, FLAT_TEXT) / 2;
-  const parts = [
+  const shapes: Shape[] = [
     write(fitted(title, width, FLAT_TEXT), 0, FLAT_LINE / 2, "start", true),
-    flatPiece(template, { x, y, scale }, look).join(""),
-    measuringLine([x, y - STAND_OFF], [x + w, y - STAND_OFF]),
+    ...flatPiece(template, { x, y, scale }),
+    ...measuringLine([x, y - STAND_OFF], [x + w, y - STAND_OFF]),
     write(along, Math.max(x + w / 2, half), y - STAND_OFF - FLAT_LINE / 2, "middle"),
-    measuringLine([x + w + STAND_OFF, y], [x + w + STAND_OFF, bottom]),
+    ...measuringLine([x + w + STAND_OFF, y], [x + w + STAND_OFF, bottom]),
     write(across, x + w + STAND_OFF + FLAT_GAP, y + h / 2, "start"),
-    beside.length === 0
-      ? ""
-      : runBeside(
-          beside,
-          [x - STAND_OFF, y],
-          scale,
-          { top: Math.min(y, besideBottom - need), bottom: Math.max(bottom, besideBottom) },
-          look,
-        ),
+    ...runBeside(beside, [x - STAND_OFF, y], scale, {
+      top: Math.min(y, besideBottom - need),
+      bottom: Math.max(bottom, besideBottom),
+    }),
   ];
   let foot = Math.max(bottom, besideBottom) + FLAT_GAP;
   if (below.length > 0) {
-    parts.push(run.draw(bottom + STAND_OFF, Math.max(bottom + STAND_OFF, besideBottom), look));
+    shapes.push(...run.draw(bottom + STAND_OFF, Math.max(bottom + STAND_OFF, besideBottom)));
     foot = Math.max(bottom + STAND_OFF, besideBottom) + run.height;
   }
   const notes = notesOf(template, shown).flatMap((note) => wrapped(note, width, FLAT_TEXT));
-  notes.forEach((note, index) => parts.push(write(note, 0, foot + FLAT_LINE * (index + 0.5), "start")));
-  return { markup: parts.join(""), width, height: foot + FLAT_LINE * notes.length + FLAT_GAP };
+  notes.forEach((note, index) => shapes.push(write(note, 0, foot + FLAT_LINE * (index + 0.5), "start")));
+  return { shapes, width, height: foot + FLAT_LINE * notes.length + FLAT_GAP };
 }
 
 function notesOf({ corners, note }: Template, shown: (size: Mm) => string): readonly string[] {

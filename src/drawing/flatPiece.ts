@@ -1,13 +1,13 @@
 import type { Mm } from "../measure/units";
-import type { Look } from "./look";
 import { grainArrow, hatchedRect } from "./marks";
+import { straight, type Shape } from "./picture";
 import type { Point } from "./projection";
-import { lineBetween, written } from "./solid";
-import { element } from "./svg";
 import type { Corner, Stretch, Template } from "./template";
 
-const FOLD_DASH = "7 3 1.5 3";
-const CUT_STROKE = 1.6;
+const FOLD = { dash: [7, 3, 1.5, 3] } as const;
+const CUT = { ink: 1, width: 1.6 } as const;
+const AWAY = { ink: 1, width: 0.6, dash: [2, 2] } as const;
+const PIECE_TONE = 0.05;
 const ARROW = 44;
 const ARROW_SHARE = 0.6;
 const HATCH = 6;
@@ -20,43 +20,37 @@ export interface FlatFrame {
 }
 
 /** Outline, folds, cuts, corners cut away, and grain. */
-export function flatPiece(template: Template, { x, y, scale }: FlatFrame, look: Look): readonly string[] {
+export function flatPiece(template: Template, { x, y, scale }: FlatFrame): readonly Shape[] {
   const { length, width, corners, lines, grain } = template;
   const [w, h] = [length * scale, width * scale];
-  const away = corners.flatMap(({ farLength, farWidth, length: a, width: b }) => {
-    const [left, top] = [farLength ? x + w - a * scale : x, farWidth ? y + h - b * scale : y];
+  const away = corners.flatMap(({ farLength, farWidth, length: a, width: b }): readonly Shape[] => {
+    const corner: Point = [farLength ? x + w - a * scale : x, farWidth ? y + h - b * scale : y];
     return [
-      element("rect", {
-        x: left,
-        y: top,
-        width: a * scale,
-        height: b * scale,
-        "stroke-width": 0.6,
-        "stroke-dasharray": "2 2",
-      }),
-      hatchedRect(left, top, a * scale, b * scale, HATCH),
+      { kind: "rectangle", corner, width: a * scale, height: b * scale, stroke: AWAY },
+      ...hatchedRect(...corner, a * scale, b * scale, HATCH),
     ];
   });
-  const outline = element("polygon", {
-    points: outlineOf(corners, length, width)
-      .map(([px, py]) => written([x + px * scale, y + py * scale]))
-      .join(" "),
-    fill: look.ink,
-    "fill-opacity": 0.05,
-    "stroke-width": CUT_STROKE,
-  });
+  const outline: Shape = {
+    kind: "polygon",
+    points: outlineOf(corners, length, width).map(([px, py]) => [x + px * scale, y + py * scale]),
+    fill: PIECE_TONE,
+    stroke: CUT,
+  };
   const drawn = lines.map(({ kind, from, to }) =>
-    lineBetween(
+    straight(
       [x + Math.min(from[0] * scale, w), y + Math.min(from[1] * scale, h)],
       [x + Math.min(to[0] * scale, w), y + Math.min(to[1] * scale, h)],
-      kind === "cut" ? { "stroke-width": CUT_STROKE } : { "stroke-width": 1, "stroke-dasharray": FOLD_DASH },
+      kind === "cut" ? CUT : FOLD,
     ),
   );
-  return [...away, outline, ...drawn, grain === "either" ? "" : grainOn(template, { x, y, scale })];
+  return [...away, outline, ...drawn, ...(grain === "either" ? [] : grainOn(template, { x, y, scale }))];
 }
 
 /** The grain arrow, in the middle of the longest stretch each way, clear of folds. */
-function grainOn({ length, width, alongLength, alongWidth, grain }: Template, { x, y, scale }: FlatFrame): string {
+function grainOn(
+  { length, width, alongLength, alongWidth, grain }: Template,
+  { x, y, scale }: FlatFrame,
+): readonly Shape[] {
   const [across, down] = [longestOf(alongLength, length), longestOf(alongWidth, width)];
   const along = grain === "along width" ? "y" : "x";
   const [run, side] = along === "x" ? [across.size, down.size] : [down.size, across.size];

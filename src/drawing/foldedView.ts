@@ -3,8 +3,8 @@ import { boardParts } from "../enclosure/part";
 import type { WorkbookUnit } from "../measure/units";
 import { flatFigure, type Figure } from "./flatFigure";
 import { fitted, lettering } from "./lettering";
-import type { Look } from "./look";
 import { paintOrder } from "./paintOrder";
+import { shapesMoved } from "./picture";
 import { drawnExtent } from "./projection";
 import { pulledApart } from "./pulledApart";
 import { sceneOf } from "./scene";
@@ -22,44 +22,35 @@ const LINE = 16;
 /** What is folded from flat pieces: folded up, and every piece flat with its folds and sizes. */
 export function foldedView(
   assembly: Assembly,
-  {
-    unit,
-    width,
-    labels,
-    look,
-  }: { readonly unit: WorkbookUnit; readonly width: number; readonly labels: boolean; readonly look: Look },
+  { unit, width, labels }: { readonly unit: WorkbookUnit; readonly width: number; readonly labels: boolean },
 ): Figure {
   const beside = width >= BESIDE_FROM && labels;
   const foldedWidth = beside ? width * FOLDED_SHARE - GAP : width;
-  const folded = foldedUp(assembly, foldedWidth, look);
+  const folded = foldedUp(assembly, foldedWidth);
   if (!labels) return folded;
   const flatWidth = beside ? width - foldedWidth - GAP : width;
   const flats = boardParts(assembly).map((part) => {
     const strip = part.placed?.role === "strip";
     const room = strip ? STRIP_HEIGHT : flatWidth * FLAT_HEIGHT_SHARE;
-    return flatFigure(templateOfPart(part), { unit, width: flatWidth, height: room, look });
+    return flatFigure(templateOfPart(part), { unit, width: flatWidth, height: room });
   });
   const x = beside ? foldedWidth + GAP : 0;
   let y = beside ? 0 : folded.height + GAP;
-  const placed = flats.map((flat) => {
-    const markup = `<g transform="translate(${x} ${Math.round(y)})">${flat.markup}</g>`;
+  const placed = flats.flatMap((flat) => {
+    const shapes = shapesMoved(flat.shapes, x, Math.round(y));
     y += flat.height + GAP / 2;
-    return markup;
+    return shapes;
   });
-  return { markup: folded.markup + placed.join(""), width, height: Math.max(folded.height, y) };
+  return { shapes: [...folded.shapes, ...placed], width, height: Math.max(folded.height, y) };
 }
 
-function foldedUp(assembly: Assembly, width: number, look: Look): Figure {
+function foldedUp(assembly: Assembly, width: number): Figure {
   const pieces = pulledApart(sceneOf(assembly));
   const bodies = pieces.map(({ body }) => body);
   const { left, right, top, bottom } = drawnExtent(bodies);
   const scale = Math.min(width / (right - left), (width * 1.5) / (bottom - top));
   const frame = { scale, x: (width - (right + left) * scale) / 2, y: LINE + GAP / 2 - top * scale };
-  const markup = paintOrder(bodies)
-    .map((index) => {
-      return solid(bodies[index]!, frame, {}, look);
-    })
-    .join("");
-  const caption = lettering(fitted("folded up", width, CAPTION), 0, CAPTION, { size: CAPTION, bold: true }, look);
-  return { markup: caption + markup, width, height: (bottom - top) * scale + LINE + GAP / 2 };
+  const boards = paintOrder(bodies).flatMap((index) => solid(bodies[index]!, frame, {}));
+  const caption = lettering(fitted("folded up", width, CAPTION), 0, CAPTION, { size: CAPTION, bold: true });
+  return { shapes: [caption, ...boards], width, height: (bottom - top) * scale + LINE + GAP / 2 };
 }

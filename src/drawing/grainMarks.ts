@@ -1,9 +1,9 @@
 import type { Axis } from "../enclosure/space";
 import { facesOf, onFace, project, type Face, type Point } from "./projection";
+import type { Shape } from "./picture";
 import { normalOf } from "./pulledApart";
 import type { Piece } from "./scene";
-import { onDrawing, written, type Frame } from "./solid";
-import { element } from "./svg";
+import { onDrawing, type Frame } from "./solid";
 import { hidesOf } from "./visiblePoints";
 
 const LONGEST = 40;
@@ -12,6 +12,7 @@ const SHARE_OF_FACE = 0.55;
 const LEAST_ROOM = 6;
 const HEAD = 6;
 const HEAD_WIDTH = 0.45;
+const STROKE = { ink: 1, width: 1.3 } as const;
 /** Beyond its ends an arrow leaves this share of its half length free, and this much on every side of leaders. */
 const BEYOND_ENDS = 1.3;
 const CLEAR_OF_LEADER = 7;
@@ -24,18 +25,14 @@ const PLACES = [0.5, 0.38, 0.62, 0.26, 0.74, 0.16, 0.84] as const;
  * @param drawn in painting order
  * @param leaders straight lines that an arrow keeps away from
  */
-export function grainMarks(drawn: readonly Piece[], frame: Frame, leaders: readonly Leader[]): string {
+export function grainMarks(drawn: readonly Piece[], frame: Frame, leaders: readonly Leader[]): readonly Shape[] {
   const hides = hidesOf(drawn);
-  return drawn
-    .map((piece, index) => {
-      const { part, body } = piece;
-      if (part.lengthAxis === undefined || part.widthAxis === undefined || part.board.listed?.grain === "free")
-        return "";
-      const face = facesOf(body)[normalOf(part.lengthAxis, part.widthAxis)] as Face;
-      const axis = part.grain === "along length" ? part.lengthAxis : part.widthAxis;
-      return markOn(face, axis, frame, leaders, (point) => !hides(point, index));
-    })
-    .join("");
+  return drawn.flatMap(({ part, body }, index) => {
+    if (part.lengthAxis === undefined || part.widthAxis === undefined || part.board.listed?.grain === "free") return [];
+    const face = facesOf(body)[normalOf(part.lengthAxis, part.widthAxis)] as Face;
+    const axis = part.grain === "along length" ? part.lengthAxis : part.widthAxis;
+    return markOn(face, axis, frame, leaders, (point) => !hides(point, index));
+  });
 }
 
 export interface Leader {
@@ -49,11 +46,11 @@ function markOn(
   frame: Frame,
   leaders: readonly Leader[],
   seen: (point: Point) => boolean,
-): string {
+): readonly Shape[] {
   const alongFirst = face.first[grain] !== 0;
   const [run, side] = alongFirst ? [face.first, face.second] : [face.second, face.first];
   const [runLength, sideLength] = [Math.hypot(...run) * frame.scale, Math.hypot(...side) * frame.scale];
-  if (sideLength < LEAST_ROOM || runLength < LEAST_ROOM * 2) return "";
+  if (sideLength < LEAST_ROOM || runLength < LEAST_ROOM * 2) return [];
   const half = Math.min(LONGEST, runLength * SHARE_OF_FACE) / 2 / runLength;
   const head = Math.min(HEAD, half * runLength);
   const wing = Math.min((HEAD_WIDTH * head) / sideLength, 0.4);
@@ -71,7 +68,7 @@ function markOn(
     for (const u of PLACES) {
       if (u - half < 0 || u + half > 1 || !clear(u, v)) continue;
       const points = (corners: readonly (readonly [number, number])[]) =>
-        corners.map(([a, b]) => written(onDrawing(at(a, b), frame))).join(" ");
+        corners.map(([a, b]) => onDrawing(at(a, b), frame));
       const tip = (direction: 1 | -1) => {
         const [end, back] = [u + direction * half, u + direction * (half - head / runLength)];
         return points([
@@ -84,11 +81,9 @@ function markOn(
         [u - half, v],
         [u + half, v],
       ]);
-      return [shaft, tip(1), tip(-1)]
-        .map((each) => element("polyline", { points: each, "stroke-width": 1.3 }))
-        .join("");
+      return [shaft, tip(1), tip(-1)].map((each) => ({ kind: "polyline", points: each, stroke: STROKE }));
     }
-  return "";
+  return [];
 }
 
 /** From a point to the nearest point of a straight line between two. */

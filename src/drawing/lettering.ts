@@ -1,12 +1,10 @@
-import type { Look } from "./look";
-import { element, escaped } from "./svg";
+import type { TextShape } from "./picture";
 
 /** Room taken by a text, in ems: no font is asked, so wide letters are assumed. */
 const LETTER_EM = 0.6;
 const WIDE_LETTER_EM = 1.1;
 /** Beyond the alphabets of Europe a letter may be as wide as it is high. */
 const LAST_NARROW_LETTER = 0x2fff;
-const HALO = 3;
 
 export interface TextStyle {
   readonly size: number;
@@ -16,25 +14,14 @@ export interface TextStyle {
   readonly upright?: boolean;
 }
 
-/** One line of text, its baseline at y, with a rim of paper so that lines under it do not disturb. */
-export function lettering(text: string, x: number, y: number, style: TextStyle, look: Look): string {
-  return element(
-    "text",
-    {
-      x,
-      y,
-      "font-size": style.size,
-      "text-anchor": style.anchor === "start" ? undefined : style.anchor,
-      "font-weight": style.bold === true ? 600 : undefined,
-      transform:
-        style.upright === true ? `rotate(-90 ${Math.round(x * 100) / 100} ${Math.round(y * 100) / 100})` : undefined,
-      fill: look.ink,
-      stroke: look.paper,
-      "stroke-width": HALO,
-      "paint-order": "stroke",
-    },
-    escaped(text),
-  );
+/** One line of text, its baseline at y. */
+export function lettering(
+  text: string,
+  x: number,
+  y: number,
+  { size, anchor = "start", bold = false, upright = false }: TextStyle,
+): TextShape {
+  return { kind: "text", at: [x, y], text, size, anchor, bold, upright };
 }
 
 /** The width that a text may take up, in the unit of `size`. */

@@ -1,10 +1,8 @@
 import type { Mm } from "../measure/units";
 import { lettering } from "./lettering";
-import type { Look } from "./look";
+import { PEN, straight, type Shape } from "./picture";
 import type { Box } from "./pieceLabel";
 import type { Point } from "./projection";
-import { lineBetween } from "./solid";
-import { element } from "./svg";
 
 export interface DrawnCut {
   readonly way: "across" | "along";
@@ -14,7 +12,7 @@ export interface DrawnCut {
 }
 
 export const CUT_NUMBER_RADIUS = 7;
-const CUT_DASH = "6 3";
+const CUT_STROKE = { width: 1.2, dash: [6, 3] } as const;
 const CUT_TEXT = 9;
 /** Places tried for a cut's number, as shares of the cut from its start. */
 const ALONG_CUT = [0, 0.06, 0.12, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1] as const;
@@ -31,24 +29,23 @@ export function numberedCuts(
   cuts: readonly DrawnCut[],
   { left, top, scale }: SheetFrame,
   labels: readonly Box[],
-  look: Look,
-): string {
+): readonly Shape[] {
   const taken: Point[] = [];
-  const lines: string[] = [];
-  const numbers = cuts.map(({ way, at, from, to }, index) => {
+  const lines: Shape[] = [];
+  const numbers = cuts.flatMap(({ way, at, from, to }, index) => {
     const onCut = (along: number): Point =>
       way === "across" ? [left + at * scale, top + along * scale] : [left + along * scale, top + at * scale];
-    lines.push(lineBetween(onCut(from), onCut(to), { "stroke-width": 1.2, "stroke-dasharray": CUT_DASH }));
+    lines.push(straight(onCut(from), onCut(to), CUT_STROKE));
     const spots = ALONG_CUT.map((share) => onCut(from + share * (to - from)));
     const free = spots.find((spot) => isFree(spot, taken, labels)) ?? spots.find((spot) => isFree(spot, taken, []));
     const [cx, cy] = free ?? spots[0]!;
     taken.push([cx, cy]);
-    return (
-      element("circle", { cx, cy, r: CUT_NUMBER_RADIUS, fill: look.paper }) +
-      lettering(String(index + 1), cx, cy + CUT_TEXT / 3, { size: CUT_TEXT, anchor: "middle", bold: true }, look)
-    );
+    return [
+      { kind: "circle", middle: [cx, cy], radius: CUT_NUMBER_RADIUS, fill: 0, stroke: PEN } as const,
+      lettering(String(index + 1), cx, cy + CUT_TEXT / 3, { size: CUT_TEXT, anchor: "middle", bold: true }),
+    ];
   });
-  return lines.join("") + numbers.join("");
+  return [...lines, ...numbers];
 }
 
 function isFree([x, y]: Point, taken: readonly Point[], labels: readonly Box[]): boolean {

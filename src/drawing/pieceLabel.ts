@@ -1,5 +1,5 @@
 import { fitted, lettering, textWidth } from "./lettering";
-import type { Look } from "./look";
+import type { TextShape } from "./picture";
 
 export interface Box {
   readonly x: number;
@@ -9,7 +9,7 @@ export interface Box {
 }
 
 export interface LabelledPiece {
-  readonly markup: string;
+  readonly texts: readonly TextShape[];
   /** What the label takes up; undefined where the piece has no room for one. */
   readonly room: Box | undefined;
 }
@@ -22,7 +22,7 @@ const LEAST_NAME_EMS = 4;
 const DROP = 0.35;
 
 /** Lines of words inside a box, level or upright, in the largest size that holds them; the last line is never shortened. */
-export function pieceLabel(lines: readonly string[], box: Box, look: Look): LabelledPiece {
+export function pieceLabel(lines: readonly string[], box: Box): LabelledPiece {
   for (const fullNames of [true, false])
     for (const size of SIZES)
       for (const upright of [false, true])
@@ -32,9 +32,9 @@ export function pieceLabel(lines: readonly string[], box: Box, look: Look): Labe
             needed(row, index === lines.length - 1 || fullNames || rows.length === 1, size),
           );
           if (Math.max(...need) > along - 2 * INSET || rows.length * size * LEADING > across - INSET / 2) continue;
-          return written(rows, box, size, upright, look);
+          return written(rows, box, size, upright);
         }
-  return { markup: "", room: undefined };
+  return { texts: [], room: undefined };
 }
 
 function needed(row: string, whole: boolean, size: number): number {
@@ -45,17 +45,17 @@ function needed(row: string, whole: boolean, size: number): number {
 /** Longer than any label shown whole. */
 const LONGEST = 200;
 
-function written(rows: readonly string[], box: Box, size: number, upright: boolean, look: Look): LabelledPiece {
+function written(rows: readonly string[], box: Box, size: number, upright: boolean): LabelledPiece {
   const along = (upright ? box.height : box.width) - 2 * INSET;
   const [cx, cy] = [box.x + box.width / 2, box.y + box.height / 2];
-  const texts = rows.map((row) => fitted(row, along, size));
-  const markup = texts.map((text, index) => {
+  const lines = rows.map((row) => fitted(row, along, size));
+  const texts = lines.map((text, index) => {
     const off = (index - (rows.length - 1) / 2) * size * LEADING + size * DROP;
     return upright
-      ? lettering(text, cx + off, cy, { size, anchor: "middle", upright: true }, look)
-      : lettering(text, cx, cy + off, { size, anchor: "middle" }, look);
+      ? lettering(text, cx + off, cy, { size, anchor: "middle", upright: true })
+      : lettering(text, cx, cy + off, { size, anchor: "middle" });
   });
-  const [long, deep] = [Math.max(...texts.map((text) => textWidth(text, size))), rows.length * size * LEADING];
+  const [long, deep] = [Math.max(...lines.map((line) => textWidth(line, size))), rows.length * size * LEADING];
   const [width, height] = upright ? [deep, long] : [long, deep];
-  return { markup: markup.join(""), room: { x: cx - width / 2, y: cy - height / 2, width, height } };
+  return { texts, room: { x: cx - width / 2, y: cy - height / 2, width, height } };
 }

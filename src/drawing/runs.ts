@@ -1,9 +1,8 @@
 import type { Mm } from "../measure/units";
 import { lettering, textWidth } from "./lettering";
-import type { Look } from "./look";
 import { measuringLine } from "./marks";
+import { straight, type Shape } from "./picture";
 import type { Point } from "./projection";
-import { lineBetween } from "./solid";
 import { spreadOut } from "./spreadOut";
 import { stairs } from "./stairs";
 
@@ -19,7 +18,7 @@ export const FLAT_GAP = 6;
 /** Between a piece and the lines that measure it. */
 export const STAND_OFF = 12;
 
-const LEADER = { "stroke-width": 0.6 } as const;
+const LEADER = { width: 0.6 } as const;
 const TEXT_DROP = 0.35;
 
 /**
@@ -33,8 +32,7 @@ export function runBeside(
   [x, y]: Point,
   scale: number,
   between: { readonly top: number; readonly bottom: number },
-  look: Look,
-): string {
+): readonly Shape[] {
   const marks = marksAt(stretches, y, scale);
   const middles = stretches.map((_, index) => (marks[index]! + marks[index + 1]!) / 2);
   const names = spreadOut(
@@ -42,18 +40,15 @@ export function runBeside(
     between.top - FLAT_LINE / 2,
     between.bottom + FLAT_LINE / 2,
   );
-  return stretches
-    .map(({ text }, index) => {
-      const [middle, name] = [middles[index]!, names[index]!];
-      const leader = Math.abs(name - middle) > 1 ? lineBetween([x, middle], [x - FLAT_GAP + 1, name], LEADER) : "";
-      const style = { size: FLAT_TEXT, anchor: "end" } as const;
-      return (
-        measuringLine([x, marks[index]!], [x, marks[index + 1]!]) +
-        leader +
-        lettering(text, x - FLAT_GAP, name + FLAT_TEXT * TEXT_DROP, style, look)
-      );
-    })
-    .join("");
+  return stretches.flatMap(({ text }, index) => {
+    const [middle, name] = [middles[index]!, names[index]!];
+    const leader = Math.abs(name - middle) > 1 ? [straight([x, middle], [x - FLAT_GAP + 1, name], LEADER)] : [];
+    return [
+      ...measuringLine([x, marks[index]!], [x, marks[index + 1]!]),
+      ...leader,
+      lettering(text, x - FLAT_GAP, name + FLAT_TEXT * TEXT_DROP, { size: FLAT_TEXT, anchor: "end" }),
+    ];
+  });
 }
 
 export interface RunBelow {
@@ -62,7 +57,7 @@ export interface RunBelow {
   /** Of the names, all their rows. */
   readonly height: number;
   /** Draws the line at `y`, the names from `from` down. */
-  readonly draw: (y: number, from: number, look: Look) => string;
+  readonly draw: (y: number, from: number) => readonly Shape[];
 }
 
 /** Stretches one after the other, measured along a level line, their names below it. */
@@ -76,17 +71,15 @@ export function runBelow(stretches: readonly NamedStretch[], [x]: Point, scale: 
   return {
     reach: Math.max(0, ...steps.map(({ start, width }) => start + width)),
     height: FLAT_GAP + FLAT_LINE * Math.max(0, ...steps.map(({ row }) => row + 1)),
-    draw: (y, from, look) =>
-      steps
-        .map(({ start, row, leader }, index) => {
-          const foot = from + FLAT_GAP + FLAT_LINE * (row + 0.5);
-          return (
-            measuringLine([marks[index]!, y], [marks[index + 1]!, y]) +
-            (leader === undefined ? "" : lineBetween([leader, y], [leader, foot - FLAT_TEXT / 2], LEADER)) +
-            lettering(stretches[index]!.text, start, foot + FLAT_TEXT * TEXT_DROP, { size: FLAT_TEXT }, look)
-          );
-        })
-        .join(""),
+    draw: (y, from) =>
+      steps.flatMap(({ start, row, leader }, index) => {
+        const foot = from + FLAT_GAP + FLAT_LINE * (row + 0.5);
+        return [
+          ...measuringLine([marks[index]!, y], [marks[index + 1]!, y]),
+          ...(leader === undefined ? [] : [straight([leader, y], [leader, foot - FLAT_TEXT / 2], LEADER)]),
+          lettering(stretches[index]!.text, start, foot + FLAT_TEXT * TEXT_DROP, { size: FLAT_TEXT }),
+        ];
+      }),
   };
 }
 

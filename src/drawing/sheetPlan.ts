@@ -1,11 +1,10 @@
 import { formatLength, formatLengthWithUnit } from "../measure/formatLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import { fitted, lettering, textWidth } from "./lettering";
-import { drawing, IN_PAGE, type DrawingOptions, type Look } from "./look";
 import { grainArrow, hatchedRect } from "./marks";
 import { CUT_NUMBER_RADIUS, numberedCuts, type DrawnCut } from "./numberedCuts";
+import { PEN, picture, type Picture, type Shape, type TextShape } from "./picture";
 import { pieceLabel, type Box, type LabelledPiece } from "./pieceLabel";
-import { element } from "./svg";
 
 /** What a drawing needs of a sheet's plan. */
 export interface DrawnSheet {
@@ -26,7 +25,7 @@ export interface DrawnPlacement {
   readonly width: Mm;
 }
 
-export interface SheetPlanOptions extends DrawingOptions {
+export interface SheetPlanOptions {
   readonly unit: WorkbookUnit;
   readonly width?: number;
   /** Said before the name of the stock: `Sheet 3 of 12`. */
@@ -40,12 +39,16 @@ const TEXT = 12;
 const LINE = 16;
 const ARROW = 56;
 const KEY_TEXT = 11;
+const HATCH = 8;
+const EDGE = { ink: 1, width: 1.6 } as const;
+const PIECE_TONE = 0.05;
+
 /**
  * One sheet with what is cut out of it: every piece with item, part and size, off-cuts hatched, the grain of the sheet,
  * and its cuts numbered in order. A piece too small for its words bears a letter that is explained below.
  */
-export function sheetPlan(sheet: DrawnSheet, options: SheetPlanOptions): string {
-  const { unit, width = USUAL_WIDTH, heading = "", look = IN_PAGE } = options;
+export function sheetPlan(sheet: DrawnSheet, options: SheetPlanOptions): Picture {
+  const { unit, width = USUAL_WIDTH, heading = "" } = options;
   const room = width - 2 * (MARGIN + CUT_NUMBER_RADIUS);
   const scale = Math.min(room / sheet.length, (room * TALLEST) / sheet.width);
   const [w, h] = [sheet.length * scale, sheet.width * scale];
@@ -53,7 +56,7 @@ export function sheetPlan(sheet: DrawnSheet, options: SheetPlanOptions): string 
   const size = `${formatLength(sheet.length, unit)} × ${formatLength(sheet.width, unit)} ${unit}`;
   const name = [heading, sheet.stock].filter((each) => each !== "").join(": ");
   const named = fitted(name, width - 2 * MARGIN - textWidth(`, ${size}`, TEXT), TEXT);
-  const title = lettering(`${named}, ${size}`, MARGIN, MARGIN + TEXT, { size: TEXT, bold: true }, look);
+  const title = lettering(`${named}, ${size}`, MARGIN, MARGIN + TEXT, { size: TEXT, bold: true });
 
   const boxes = sheet.placements.map(({ x, y, length, width: across }): Box => ({
     x: left + x * scale,
@@ -64,32 +67,34 @@ export function sheetPlan(sheet: DrawnSheet, options: SheetPlanOptions): string 
   const labelled = sheet.placements.map((placement, index): LabelledPiece => {
     const { piece, length, width: across } = placement;
     const size = `${formatLength(length, unit)} × ${formatLength(across, unit)}`;
-    return pieceLabel([...namesOf(piece), size], boxes[index]!, look);
+    return pieceLabel([...namesOf(piece), size], boxes[index]!);
   });
   const keyed = sheet.placements.flatMap((_, index) => (labelled[index]!.room === undefined ? [index] : []));
   const keys = keyOf(keyed, sheet.placements, unit);
-  const pieces = boxes.map((box, index) => {
+  const pieces = boxes.flatMap((box, index) => {
     const key = keys.letters.get(index);
-    return pieceBox(box, look) + (key === undefined ? labelled[index]!.markup : keyLetter(key, box, look));
+    return [...pieceBox(box), ...(key === undefined ? labelled[index]!.texts : [keyLetter(key, box)])];
   });
   const taken = labelled.flatMap(({ room: box }, index) => [box ?? letterBox(boxes[index]!)]);
-  const cuts = numberedCuts(sheet.cuts ?? [], { left, top, scale }, taken, look);
+  const cuts = numberedCuts(sheet.cuts ?? [], { left, top, scale }, taken);
   const foot = top + h + CUT_NUMBER_RADIUS * 2 + LINE / 2;
   const list = keys.lines.map((line, index) =>
-    lettering(fitted(line, width - 2 * MARGIN, KEY_TEXT), MARGIN, foot + LINE * (index + 2), { size: KEY_TEXT }, look),
+    lettering(fitted(line, width - 2 * MARGIN, KEY_TEXT), MARGIN, foot + LINE * (index + 2), { size: KEY_TEXT }),
   );
-  const grain =
-    grainArrow([left + ARROW / 2, foot], "x", ARROW, LINE) +
-    lettering(
-      "grain of the sheet; hatched: left over",
-      left + ARROW + MARGIN / 2,
-      foot + TEXT / 3,
-      { size: KEY_TEXT },
-      look,
-    );
-  const frame = element("rect", { x: left, y: top, width: w, height: h, "stroke-width": 1.6 });
-  const body = title + hatchedRect(left, top, w, h, 8) + pieces.join("") + frame + cuts + grain + list.join("");
-  return drawing(`Cutting plan: ${named}`, width, foot + LINE * (list.length + 1) + MARGIN, body, look);
+  const legend = lettering("grain of the sheet; hatched: left over", left + ARROW + MARGIN / 2, foot + TEXT / 3, {
+    size: KEY_TEXT,
+  });
+  const shapes: readonly Shape[] = [
+    title,
+    ...hatchedRect(left, top, w, h, HATCH),
+    ...pieces,
+    { kind: "rectangle", corner: [left, top], width: w, height: h, stroke: EDGE },
+    ...cuts,
+    ...grainArrow([left + ARROW / 2, foot], "x", ARROW, LINE),
+    legend,
+    ...list,
+  ];
+  return picture(`Cutting plan: ${named}`, width, foot + LINE * (list.length + 1) + MARGIN, shapes);
 }
 
 /** Item and part, where both are given. */
@@ -97,12 +102,12 @@ function namesOf({ item, part }: DrawnPlacement["piece"]): readonly string[] {
   return [item, part].filter((each) => each !== "");
 }
 
-function pieceBox({ x, y, width, height }: Box, look: Look): string {
-  const rect = { x, y, width, height };
-  return (
-    element("rect", { ...rect, fill: look.paper, stroke: "none" }) +
-    element("rect", { ...rect, fill: look.ink, "fill-opacity": 0.05 })
-  );
+function pieceBox({ x, y, width, height }: Box): readonly Shape[] {
+  const place = { kind: "rectangle", corner: [x, y], width, height } as const;
+  return [
+    { ...place, fill: 0 },
+    { ...place, fill: PIECE_TONE, stroke: PEN },
+  ];
 }
 
 interface Key {
@@ -144,7 +149,7 @@ function letterBox({ x, y, width, height }: Box): Box {
   };
 }
 
-function keyLetter(letter: string, { x, y, width, height }: Box, look: Look): string {
+function keyLetter(letter: string, { x, y, width, height }: Box): TextShape {
   const size = Math.min(LETTER_TEXT, height, width / textWidth(letter, 1));
-  return lettering(letter, x + width / 2, y + height / 2 + size / 3, { size, anchor: "middle" }, look);
+  return lettering(letter, x + width / 2, y + height / 2 + size / 3, { size, anchor: "middle" });
 }

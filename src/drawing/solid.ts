@@ -1,7 +1,6 @@
 import type { Axis, Cuboid, Vec } from "../enclosure/space";
-import type { Look } from "./look";
+import { PEN, type Shape } from "./picture";
 import { facesOf, onFace, project, type Face, type Point } from "./projection";
-import { element, rounded } from "./svg";
 
 /** Ink laid on each visible face: spine, tail, top. */
 const TONE: readonly [number, number, number] = [0.13, 0.24, 0.04];
@@ -27,35 +26,15 @@ export interface SolidStyle {
 }
 
 /** A cuboid: three faces on opaque paper, each a tone of its own. */
-export function solid(body: Cuboid, frame: Frame, { hatch, stroke = 1 }: SolidStyle, look: Look): string {
-  return facesOf(body)
-    .map((face) => {
-      const corners = outline(face, frame);
-      const points = corners.map(written).join(" ");
-      return (
-        element("polygon", { points, fill: look.paper, stroke: "none" }) +
-        element("polygon", {
-          points,
-          fill: look.ink,
-          "fill-opacity": TONE[face.normal as Axis],
-          "stroke-width": stroke,
-        }) +
-        (hatch === undefined ? "" : hatched(face, frame, hatch, look))
-      );
-    })
-    .join("");
-}
-
-export function written([x, y]: Point): string {
-  return `${rounded(x)},${rounded(y)}`;
-}
-
-export function lineBetween(
-  [x1, y1]: Point,
-  [x2, y2]: Point,
-  attributes: Readonly<Record<string, string | number>>,
-): string {
-  return element("line", { x1, y1, x2, y2, ...attributes });
+export function solid(body: Cuboid, frame: Frame, { hatch, stroke = PEN.width }: SolidStyle): readonly Shape[] {
+  return facesOf(body).flatMap((face): readonly Shape[] => {
+    const points = outline(face, frame);
+    return [
+      { kind: "polygon", points, fill: 0 },
+      { kind: "polygon", points, fill: TONE[face.normal as Axis], stroke: { ink: 1, width: stroke } },
+      ...(hatch === undefined ? [] : hatched(face, frame, hatch)),
+    ];
+  });
 }
 
 function outline(face: Face, frame: Frame): readonly Point[] {
@@ -65,22 +44,15 @@ function outline(face: Face, frame: Frame): readonly Point[] {
 }
 
 /** Slanting lines over a face, from its lower edge to its upper one. */
-function hatched(face: Face, frame: Frame, every: number, look: Look): string {
+function hatched(face: Face, frame: Frame, every: number): readonly Shape[] {
   const [first, second] = [length(face.first) * frame.scale, length(face.second) * frame.scale];
-  const lines: string[] = [];
+  const lines: (readonly [Point, Point])[] = [];
   for (let at = every; at < first + second; at += every) {
     const [u0, v0] = at <= first ? [at / first, 0] : [1, (at - first) / second];
     const [u1, v1] = at <= second ? [0, at / second] : [(at - second) / first, 1];
-    const [[x1, y1], [x2, y2]] = [onDrawing(onFace(face, u0, v0), frame), onDrawing(onFace(face, u1, v1), frame)];
-    lines.push(`M${rounded(x1)} ${rounded(y1)}L${rounded(x2)} ${rounded(y2)}`);
+    lines.push([onDrawing(onFace(face, u0, v0), frame), onDrawing(onFace(face, u1, v1), frame)]);
   }
-  if (lines.length === 0) return "";
-  return element("path", {
-    d: lines.join(""),
-    stroke: look.ink,
-    "stroke-opacity": HATCH_TONE,
-    "stroke-width": HATCH_STROKE,
-  });
+  return lines.length === 0 ? [] : [{ kind: "hatch", lines, stroke: { ink: HATCH_TONE, width: HATCH_STROKE } }];
 }
 
 function length([x, y, z]: Vec): number {

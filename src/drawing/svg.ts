@@ -1,23 +1,13 @@
 /** Attributes of an element; one that is undefined is left out. */
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
-/** An element as text. Attribute values are escaped, numbers rounded; children are markup already. */
+/** An element as text. Attribute values are escaped; children are markup already. */
 export function element(name: string, attributes: Attributes, ...children: readonly string[]): string {
   const written = Object.entries(attributes)
     .filter(([, value]) => value !== undefined)
-    .map(([key, value]) => ` ${key}="${typeof value === "number" ? rounded(value) : escaped(String(value))}"`)
+    .map(([key, value]) => ` ${key}="${escaped(String(value))}"`)
     .join("");
   return children.length === 0 ? `<${name}${written}/>` : `<${name}${written}>${children.join("")}</${name}>`;
-}
-
-/**
- * A coordinate to a hundredth of a unit of the drawing, finer than any screen or printer shows.
- *
- * @throws RangeError for what is no number: a drawing that holds one is shown as nothing at all
- */
-export function rounded(value: number): string {
-  if (!Number.isFinite(value)) throw new RangeError(`a coordinate is ${value}`);
-  return String(Math.round(value * 100) / 100 + 0);
 }
 
 /** Text for an element or attribute; what XML cannot hold is shown as an empty box. */

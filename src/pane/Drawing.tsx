@@ -1,4 +1,7 @@
-/** A drawing of `src/drawing`, which writes every text escaped. */
-export function Drawing({ svg }: { readonly svg: string }) {
-  return <div class="drawing" dangerouslySetInnerHTML={{ __html: svg }} />;
+import type { Picture } from "../drawing/picture";
+import { svgOf } from "../drawing/svgOf";
+
+/** A picture in the colours of the page. `svgOf` escapes every text. */
+export function Drawing({ picture }: { readonly picture: Picture }) {
+  return <div class="drawing" dangerouslySetInnerHTML={{ __html: svgOf(picture) }} />;
 }

@@ -50,7 +50,7 @@ export function ItemView({ survey, state }: ViewProps) {
           </ul>
         </section>
       )}
-      <Drawing svg={explodedView(sized.assembly, { unit, width: 340 })} />
+      <Drawing picture={explodedView(sized.assembly, { unit, width: 340 })} />
       <h3>Parts to cut, {unit}</h3>
       <ul class="rows" aria-label="Parts to cut">
         {partsToCut(sized).map(({ part, count, size: cut, stock, grain, how }) => (

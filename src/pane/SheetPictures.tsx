@@ -20,7 +20,7 @@ export function SheetPictures({ plans, unit }: { readonly plans: readonly StockP
     <details>
       <summary>Cutting plans as pictures: {sheets.length}</summary>
       {sheets.slice(0, shown).map(({ sheet, heading }, index) => (
-        <Drawing key={index} svg={sheetPlan(sheet, { unit, width: 340, heading })} />
+        <Drawing key={index} picture={sheetPlan(sheet, { unit, width: 340, heading })} />
       ))}
       {sheets.length > shown && (
         <button type="button" onClick={() => setShown(shown + 4 * FIRST)}>

@@ -1,5 +1,4 @@
 import type { SheetPlan } from "../cutting/types";
-import { ON_WHITE } from "../drawing/look";
 import { sheetPlan } from "../drawing/sheetPlan";
 import { CAUTIONS } from "../enclosure/order";
 import type { StockPlan } from "../estimate/stockPlans";
@@ -57,7 +56,7 @@ function groupBlocks(
   const placements = sheet.placements.map((placement, index) =>
     alike ? placement : { ...placement, piece: { item: `piece ${index + 1}`, part: "" } },
   );
-  const svg = sheetPlan({ ...sheet, placements }, { unit, width: Math.round(width * UNITS_PER_MM), look: ON_WHITE });
+  const drawn = sheetPlan({ ...sheet, placements }, { unit, width: Math.round(width * UNITS_PER_MM) });
   const trim = edgeTrim === 0 ? "" : ` First trim ${formatLength(edgeTrim, unit)} ${unit} off every edge.`;
   return [
     ...paragraph(name, width, { size: TYPE.title, bold: true, withNext: true }, type),
@@ -68,7 +67,7 @@ function groupBlocks(
       type,
     ),
     gap(2),
-    drawingBlock(svg, width, bodyHeight(frame) * DRAWING_SHARE),
+    drawingBlock(drawn, width, bodyHeight(frame) * DRAWING_SHARE),
     ...cutTable(sheet, width, unit, type),
     ...offCutLines(group, settings, width, type),
     ...(alike ? [] : pieceTable(group, width, unit, type)),

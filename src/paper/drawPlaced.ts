@@ -1,7 +1,8 @@
+import type { Picture, Shape, TextShape } from "../drawing/picture";
+import type { Point } from "../drawing/projection";
 import { codeModules, QUIET_SQUARES } from "./codeModules";
 import { drawLettering, drawText, POINTS, type Pen } from "./drawText";
 import type { Box, Placed, PlacedLine, PlacedOutline } from "./page";
-import { svgShapes, type Shape } from "./svgShapes";
 import type { Typesetter } from "./typesetter";
 
 const INK = "#000000";
@@ -17,7 +18,7 @@ export function drawPlaced(pen: Pen, placed: Placed, type: Typesetter): void {
   else if (placed.kind === "line") drawLine(pen, placed);
   else if (placed.kind === "outline") drawOutline(pen, placed);
   else if (placed.kind === "code") drawCode(pen, placed.box, placed.text);
-  else drawPicture(pen, placed.box, placed.svg, type);
+  else drawPicture(pen, placed.box, placed.picture, type);
 }
 
 function drawLine(pen: Pen, { from, to, weight, dashed }: PlacedLine): void {
@@ -66,8 +67,7 @@ function drawCode(pen: Pen, { x, y, width }: Box, text: string): void {
   pen.fill(INK);
 }
 
-function drawPicture(pen: Pen, box: Box, svg: string, type: Typesetter): void {
-  const { width, shapes } = svgShapes(svg);
+function drawPicture(pen: Pen, box: Box, { width, shapes }: Picture, type: Typesetter): void {
   pen.save();
   pen.translate(box.x * POINTS, box.y * POINTS);
   pen.scale((box.width * POINTS) / width);
@@ -78,17 +78,33 @@ function drawPicture(pen: Pen, box: Box, svg: string, type: Typesetter): void {
 
 function drawShape(pen: Pen, shape: Shape, type: Typesetter): void {
   if (shape.kind === "text") return drawLettering(pen, shape, type);
-  const { fill, stroke, strokeWidth } = shape;
+  const { stroke } = shape;
+  const fill = "fill" in shape ? shape.fill : undefined;
   if (fill === undefined && stroke === undefined) return;
-  if (shape.kind === "circle") pen.circle(shape.x, shape.y, shape.radius);
-  else for (const part of shape.points) trace(pen, part, shape.closed);
-  if (stroke !== undefined) pen.lineWidth(strokeWidth);
-  const dash = shape.kind === "path" && stroke !== undefined ? shape.dash : [];
-  if (dash.length > 0) pen.dash(dash[0]!, { space: dash[1] ?? dash[0]! });
-  if (fill !== undefined && stroke !== undefined) pen.fillAndStroke(tone(fill), tone(stroke));
+  traceShape(pen, shape);
+  if (stroke !== undefined) pen.lineWidth(stroke.width);
+  const [drawn, space = drawn] = stroke?.dash ?? [];
+  if (drawn !== undefined) pen.dash(drawn, { space: space! });
+  if (fill !== undefined && stroke !== undefined) pen.fillAndStroke(tone(fill), tone(stroke.ink));
   else if (fill !== undefined) pen.fill(tone(fill));
-  else pen.stroke(tone(stroke!));
-  if (dash.length > 0) pen.undash();
+  else pen.stroke(tone(stroke!.ink));
+  if (drawn !== undefined) pen.undash();
+}
+
+function traceShape(pen: Pen, shape: Exclude<Shape, TextShape>): void {
+  if (shape.kind === "circle") pen.circle(...shape.middle, shape.radius);
+  else if (shape.kind === "hatch") for (const line of shape.lines) trace(pen, line, false);
+  else if (shape.kind === "rectangle") trace(pen, cornersOf(shape), true);
+  else trace(pen, shape.points, shape.kind === "polygon");
+}
+
+function cornersOf({ corner: [x, y], width, height }: Shape & { readonly kind: "rectangle" }): readonly Point[] {
+  return [
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
+  ];
 }
 
 function trace(pen: Pen, points: readonly (readonly [number, number])[], closed: boolean): Pen {

@@ -1,9 +1,9 @@
 import { textWidth } from "../drawing/lettering";
+import type { TextShape } from "../drawing/picture";
 import type { Mm } from "../measure/units";
 import type { PlacedText } from "./page";
 import { BASELINE_SHARE } from "./textBlocks";
 import { FRAME_ROOM, MM_PER_PT, type SetRun, type Typesetter } from "./typesetter";
-import type { Shape } from "./svgShapes";
 
 /** Draws on one PDF document; lengths in its points. */
 export type Pen = PDFKit.PDFDocument;
@@ -30,7 +30,7 @@ export function drawText(pen: Pen, { box, text, size, bold, align, fromRight }: 
  * A text of a drawing, with a rim of paper so that lines under it do not disturb. A drawing keeps a certain room for each
  * letter; letters that are wider are set smaller.
  */
-export function drawLettering(pen: Pen, shape: Shape & { readonly kind: "text" }, type: Typesetter): void {
+export function drawLettering(pen: Pen, shape: TextShape, type: Typesetter): void {
   const runs = type.runs(shape.text, shape.bold);
   const natural = widthOf(runs) * shape.size;
   const room = textWidth(shape.text, shape.size);
@@ -38,7 +38,7 @@ export function drawLettering(pen: Pen, shape: Shape & { readonly kind: "text" }
   const width = widthOf(runs) * size;
   const left = shape.anchor === "start" ? 0 : shape.anchor === "middle" ? -width / 2 : -width;
   pen.save();
-  pen.translate(shape.x, shape.y);
+  pen.translate(...shape.at);
   if (shape.upright) pen.rotate(-90);
   const rim = size * RIM_EM;
   pen.rect(left - rim, -size * RIM_UP_EM, width + 2 * rim, size * RIM_HIGH_EM).fill(WHITE);

@@ -1,3 +1,4 @@
+import type { Picture } from "../drawing/picture";
 import type { Mm } from "../measure/units";
 
 /** A rectangle on a page, from its upper left corner. */
@@ -25,7 +26,7 @@ export interface PlacedText {
 export interface PlacedDrawing {
   readonly kind: "drawing";
   readonly box: Box;
-  readonly svg: string;
+  readonly picture: Picture;
 }
 
 export interface PlacedLine {

@@ -2,7 +2,6 @@ import { blanksOf } from "../covering/partList";
 import { stockFor, type Blank } from "../covering/blank";
 import { blankTemplate } from "../drawing/blankTemplate";
 import { explodedView } from "../drawing/explodedView";
-import { ON_WHITE } from "../drawing/look";
 import { templateOfBlank } from "../drawing/templateOfBlank";
 import type { Mm } from "../measure/units";
 import { beside, gap, type Block } from "./blocks";
@@ -28,7 +27,6 @@ export function ticketExploded({ sized }: Ticket, width: Mm): Block {
     width: Math.round(width * UNITS_PER_MM),
     tallest: width < WIDE ? TALLEST.narrow : TALLEST.wide,
     list: false,
-    look: ON_WHITE,
   };
   return drawingBlock(explodedView(sized.assembly, options), width, width * HIGHEST_SHARE);
 }
@@ -45,7 +43,6 @@ export function ticketBlanks({ sized }: Ticket, width: Mm, type: Typesetter): re
       unit: settings.unit,
       width: Math.round(room * UNITS_PER_MM),
       height: BLANK_HIGH,
-      look: ON_WHITE,
     };
     // What is said of the blank stands in the list of parts.
     return drawingBlock(blankTemplate({ ...templateOfBlank(blank), note: "" }, options), room, room);

@@ -2,7 +2,6 @@ import { fitted, textWidth, wrapped } from "../../src/drawing/lettering";
 import { labelPlaces } from "../../src/drawing/labelPlaces";
 import { spreadOut } from "../../src/drawing/spreadOut";
 import { stairs } from "../../src/drawing/stairs";
-import { element, escaped, rounded } from "../../src/drawing/svg";
 import { thickened } from "../../src/drawing/thickened";
 import { cuboid } from "../../src/enclosure/space";
 
@@ -17,14 +16,6 @@ test("a text is shortened to its room, never through a letter of two halves", ()
 test("a note is broken between words", () => {
   expect(wrapped("turn in at the mouth", 66, 11)).toEqual(["turn in at", "the mouth"]);
   expect(wrapped("", 66, 11)).toEqual([]);
-});
-
-test("markup is escaped, a coordinate that is no number is refused", () => {
-  expect(element("text", { x: 1.005, y: undefined, name: `"<&>` }, escaped("a<b\u0000"))).toBe(
-    '<text x="1" name="&quot;&lt;&amp;&gt;">a&lt;b\u25a1</text>',
-  );
-  expect(rounded(-0.001)).toBe("0");
-  expect(() => rounded(NaN)).toThrow(RangeError);
 });
 
 test("boxes that want the same place share it evenly, within bounds", () => {

@@ -2,6 +2,8 @@ import { restingItem } from "../../src/enclosure/restingItem";
 import { KINDS } from "../../src/enclosure/registry";
 import { assembledView } from "../../src/drawing/assembledView";
 import { ON_WHITE } from "../../src/drawing/look";
+import type { Picture } from "../../src/drawing/picture";
+import { svgOf } from "../../src/drawing/svgOf";
 import { settingsOf } from "../../src/settings/settingsOf";
 
 /** The item of the worked examples. */
@@ -10,11 +12,16 @@ const ITEM = { height: 300, width: 210, depth: 40 };
 /** Where the drawings of the table of kinds are kept, from the root of the repository. */
 export const KINDS_FOLDER = "src/drawing/kinds";
 
+/** The worked item in a kind, put together. */
+export function pictureOf(kind: (typeof KINDS)[number]): Picture {
+  const settings = settingsOf([]);
+  return assembledView(kind.assemble(restingItem(ITEM, settings), settings));
+}
+
 /** The drawings of the table of kinds: file names, and what they hold. */
 export function renderedKinds(): readonly { readonly file: string; readonly svg: string }[] {
-  const settings = settingsOf([]);
   return KINDS.map((kind) => ({
     file: `${kind.name.replaceAll(" ", "-")}.svg`,
-    svg: `${assembledView(kind.assemble(restingItem(ITEM, settings), settings), { look: ON_WHITE })}\n`,
+    svg: `${svgOf(pictureOf(kind), ON_WHITE)}\n`,
   }));
 }

@@ -1,5 +1,5 @@
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
-import { ON_WHITE } from "../../src/drawing/look";
+import type { Shape } from "../../src/drawing/picture";
 import { sheetPlan } from "../../src/drawing/sheetPlan";
 import { benchTicket } from "../../src/paper/benchTicket";
 import { cornerTemplates } from "../../src/paper/cornerTemplates";
@@ -9,7 +9,6 @@ import { pageFrame } from "../../src/paper/frames";
 import { labelSheets, labelsOf, USUAL_LABELS } from "../../src/paper/labelSheets";
 import type { Page } from "../../src/paper/page";
 import { PAPER_KINDS, type PaperKind } from "../../src/paper/paperFile";
-import { svgShapes, type Shape } from "../../src/paper/svgShapes";
 import { templatePages } from "../../src/paper/templatePages";
 import { ticketsOf } from "../../src/paper/ticket";
 import { commandsOf, everyFont, inkBox, printed, textsOn } from "./paperTools";
@@ -75,7 +74,7 @@ test("letters within drawings stand on tones that leave them 4.5 to 1", async ()
   const { pages } = await pagesOf;
   const tones = Object.values(pages).flatMap((some) =>
     some.flatMap(({ placed }) =>
-      placed.flatMap((each) => (each.kind === "drawing" ? underLetters(svgShapes(each.svg).shapes) : [])),
+      placed.flatMap((each) => (each.kind === "drawing" ? underLetters(each.picture.shapes) : [])),
     ),
   );
   expect(tones.length).toBeGreaterThan(50);
@@ -86,22 +85,23 @@ test("on a sheet off-cuts are hatched, pieces plain, cuts dashed, the edge of th
   const piece = { piece: { item: "LK 1", part: "base" }, x: 0, y: 0, length: 600, width: 700 };
   const cut = { way: "across", at: 600, from: 0, to: 700 } as const;
   const sheet = { stock: "board", length: 1000, width: 700, placements: [piece], cuts: [cut] };
-  const paths = svgShapes(sheetPlan(sheet, { unit: "mm", look: ON_WHITE })).shapes.filter(isPath);
-  // A hatch is one path of many slanting lines; a piece is laid over it in the paper's tone, so nothing of it shows.
-  const hatch = paths.findIndex(({ points, closed }) => !closed && points.length > 10);
-  const plain = paths.findIndex(
-    ({ closed, fill, stroke }, index) => index > hatch && closed && fill === 0 && stroke === undefined,
-  );
+  const { shapes } = sheetPlan(sheet, { unit: "mm" });
+  // A piece is laid over the hatch in the paper's tone, so nothing of the hatch shows within it.
+  const hatch = shapes.findIndex(({ kind }) => kind === "hatch");
+  const plain = shapes.findIndex((each) => each.kind === "rectangle" && each.fill === 0 && each.stroke === undefined);
   expect(hatch).toBeGreaterThan(0);
   expect(plain).toBeGreaterThan(hatch);
-  for (const [[x1, y1], [x2, y2]] of paths[hatch]!.points as [[number, number], [number, number]][])
-    expect(Math.abs(x1 - x2)).toBeCloseTo(Math.abs(y1 - y2), 0);
-  const dashed = paths.filter(({ dash }) => dash.length > 0);
+  const { lines } = shapes[hatch] as Shape & { readonly kind: "hatch" };
+  expect(lines.length).toBeGreaterThan(10);
+  for (const [[x1, y1], [x2, y2]] of lines) expect(Math.abs(x1 - x2)).toBeCloseTo(Math.abs(y1 - y2), 0);
+  const polylines = shapes.filter((each) => each.kind === "polyline");
+  const dashed = polylines.filter(({ stroke }) => stroke.dash !== undefined);
   expect(dashed).toHaveLength(1);
-  expect(dashed[0]!.points[0]!.map(([x]) => x)[0]).toBeCloseTo(dashed[0]!.points[0]![1]![0], 6);
+  const [[from], [to]] = dashed[0]!.points as [[number, number], [number, number]];
+  expect(from).toBeCloseTo(to, 6);
   // The grain: a shaft and two heads of three points each, none dashed.
-  const heads = paths.filter(({ points, closed }) => !closed && points.length === 1 && points[0]!.length === 3);
-  expect(heads.map(({ dash }) => dash)).toEqual([[], []]);
+  const heads = polylines.filter(({ points }) => points.length === 3);
+  expect(heads.map(({ stroke }) => stroke.dash)).toEqual([undefined, undefined]);
 });
 
 test("on templates what is cut away is hatched, a fold is dashed and a cut is a heavier whole line", async () => {
@@ -115,27 +115,25 @@ test("on templates what is cut away is hatched, a fold is dashed and a cut is a 
   expect(cuts.length).toBeGreaterThan(0);
 });
 
-type Path = Extract<Shape, { readonly kind: "path" }>;
-
-function isPath(shape: Shape): shape is Path {
-  return shape.kind === "path";
-}
-
 /** The darkest fill that is in sight under the foot of each text: what is drawn last hides what is beneath. */
 function underLetters(shapes: readonly Shape[]): readonly number[] {
   return shapes.flatMap((shape, index) => {
     if (shape.kind !== "text") return [];
     let tone = 0;
     for (const below of shapes.slice(0, index)) {
-      if (below.kind === "text" || below.fill === undefined) continue;
-      const holds =
-        below.kind === "circle"
-          ? Math.hypot(below.x - shape.x, below.y - shape.y) < below.radius
-          : below.points.some((part) => isWithin([shape.x, shape.y], part));
-      if (holds) tone = below.fill;
+      if (!("fill" in below) || below.fill === undefined) continue;
+      if (holds(below, shape.at)) tone = below.fill;
     }
     return [tone];
   });
+}
+
+function holds(shape: Shape, [x, y]: readonly [number, number]): boolean {
+  if (shape.kind === "circle") return Math.hypot(shape.middle[0] - x, shape.middle[1] - y) < shape.radius;
+  if (shape.kind === "polygon") return isWithin([x, y], shape.points);
+  if (shape.kind !== "rectangle") return false;
+  const [left, top] = shape.corner;
+  return x > left && x < left + shape.width && y > top && y < top + shape.height;
 }
 
 function isWithin([x, y]: readonly [number, number], corners: readonly (readonly [number, number])[]): boolean {

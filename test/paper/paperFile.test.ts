@@ -4,6 +4,7 @@ import { join, dirname } from "node:path";
 import jsQR from "jsqr";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { estimateTable } from "../../src/estimate/sheetAnswers";
+import type { Placed } from "../../src/paper/page";
 import { cutListTable } from "./cutListTable";
 import { closedPaths, commandsOf, hasPoppler, inFile, printed, textOf } from "./paperTools";
 
@@ -125,15 +126,17 @@ test("every piece of every sheet is named on the cutting plans", async () => {
   const { pageFrame } = await import("../../src/paper/frames");
   const { everyFont } = await import("./paperTools");
   const pages = cuttingPages(plans, survey.settings, pageFrame("A4"), await everyFont());
-  const all = pages
-    .flatMap(({ placed }) =>
-      placed.map((each) => (each.kind === "drawing" ? each.svg : each.kind === "text" ? each.text : "")),
-    )
-    .join(" ");
+  const all = pages.flatMap(({ placed }) => placed.flatMap(wordsOf)).join(" ");
   const pieces = plans.flatMap(({ plan }) => plan?.sheets.flatMap(({ placements }) => placements) ?? []);
   expect(pieces.length).toBeGreaterThan(50);
   for (const { piece } of pieces) expect(all).toContain(piece.item);
 });
+
+function wordsOf(placed: Placed): readonly string[] {
+  if (placed.kind === "text") return [placed.text];
+  if (placed.kind !== "drawing") return [];
+  return placed.picture.shapes.flatMap((shape) => (shape.kind === "text" ? [shape.text] : []));
+}
 
 /** A portable grey map as the pixels that a code reader takes. */
 function grey(file: Buffer) {
