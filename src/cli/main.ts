@@ -166,7 +166,7 @@ function searchOptions(given: Given): BesideOptions {
   return {
     milliseconds: number * 1000,
     onProgress: (stock, { sheets, gap, elapsedMs }) => {
-      if (performance.now() - (last.get(stock) ?? 0) < PROGRESS_EVERY) return;
+      if (performance.now() - (last.get(stock) ?? Number.NEGATIVE_INFINITY) < PROGRESS_EVERY) return;
       last.set(stock, performance.now());
       const over = gap === 0 ? "proved least" : `at most ${(gap * 100).toFixed(1)} % over the least`;
       console.error(`${stock}: ${sheets} sheets, ${over}, ${(elapsedMs / 1000).toFixed(1)} s`);

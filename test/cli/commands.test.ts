@@ -5,8 +5,6 @@ import { KINDS } from "../../src/enclosure/registry";
 import { SETTING_NAMES } from "../../src/settings/given";
 import { book, columnOf, json, newFolder, run, sheetRows } from "./run";
 
-jest.setTimeout(120_000);
-
 const COMMANDS = ["fill", "parts", "plan", "estimate", "paper", "open", "kinds", "settings", "demo"];
 
 describe("help", () => {

@@ -6,8 +6,6 @@ import { readSheet } from "../../src/workbook/readSheet";
 import { converted, EVERY_SHEET_CSV, hasLibreOffice, shownRows } from "../workbook/made/libreOffice";
 import { book, bytesOf, columnOf, csvRows, json, newFolder, run, sheetRows } from "./run";
 
-jest.setTimeout(120_000);
-
 const CSV = `Shelfmark,Height,Width,Depth,Enclosure,Quantity,Notes
 A 1,300,210,40,tray,2,"brittle, loose"
 A 2,300,210,40,lidded box,,

@@ -26,8 +26,6 @@ const FIGURES = [
 /** Surveys of each form; each has more than 200 formulas. */
 const RUNS = 2;
 
-jest.setTimeout(60_000);
-
 describe("every formula that is written gives the result stored beside it", () => {
   test.each(FORMS.map((form) => [form.name, form] as const))("%s", async (_name, form) => {
     await fc.assert(

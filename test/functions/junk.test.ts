@@ -143,36 +143,30 @@ const isFigure = (value: unknown, called: unknown): boolean =>
 
 const BATCH = 40;
 const RUNS = 250;
-const LONGEST_MS = 60_000;
-const MICROSECONDS = 1e6;
-const MOST_SECONDS = 5;
+
+test(`${BATCH * RUNS} generated calls: every cell is a text, a finite number or a reasoned refusal`, async () => {
+  const seen = { answered: 0, refused: 0 };
+  await fc.assert(
+    fc.asyncProperty(fc.array(call, { minLength: BATCH, maxLength: BATCH }), async (calls) => {
+      const answers = await excel.callMany(calls);
+      answers.forEach((answer, index) => {
+        const cells = "error" in answer ? [answer] : (answer.value as unknown[][]).flat();
+        if ("error" in answer) seen.refused += 1;
+        else seen.answered += 1;
+        const wrong = cells.filter((each) => !isRefusal(each) && !isFigure(each, calls[index]));
+        if (wrong.length > 0) throw new Error(`${JSON.stringify(calls[index])} answered ${JSON.stringify(wrong)}`);
+      });
+    }),
+    { numRuns: RUNS, endOnFailure: true },
+  );
+  // The junk reaches past the first argument: a fair part of it is answered, a fair part refused.
+  expect(seen.answered).toBeGreaterThan((BATCH * RUNS) / 10);
+  expect(seen.refused).toBeGreaterThan((BATCH * RUNS) / 10);
+});
 
 test(
-  `${BATCH * RUNS} generated calls: every cell is a text, a finite number or a reasoned refusal`,
-  async () => {
-    const seen = { answered: 0, refused: 0 };
-    await fc.assert(
-      fc.asyncProperty(fc.array(call, { minLength: BATCH, maxLength: BATCH }), async (calls) => {
-        const answers = await excel.callMany(calls);
-        answers.forEach((answer, index) => {
-          const cells = "error" in answer ? [answer] : (answer.value as unknown[][]).flat();
-          if ("error" in answer) seen.refused += 1;
-          else seen.answered += 1;
-          const wrong = cells.filter((each) => !isRefusal(each) && !isFigure(each, calls[index]));
-          if (wrong.length > 0) throw new Error(`${JSON.stringify(calls[index])} answered ${JSON.stringify(wrong)}`);
-        });
-      }),
-      { numRuns: RUNS, endOnFailure: true },
-    );
-    // The junk reaches past the first argument: a fair part of it is answered, a fair part refused.
-    expect(seen.answered).toBeGreaterThan((BATCH * RUNS) / 10);
-    expect(seen.refused).toBeGreaterThan((BATCH * RUNS) / 10);
-  },
-  LONGEST_MS,
-);
-
-test(
-  "the longest text that a cell can hold is refused at once, wherever it stands",
+  // A pattern whose steps double with each character would never end on these.
+  "the longest text that a cell can hold is refused, wherever it is",
   async () => {
     const LONGEST_CELL = 32767;
     const texts = ["9", "1 ", "(", "( ", "fit=", "x", "' ", "10 3/8 "].map((piece) =>
@@ -200,11 +194,7 @@ test(
       ["INSIDE", [300, 210, 40, "tray", "all", text]] as const,
       ["DIMENSIONS", [text, "all"]] as const,
     ]);
-    const before = process.cpuUsage();
     const answers = await excel.callMany(calls);
     answers.forEach((answer) => expect(isRefusal(answer)).toBe(true));
-    // Work done, not time passed, so that a busy machine does not fail it.
-    expect(process.cpuUsage(before).user / MICROSECONDS).toBeLessThan(MOST_SECONDS);
   },
-  LONGEST_MS,
 );

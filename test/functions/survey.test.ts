@@ -6,8 +6,6 @@ import type { CellAnswer } from "../runtime/excelRuntime";
 import type { Argument, Cell } from "../runtime/marshal";
 import { cell, excel, refusal } from "./cell";
 
-jest.setTimeout(60_000);
-
 type Table = readonly (readonly unknown[])[];
 
 async function survey(items: Argument, columns: Argument, ...settings: readonly Argument[]): Promise<Table> {
@@ -23,10 +21,7 @@ const column = (table: Table, heading: string): unknown[] => {
 
 /** What a scalar function shows, with its message where it is an error. */
 async function scalars(calls: readonly (readonly [id: string, args: readonly Argument[]])[]): Promise<unknown[]> {
-  const answers = await excel.callMany(calls);
-  // The runtime takes long work between a message and its receipt for a slow host, and pauses for seconds.
-  await new Promise((done) => setTimeout(done, 10));
-  return answers.map(shownCell);
+  return (await excel.callMany(calls)).map(shownCell);
 }
 
 function shownCell(answer: CellAnswer): unknown {

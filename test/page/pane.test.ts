@@ -207,7 +207,7 @@ test("a long search shows how far it has come, and stopping it keeps the best pl
   await open.close();
   open = await opened(browser, "survey.xlsx", survey(400));
   await view("Board and cost");
-  await open.page.waitForSelector("#pane [aria-label='Sheets to buy'] tbody tr", { timeout: 60_000 });
+  await open.page.waitForSelector("#pane [aria-label='Sheets to buy'] tbody tr");
   await open.page.selectOption("#pane .row select", "600");
   await press("Plan the sheets");
   await open.page.waitForSelector("#pane progress[aria-label='Search']");
@@ -226,7 +226,7 @@ test("a long search shows how far it has come, and stopping it keeps the best pl
 test("bench tickets are made in the browser", async () => {
   await view("Board and cost");
   await open.page.waitForSelector("#pane h2:has-text('On paper')");
-  const waiting = open.page.waitForEvent("download", { timeout: 60_000 });
+  const waiting = open.page.waitForEvent("download");
   await press("Bench tickets");
   const file = readFileSync((await (await waiting).path())!);
   expect(file.subarray(0, 5).toString()).toBe("%PDF-");

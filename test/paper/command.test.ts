@@ -9,8 +9,6 @@ import type { Estimate } from "../../src/estimate/estimate";
 import { bytesOf, json, newFolder, run } from "../cli/run";
 import { hasPoppler, textOf } from "./paperTools";
 
-jest.setTimeout(240_000);
-
 function withSurvey(): string {
   const folder = newFolder();
   writeFileSync(join(folder, "survey.csv"), writeCsv(DEMO_SURVEY.slice(0, 8)));
@@ -82,10 +80,10 @@ ifPoppler.each([[[]], [["--set", "estimate by=kind"]]])(
   },
 );
 
-test("paper searches for the seconds that are given, and refuses what is no time", () => {
+test("paper searches longer when seconds are given, says how far it is, and refuses what is no time", () => {
   const folder = withSurvey();
   const { code: found, err: progress } = run(folder, "paper", "survey.csv", "--what", "plans", "--seconds", "0.2");
-  expect([found, progress]).toEqual([0, expect.stringMatching(/grey board 2: \d+ sheets, .*0\.\d s/)]);
+  expect([found, progress]).toEqual([0, expect.stringMatching(/grey board 2: \d+ sheets, .*\d\.\d s/)]);
   const { code, err } = run(folder, "paper", "survey.csv", "--what", "plans", "--seconds", "soon");
   expect([code, err]).toEqual([2, expect.stringContaining('seconds: got "soon"')]);
 });

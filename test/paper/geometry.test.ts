@@ -12,8 +12,6 @@ import { estimateFor } from "../../src/estimate/sheetAnswers";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
 import { everyFont, faults, textsOn } from "./paperTools";
 
-jest.setTimeout(240_000);
-
 const WORDS = [
   "Keeper's log",
   "with plates, loose, in a wrapper",

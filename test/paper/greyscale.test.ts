@@ -13,8 +13,6 @@ import { templatePages } from "../../src/paper/templatePages";
 import { ticketsOf } from "../../src/paper/ticket";
 import { commandsOf, everyFont, inkBox, printed, textsOn } from "./paperTools";
 
-jest.setTimeout(240_000);
-
 const HEADINGS = DEMO_SURVEY[0]!;
 const ROWS = DEMO_SURVEY.slice(1, 8);
 /** Its corners are cut away and its walls folded, so that it has templates. */

@@ -8,8 +8,6 @@ import type { Placed } from "../../src/paper/page";
 import { cutListTable } from "./cutListTable";
 import { closedPaths, commandsOf, hasPoppler, inFile, printed, textOf } from "./paperTools";
 
-jest.setTimeout(240_000);
-
 const ifPoppler = hasPoppler ? test : test.skip;
 const reason = hasPoppler ? "" : " (skipped: poppler-utils is not installed)";
 const POINTS_PER_MM = 72 / 25.4;

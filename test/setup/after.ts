@@ -1,7 +1,7 @@
 import { rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { made } from "./before";
 
-/** Removes the folder that `before` made. */
+/** Removes the folder that `before` made, and no other: it does not ask the environment, which anybody may change. */
 export default function after(): void {
-  rmSync(tmpdir(), { recursive: true, force: true });
+  if (made !== undefined) rmSync(made, { recursive: true, force: true });
 }

@@ -139,7 +139,7 @@ beforeAll(async () => {
   cases["write-excel-file"] = filled(await fromWriteExcelFile());
   cases["by-hand"] = filled(livedIn());
   cases["by-hand-prefixed"] = filled(fromPrefixedXml());
-}, 120_000);
+});
 
 describe.each(names)("a survey made by %s", (name) => {
   test("is found and read", () => {
@@ -238,7 +238,7 @@ const CREATED = createWorkbook([
       each(({ result }) => result.bytes),
       "xlsx",
     );
-  }, 240_000);
+  });
 
   test.each(names)("opens the filled %s with the same values and our cached results", (name) => {
     const { edit, result, before: workbook } = cases[name]!;

@@ -5,11 +5,18 @@ import { dirname, join } from "node:path";
 /** What the program that is killed, starved or shut out needs: a folder with the survey and the bytes to save over it. */
 export const SAVER = "saver.js";
 
+/** Calls of node:fs that change something on the disk. */
+const STEPS = [
+  ...["openSync", "writeSync", "fchmodSync", "fsyncSync", "closeSync"],
+  ...["linkSync", "copyFileSync", "renameSync", "rmSync"],
+];
+
 const SOURCES = ["files/saveBeside", "measure/errors"];
 
 /**
  * Compiles the saver to plain JavaScript in a folder, with a program that saves `new.bin` over `survey.xlsx`:
- * `node saver.js <folder>` says `go` before it begins, and then `done` or the message of the error.
+ * `node saver.js <folder>` says `done` or the message of the error. With `KILL_AT=7` it kills itself in place of the
+ * seventh thing that it asks of the disk.
  */
 export function writeSaverProgram(folder: string): void {
   for (const source of SOURCES) {
@@ -23,12 +30,21 @@ export function writeSaverProgram(folder: string): void {
   }
   writeFileSync(
     join(folder, SAVER),
-    `const { readFileSync, writeSync } = require("node:fs");
+    `const fs = require("node:fs");
+     const { readFileSync, writeSync } = fs;
+     const wrapped = ${JSON.stringify(STEPS)};
+     let left = Number(process.env.KILL_AT ?? Infinity);
+     for (const name of wrapped) {
+       const original = fs[name];
+       fs[name] = (...given) => {
+         if (--left === 0) process.kill(process.pid, "SIGKILL");
+         return original(...given);
+       };
+     }
      const { saveBeside } = require("./files/saveBeside.js");
      const survey = process.argv[2] + "/survey.xlsx";
      const inputBytes = readFileSync(survey);
      const bytes = readFileSync(process.argv[3] ?? process.argv[2] + "/new.bin");
-     writeSync(1, "go\\n");
      try {
        const verify = (written) => { if (!bytes.equals(written)) throw new Error("differs"); };
        saveBeside({ input: survey, inputBytes, output: survey, bytes, verify, inPlace: true });
