@@ -1,5 +1,5 @@
-import { longAxis, type Assembly, type PlacedPart, type Tray } from "../enclosure/assembly";
-import { extent, X, Y, type Axis } from "../enclosure/space";
+import type { Assembly, Plate } from "../enclosure/assembly";
+import { extent, X, Y } from "../enclosure/space";
 import type { Mm } from "../measure/units";
 import type { BaseUnderLoad } from "./boardSag";
 
@@ -13,34 +13,21 @@ export interface BasePlate extends Pick<BaseUnderLoad, "spanX" | "spanY" | "free
  * The base of the tray that holds the item, held up on every edge that has a wall; undefined for an enclosure without
  * such a board (a wrapper, a folded tray).
  */
-export function basePlate(assembly: Assembly): BasePlate | undefined {
-  return plateOf(assembly, assembly.holder);
+export function basePlate({ base }: Assembly): BasePlate | undefined {
+  return base === undefined ? undefined : bending(base);
 }
 
 /** The board on top, which carries a stack: of the lid, the large tray, or the upper side of a slipcase. */
-export function topPlate(assembly: Assembly): BasePlate | undefined {
-  const { trays, holder } = assembly;
-  const top = trays.length > 1 ? trays[trays.length - 1]! : holder.shape === "sleeve" ? holder : undefined;
-  return top === undefined ? undefined : plateOf(assembly, top);
+export function topPlate({ top }: Assembly): BasePlate | undefined {
+  return top === undefined ? undefined : bending(top);
 }
 
-function plateOf({ parts, cover }: Assembly, tray: Tray): BasePlate | undefined {
-  const base = parts.find((part) => part.role === "base" && part.tray === tray.name);
-  if (base === undefined) return undefined;
+function bending({ part, over, freeSpine, gluedTo }: Plate): BasePlate {
   return {
-    spanX: extent(tray.inside, X),
-    spanY: extent(tray.inside, Y),
-    freeEdge: tray.openSpine ? "x0" : "none",
-    grain: grainAxis(base) === X ? "x" : "y",
-    gluedTo: cover === undefined ? 0 : cover.boardCaliper,
+    spanX: extent(over, X),
+    spanY: extent(over, Y),
+    freeEdge: freeSpine ? "x0" : "none",
+    grain: part.grainAxis === X ? "x" : "y",
+    gluedTo: gluedTo === undefined ? 0 : gluedTo.caliper,
   };
-}
-
-/**
- * The axis that a part's grain runs along. A blank folded up all round lies as its base does, long grain; a wrapper's
- * piece has its grain along the creases, across every panel: undefined.
- */
-export function grainAxis(part: PlacedPart): Axis | undefined {
-  if (part.role === "folded" && part.grain === "along length") return longAxis(part.panels[0]!);
-  return part.grain === "along length" ? part.lengthAxis : part.widthAxis;
 }

@@ -1,5 +1,4 @@
 import { coveringParts } from "../covering/partList";
-import { stockFor } from "../covering/blank";
 import { boardParts, type Part } from "../enclosure/part";
 import type { Assembly } from "../enclosure/assembly";
 import { X, Y, Z } from "../enclosure/space";
@@ -31,7 +30,7 @@ export function cautionsOf(judged: Judged, settings: Settings): readonly string[
     ...tightFit(judged, settings),
     ...sagging(judged, settings),
     ...tooLong(parts, settings),
-    ...jointAndTurnIn(judged.assembly, settings),
+    ...judged.assembly.kind.cautions(judged.assembly, settings),
     ...estimated(judged, settings),
     ...catalogueHeight(judged),
   ];
@@ -71,8 +70,7 @@ function tightFit({ assembly, item }: Judged, settings: Settings): readonly stri
       ["depth", Z],
     ] as const
   ).flatMap(([direction, axis]) => {
-    // The spine of a book in a slipcase sits at the open mouth: nothing can close on it.
-    if (axis === X && assembly.holder.shape === "sleeve") return [];
+    if (axis === assembly.holder.mouth) return [];
     const { likelyLeast } = yearFit(assembly, item, axis, settings);
     return likelyLeast < 0 ? [`${direction} by ${shownLength(-likelyLeast, settings)}`] : [];
   });
@@ -80,10 +78,10 @@ function tightFit({ assembly, item }: Judged, settings: Settings): readonly stri
 }
 
 function sagging(judged: Judged, settings: Settings): readonly string[] {
-  const base = judged.assembly.parts.find((part) => part.role === "base");
-  if (base === undefined || boardHolds(judged, base.board, settings)) return [];
+  const board = judged.assembly.base?.part.board;
+  if (board === undefined || boardHolds(judged, board, settings)) return [];
   try {
-    return [`${whyNot(base.board, judged, settings)}: take ${neededBoard(judged, settings).stock}`];
+    return [`${whyNot(board, judged, settings)}: take ${neededBoard(judged, settings).stock}`];
   } catch (error) {
     if (!(error instanceof NoAnswer)) throw error;
     return [error.message.replace(/^board: /, "")];
@@ -119,24 +117,6 @@ function misfit(part: Part, { stock, edgeTrim }: Settings): string | undefined {
   if (fits(across, along)) return part.grain === "either" ? undefined : `fits ${part.stock} only against the grain`;
   const roll = sheets.every((row) => row.sheetLength === undefined);
   return `${roll ? "wider than the roll" : "longer than any sheet"} of ${part.stock}`;
-}
-
-/** A joint that clears the trays by less than this will bind when the covering swells. Common practice, no source. */
-const LEAST_JOINT_PLAY_MM: Mm = 0.5;
-
-function jointAndTurnIn({ cover, covering: c, parts }: Assembly, settings: Settings): readonly string[] {
-  if (cover === undefined) return [];
-  const cautions: string[] = [];
-  const { joint, boardCaliper: q } = cover;
-  if (joint - Math.hypot(q, q + 2 * c) < LEAST_JOINT_PLAY_MM)
-    cautions.push(`joint of ${shownLength(joint, settings)} leaves the trays hardly clear of the spine: it may bind`);
-  const t = parts.find((part) => part.role === "wall")?.board.caliper ?? 0;
-  const reach = q + t + settings.square + 2 * c + settings.nestClearance;
-  if (settings.turnIn < reach && stockFor("covering", settings) !== "none")
-    cautions.push(
-      `turn-in of ${shownLength(settings.turnIn, settings)} leaves board bare beside the small tray: give ${shownLength(reach, settings)} or more`,
-    );
-  return cautions;
 }
 
 function estimated(judged: Judged, settings: Settings): readonly string[] {

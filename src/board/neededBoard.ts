@@ -5,7 +5,7 @@ import { InputError, NoAnswer } from "../measure/errors";
 import { formatLengthWithUnit } from "../measure/formatLength";
 import type { Mm } from "../measure/units";
 import type { Board } from "../settings/readers";
-import type { Settings } from "../settings/schema";
+import type { Settings, SettledSettings } from "../settings/schema";
 import type { StockRow } from "../settings/stock";
 import { basePlate, topPlate, type BasePlate } from "./basePlate";
 import { boardSag, type BendingBoard } from "./boardSag";
@@ -79,18 +79,19 @@ export function boardHolds(itemLoad: ItemLoad, board: Board, settings: Settings)
 }
 
 /**
- * Settings in which `auto` boards are the one that the row's weight needs; as they are where no board is `auto`, or
- * only the base board of a kind that has none.
+ * Settings in which `auto` boards are the one that the row's weight needs. A kind that has no use for a board takes for
+ * it what it is made of.
  *
  * @throws InputError when a board is auto and there is no weight
  * @throws NoAnswer when no stocked board is stiff enough, or the walls of a kind without a base board are auto
  */
-export function settledBoards(itemLoad: ItemLoad, settings: Settings): Settings {
+export function settledBoards(itemLoad: ItemLoad, settings: Settings): SettledSettings {
+  if (isSettled(settings)) return settings;
   const { kind } = itemLoad;
-  const auto = settings.wallBoard === "auto" ? "wall board" : settings.baseBoard === "auto" ? "base board" : undefined;
-  if (auto === undefined || !kind.boards) return settings;
-  if (isFolded(kind)) {
-    if (auto === "base board") return settings;
+  if (kind.body !== "wallBoard") return withBoard(settings[kind.body], settings);
+  const auto = settings.wallBoard === "auto" ? "wall board" : "base board";
+  if (kind.folded) {
+    if (settings.wallBoard !== "auto") return withBoard(settings.wallBoard, settings);
     throw new NoAnswer(`wall board: a ${kind.name} has no base board to be chosen by weight; name its wall board`);
   }
   if (weightOf(itemLoad, settings) === undefined)
@@ -128,9 +129,8 @@ interface Candidate extends CandidateBoard {
   readonly row: StockRow;
 }
 
-/** Folded from one piece: no walls that stand on or around a base. */
-function isFolded({ constructions }: Kind): boolean {
-  return constructions.length === 0;
+function isSettled(settings: Settings): settings is SettledSettings {
+  return settings.wallBoard !== "auto" && settings.baseBoard !== "auto";
 }
 
 /** What `neededCaliper` is asked of one plate, its load aside. */
@@ -183,7 +183,7 @@ function assembledWith(board: StockRow | Board, { item, kind }: ItemLoad, settin
   return kind.assemble(restingItem(item, trial), trial);
 }
 
-function withBoard(board: StockRow | Board, settings: Settings): Settings {
+function withBoard(board: StockRow | Board, settings: Settings): SettledSettings {
   return {
     ...settings,
     wallBoard: settings.wallBoard === "auto" ? boardOf(board) : settings.wallBoard,

@@ -1,10 +1,10 @@
-import type { Assembly, PlacedPart, Tray } from "../enclosure/assembly";
+import type { Assembly } from "../enclosure/assembly";
+import type { PlacedPart } from "../enclosure/placedPart";
 import { restingItem, type Item } from "../enclosure/restingItem";
 import { extent, X, Y, Z, type Axis } from "../enclosure/space";
 import { InputError } from "../measure/errors";
 import type { Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
-import { grainAxis } from "./basePlate";
 import { fitRange, type FitRange, type FitTerm } from "./fitRange";
 
 /**
@@ -29,36 +29,15 @@ export function yearFit(assembly: Assembly, item: Item, axis: Axis, settings: Se
 const PER_METRE = 1e-3;
 
 /**
- * What makes the clear inside. In height and width the base, less the walls that stand on it: it carries them along
- * when it moves, and across its grain it moves more than a wall along its own. In depth a wall, less the base that it
- * stands around.
+ * What makes the clear inside: the panel that holds it open, less the thicknesses of board within its length. In height
+ * and width a base carries along the walls that stand on it when it moves, and across its grain it moves more than a
+ * wall along its own.
  */
-function insideTerms({ holder, parts }: Assembly, axis: Axis, settings: Settings): readonly FitTerm[] {
-  const inside = extent(holder.inside, axis);
-  const own = parts.filter((part) => part.tray === holder.name);
-  const folded = own.find((part) => part.role === "folded");
-  if (folded !== undefined) return foldedTerms(folded, holder, axis, settings);
-  const [spanning, between] = axis === Z ? (["wall", "base"] as const) : (["base", "wall"] as const);
-  const shortest = own
-    .filter((part) => part.role === spanning && (part.lengthAxis === axis || part.widthAxis === axis))
-    .reduce((least, part) => (span(part, axis) < span(least, axis) ? part : least));
-  const stander = own.find((part) => part.role === between)!;
-  const { caliper } = stander.board;
-  const boards = Math.round((span(shortest, axis) - inside) / caliper);
-  const clear = spanTerm(shortest, axis, inside + boards * caliper, settings);
-  return boards === 0 ? [clear] : [clear, calipersTerm(stander.name, boards, caliper, settings)];
-}
-
-/**
- * A panel between folds. Cut part-way, it folds on its inner face, at the inside; a crease lies in mid-thickness, half
- * a board outside it, and the rim of a creased tray has but the one at its foot.
- */
-function foldedTerms(folded: PlacedPart, holder: Tray, axis: Axis, settings: Settings): readonly FitTerm[] {
-  const { caliper } = folded.board;
-  const creased = holder.shape === "wrapper" || holder.tabs > 0;
-  const boards = !creased ? 0 : axis === Z && holder.shape === "tray" ? 1 / 2 : 1;
-  const panel = spanTerm(folded, axis, extent(holder.inside, axis) + boards * caliper, settings);
-  return boards === 0 ? [panel] : [panel, calipersTerm(folded.name, boards, caliper, settings)];
+function insideTerms({ holder }: Assembly, axis: Axis, settings: Settings): readonly FitTerm[] {
+  const { part, boards, of } = holder.spans[axis];
+  const { caliper } = of.board;
+  const clear = spanTerm(part, axis, extent(holder.inside, axis) + boards * caliper, settings);
+  return boards === 0 ? [clear] : [clear, calipersTerm(of.name, boards, caliper, settings)];
 }
 
 /** Some thicknesses of one board: alike, since they are cut from one sheet, so that their errors add up. */
@@ -72,12 +51,8 @@ function calipersTerm(name: string, boards: number, caliper: Mm, { caliperTolera
   };
 }
 
-function span(part: PlacedPart, axis: Axis): Mm {
-  return extent(part.panels[0]!, axis);
-}
-
 function spanTerm(part: PlacedPart, axis: Axis, nominal: Mm, settings: Settings): FitTerm {
-  const along = grainAxis(part) === axis;
+  const along = part.grainAxis === axis;
   return {
     label: part.name,
     nominal,
@@ -88,11 +63,10 @@ function spanTerm(part: PlacedPart, axis: Axis, nominal: Mm, settings: Settings)
 }
 
 /** What fills the inside: coverings, cushioning, the item. */
-function takenTerms({ holder, covering: c }: Assembly, item: Item, axis: Axis, settings: Settings): readonly FitTerm[] {
+function takenTerms({ holder }: Assembly, item: Item, axis: Axis, settings: Settings): readonly FitTerm[] {
   const size = ITEM_SIZE[axis];
   const bare = restingItem(item, { ...settings, cushionBase: 0, cushionSides: 0, cushionTop: 0 });
   const cushioned = restingItem(item, settings);
-  const faces = FACES[holder.shape][axis];
   const still = (label: string, nominal: Mm, tolerance: Mm = 0): FitTerm => ({
     label,
     nominal,
@@ -109,7 +83,7 @@ function takenTerms({ holder, covering: c }: Assembly, item: Item, axis: Axis, s
       hygroexpansion: settings.itemExpansion * PER_METRE,
       tolerance: settings.measuringError,
     },
-    still("coverings", faces * c),
+    still("coverings", holder.coveredFaces[axis] * holder.covering),
     // One on each side of the item.
     still("tabs", tabs, tabs === 0 ? 0 : 2 * settings.caliperTolerance),
     still("cushioning", cushioned[size] - bare[size]),
@@ -117,10 +91,3 @@ function takenTerms({ holder, covering: c }: Assembly, item: Item, axis: Axis, s
 }
 
 const ITEM_SIZE = { [X]: "width", [Y]: "height", [Z]: "depth" } as const;
-
-/** Covered faces that the item lies between, by direction: width, height, depth. */
-const FACES: Readonly<Record<Assembly["holder"]["shape"], readonly [number, number, number]>> = {
-  tray: [2, 2, 1],
-  sleeve: [1, 2, 2],
-  wrapper: [0, 0, 0],
-};

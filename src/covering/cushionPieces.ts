@@ -3,7 +3,9 @@ import { wholeDown, type Part } from "../enclosure/part";
 import { extent, X, Y, Z } from "../enclosure/space";
 import type { Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
-import { blankPart } from "./blank";
+import { blankPart } from "./cutBlanks";
+
+export const CUSHION_PIECES = ["cushion base", "cushion side", "cushion head", "cushion top"] as const;
 
 /** How much smaller a cushion is than the space that it lies in, so that it goes in without a push. */
 const CUSHION_LESS_MM: Mm = 1;
@@ -12,7 +14,8 @@ const CUSHION_LESS_MM: Mm = 1;
  * Cushioning of the tray that holds the item: a base piece under it, four pieces standing on that around it, a top
  * piece over all. Common practice, no source. Thickness stands in the caliper.
  */
-export function cushionPieces({ holder, cushion, covering: c }: Assembly, settings: Settings): readonly Part[] {
+export function cushionPieces({ holder, cushion }: Assembly, settings: Settings): readonly Part[] {
+  const c = holder.covering;
   const { base, sides, top } = cushion;
   const width = extent(holder.inside, X) - 2 * c - CUSHION_LESS_MM;
   const height = extent(holder.inside, Y) - 2 * c - CUSHION_LESS_MM;

@@ -1,5 +1,7 @@
-import type { Assembly, PlacedPart } from "../enclosure/assembly";
+import type { Assembly } from "../enclosure/assembly";
 import { boardParts, type Part } from "../enclosure/part";
+import type { PlacedPart } from "../enclosure/placedPart";
+import type { Piece } from "../enclosure/view";
 import { formatLength } from "../measure/formatLength";
 import type { WorkbookUnit } from "../measure/units";
 import { foldedView } from "./foldedView";
@@ -10,7 +12,6 @@ import { paintOrder } from "./paintOrder";
 import { PEN, picture, shapesMoved, straight, type Picture, type Shape, type TextShape } from "./picture";
 import { drawnExtent } from "./projection";
 import { pulledApart } from "./pulledApart";
-import { sceneOf, type Piece } from "./scene";
 import { solid, type Frame } from "./solid";
 import { anchorsOf } from "./visiblePoints";
 
@@ -47,12 +48,12 @@ const LEADER_STROKE = 0.8;
  */
 export function explodedView(assembly: Assembly, options: ExplodedOptions): Picture {
   const { unit, width = USUAL_WIDTH, labels = true, tallest = TALLEST, list: listing = true } = options;
-  const title = `Exploded view of a ${assembly.kind}`;
-  if (assembly.parts.some(({ role }) => role === "folded")) {
+  const title = `Exploded view of a ${assembly.kind.name}`;
+  if (assembly.kind.folded) {
     const figure = foldedView(assembly, { unit, width: width - 2 * MARGIN, labels });
     return picture(title, width, figure.height + 2 * MARGIN, shapesMoved(figure.shapes, MARGIN, MARGIN));
   }
-  const pieces = pulledApart(sceneOf(assembly));
+  const pieces = pulledApart(assembly.kind.apart(assembly));
   const named = boardParts(assembly).map((part): Named => ({ part, lines: linesOf(part, unit) }));
   const numbered = width < ROOM_FOR_NAMES;
   const column = !labels ? 0 : numbered ? 2 * NUMBER_RADIUS + LEADER_GAP : columnWidth(named);

@@ -7,7 +7,6 @@ import { paintOrder } from "./paintOrder";
 import { shapesMoved } from "./picture";
 import { drawnExtent } from "./projection";
 import { pulledApart } from "./pulledApart";
-import { sceneOf } from "./scene";
 import { solid } from "./solid";
 import { templateOfPart } from "./templateOfPart";
 
@@ -45,7 +44,7 @@ export function foldedView(
 }
 
 function foldedUp(assembly: Assembly, width: number): Figure {
-  const pieces = pulledApart(sceneOf(assembly));
+  const pieces = pulledApart(assembly.kind.apart(assembly));
   const bodies = pieces.map(({ body }) => body);
   const { left, right, top, bottom } = drawnExtent(bodies);
   const scale = Math.min(width / (right - left), (width * 1.5) / (bottom - top));

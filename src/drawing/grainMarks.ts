@@ -1,8 +1,8 @@
 import type { Axis } from "../enclosure/space";
+import type { Piece } from "../enclosure/view";
 import { facesOf, onFace, project, type Face, type Point } from "./projection";
 import type { Shape } from "./picture";
 import { normalOf } from "./pulledApart";
-import type { Piece } from "./scene";
 import { onDrawing, type Frame } from "./solid";
 import { hidesOf } from "./visiblePoints";
 

@@ -1,7 +1,7 @@
-import { extent, X, Y, Z, type Axis, type Cuboid } from "../enclosure/space";
+import { along, boundingBox, extent, moved, X, Y, Z, type Axis, type Cuboid } from "../enclosure/space";
+import type { Apart, ApartGroup, Piece } from "../enclosure/view";
 import type { Mm } from "../measure/units";
 import { drawnExtent, RISE } from "./projection";
-import { along, isTurnedOver, moved, type Piece, type Scene, type TrayPieces } from "./scene";
 import { thickened } from "./thickened";
 
 /** Shares of the plan, measured from head to tail and spine to fore-edge together. */
@@ -18,13 +18,12 @@ const CASE_FALL = 0.28;
  * The pieces of an enclosure drawn apart: walls outward, bases down (a lid's up), cards beyond them, lids above, the
  * boards of a case below. A folded piece stays as it is folded.
  */
-export function pulledApart({ trays, cover }: Scene): readonly Piece[] {
-  const plan = Math.max(...trays.map(({ tray }) => extent(tray.outside, X) + extent(tray.outside, Y)));
-  const groups = trays.map((tray) => ({ tray: tray.tray, pieces: opened(tray, plan) }));
-  if (cover.length > 0) return overCase(groups, cover, plan);
-  const stack = [...groups].sort((one, other) => height(one) - height(other));
+export function pulledApart({ arranged, groups, between }: Apart): readonly Piece[] {
+  const plan = Math.max(...groups.map(({ pieces }) => planOf(boundingBox(pieces.map(bodyOf)))));
+  const opened = groups.map((group) => openedGroup(group, plan));
+  if (arranged === "beside") return overCase(opened, between, plan);
   const placed: Piece[] = [];
-  for (const { pieces } of stack) {
+  for (const { pieces } of opened) {
     if (placed.length === 0) placed.push(...pieces);
     else {
       const [below, above] = [drawnExtent(placed.map(bodyOf)), drawnExtent(pieces.map(bodyOf))];
@@ -35,19 +34,22 @@ export function pulledApart({ trays, cover }: Scene): readonly Piece[] {
   return placed;
 }
 
-/** Where a tray comes in the stack: the one that holds the others lowest, what is turned over highest. */
-function height({ tray }: TrayPieces): Mm {
-  return tray.outside.min[Z] + (isTurnedOver(tray) ? tray.outside.max[Z] - tray.inside.min[Z] + LID_FIRST : 0);
+function planOf(body: Cuboid): Mm {
+  return extent(body, X) + extent(body, Y);
 }
 
-/** Higher than any enclosure is deep, so that a lid comes above everything upright. */
-const LID_FIRST: Mm = 1e6;
+/** Each board of a group moved out along its own thickness, those further out further. */
+function openedGroup(group: ApartGroup, plan: Mm): ApartGroup {
+  const thick = thickPieces(group.pieces, plan);
+  return {
+    ...group,
+    pieces: group.around === undefined ? apartByPart(thick, plan) : apartFrom(group.around, group.pieces, thick, plan),
+  };
+}
 
-/** One tray's boards, each moved out along its own thickness, those further out further. */
-function opened({ tray, pieces }: TrayPieces, plan: Mm): readonly Piece[] {
-  const thick = thickPieces(pieces, plan);
-  if (pieces.some(({ part }) => part.role === "folded")) return apartByPart(thick, plan);
-  const middle = middleOf(tray.inside);
+/** @param thick the pieces as thick as they are drawn */
+function apartFrom(around: Cuboid, pieces: readonly Piece[], thick: readonly Piece[], plan: Mm): readonly Piece[] {
+  const middle = middleOf(around);
   const wallHeight = Math.max(...pieces.map(({ body, part }) => (part.role === "wall" ? extent(body, Z) : 0)));
   // Far enough for a near wall not to stand before the base, unless the tray is deep.
   const gap = clamped((wallHeight * RISE.z) / RISE.plan, plan * LEAST_GAP, plan * MOST_GAP);
@@ -85,26 +87,28 @@ function apartByPart(pieces: readonly Piece[], plan: Mm): readonly Piece[] {
   return placed;
 }
 
-/** Trays beside each other over the boards of their case, which lie apart below. */
-function overCase(groups: readonly TrayPieces[], cover: readonly Piece[], plan: Mm): readonly Piece[] {
-  const [right, left] = [
-    groups.find(({ tray }) => tray.inside.min[X] >= 0)!,
-    groups.find(({ tray }) => tray.inside.max[X] <= 0)!,
+/** Groups beside each other, from the right, over the boards of their case, which lie apart below. */
+function overCase(groups: readonly ApartGroup[], between: readonly Piece[], plan: Mm): readonly Piece[] {
+  const placed: Piece[] = [];
+  const shifts = groups.map(({ pieces }, index) => {
+    const near = Math.max(...pieces.map(({ body }) => body.max[X]));
+    const far = Math.min(...placed.map(({ body }) => body.min[X]));
+    const spread = index === 0 ? 0 : Math.max(0, near - far + plan * CASE_GAP);
+    placed.push(...shifted(pieces, X, -spread));
+    return spread;
+  });
+  const foot = Math.min(...placed.map(({ body }) => body.min[Z]));
+  const cover = [...groups.flatMap(({ bed }) => bed), ...between];
+  // The boards between two groups move half as far as they do.
+  const moves = [
+    ...groups.flatMap(({ bed }, index) => bed.map(() => shifts[index]!)),
+    ...between.map(() => Math.max(...shifts) / 2),
   ];
-  const near = Math.max(...left.pieces.map(({ body }) => body.max[X]));
-  const far = Math.min(...right.pieces.map(({ body }) => body.min[X]));
-  const spread = Math.max(0, near - far + plan * CASE_GAP);
-  const trays = [...right.pieces, ...shifted(left.pieces, X, -spread)];
-  const foot = Math.min(...trays.map(({ body }) => body.min[Z]));
   const boards = thickPieces(cover, plan);
   const fall = foot - Math.max(...boards.map(({ body }) => body.max[Z])) - plan * CASE_FALL;
-  const share = (body: Cuboid) => (body.min[X] >= 0 ? 0 : body.max[X] > left.tray.inside.max[X] + NOISE_MM ? 0.5 : 1);
   return [
-    ...trays,
-    ...boards.map(({ body, part }, index) => ({
-      body: moved(body, [-spread * share(cover[index]!.body), 0, fall]),
-      part,
-    })),
+    ...placed,
+    ...boards.map(({ body, part }, index) => ({ body: moved(body, [-moves[index]!, 0, fall]), part })),
   ];
 }
 

@@ -1,4 +1,4 @@
-import type { Blank, CornerCut, Stretch } from "../covering/blank";
+import type { Blank, CornerCut, Stretch } from "../enclosure/blank";
 import { wholeDown, wholeUp } from "../enclosure/part";
 import type { Mm } from "../measure/units";
 import type { Corner, Template, TemplateLine } from "./template";

@@ -1,7 +1,7 @@
-import type { PlacedPart } from "../enclosure/assembly";
+import type { PlacedPart } from "../enclosure/placedPart";
 import type { Cuboid } from "../enclosure/space";
 import { bandsOf, covers, drawnExtent, facesOf, onFace, project, type Face, type Point } from "./projection";
-import type { Piece } from "./scene";
+import type { Piece } from "../enclosure/view";
 import { onDrawing, type Frame } from "./solid";
 
 /** Shares of a face at which it is looked at. */

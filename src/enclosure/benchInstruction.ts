@@ -1,7 +1,8 @@
 import { formatLength } from "../measure/formatLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
-import type { Assembly, PlacedPart, Tray } from "./assembly";
+import type { Assembly, Tray } from "./assembly";
 import type { Part } from "./part";
+import type { Folds, PlacedPart } from "./placedPart";
 import { extent, X, Y, Z, type Axis, type Cuboid } from "./space";
 
 /**
@@ -15,7 +16,7 @@ export function benchInstruction(part: Part, assembly: Assembly, unit: WorkbookU
   if (placed === undefined) return part.note;
   const instructions = [...cornerWords(part, unit)];
   if (placed.lengthAxis !== undefined && placed.widthAxis !== undefined) {
-    const tray = assembly.trays.find((each) => each.name === placed.tray && placed.role !== "case");
+    const tray = assembly.trays.find((each) => each.name === placed.tray);
     const cut = assembly.parts.slice(0, assembly.parts.indexOf(placed)).filter((each) => each.tray === placed.tray);
     const along = against(placed, placed.lengthAxis, cut, tray, assembly);
     const across = against(placed, placed.widthAxis, cut, tray, assembly);
@@ -142,15 +143,18 @@ function told({ reference, difference, measure, axis }: MatchedPart, unit: Workb
 
 function cornerWords({ corners, folds }: Part, unit: WorkbookUnit): readonly string[] {
   const shown = (size: Mm) => formatLength(size, unit);
-  const creased = folds.alongLength.length + folds.alongWidth.length > 0;
-  if (corners === undefined) return creased ? ["crease at the folds"] : [];
-  if (corners.form === "notch")
-    return [
-      "cut part-way through at the folds, on the outside",
-      `cut away the corners, ${shown(corners.alongLength)} along the length by ${shown(corners.alongWidth)}`,
-    ];
-  return [
-    "crease at the folds",
-    `leave tabs ${shown(corners.long)} long and ${shown(corners.high)} high on the head walls, creased ${shown(corners.creasesApart)} apart`,
-  ];
+  const words: string[] = [];
+  if (folds.alongLength.length + folds.alongWidth.length > 0) words.push(FOLDING[folds.by]);
+  if (corners?.form === "notch")
+    words.push(`cut away the corners, ${shown(corners.alongLength)} along the length by ${shown(corners.alongWidth)}`);
+  if (corners?.form === "tab")
+    words.push(
+      `leave tabs ${shown(corners.long)} long and ${shown(corners.high)} high on the head walls, creased ${shown(corners.creasesApart)} apart`,
+    );
+  return words;
 }
+
+const FOLDING: Readonly<Record<Folds["by"], string>> = {
+  cut: "cut part-way through at the folds, on the outside",
+  crease: "crease at the folds",
+};

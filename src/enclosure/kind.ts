@@ -1,21 +1,21 @@
-import type { Construction, Settings } from "../settings/schema";
-import type { SettingKey } from "../settings/schema";
-import type { Assembly } from "./assembly";
-import type { RestingItem } from "./restingItem";
+import type { Construction, SettingKey, Settings, SettledSettings } from "../settings/schema";
+import type { AssembledKind, Assembly } from "./assembly";
 import type { Step } from "./order";
+import type { RestingItem } from "./restingItem";
 
-/** A kind of enclosure: one file beside this one, and one line in the registry. */
-export interface Kind {
-  readonly name: string;
+/** A kind of enclosure: one file in `kinds`, and one line in the registry. */
+export interface Kind extends AssembledKind {
   /** The trade's other words for it. */
   readonly otherNames: readonly string[];
   /** Names of its trays; none where it has one. */
   readonly trays: readonly string[];
   /** Board and card parts that some construction or option of it has, without the tray. */
   readonly parts: readonly string[];
+  /** Covering and lining pieces that it may have, without the tray. */
+  readonly coverings: readonly string[];
   readonly constructions: readonly Construction[];
-  /** It is made of board; false for one of card alone. */
-  readonly boards: boolean;
+  /** What it is made of: the setting that the choice of a board decides. */
+  readonly body: "wallBoard" | "wrapperCard";
   /** The options that it can use; another in a row's own text is refused. */
   readonly options: readonly SettingKey[];
   /**
@@ -23,9 +23,12 @@ export interface Kind {
    *
    * @throws InputError when a setting leaves no room for a part
    */
-  readonly assemble: (item: RestingItem, settings: Settings) => Assembly;
+  readonly assemble: (item: RestingItem, settings: SettledSettings) => Assembly;
   /** How its boards are put together, covered and lined. */
   readonly order: (settings: Settings) => readonly Step[];
 }
 
 export const CONSTRUCTIONS: readonly Construction[] = ["flanged base", "on base", "around base"];
+
+/** The cautions of a kind that needs none of its own. */
+export const NO_CAUTIONS = (): readonly string[] => [];

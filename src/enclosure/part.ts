@@ -1,6 +1,7 @@
 import type { Mm } from "../measure/units";
 import type { Material } from "../settings/stock";
-import { fullName, type Assembly, type Corners, type Folds, type PlacedPart } from "./assembly";
+import type { Assembly } from "./assembly";
+import { fullName, type Corners, type Folds, type PlacedPart } from "./placedPart";
 
 /** A line of the cut list: sizes to cut, in mm. */
 export interface Part {

@@ -27,6 +27,15 @@ export function sizeOf(body: Cuboid): Vec {
   return [extent(body, X), extent(body, Y), extent(body, Z)];
 }
 
+export function moved({ min, max }: Cuboid, [x, y, z]: Vec): Cuboid {
+  return { min: [min[0] + x, min[1] + y, min[2] + z], max: [max[0] + x, max[1] + y, max[2] + z] };
+}
+
+/** A step along one axis. */
+export function along(axis: Axis, by: Mm): Vec {
+  return [axis === X ? by : 0, axis === Y ? by : 0, axis === Z ? by : 0];
+}
+
 /** The smallest cuboid that holds them all. */
 export function boundingBox(bodies: readonly Cuboid[]): Cuboid {
   let [x0, y0, z0] = [Infinity, Infinity, Infinity];

@@ -1,4 +1,4 @@
-import { COVERING_NAMES } from "../covering/partList";
+import { CUSHION_PIECES } from "../covering/cushionPieces";
 import type { Part } from "../enclosure/part";
 import { KINDS } from "../enclosure/registry";
 import { InputError, NoAnswer, shown } from "../measure/errors";
@@ -70,7 +70,9 @@ const TRAYS = [...new Set(KINDS.flatMap((kind) => kind.trays))];
 
 /** Part names by their plain form, with the trade's other words. */
 const NAMES: ReadonlyMap<string, string> = new Map([
-  ...[...KINDS.flatMap((kind) => kind.parts), ...COVERING_NAMES].map((name) => [plainName(name), name] as const),
+  ...[...KINDS.flatMap(({ parts, coverings }) => [...parts, ...coverings]), ...CUSHION_PIECES].map(
+    (name) => [plainName(name), name] as const,
+  ),
   ["tail wall", "head wall"],
   ["foreedge wall", "fore-edge wall"],
   ["front wall", "fore-edge wall"],

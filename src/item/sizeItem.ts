@@ -7,7 +7,7 @@ import { InputError, NoAnswer, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
 import { listed } from "../settings/names";
-import { DEFINITIONS, type Settings } from "../settings/schema";
+import { DEFINITIONS, type Settings, type SettledSettings } from "../settings/schema";
 
 /** A survey row as its cells hold it. */
 export interface Row {
@@ -26,7 +26,7 @@ export interface Sized {
   readonly weightKg: number | undefined;
   readonly assembly: Assembly;
   /** With `auto` boards settled to the one that the weight needs. */
-  readonly settings: Settings;
+  readonly settings: SettledSettings;
   /** As asked for, `auto` boards still `auto`: what other boards are judged by. */
   readonly requested: Settings;
 }

@@ -1,5 +1,4 @@
-import { blanksOf } from "../covering/partList";
-import { stockFor } from "../covering/blank";
+import { stockFor } from "../covering/cutBlanks";
 import { boardParts } from "../enclosure/part";
 import type { Template } from "../drawing/template";
 import { templateOfBlank } from "../drawing/templateOfBlank";
@@ -29,7 +28,7 @@ export function cornerTemplates(tickets: readonly Ticket[]): readonly CornerTemp
     const { assembly, settings } = sized;
     const templates = [
       ...boardParts(assembly).map(templateOfPart),
-      ...blanksOf(assembly, settings)
+      ...assembly.kind.blanks(assembly, settings)
         .filter(({ material, along, across }) => along > 0 && across > 0 && stockFor(material, settings) !== "none")
         .map(templateOfBlank),
     ];

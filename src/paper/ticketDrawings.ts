@@ -1,8 +1,8 @@
-import { blanksOf } from "../covering/partList";
-import { stockFor, type Blank } from "../covering/blank";
+import { stockFor } from "../covering/cutBlanks";
 import { blankTemplate } from "../drawing/blankTemplate";
 import { explodedView } from "../drawing/explodedView";
 import { templateOfBlank } from "../drawing/templateOfBlank";
+import type { Blank } from "../enclosure/blank";
 import type { Mm } from "../measure/units";
 import { beside, gap, type Block } from "./blocks";
 import { drawingBlock } from "./drawingBlock";
@@ -34,7 +34,7 @@ export function ticketExploded({ sized }: Ticket, width: Mm): Block {
 /** Covering and lining blanks that are turned in or have corners cut, as many side by side as there is room for. */
 export function ticketBlanks({ sized }: Ticket, width: Mm, type: Typesetter): readonly Block[] {
   const { assembly, settings } = sized;
-  const blanks = blanksOf(assembly, settings).filter((blank) => hasLines(blank) && isCut(blank));
+  const blanks = assembly.kind.blanks(assembly, settings).filter((blank) => hasLines(blank) && isCut(blank));
   if (blanks.length === 0) return [];
   const across = Math.floor((width + BLANK_GAP) / (LEAST_BLANK + BLANK_GAP));
   const room = (width - (across - 1) * BLANK_GAP) / across;

@@ -4,6 +4,7 @@ import type { Assembly } from "../enclosure/assembly";
 import { X, Y, Z } from "../enclosure/space";
 import { formatLength } from "../measure/formatLength";
 import { massIn } from "../measure/units";
+import type { Construction } from "../settings/schema";
 import { settingsTable } from "../settings/settingsTable";
 import type { Sized } from "../item/sizeItem";
 import { readAs, type Ticket } from "./ticket";
@@ -39,15 +40,16 @@ function massText(kg: number, { settings: { unit } }: Sized): string {
   return `${Number(massIn(kg, unit).toFixed(2))} ${unit === "in" ? "lb" : "kg"}`;
 }
 
-/** How the walls of the holding tray stand, read off the boards in space; empty where it has no walls of its own. */
-export function constructionOf({ parts, holder }: Assembly): string {
-  const own = parts.filter(({ tray }) => tray === holder.name);
-  const base = own.find(({ role }) => role === "base")?.panels[0];
-  const wall = own.find(({ role }) => role === "wall")?.panels[0];
-  if (base === undefined || wall === undefined) return "";
-  if (own.some(({ role, name }) => role === "card" && name !== "end card")) return "flanged base";
-  return wall.min[Z] < base.max[Z] ? "walls around base" : "walls on base";
+/** How the walls of the holding tray stand; empty where it has no walls of its own. */
+export function constructionOf({ holder }: Assembly): string {
+  return holder.construction === undefined ? "" : CONSTRUCTION_WORDS[holder.construction];
 }
+
+const CONSTRUCTION_WORDS: Readonly<Record<Construction, string>> = {
+  "flanged base": "flanged base",
+  "around base": "walls around base",
+  "on base": "walls on base",
+};
 
 /** Where settings of a survey's own columns say that they come from. */
 const OF_THE_ROW = "its row";

@@ -39,3 +39,9 @@ export interface Settings extends Omit<Values, "wallBoard" | "baseBoard" | "flan
   /** Settings given in a row's own text or column. */
   readonly ownOfRow: ReadonlySet<SettingKey>;
 }
+
+/** Settings in which every board is decided: what an enclosure is put together from. */
+export interface SettledSettings extends Settings {
+  readonly wallBoard: Board;
+  readonly baseBoard: Board | undefined;
+}

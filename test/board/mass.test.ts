@@ -3,9 +3,10 @@ import { enclosureMass } from "../../src/board/mass";
 import { partList } from "../../src/covering/partList";
 import { restingItem } from "../../src/enclosure/restingItem";
 import { InputError } from "../../src/measure/errors";
-import type { Settings } from "../../src/settings/schema";
+import type { SettledSettings } from "../../src/settings/schema";
 import { settingsOf } from "../../src/settings/settingsOf";
 import { anyItem, EVERY_STRUCTURE } from "../enclosure/everyEnclosure";
+import { settled } from "../settings/settledOf";
 import { sized } from "./itemLoads";
 
 function grams(kind: string, text = "", hwd: readonly [number, number, number] = [300, 210, 40]): number {
@@ -134,7 +135,7 @@ describe("by hand, 300 x 210 x 40", () => {
     const settings = settingsOf([stock, [[`${bare}; cushion base=10`]]]);
     const item = { height: 300, width: 210, depth: 40 };
     const kind = sized([300, 210, 40], "tray").kind;
-    const foam = partList(kind.assemble(restingItem(item, settings), settings), settings).filter(
+    const foam = partList(kind.assemble(restingItem(item, settings), settled(settings)), settings).filter(
       ({ stock: name }) => name === "foam",
     );
     expect(1000 * enclosureMass(foam, settings)).toBeCloseTo(400 * m2([1, 301, 211]), 6);
@@ -150,7 +151,7 @@ describe("in every kind, construction and option", () => {
         fc.property(anyItem, (item) => {
           const massOf = (caliper: number) => {
             // No rounding and no lid that is cut to a step: a thicker board never shortens a part but the lid's walls.
-            const all: Settings = {
+            const all: SettledSettings = {
               ...settings,
               wallBoard: board(caliper),
               wrapperCard: board(caliper / 4),

@@ -4,11 +4,12 @@ import { baseSag, boardHolds, neededBoard, settledBoards, weightOf, type ItemLoa
 import { sagAllowed } from "../../src/board/neededCaliper";
 import { restingItem } from "../../src/enclosure/restingItem";
 import { NoAnswer } from "../../src/measure/errors";
-import type { Settings } from "../../src/settings/schema";
+import type { Settings, SettledSettings } from "../../src/settings/schema";
 import { settingsOf } from "../../src/settings/settingsOf";
 import type { StockRow } from "../../src/settings/stock";
 import { boardStockAnswer, sagAnswer } from "../../src/item/boardAnswers";
 import { sizeItem } from "../../src/item/sizeItem";
+import { settledOf } from "../settings/settledOf";
 import { anyBurden, anyRule, itemLoad, shared } from "./itemLoads";
 
 const boardOf = (row: StockRow) => ({ stock: row.stock, caliper: row.caliper, listed: row });
@@ -150,7 +151,7 @@ test("weightOf: as given, else by the density of the item's own volume, else unk
 describe("the plates of an enclosure", () => {
   const plates = (kind: string, text = "") => {
     const asked = itemLoad([300, 210, 40], kind);
-    const settings = text === "" ? settingsOf([]) : settingsOf([text]);
+    const settings = settledOf(text);
     const assembly = asked.kind.assemble(restingItem(asked.item, settings), settings);
     return [basePlate(assembly), topPlate(assembly)];
   };
@@ -177,14 +178,14 @@ describe("the plates of an enclosure", () => {
   test("of a landscape item: long grain turns with it, that of a clamshell stays parallel to the spine", () => {
     const grain = (kind: string) => {
       const asked = itemLoad([210, 300, 40], kind);
-      return basePlate(asked.kind.assemble(restingItem(asked.item, settingsOf([])), settingsOf([])))!.grain;
+      return basePlate(asked.kind.assemble(restingItem(asked.item, settledOf()), settledOf()))!.grain;
     };
     expect([grain("tray"), grain("clamshell box"), grain("slipcase")]).toEqual(["x", "y", "y"]);
   });
 });
 
-/** Any board in the place of auto: the inside does not hang on it. */
-function settled(settings: Settings): Settings {
+/** Any board in the place of auto: the inside does not depend on it. */
+function settled(settings: Settings): SettledSettings {
   const board = boardOf(settings.stock[0]!);
   return {
     ...settings,

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { yearFit } from "../../src/board/yearFit";
-import { restingItem, type Item } from "../../src/enclosure/restingItem";
+import type { Item } from "../../src/enclosure/restingItem";
 import { extent, X, Y, Z } from "../../src/enclosure/space";
 import { InputError } from "../../src/measure/errors";
-import type { Settings } from "../../src/settings/schema";
+import type { Settings, SettledSettings } from "../../src/settings/schema";
 import { settingsOf } from "../../src/settings/settingsOf";
-import { anyItem, anyShop, EVERY_STRUCTURE, type Structure } from "../enclosure/everyEnclosure";
+import { anyItem, anyShop, assemblyOf, EVERY_STRUCTURE, type Structure } from "../enclosure/everyEnclosure";
 import { sized } from "./itemLoads";
 import { simulatedBuild, type Luck } from "./simulatedBuild";
 
@@ -92,14 +92,10 @@ describe("by hand", () => {
 });
 
 /** An item in some structure and shop; undefined where the settings leave no room for a part. */
-function built({ kind, settings }: Structure, item: Item, shop: Partial<Settings>) {
-  const all = { ...settings, ...shop } as Settings;
-  try {
-    return { assembly: kind.assemble(restingItem(item, all), all), settings: all };
-  } catch (error) {
-    if (error instanceof InputError) return undefined;
-    throw error;
-  }
+function built({ kind, settings }: Structure, item: Item, shop: Partial<SettledSettings>) {
+  const all: SettledSettings = { ...settings, ...shop };
+  const assembly = assemblyOf(kind, item, all);
+  return assembly === undefined ? undefined : { assembly, settings: all };
 }
 
 test("nominal is the inside less coverings, cushioning and item, in every kind, construction and option", () => {
@@ -110,8 +106,7 @@ test("nominal is the inside less coverings, cushioning and item, in every kind, 
         const made = built(structure, item, shop);
         if (made === undefined) return;
         const { assembly, settings } = made;
-        const c = settings.coveringAllowance / 2;
-        const faces = { slipcase: [2, 1, 2], "four-flap wrapper": [0, 0, 0] }[structure.kind.name] ?? [2, 2, 1];
+        const { coveredFaces, covering, inside, tabs } = assembly.holder;
         const [h, w, d] = {
           back: ["height", "width", "depth"],
           foot: ["depth", "width", "height"],
@@ -122,11 +117,10 @@ test("nominal is the inside less coverings, cushioning and item, in every kind, 
           2 * settings.cushionSides,
           settings.cushionBase + settings.cushionTop,
         ];
-        const tabs = structure.text.includes("fold=crease") ? 2 * assembly.parts[0]!.board.caliper : 0;
         AXES.forEach(([, axis], at) => {
           const left =
-            extent(assembly.holder.inside, axis) -
-            faces[at]! * c -
+            extent(inside, axis) -
+            coveredFaces[axis] * covering -
             cushions[at]! -
             item[[h, w, d][at]!] -
             (axis === X ? tabs : 0);

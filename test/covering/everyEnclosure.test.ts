@@ -1,12 +1,10 @@
 import fc from "fast-check";
 import { coveringParts } from "../../src/covering/partList";
 import type { Assembly, Tray } from "../../src/enclosure/assembly";
-import { restingItem } from "../../src/enclosure/restingItem";
 import type { Part } from "../../src/enclosure/part";
 import { extent, X, Y, Z } from "../../src/enclosure/space";
-import { InputError } from "../../src/measure/errors";
-import type { Settings } from "../../src/settings/schema";
-import { anyItem, anyShop, EVERY_STRUCTURE } from "../enclosure/everyEnclosure";
+import type { Settings, SettledSettings } from "../../src/settings/schema";
+import { anyItem, anyShop, assemblyOf, EVERY_STRUCTURE, titled } from "../enclosure/everyEnclosure";
 
 const RUNS = Number(process.env["SOAK_RUNS"] ?? 12);
 const NOISE = 1e-6;
@@ -39,7 +37,7 @@ const CHECKS: Readonly<Record<string, (part: Part, tray: Tray, assembly: Assembl
   },
   "spine-edge strip": (part, { outside, floor }) => noSmaller(part, extent(outside, Y), floor),
   "base panel": (part, { outside }) => within(part, extent(outside, X), extent(outside, Y)),
-  "floor lining": (part, { inside }, { covering }) =>
+  "floor lining": (part, { inside, covering }) =>
     within(part, extent(inside, X) - 2 * covering, extent(inside, Y) - 2 * covering),
   "one-piece blank": (part, { outside, inside, openSpine, rim, floor }) => {
     const up = extent(outside, Z) + rim + extent(inside, Z);
@@ -67,7 +65,7 @@ const CHECKS: Readonly<Record<string, (part: Part, tray: Tray, assembly: Assembl
 };
 
 describe.each(["strip", "one piece"] as const)("cover style %s", (coverStyle) => {
-  test.each(EVERY_STRUCTURE.map((structure) => [structure.kind.name, structure.text, structure] as const))(
+  test.each(titled(EVERY_STRUCTURE))(
     "%s, %s: each blank covers its face or lies within it, in whole millimetres",
     (_name, _text, { kind, settings }) => {
       let pieces = 0;
@@ -75,14 +73,9 @@ describe.each(["strip", "one piece"] as const)("cover style %s", (coverStyle) =>
       fc.assert(
         fc.property(anyItem, anyShop, (item, shop) => {
           // A roll of any length: splitting has its own tests.
-          const inForce: Settings = { ...settings, ...shop, coverStyle, stock: [] };
-          let assembly: Assembly;
-          try {
-            assembly = kind.assemble(restingItem(item, inForce), inForce);
-          } catch (error) {
-            if (error instanceof InputError) return;
-            throw error;
-          }
+          const inForce: SettledSettings = { ...settings, ...shop, coverStyle, stock: [] };
+          const assembly = assemblyOf(kind, item, inForce);
+          if (assembly === undefined) return;
           built += 1;
           for (const part of coveringParts(assembly, inForce)) {
             pieces += 1;

@@ -1,5 +1,6 @@
 import fc from "fast-check";
-import { cutBlanks, type Blank } from "../../src/covering/blank";
+import { cutBlanks } from "../../src/covering/cutBlanks";
+import type { Blank } from "../../src/enclosure/blank";
 import { wholeDown, wholeUp } from "../../src/enclosure/part";
 import { settingsOf } from "../../src/settings/settingsOf";
 

@@ -1,6 +1,6 @@
 import { boardParts } from "../../src/enclosure/part";
 import { blankTemplate } from "../../src/drawing/blankTemplate";
-import type { Blank } from "../../src/covering/blank";
+import type { Blank } from "../../src/enclosure/blank";
 import { templateOfBlank } from "../../src/drawing/templateOfBlank";
 import { templateOfPart } from "../../src/drawing/templateOfPart";
 import { book, enclosed } from "../enclosure/sizing";

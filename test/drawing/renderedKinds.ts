@@ -4,7 +4,7 @@ import { assembledView } from "../../src/drawing/assembledView";
 import { ON_WHITE } from "../../src/drawing/look";
 import type { Picture } from "../../src/drawing/picture";
 import { svgOf } from "../../src/drawing/svgOf";
-import { settingsOf } from "../../src/settings/settingsOf";
+import { settledOf } from "../settings/settledOf";
 
 /** The item of the worked examples. */
 const ITEM = { height: 300, width: 210, depth: 40 };
@@ -14,7 +14,7 @@ export const KINDS_FOLDER = "src/drawing/kinds";
 
 /** The worked item in a kind, put together. */
 export function pictureOf(kind: (typeof KINDS)[number]): Picture {
-  const settings = settingsOf([]);
+  const settings = settledOf();
   return assembledView(kind.assemble(restingItem(ITEM, settings), settings));
 }
 

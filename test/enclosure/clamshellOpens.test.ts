@@ -1,8 +1,9 @@
 import fc from "fast-check";
-import type { Assembly, PlacedPart } from "../../src/enclosure/assembly";
+import type { Assembly } from "../../src/enclosure/assembly";
+import type { PlacedPart } from "../../src/enclosure/placedPart";
 import { restingItem } from "../../src/enclosure/restingItem";
 import { extent, X, Y, Z, type Cuboid } from "../../src/enclosure/space";
-import type { Settings } from "../../src/settings/schema";
+import type { SettledSettings } from "../../src/settings/schema";
 import { anyItem, anyShop, EVERY_STRUCTURE, RUNS } from "./everyEnclosure";
 import { book, enclosed } from "./sizing";
 
@@ -51,7 +52,7 @@ test.each(clamshells.map(({ text, settings }) => [text, settings] as const))(
   (_, settings) => {
     fc.assert(
       fc.property(anyItem, anyShop, (item, shop) => {
-        const inForce: Settings = { ...settings, ...shop };
+        const inForce: SettledSettings = { ...settings, ...shop };
         opens(clamshells[0]!.kind.assemble(restingItem(item, inForce), inForce));
       }),
       { numRuns: Math.ceil(RUNS / 10), seed: 7 },
@@ -66,8 +67,7 @@ type Point = readonly [number, number];
 type Outline = readonly Point[];
 
 function opens(box: Assembly): void {
-  const { covering: c, cover } = box;
-  const { boardCaliper: q, joint: j } = cover!;
+  const { boardCaliper: q, joint: j, covering: c } = box.cover!;
   const panels = (name: string, tray = "") =>
     box.parts.find((part) => part.name === name && part.tray === tray)!.panels;
   const [back, front] = panels("case board") as [Cuboid, Cuboid];

@@ -1,8 +1,11 @@
 import fc from "fast-check";
 import type { Board } from "../../src/settings/readers";
-import type { SettingKey, Settings } from "../../src/settings/schema";
+import type { SettingKey, SettledSettings } from "../../src/settings/schema";
+import { InputError } from "../../src/measure/errors";
+import type { Assembly } from "../../src/enclosure/assembly";
+import { restingItem, type Item } from "../../src/enclosure/restingItem";
 import { DEFINITIONS } from "../../src/settings/schema";
-import { settingsOf } from "../../src/settings/settingsOf";
+import { settledOf } from "../settings/settledOf";
 import { KINDS } from "../../src/enclosure/registry";
 import type { Kind } from "../../src/enclosure/kind";
 
@@ -22,22 +25,46 @@ export interface Structure {
   readonly kind: Kind;
   /** `construction=on base; through=head` */
   readonly text: string;
-  readonly settings: Settings;
+  readonly settings: SettledSettings;
 }
 
-/** Every kind in every construction and option. */
-export const EVERY_STRUCTURE: readonly Structure[] = KINDS.flatMap((kind) =>
-  kind.options
-    .filter((key) => STRUCTURES[key] !== undefined)
-    .reduce<readonly string[]>(
-      (texts, key) =>
-        texts.flatMap((text) => STRUCTURES[key]!.map((value) => `${text}${DEFINITIONS[key].name}=${value}; `)),
-      [""],
-    )
-    // Tabs of a creased tray are on its head walls: through=head is refused there.
-    .filter((text) => !(text.includes("fold=crease") && text.includes("through=head")))
-    .map((text) => ({ kind, text, settings: settingsOf([[[text]]].slice(text === "" ? 1 : 0)) })),
-);
+/** Each kind in every construction and combination of options that it accepts. */
+export function structuresOf(kinds: readonly Kind[]): readonly Structure[] {
+  return kinds.flatMap((kind) =>
+    kind.options
+      .filter((key) => STRUCTURES[key] !== undefined)
+      .reduce<readonly string[]>(
+        (texts, key) =>
+          texts.flatMap((text) => STRUCTURES[key]!.map((value) => `${text}${DEFINITIONS[key].name}=${value}; `)),
+        [""],
+      )
+      .map((text) => ({ kind, text, settings: settledOf(text) }))
+      .filter(isAccepted),
+  );
+}
+
+/** Whether the kind can be built so at all, around an ordinary item. */
+function isAccepted({ kind, settings }: Structure): boolean {
+  return assemblyOf(kind, { height: 300, width: 210, depth: 40 }, settings) !== undefined;
+}
+
+/** The assembly around an item; undefined where settings of the kind leave no room for a part, which it must name. */
+export function assemblyOf(kind: Kind, item: Item, settings: SettledSettings): Assembly | undefined {
+  try {
+    return kind.assemble(restingItem(item, settings), settings);
+  } catch (error) {
+    const names = [...kind.options.map((key) => DEFINITIONS[key].name), "height", "width", "depth"];
+    if (error instanceof InputError && names.includes(error.argument)) return undefined;
+    throw error;
+  }
+}
+
+export const EVERY_STRUCTURE: readonly Structure[] = structuresOf(KINDS);
+
+/** The rows of `test.each` over structures: the name of the kind, its settings, the structure. */
+export function titled(structures: readonly Structure[]): readonly (readonly [string, string, Structure])[] {
+  return structures.map((structure) => [structure.kind.name, structure.text, structure] as const);
+}
 
 /** Items of every usual and unusual size, landscape and square, thinner than a board, up to 2 m. */
 export const anyItem = fc

@@ -1,19 +1,19 @@
 import type { Assembly } from "../../src/enclosure/assembly";
 import { restingItem, type Item } from "../../src/enclosure/restingItem";
 import { kindNamed } from "../../src/enclosure/registry";
-import { settingsOf } from "../../src/settings/settingsOf";
+import { settledOf } from "../settings/settledOf";
 import { partList } from "../../src/covering/partList";
 import type { Part } from "../../src/enclosure/part";
 import type { Vec } from "../../src/enclosure/space";
 
 /** An enclosure of one item by settings text alone, as a row of a survey would ask for it. */
 export function enclosed(item: Item, kind: string, text = ""): Assembly {
-  const settings = settingsOf(text === "" ? [] : [text]);
+  const settings = settledOf(text);
   return kindNamed(kind).assemble(restingItem(item, settings), settings);
 }
 
 export function partsOf(item: Item, kind: string, text = ""): readonly Part[] {
-  return partList(enclosed(item, kind, text), settingsOf(text === "" ? [] : [text]));
+  return partList(enclosed(item, kind, text), settledOf(text));
 }
 
 export function partNamed(parts: readonly Part[], fullName: string): Part {

@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { DEFINITIONS } from "../../src/settings/schema";
 import { KINDS } from "../../src/enclosure/registry";
-import { COVERING_NAMES } from "../../src/covering/partList";
 import type { Argument, Cell } from "../runtime/marshal";
 import { excel } from "./cell";
 
@@ -40,8 +39,7 @@ const WORDS = [
     "names",
     "grey board 2",
   ],
-  ...KINDS.flatMap(({ parts, trays }) => [...parts, ...trays.map((tray) => `${tray} side wall`)]),
-  ...COVERING_NAMES,
+  ...KINDS.flatMap(({ parts, coverings, trays }) => [...parts, ...coverings, ...trays.map((tray) => `${tray} side wall`)]),
 ];
 
 const settingName = fc.constantFrom(...Object.values(DEFINITIONS).map(({ name }) => name));

@@ -1,7 +1,6 @@
-import { InputError } from "../../measure/errors";
 import type { Mm } from "../../measure/units";
 import type { Board } from "../../settings/readers";
-import type { Fit, Settings } from "../../settings/schema";
+import type { Fit, Settings, SettledSettings } from "../../settings/schema";
 
 /** Free play of the named fits. Common practice, no source. */
 const FITS: Readonly<Record<string, Mm>> = { snug: 1, standard: 2, loose: 3 };
@@ -38,24 +37,14 @@ export function oneFace(settings: Settings): Mm {
   return settings.coveringAllowance / 2;
 }
 
-/** The boards of a row whose boards are settled. */
-export function wallBoardOf(settings: Settings): Board {
-  return settled(settings.wallBoard, "wall board");
+export function baseBoardOf(settings: SettledSettings): Board {
+  return settings.baseBoard ?? settings.wallBoard;
 }
 
-export function baseBoardOf(settings: Settings): Board {
-  return settled(settings.baseBoard ?? settings.wallBoard, "base board");
-}
-
-export function caseBoardOf(settings: Settings): Board {
-  return settings.caseBoard ?? wallBoardOf(settings);
+export function caseBoardOf(settings: SettledSettings): Board {
+  return settings.caseBoard ?? settings.wallBoard;
 }
 
 function play(fit: Fit): Mm {
   return typeof fit === "number" ? fit : (FITS[fit] as Mm);
-}
-
-function settled(board: Board | "auto", argument: string): Board {
-  if (board !== "auto") return board;
-  throw new InputError(argument, '"auto"', "give a weight with auto", "or name a board or a caliper");
 }

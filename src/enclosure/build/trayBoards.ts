@@ -1,7 +1,8 @@
 import type { Mm } from "../../measure/units";
 import type { Board } from "../../settings/readers";
 import type { Construction } from "../../settings/schema";
-import { flatPart, longAxis, lyingPart, type PartSpec, type PlacedPart, type Tray } from "../assembly";
+import type { Tray } from "../assembly";
+import { flatPart, longAxis, lyingPart, type PartSpec, type PlacedPart } from "../placedPart";
 import { wallRing, type Footprint, type WallRing } from "./wallRing";
 import { AT_ORIGIN, boundingBox, cuboid, extent, placed, X, Y, Z, type Cuboid, type Place, type Vec } from "../space";
 
@@ -21,6 +22,14 @@ export interface TrayMaterials {
   readonly baseBoard: Board;
   readonly card: Board;
   readonly cardTrim: Mm;
+  /** On one face, all layers. */
+  readonly covering: Mm;
+}
+
+export interface BuiltTray {
+  readonly parts: readonly PlacedPart[];
+  readonly tray: Tray;
+  readonly base: PlacedPart;
 }
 
 /**
@@ -39,9 +48,9 @@ export function trayBoards(
   tray: string,
   inside: Vec,
   { construction, through, layers, endCards, openSpine }: TrayForm,
-  { wallBoard, baseBoard, card, cardTrim }: TrayMaterials,
+  { wallBoard, baseBoard, card, cardTrim, covering }: TrayMaterials,
   place: Place = AT_ORIGIN,
-): { readonly parts: readonly PlacedPart[]; readonly tray: Tray } {
+): BuiltTray {
   const [width, height, depth] = inside;
   const t = wallBoard.caliper;
   const b = baseBoard.caliper;
@@ -84,16 +93,20 @@ export function trayBoards(
     board: card,
     trim: cardTrim,
   });
-  const base = onFloor(under, -b, 0);
-  const basePart: PartSpec = { name: "base", tray, role: "base", material: "board", board: baseBoard, trim: 0 };
-  const parts: PlacedPart[] = [lyingPart(basePart, openSpine ? "spine" : "long", put([base]))];
+  const floor = onFloor(under, -b, 0);
+  const baseSpec: PartSpec = { name: "base", tray, role: "base", material: "board", board: baseBoard, trim: 0 };
+  const base = lyingPart(baseSpec, openSpine ? "spine" : "long", put([floor]));
+  const parts: PlacedPart[] = [base];
+  const walls: (readonly [PlacedPart, PlacedPart])[] = [];
   for (const { layer, side, head } of rings) {
-    const sideName = openSpine ? "fore-edge wall" : `${layer}side wall`;
-    parts.push(flatPart(wall(sideName), Y, Z, Y, put(side)), flatPart(wall(`${layer}head wall`), X, Z, X, put(head)));
+    const sideWall = flatPart(wall(openSpine ? "fore-edge wall" : `${layer}side wall`), Y, Z, Y, put(side));
+    const headWall = flatPart(wall(`${layer}head wall`), X, Z, X, put(head));
+    parts.push(sideWall, headWall);
+    walls.push([sideWall, headWall]);
   }
   if (flange > 0) {
     const lyingCard = put([onFloor(footprint, -b - flange, -b)]);
-    const grainAxis = openSpine ? Y : longAxis(base);
+    const grainAxis = openSpine ? Y : longAxis(floor);
     const along = longAxis(lyingCard[0]);
     parts.push(flatPart(cardPart("flange card"), along, along === X ? Y : X, grainAxis, lyingCard));
   }
@@ -106,14 +119,28 @@ export function trayBoards(
     parts.push(flatPart(cardPart("end card"), run, Z, run, put(faces)));
     outside = boundingBox([bare, ...faces]);
   }
+  const firstWall = walls[0]![0];
+  const ringsOnBase = construction === "on base" ? layers : layers - 1;
   return {
     parts,
+    base,
     tray: {
       name: tray,
-      shape: "tray",
       openSpine,
+      mouth: undefined,
+      construction,
+      rings: walls,
+      closedCorners: true,
       inside: placed(cuboid(0, width, 0, height, 0, depth), place),
       outside: placed(outside, place),
+      spans: [
+        { part: base, boards: ringsOnBase * (openSpine ? 1 : 2), of: firstWall },
+        { part: base, boards: ringsOnBase * 2, of: firstWall },
+        { part: firstWall, boards: construction === "on base" || layers > 1 ? 0 : 1, of: base },
+      ],
+      covering,
+      // On both walls of a direction, and on the floor alone.
+      coveredFaces: [2, 2, 1],
       rim: layers * t + (endCards ? card.caliper : 0),
       tabs: 0,
       floor: b + flange,

@@ -4,11 +4,16 @@ import type { Mm } from "../../measure/units";
 import type { Board } from "../../settings/readers";
 import type { Settings } from "../../settings/schema";
 import { caseBoardOf, oneFace, roundedUp } from "../build/allowances";
-import { assembled, flatPart, lyingPart, type PartSpec, type PlacedPart } from "../assembly";
+import { assembled, plateOf, type Assembly, type Case } from "../assembly";
 import { CONSTRUCTIONS, type Kind } from "../kind";
 import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
+import { flatPart, lyingPart, type PartSpec, type PlacedPart } from "../placedPart";
 import { cuboid, extent, Y, Z, type Cuboid } from "../space";
+import { openBodies, type Apart } from "../view";
 import { insideFor, trayMaterials } from "./tray";
+import { caseBlanks, CASE_BLANKS } from "../build/caseBlanks";
+import { laidOpen } from "../build/laidOpen";
+import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { outsideOf, trayBoards, type TrayForm } from "../build/trayBoards";
 
 /**
@@ -26,8 +31,10 @@ export const clamshellBox: Kind = {
   otherNames: ["drop-spine box", "drop spine box", "clamshell", "solander box"],
   trays: ["small", "large"],
   parts: ["base", "fore-edge wall", "head wall", "flange card", "case board", "case spine"],
+  coverings: [...TRAY_BLANKS, ...CASE_BLANKS],
   constructions: CONSTRUCTIONS,
-  boards: true,
+  body: "wallBoard",
+  folded: false,
   options: [
     "construction",
     "through",
@@ -74,13 +81,17 @@ export const clamshellBox: Kind = {
       cuboid(0, boardWidth, head, head + boardHeight, back - q, back),
       cuboid(0, boardWidth, head, head + boardHeight, back + spineWidth, back + spineWidth + q),
     ]);
-    const spine = cuboid(-standOff, q - standOff, head, head + boardHeight, back, back + spineWidth);
+    const spineBody = cuboid(-standOff, q - standOff, head, head + boardHeight, back, back + spineWidth);
+    const spine = spinePart(board, spineBody);
     return assembled({
-      kind: "clamshell box",
-      parts: [...small.parts, ...large.parts, boards, spinePart(boards, spine)],
+      kind: clamshellBox,
+      parts: [...small.parts, ...large.parts, boards, spine],
       trays: [small.tray, large.tray],
       holder: small.tray,
+      nests: [{ inner: small.tray, outer: large.tray, play: [g, g, g] }],
       cover: {
+        boards,
+        spine,
         boardWidth,
         boardHeight,
         boardCaliper: q,
@@ -88,11 +99,24 @@ export const clamshellBox: Kind = {
         joint,
         hingeLap: settings.hingeLap,
         liningHeight: extent(large.tray.outside, Y),
+        covering: c,
       },
-      covering: c,
+      base: plateOf(small.tray, small.base, board),
+      top: plateOf(large.tray, large.base, board),
       cushion: item.cushion,
     });
   },
+  blanks: ({ trays, cover }, settings) => [
+    ...trays.flatMap((tray) => trayBlanks(tray, settings)),
+    ...caseBlanks(cover!, settings),
+  ],
+  cautions: ({ cover, holder }, settings) => caseCautions(cover!, holder.rings[0]![0]!.board, settings),
+  opened(assembly) {
+    const { groups, between } = openFlat(assembly);
+    const pieces = [...groups.flatMap((group) => group.pieces), ...groups.flatMap(({ bed }) => bed), ...between];
+    return openBodies(pieces.map(({ body }) => body));
+  },
+  apart: openFlat,
   order(settings) {
     const form = clamshellForm(settings);
     return [
@@ -117,6 +141,29 @@ export const clamshellBox: Kind = {
   },
 };
 
+function openFlat({ parts, cover, trays }: Assembly): Apart {
+  const [small, large] = trays;
+  return laidOpen(parts, cover!, small!, large!);
+}
+
+/** A joint that clears the trays by less than this will bind when the covering swells. Common practice, no source. */
+const LEAST_JOINT_PLAY_MM: Mm = 0.5;
+
+function caseCautions(
+  { joint, boardCaliper: q, covering: c }: Case,
+  wall: Board,
+  { turnIn, square, nestClearance, covering, unit }: Settings,
+): readonly string[] {
+  const shown = (size: Mm) => formatLengthWithUnit(size, unit);
+  const cautions: string[] = [];
+  if (joint - leastJoint(q, c) < LEAST_JOINT_PLAY_MM)
+    cautions.push(`joint of ${shown(joint)} leaves the trays hardly clear of the spine: it may bind`);
+  const reach = q + wall.caliper + square + 2 * c + nestClearance;
+  if (turnIn < reach && covering !== "none")
+    cautions.push(`turn-in of ${shown(turnIn)} leaves board bare beside the small tray: give ${shown(reach)} or more`);
+  return cautions;
+}
+
 function clamshellForm(settings: Settings): TrayForm {
   return {
     construction: settings.construction ?? "around base",
@@ -132,9 +179,14 @@ function caseSpec(name: string, board: Board): PartSpec {
 }
 
 /** The spine stands across x; its grain runs with the boards'. */
-function spinePart(boards: PlacedPart, spine: Cuboid): PlacedPart {
+function spinePart(board: Board, spine: Cuboid): PlacedPart {
   const tall = extent(spine, Y) >= extent(spine, Z);
-  return flatPart(caseSpec("case spine", boards.board), tall ? Y : Z, tall ? Z : Y, Y, [spine]);
+  return flatPart(caseSpec("case spine", board), tall ? Y : Z, tall ? Z : Y, Y, [spine]);
+}
+
+/** A joint from which the spine stands clear of the covered trays. */
+function leastJoint(q: Mm, c: Mm): Mm {
+  return Math.hypot(q, q + 2 * c);
 }
 
 /**
@@ -150,7 +202,7 @@ function spinePart(boards: PlacedPart, spine: Cuboid): PlacedPart {
  */
 function jointOf(q: Mm, c: Mm, { joint, unit }: Settings): Mm {
   const chosen = joint === "auto" ? 2 * q + 2 * c : joint;
-  const least = Math.hypot(q, q + 2 * c);
+  const least = leastJoint(q, c);
   if (chosen >= least) return chosen;
   const shown = (size: Mm) => formatLengthWithUnit(size, unit);
   throw new InputError(

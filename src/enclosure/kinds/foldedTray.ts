@@ -2,13 +2,16 @@ import { InputError } from "../../measure/errors";
 import { formatLengthWithUnit } from "../../measure/formatLength";
 import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
-import { oneFace, wallBoardOf } from "../build/allowances";
-import { assembled, NO_FOLDS, type Corners, type PlacedPart, type Tray } from "../assembly";
-import type { Kind } from "../kind";
+import { oneFace } from "../build/allowances";
+import { assembled, type Assembly, type Tray } from "../assembly";
+import { NO_CAUTIONS, type Kind } from "../kind";
+import { longAxis, NO_FOLDS, type Corners, type PlacedPart } from "../placedPart";
 import { boundingBox, cuboid, extent, X, Y, Z, type Cuboid } from "../space";
 import { trayCovering } from "../order";
 import { insideFor, plainForm } from "./tray";
+import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { wallRing } from "../build/wallRing";
+import { openBodies, piecesOf, type OpenBody } from "../view";
 
 /**
  * A tray folded up from one board.
@@ -27,11 +30,13 @@ export const foldedTray: Kind = {
   otherNames: ["scored tray"],
   trays: [],
   parts: ["blank", "joint strip"],
+  coverings: TRAY_BLANKS,
   constructions: [],
-  boards: true,
+  body: "wallBoard",
+  folded: true,
   options: ["through", "fold", "jointStrips", "insideTurn", "coverStyle", "flangeCard"],
   assemble(item, settings) {
-    const board = wallBoardOf(settings);
+    const board = settings.wallBoard;
     const t = board.caliper;
     const creased = settings.fold === "crease";
     const through = creased ? "side" : (settings.through ?? "side");
@@ -83,33 +88,60 @@ export const foldedTray: Kind = {
       lengthAxis: undefined,
       widthAxis: undefined,
       grain: "along length",
+      grainAxis: longAxis(base),
       length: tall ? y : x,
       width: tall ? x : y,
       trim: 0,
-      folds: { alongLength: tall ? foldsY : foldsX, alongWidth: tall ? foldsX : foldsY },
+      folds: {
+        by: creased ? "crease" : "cut",
+        alongLength: tall ? foldsY : foldsX,
+        alongWidth: tall ? foldsX : foldsY,
+      },
       corners,
     };
     const tray: Tray = {
       name: "",
-      shape: "tray",
       openSpine: false,
+      mouth: undefined,
+      construction: undefined,
+      rings: [],
+      closedCorners: true,
       inside: cuboid(0, width, 0, height, 0, depth),
       outside: boundingBox(panels),
+      // Cut part-way, a panel folds on its inner face, at the inside. A crease lies in mid-thickness, half a board
+      // outside it, and a wall has but the one at its foot.
+      spans: [
+        { part: blank, boards: creased ? 1 : 0, of: blank },
+        { part: blank, boards: creased ? 1 : 0, of: blank },
+        { part: blank, boards: creased ? 1 / 2 : 0, of: blank },
+      ],
+      covering: oneFace(settings),
+      coveredFaces: [2, 2, 1],
       rim: t,
       tabs,
       floor: t,
     };
     const strips = settings.jointStrips ?? !creased;
     return assembled({
-      kind: "folded tray",
+      kind: foldedTray,
       parts: strips ? [blank, jointStrips(tray, settings)] : [blank],
       trays: [tray],
       holder: tray,
+      nests: [],
       cover: undefined,
-      covering: oneFace(settings),
+      base: undefined,
+      top: undefined,
       cushion: item.cushion,
     });
   },
+  blanks: ({ holder }, settings) => trayBlanks(holder, settings),
+  cautions: NO_CAUTIONS,
+  opened: nearWallsDown,
+  apart: ({ parts }) => ({
+    arranged: "above",
+    groups: [{ pieces: piecesOf(parts), around: undefined, bed: [] }],
+    between: [],
+  }),
   order(settings) {
     const creased = settings.fold === "crease";
     const strips = settings.jointStrips ?? !creased;
@@ -130,6 +162,19 @@ export const foldedTray: Kind = {
     ];
   },
 };
+
+/** The walls at spine and tail laid out flat beside the base, as before they are folded up. */
+function nearWallsDown({ parts, holder: { inside, outside } }: Assembly): readonly OpenBody[] {
+  const thick = inside.min[Z] - outside.min[Z];
+  const floor = outside.min[Z];
+  const bodies = piecesOf(parts).map(({ body: { min, max } }) => {
+    const high = max[Z] - inside.min[Z];
+    if (max[X] <= inside.min[X]) return cuboid(max[X] - high, max[X], min[Y], max[Y], floor, floor + thick);
+    if (min[Y] >= inside.max[Y]) return cuboid(min[X], max[X], min[Y], min[Y] + high, floor, floor + thick);
+    return { min, max };
+  });
+  return openBodies(bodies);
+}
 
 /** Tabs of the head walls, folded round and glued inside the side walls at the four corners. */
 function cornerTabs(width: Mm, height: Mm, depth: Mm, t: Mm, length: Mm): readonly Cuboid[] {
@@ -157,6 +202,7 @@ function jointStrips({ inside, outside }: Tray, settings: Settings): PlacedPart 
     lengthAxis: undefined,
     widthAxis: undefined,
     grain: "along length",
+    grainAxis: undefined,
     length: extent(inside, Z),
     width: around,
     trim: 0,

@@ -3,11 +3,13 @@ import { formatLengthWithUnit } from "../../measure/formatLength";
 import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
 import { freePlay, roundedUp } from "../build/allowances";
-import { assembled, panelsOf, type PlacedPart, type Tray } from "../assembly";
+import { assembled, type Assembly, type Tray } from "../assembly";
 import { foldedStrip, type FoldedStrip } from "../build/foldedStrip";
-import type { Kind } from "../kind";
+import { NO_CAUTIONS, type Kind } from "../kind";
+import { panelsOf, type PlacedPart } from "../placedPart";
 import type { RestingItem } from "../restingItem";
-import { boundingBox, cuboid, type Vec } from "../space";
+import { boundingBox, cuboid, X, Y, Z, type Cuboid, type Vec } from "../space";
+import { openBodies, piecesOf, type OpenBody } from "../view";
 
 /**
  * Two strips of card crossing under the item; the inner piece folds over it from head and tail, the outer piece from
@@ -26,8 +28,10 @@ export const fourFlapWrapper: Kind = {
   otherNames: ["phase wrapper", "wrapper"],
   trays: [],
   parts: ["inner piece", "outer piece"],
+  coverings: [],
   constructions: [],
-  boards: false,
+  body: "wrapperCard",
+  folded: true,
   options: ["wrapperCard", "flaps"],
   assemble(item, settings) {
     const k = settings.wrapperCard.caliper;
@@ -57,27 +61,50 @@ export const fourFlapWrapper: Kind = {
       k,
       { from: -k, to: height + k, across: "x" },
     );
-    const parts = [piece("inner piece", inner, width, settings), piece("outer piece", outer, height + 2 * k, settings)];
+    const innerPiece = piece("inner piece", inner, width, settings);
+    const outerPiece = piece("outer piece", outer, height + 2 * k, settings);
+    const parts = [innerPiece, outerPiece];
     const tray: Tray = {
       name: "",
-      shape: "wrapper",
       openSpine: false,
+      mouth: undefined,
+      construction: undefined,
+      rings: [],
+      closedCorners: true,
       inside: cuboid(0, width, 0, height, 0, depth),
       outside: boundingBox(panelsOf(parts)),
+      // Creases lie in mid-thickness, half a card outside at either end.
+      spans: [
+        { part: outerPiece, boards: 1, of: outerPiece },
+        { part: innerPiece, boards: 1, of: innerPiece },
+        { part: innerPiece, boards: 1, of: innerPiece },
+      ],
+      covering: 0,
+      coveredFaces: [0, 0, 0],
       rim: k,
       tabs: 0,
       floor: 2 * k,
     };
     return assembled({
-      kind: "four-flap wrapper",
+      kind: fourFlapWrapper,
       parts,
       trays: [tray],
       holder: tray,
+      nests: [],
       cover: undefined,
-      covering: 0,
+      base: undefined,
+      top: undefined,
       cushion: item.cushion,
     });
   },
+  blanks: () => [],
+  cautions: NO_CAUTIONS,
+  opened: outerFlat,
+  apart: ({ parts }) => ({
+    arranged: "above",
+    groups: [{ pieces: piecesOf(parts), around: undefined, bed: [] }],
+    between: [],
+  }),
   order() {
     return [
       { text: "Cut both pieces with the grain along the creases; check that they are square.", caution: "blade" },
@@ -119,6 +146,17 @@ function wrapPath(wrap: {
   ];
 }
 
+/** The inner piece folded over; the outer piece flat under it, its flaps at spine and fore-edge. */
+function outerFlat({ parts }: Assembly): readonly OpenBody[] {
+  const [inner, outer] = parts as readonly [PlacedPart, PlacedPart];
+  const { min, max } = outer.panels[2] as Cuboid;
+  const [, second, third] = outer.folds.alongLength as readonly [Mm, Mm, Mm, Mm];
+  const start = (min[X] + max[X]) / 2 - (second + third) / 2;
+  const body = cuboid(start, start + outer.length, min[Y], max[Y], min[Z], max[Z]);
+  const creases = outer.folds.alongLength.map((at) => at / outer.length);
+  return [...openBodies(inner.panels), { body, isItem: false, creases }];
+}
+
 /** Grain runs along the creases, across the piece's length. */
 function piece(name: string, { length, folds, panels }: FoldedStrip, width: Mm, settings: Settings): PlacedPart {
   return {
@@ -132,10 +170,11 @@ function piece(name: string, { length, folds, panels }: FoldedStrip, width: Mm, 
     lengthAxis: undefined,
     widthAxis: undefined,
     grain: "along width",
+    grainAxis: undefined,
     length,
     width,
     trim: 0,
-    folds: { alongLength: folds, alongWidth: [] },
+    folds: { by: "crease", alongLength: folds, alongWidth: [] },
     corners: undefined,
   };
 }

@@ -3,12 +3,14 @@ import { formatLengthWithUnit } from "../../measure/formatLength";
 import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "../build/allowances";
-import { assembled } from "../assembly";
-import { CONSTRUCTIONS, type Kind } from "../kind";
+import { assembled, plateOf } from "../assembly";
+import { CONSTRUCTIONS, NO_CAUTIONS, type Kind } from "../kind";
 import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
 import type { Vec } from "../space";
 import { tray as trayKind, insideFor, plainForm, trayForm, trayMaterials } from "./tray";
+import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { outsideOf, trayBoards } from "../build/trayBoards";
+import { lidLifted, traysApart } from "../build/trayViews";
 
 /**
  * Two trays: the lid comes down over the box and rests on its rim.
@@ -24,8 +26,10 @@ export const liddedBox: Kind = {
   otherNames: ["two-tray box", "box and lid"],
   trays: ["box", "lid"],
   parts: trayKind.parts,
+  coverings: TRAY_BLANKS,
   constructions: CONSTRUCTIONS,
-  boards: true,
+  body: "wallBoard",
+  folded: false,
   options: [...trayKind.options, "lidConstruction", "lidDepth", "lidReveal", "lidClearance"],
   assemble(item, settings) {
     const c = oneFace(settings);
@@ -41,15 +45,21 @@ export const liddedBox: Kind = {
       turnedOver: true,
     });
     return assembled({
-      kind: "lidded box",
+      kind: liddedBox,
       parts: [...box.parts, ...lid.parts],
       trays: [box.tray, lid.tray],
       holder: box.tray,
+      nests: [{ inner: box.tray, outer: lid.tray, play: [settings.lidClearance, settings.lidClearance, undefined] }],
       cover: undefined,
-      covering: c,
+      base: plateOf(box.tray, box.base),
+      top: plateOf(lid.tray, lid.base),
       cushion: item.cushion,
     });
   },
+  blanks: ({ trays }, settings) => trays.flatMap((tray) => trayBlanks(tray, settings)),
+  cautions: NO_CAUTIONS,
+  opened: (assembly) => lidLifted(assembly, assembly.trays[1]!),
+  apart: (assembly) => traysApart(assembly, assembly.trays),
   order(settings) {
     const [box, lid] = [trayForm(settings), plainForm(settings.lidConstruction, settings)];
     return [

@@ -1,11 +1,15 @@
 import type { Board } from "../../settings/readers";
 import type { Settings } from "../../settings/schema";
-import { baseBoardOf, freePlay, oneFace, roundedUp, wallBoardOf } from "../build/allowances";
-import { assembled, flatPart, lyingPart, panelsOf, type PartSpec, type PlacedPart, type Tray } from "../assembly";
-import { CONSTRUCTIONS, type Kind } from "../kind";
+import { baseBoardOf, freePlay, oneFace, roundedUp } from "../build/allowances";
+import { assembled, plateOf, type Tray } from "../assembly";
+import { CONSTRUCTIONS, NO_CAUTIONS, type Kind } from "../kind";
 import type { RestingItem } from "../restingItem";
 import { CUT_BOARDS, type Step } from "../order";
 import { boundingBox, cuboid, X, Y, Z, type Cuboid, type Vec } from "../space";
+import { flatPart, lyingPart, panelsOf, type PartSpec, type PlacedPart } from "../placedPart";
+import { openBodies, type OpenBody } from "../view";
+import { SLEEVE_BLANKS, sleeveBlanks } from "../build/sleeveBlanks";
+import { traysApart } from "../build/trayViews";
 import { wallRing, type Footprint } from "../build/wallRing";
 
 /**
@@ -21,11 +25,13 @@ export const slipcase: Kind = {
   otherNames: ["slip case"],
   trays: [],
   parts: ["side", "back wall", "head wall", "flange card"],
+  coverings: SLEEVE_BLANKS,
   constructions: CONSTRUCTIONS,
-  boards: true,
+  body: "wallBoard",
+  folded: false,
   options: ["construction", "through", "flangeCard"],
   assemble(item, settings) {
-    const wall = wallBoardOf(settings);
+    const wall = settings.wallBoard;
     const side = baseBoardOf(settings);
     const card = settings.flangeCard;
     const b = side.caliper;
@@ -47,11 +53,10 @@ export const slipcase: Kind = {
       board,
       trim: 0,
     });
-    const parts: PlacedPart[] = [
-      lyingPart(spec("side", "base", side), "spine", sheets(under, -b, depth, b)),
-      flatPart(spec("back wall", "wall", wall), Y, Z, Y, ring.side as [Cuboid]),
-      flatPart(spec("head wall", "wall", wall), X, Z, X, ring.head as [Cuboid, Cuboid]),
-    ];
+    const sides = lyingPart(spec("side", "base", side), "spine", sheets(under, -b, depth, b));
+    const backWall = flatPart(spec("back wall", "wall", wall), Y, Z, Y, ring.side as [Cuboid]);
+    const headWall = flatPart(spec("head wall", "wall", wall), X, Z, X, ring.head as [Cuboid, Cuboid]);
+    const parts: PlacedPart[] = [sides, backWall, headWall];
     if (flange > 0) {
       const trim = settings.cardTrim;
       const cards = sheets(ring.footprint, -b - flange, depth + b, flange);
@@ -61,24 +66,41 @@ export const slipcase: Kind = {
     }
     const tray: Tray = {
       name: "",
-      shape: "sleeve",
       openSpine: true,
+      mouth: X,
+      construction,
+      rings: [[backWall, headWall]],
+      closedCorners: true,
       inside: cuboid(0, width, 0, height, 0, depth),
       outside: boundingBox(panelsOf(parts)),
+      spans: [
+        { part: sides, boards: onBase ? 1 : 0, of: backWall },
+        { part: sides, boards: onBase ? 2 : 0, of: backWall },
+        { part: backWall, boards: onBase ? 0 : 2, of: sides },
+      ],
+      covering: oneFace(settings),
+      // At the back alone in width; on both walls and both sides.
+      coveredFaces: [1, 2, 2],
       rim: wall.caliper,
       tabs: 0,
       floor: b + flange,
     };
     return assembled({
-      kind: "slipcase",
+      kind: slipcase,
       parts,
       trays: [tray],
       holder: tray,
+      nests: [],
       cover: undefined,
-      covering: oneFace(settings),
+      base: plateOf(tray, sides),
+      top: plateOf(tray, sides),
       cushion: item.cushion,
     });
   },
+  blanks: ({ holder }, settings) => sleeveBlanks(holder, settings),
+  cautions: NO_CAUTIONS,
+  opened: ({ parts, holder }) => [...openBodies(panelsOf(parts)), bookDrawnOut(holder.inside)],
+  apart: (assembly) => traysApart(assembly, [assembly.holder]),
   order(settings) {
     const flanged = settings.construction === "flanged base";
     const lined = settings.lining !== "none";
@@ -105,6 +127,16 @@ export const slipcase: Kind = {
     ];
   },
 };
+
+/** How far a book is drawn out of its slipcase, as a share of the width. */
+const DRAWN_OUT = 0.4;
+
+/** A book as thick and tall as the inside, part of it out at the mouth. */
+function bookDrawnOut({ min, max }: Cuboid): OpenBody {
+  const out = DRAWN_OUT * (max[X] - min[X]);
+  const body = cuboid(min[X] - out, max[X] - out, min[Y], max[Y], min[Z], max[Z]);
+  return { body, isItem: true, creases: [] };
+}
 
 const COVERING_STEPS: readonly Step[] = [
   {

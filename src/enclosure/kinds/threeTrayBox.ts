@@ -3,11 +3,13 @@ import { formatLengthWithUnit } from "../../measure/formatLength";
 import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "../build/allowances";
-import { assembled } from "../assembly";
-import { CONSTRUCTIONS, type Kind } from "../kind";
+import { assembled, plateOf } from "../assembly";
+import { CONSTRUCTIONS, NO_CAUTIONS, type Kind } from "../kind";
 import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
 import { insideFor, plainForm, trayMaterials } from "./tray";
+import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { outsideOf, trayBoards } from "../build/trayBoards";
+import { lidLifted, traysApart } from "../build/trayViews";
 
 /**
  * An inner tray standing in a bottom tray; a lid of the same size comes down over its neck, rim on rim.
@@ -25,8 +27,10 @@ export const threeTrayBox: Kind = {
   otherNames: [],
   trays: ["inner", "bottom", "lid"],
   parts: ["base", "side wall", "head wall", "flange card"],
+  coverings: TRAY_BLANKS,
   constructions: CONSTRUCTIONS,
-  boards: true,
+  body: "wallBoard",
+  folded: false,
   options: [
     "construction",
     "lidConstruction",
@@ -62,14 +66,26 @@ export const threeTrayBox: Kind = {
       turnedOver: true,
     });
     return assembled({
-      kind: "three-tray box",
+      kind: threeTrayBox,
       parts: [...inner.parts, ...bottom.parts, ...lid.parts],
       trays: [inner.tray, bottom.tray, lid.tray],
       holder: inner.tray,
+      nests: [
+        { inner: inner.tray, outer: bottom.tray, play: [g, g, undefined] },
+        { inner: inner.tray, outer: lid.tray, play: [g, g, g] },
+      ],
       cover: undefined,
-      covering: c,
+      base: plateOf(inner.tray, inner.base),
+      top: plateOf(lid.tray, lid.base),
       cushion: item.cushion,
     });
+  },
+  blanks: ({ trays }, settings) => trays.flatMap((tray) => trayBlanks(tray, settings)),
+  cautions: NO_CAUTIONS,
+  opened: (assembly) => lidLifted(assembly, assembly.trays[2]!),
+  apart(assembly) {
+    const [inner, bottom, lid] = assembly.trays;
+    return traysApart(assembly, [bottom!, inner!, lid!]);
   },
   order(settings) {
     const form = plainForm(settings.construction ?? "flanged base", settings);

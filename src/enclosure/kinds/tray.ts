@@ -1,11 +1,15 @@
-import type { Construction, Settings } from "../../settings/schema";
-import { baseBoardOf, freePlay, oneFace, roundedUp, wallBoardOf } from "../build/allowances";
-import { assembled } from "../assembly";
-import { CONSTRUCTIONS, type Kind } from "../kind";
+import type { Construction, Settings, SettledSettings } from "../../settings/schema";
+import { baseBoardOf, freePlay, oneFace, roundedUp } from "../build/allowances";
+import { assembled, plateOf } from "../assembly";
+import { CONSTRUCTIONS, NO_CAUTIONS, type Kind } from "../kind";
 import type { RestingItem } from "../restingItem";
 import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
 import type { Vec } from "../space";
+import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { trayBoards, type TrayForm, type TrayMaterials } from "../build/trayBoards";
+import { traysApart } from "../build/trayViews";
+import { panelsOf } from "../placedPart";
+import { openBodies } from "../view";
 
 /** A tray with four walls, open above. */
 export const tray: Kind = {
@@ -23,21 +27,29 @@ export const tray: Kind = {
     "flange card",
     "end card",
   ],
+  coverings: TRAY_BLANKS,
   constructions: CONSTRUCTIONS,
-  boards: true,
+  body: "wallBoard",
+  folded: false,
   options: ["construction", "through", "wallLayers", "endCards", "flangeCard", "insideTurn", "coverStyle"],
   assemble(item, settings) {
-    const { parts, tray } = trayBoards("", insideFor(item, settings), trayForm(settings), trayMaterials(settings));
+    const built = trayBoards("", insideFor(item, settings), trayForm(settings), trayMaterials(settings));
     return assembled({
-      kind: "tray",
-      parts,
-      trays: [tray],
-      holder: tray,
+      kind: tray,
+      parts: built.parts,
+      trays: [built.tray],
+      holder: built.tray,
+      nests: [],
       cover: undefined,
-      covering: oneFace(settings),
+      base: plateOf(built.tray, built.base),
+      top: undefined,
       cushion: item.cushion,
     });
   },
+  blanks: ({ holder }, settings) => trayBlanks(holder, settings),
+  cautions: NO_CAUTIONS,
+  opened: ({ parts }) => openBodies(panelsOf(parts)),
+  apart: (assembly) => traysApart(assembly, [assembly.holder]),
   order(settings) {
     const form = trayForm(settings);
     return [CUT_BOARDS, ...trayOrder("", form), ...trayCovering("", form, settings)];
@@ -68,11 +80,12 @@ export function plainForm(construction: Construction, settings: Settings): TrayF
   return { construction, through: settings.through ?? "side", layers: 1, endCards: false, openSpine: false };
 }
 
-export function trayMaterials(settings: Settings): TrayMaterials {
+export function trayMaterials(settings: SettledSettings): TrayMaterials {
   return {
-    wallBoard: wallBoardOf(settings),
+    wallBoard: settings.wallBoard,
     baseBoard: baseBoardOf(settings),
     card: settings.flangeCard,
     cardTrim: settings.cardTrim,
+    covering: oneFace(settings),
   };
 }

@@ -1,13 +1,14 @@
-import type { Tray } from "../enclosure/assembly";
-import { extent, X, Y, Z } from "../enclosure/space";
-import type { Mm } from "../measure/units";
-import type { Settings } from "../settings/schema";
-import { run, runOf, type Blank } from "./blank";
-import { half } from "./trayBlanks";
+import type { Tray } from "../assembly";
+import { extent, X, Y, Z } from "../space";
+import type { Mm } from "../../measure/units";
+import type { Settings } from "../../settings/schema";
+import { half, run, runOf, type Blank } from "../blank";
 
 /** How much narrower a head panel is than the face it covers, and how much it stands back from its back edge. */
 const PANEL_LESS_MM: Mm = 4;
 const PANEL_BACK_MM: Mm = 2;
+
+export const SLEEVE_BLANKS = ["wrap", "head panel", "side lining", "back wall lining", "head wall lining"] as const;
 
 /**
  * Covering of a slipcase: a wrap round back and sides, panels over head and tail, all turned in at the mouth; the inside

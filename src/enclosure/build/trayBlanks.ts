@@ -1,13 +1,16 @@
-import type { Tray } from "../enclosure/assembly";
-import { extent, X, Y, Z } from "../enclosure/space";
-import { formatLength } from "../measure/formatLength";
-import type { Mm } from "../measure/units";
-import type { Settings } from "../settings/schema";
-import { run, runOf, type Blank, type CornerCut, type Stretch } from "./blank";
+import type { Tray } from "../assembly";
+import { extent, X, Y, Z } from "../space";
+import { formatLength } from "../../measure/formatLength";
+import type { Mm } from "../../measure/units";
+import type { Settings } from "../../settings/schema";
+import { half, run, runOf, type Blank, type CornerCut, type Stretch } from "../blank";
 
 /** How much smaller a panel is than the outside face that it lies on, and a floor lining than the covered floor. */
 const PANEL_LESS_MM: Mm = 4;
 const LINING_LESS_MM: Mm = 1;
+
+/** Names of the pieces that a tray may have. */
+export const TRAY_BLANKS = ["wall strip", "spine-edge strip", "base panel", "floor lining", "one-piece blank"] as const;
 
 /**
  * Covering and lining of a tray.
@@ -22,7 +25,8 @@ const LINING_LESS_MM: Mm = 1;
  *
  * Grain (common practice, no source): strips along their length, everything else with the base.
  */
-export function trayBlanks(tray: Tray, c: Mm, settings: Settings): readonly Blank[] {
+export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
+  const c = tray.covering;
   const [width, height, depth] = [extent(tray.inside, X), extent(tray.inside, Y), extent(tray.inside, Z)];
   const [outerWidth, outerHeight, outerDepth] = [
     extent(tray.outside, X),
@@ -133,9 +137,4 @@ function strip(
     runAcross,
     cutAway,
   };
-}
-
-/** A turn-in is never longer than half the face that it lies on. */
-export function half(turnIn: Mm, face: Mm): Mm {
-  return Math.min(turnIn, face / 2);
 }

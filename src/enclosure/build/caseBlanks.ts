@@ -1,7 +1,8 @@
-import type { Case } from "../enclosure/assembly";
-import type { Settings } from "../settings/schema";
-import { run, runOf, type Blank } from "./blank";
-import { half } from "./trayBlanks";
+import type { Case } from "../assembly";
+import type { Settings } from "../../settings/schema";
+import { half, run, runOf, type Blank } from "../blank";
+
+export const CASE_BLANKS = ["case covering", "spine lining"] as const;
 
 /**
  * Covering of a clamshell's case and the lining of its spine, which goes down into each joint and up again on to the
