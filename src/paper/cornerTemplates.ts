@@ -28,7 +28,8 @@ export function cornerTemplates(tickets: readonly Ticket[]): readonly CornerTemp
     const { assembly, settings } = sized;
     const templates = [
       ...boardParts(assembly).map(templateOfPart),
-      ...assembly.kind.blanks(assembly, settings)
+      ...assembly.kind
+        .blanks(assembly, settings)
         .filter(({ material, along, across }) => along > 0 && across > 0 && stockFor(material, settings) !== "none")
         .map(templateOfBlank),
     ];

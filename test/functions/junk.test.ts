@@ -39,7 +39,11 @@ const WORDS = [
     "names",
     "grey board 2",
   ],
-  ...KINDS.flatMap(({ parts, coverings, trays }) => [...parts, ...coverings, ...trays.map((tray) => `${tray} side wall`)]),
+  ...KINDS.flatMap(({ parts, coverings, trays }) => [
+    ...parts,
+    ...coverings,
+    ...trays.map((tray) => `${tray} side wall`),
+  ]),
 ];
 
 const settingName = fc.constantFrom(...Object.values(DEFINITIONS).map(({ name }) => name));
