@@ -7,6 +7,7 @@ import {
   modulusAnswer,
   sagAnswer,
 } from "../src/item/boardAnswers";
+import { typedHeight } from "../src/item/saidOfRow";
 import { itemAnswer, measuringAnswer, plainCell, selector } from "./cells";
 
 /**
@@ -172,6 +173,6 @@ export function cautions(
   settings?: any[][][],
 ): any[][] {
   return itemAnswer({ height, width, depth, weight, enclosure }, settings, (sized) =>
-    cautionsAnswer(sized, { heightAsTyped: typeof height === "string" ? height : "" }),
+    cautionsAnswer(sized, { hazard: "", heightAsTyped: typedHeight(height) }),
   );
 }

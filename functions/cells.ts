@@ -1,5 +1,6 @@
+import { isBlank } from "../src/measure/blank";
 import { InputError, NoAnswer, shown } from "../src/measure/errors";
-import { isBlank, isBlankRow, isNoEnclosure, problemOf, sizeRow, type Row, type Sized } from "../src/item/sizeItem";
+import { isBlankRow, isNoEnclosure, problemOf, sizeRow, type Row, type Sized } from "../src/item/sizeItem";
 import type { Answer, Cell } from "../src/item/answers";
 import { errorCode } from "../src/settings/errorCell";
 import { settingsOf } from "../src/settings/settingsOf";

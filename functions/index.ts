@@ -1,3 +1,4 @@
+import type { FunctionId } from "../src/item/cellFunctions";
 import * as board from "./board";
 import * as item from "./item";
 import * as measuring from "./measuring";
@@ -34,4 +35,4 @@ CustomFunctions.associate({
   SETTINGS: reference.settings,
   STOCK: reference.stock,
   KINDS: reference.kinds,
-});
+} satisfies Readonly<Record<FunctionId, unknown>>);

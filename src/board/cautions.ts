@@ -4,9 +4,10 @@ import type { Assembly } from "../enclosure/assembly";
 import { X, Y, Z } from "../enclosure/space";
 import { NoAnswer } from "../measure/errors";
 import { formatLengthWithUnit } from "../measure/formatLength";
-import { massIn, tidy, type Mm } from "../measure/units";
+import { massIn, massUnitOf, tidy, type Mm } from "../measure/units";
 import type { Board } from "../settings/readers";
 import type { Settings } from "../settings/schema";
+import { hazardCaution } from "./hazard";
 import { liftMultipliers } from "./lifting";
 import { enclosureMass } from "./mass";
 import { boardHolds, neededBoard, weightOf, type ItemLoad } from "./neededBoard";
@@ -15,7 +16,7 @@ import { yearFit } from "./yearFit";
 /** What a row is judged by. */
 export interface Judged extends ItemLoad {
   readonly assembly: Assembly;
-  /** What the survey's column `hazard` holds; empty where it has none. */
+  /** What the survey's column `hazard` names; empty where it names none. */
   readonly hazard: string;
   /** The height as it was typed, where it was a text. */
   readonly heightAsTyped: string;
@@ -37,7 +38,7 @@ export function cautionsOf(judged: Judged, settings: Settings): readonly string[
 }
 
 function hazard({ hazard }: Judged): readonly string[] {
-  return hazard === "" ? [] : [`hazard (${hazard}): assess before handling; local rules`];
+  return hazard === "" ? [] : [hazardCaution(hazard)];
 }
 
 /** Hands above the shoulder of a middle-sized adult, mm; from memory. */
@@ -55,7 +56,7 @@ function heavy(judged: Judged, parts: readonly Part[], settings: Settings): read
   if (boxed <= limit) return [];
   // The weight is rounded up, so that what is over by a little is not shown as the limit itself.
   const shown = (kg: number, round: (tenths: number) => number) =>
-    `${round(tidy(massIn(kg, settings.unit) * TENTHS)) / TENTHS} ${settings.unit === "in" ? "lb" : "kg"}`;
+    `${round(tidy(massIn(kg, settings.unit) * TENTHS)) / TENTHS} ${massUnitOf(settings.unit)}`;
   const where = settings.aboveShoulder ? " above the shoulder" : "";
   return [
     `boxed weight ${shown(boxed, Math.ceil)} is over ${shown(limit, Math.floor)}${where}: two people or a trolley; local rules first`,

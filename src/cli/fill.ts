@@ -1,7 +1,7 @@
 import { basename, dirname, extname, join } from "node:path";
 import { InputError, shown } from "../measure/errors";
 import { plainName } from "../settings/names";
-import { DEFAULT_FIGURES, PROBLEM } from "../item/figureCatalogue";
+import { DEFAULT_FIGURES, withProblem } from "../item/figureCatalogue";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { summaryOf, type Summary } from "../survey/summary";
 import { csvToWorkbook, cutListCsv, fillCsv } from "../filling/fillCsv";
@@ -125,8 +125,7 @@ function figureList(columns: string | undefined): readonly string[] {
     .split(";")
     .map((name) => name.trim())
     .filter((name) => name !== "");
-  const figures = named.flatMap((name) => (plainName(name) === "default" ? [...DEFAULT_FIGURES] : [name]));
-  return figures.some((name) => plainName(name) === PROBLEM) ? figures : [...figures, PROBLEM];
+  return withProblem(named.flatMap((name) => (plainName(name) === "default" ? DEFAULT_FIGURES : [name])));
 }
 
 function kindOf(path: string): string {

@@ -1,3 +1,18 @@
+import { FIGURE_WORDS } from "../item/figureCatalogue";
+
+/** Lines of help are at most this long. */
+const LINE_LENGTH = 120;
+const INDENT = " ".repeat(22);
+
+/** What `--columns` takes, in lines that stand under each other. */
+const FIGURES_HELP = [...FIGURE_WORDS, "default"]
+  .map((words, index, { length }) => `${index === 0 ? "(" : ""}${words}${index === length - 1 ? ")" : ";"}`)
+  .reduce<readonly string[]>((lines, words) => {
+    const line = lines.at(-1) === undefined ? INDENT + words : `${lines.at(-1)} ${words}`;
+    return line.length <= LINE_LENGTH ? [...lines.slice(0, -1), line] : [...lines, INDENT + words];
+  }, [])
+  .join("\n");
+
 const SETTINGS_HELP = `Settings (any command that sizes)
   --set TEXT          settings such as "fit=loose; wall board=3 mm"; as often as you like, later over earlier
   --settings FILE     a .csv with the headings setting and value
@@ -34,8 +49,7 @@ One row in, one row out: a row that cannot be sized says why in the column "prob
 
   --out FILE          where to write (default: SURVEY-filled, beside it); a .csv survey may become .xlsx
   --columns LIST      figures, separated by semicolons: "outside height; side wall length; board area"
-                      (inside or outside with a direction; a part with a measure; caliper; board; board area; mass;
-                      cautions; problem; default)
+${FIGURES_HELP}
   --cut-list          every part of every item too: a sheet of the workbook, or a second .csv
   --values            plain values instead of live formulas
   --sheet NAME        the sheet or table that holds the survey, when several might

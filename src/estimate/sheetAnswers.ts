@@ -1,13 +1,14 @@
 import { estimateOf, type DemandGroup, type Estimate } from "./estimate";
 import { planNamed, stockPlans, toBuy, type Demand, type PlanOptions, type StockPlan } from "./stockPlans";
+import { isBlank } from "../measure/blank";
 import { InputError, shown } from "../measure/errors";
 import { areaIn, fromMm, tidy } from "../measure/units";
 import { didYouMean, listed, plainName } from "../settings/names";
 import type { Settings } from "../settings/schema";
 import { isAll, type Answer, type Cell } from "../item/answers";
-import { sizedRow } from "../item/figureCatalogue";
+import { sizedRow } from "../item/figure";
 import type { SizedSurvey } from "../survey/sizeSurvey";
-import { isBlank, problemText } from "../item/sizeItem";
+import { problemText } from "../item/sizeItem";
 import type { SurveyCells } from "../survey/surveyAnswers";
 
 /** What a sized survey asks of the stock: one demand for each enclosure that is sized. */

@@ -1,6 +1,8 @@
 import { DEFINITIONS } from "../settings/schema";
 import { settingKey, type GivenValue } from "../settings/given";
-import type { Figure } from "../item/figureCatalogue";
+import { HAZARD_CAUTION, NO_HAZARD } from "../board/hazard";
+import { ITEM_FUNCTIONS, type ItemFunctionId } from "../item/cellFunctions";
+import type { Figure } from "../item/figure";
 import { quoted, stored } from "../workbook/formulaText";
 import { sizeFormulas, weightFormula, type FormulaPlace } from "./rowMeasures";
 import type { SurveyItem } from "../survey/surveyItems";
@@ -41,11 +43,11 @@ export function rowFormula(figure: Figure, item: SurveyItem, place: FormulaPlace
   const { columns } = place.survey.recognition;
   const [fn, ...selectors] = figure.formula;
   const call = callOf(fn, selectors, row, place);
-  if (fn === "CAUTIONS" && columns.hazard !== undefined) {
+  if (figure.withHazard && columns.hazard !== undefined) {
     const hazard = place.cell(columns.hazard.column, item.row);
-    const said = `"hazard ("&${hazard}&"): assess before handling; local rules"`;
+    const said = `${quoted(HAZARD_CAUTION.before)}&TRIM(SUBSTITUTE(${hazard},CHAR(10)," "))&${quoted(HAZARD_CAUTION.after)}`;
     const nothing = `${callOf("OUTSIDE", ["height"], row, place)}=""`;
-    return `IF(${hazard}="",${call},IF(${nothing},"",${said}&IF(${call}="","","; "&${call})))`;
+    return `IF(${saysNoHazard(hazard)},${call},IF(${nothing},"",${said}&IF(${call}="","","; "&${call})))`;
   }
   if (!figure.ofAllCopies || columns.quantity === undefined) return call;
   const quantity = place.cell(columns.quantity.column, item.row);
@@ -78,11 +80,14 @@ export function settingsConstant(values: readonly GivenValue[]): string {
   return `{"setting","value";${rows.join(";")}}`;
 }
 
-/** Functions that take a weight after the sizes; the others take it as a setting, for boards that are auto. */
-const WEIGHED = new Set(["BOARD.CALIPER", "BOARD.STOCK", "CAUTIONS"]);
+/** The words are looked for as a whole between bars; FALSE reads otherwise in other languages. */
+function saysNoHazard(cell: string): string {
+  const words = quoted(`|${NO_HAZARD.join("|")}|`);
+  return `OR(${cell}=FALSE,ISNUMBER(FIND("|"&LOWER(TRIM(${cell}))&"|",${words})))`;
+}
 
-function callOf(fn: string, selectors: readonly string[], row: RowArguments, { shared }: FormulaPlace): string {
-  const weighed = WEIGHED.has(fn);
+function callOf(fn: ItemFunctionId, selectors: readonly string[], row: RowArguments, { shared }: FormulaPlace): string {
+  const weighed = ITEM_FUNCTIONS[fn].weight === "argument";
   return stored(fn, [
     row.sizes,
     ...(weighed ? [row.weight] : []),

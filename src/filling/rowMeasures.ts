@@ -1,9 +1,9 @@
-import type { LengthUnit } from "../measure/units";
+import { massUnitOf, type LengthUnit } from "../measure/units";
+import { isBlank } from "../measure/blank";
 import { InputError } from "../measure/errors";
 import type { Settings } from "../settings/schema";
 import { quoted, stored } from "../workbook/formulaText";
 import type { Field } from "../headings/headings";
-import { isBlank } from "../item/sizeItem";
 import { unitOf, type Survey, type SurveyItem } from "../survey/surveyItems";
 
 /** How the formulas of a survey reach their cells and settings. */
@@ -43,8 +43,7 @@ export function weightFormula(item: SurveyItem, place: FormulaPlace): string {
 }
 
 function weightOf(ref: string, unit: string | undefined, settings: Settings): string {
-  const workbookUnit = settings.unit === "in" ? "lb" : "kg";
-  if (unit === undefined || unit === workbookUnit) return ref;
+  if (unit === undefined || unit === massUnitOf(settings.unit)) return ref;
   // Numbers that are stored as text are in the unit of the heading too.
   return `IF(${isEmpty(ref)},"",IF(ISNUMBER(${ref}*1),${ref}&" ${unit}",${ref}))`;
 }

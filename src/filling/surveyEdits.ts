@@ -3,7 +3,8 @@ import { readGiven, type Given, type GivenValue } from "../settings/given";
 import { STARTER_STOCK, stockCells } from "../settings/starterStock";
 import { settingsTable } from "../settings/settingsTable";
 import { plainRows, type Cell } from "../item/answers";
-import { figureOf, type Figure } from "../item/figureCatalogue";
+import type { Figure } from "../item/figure";
+import { figureOf } from "../item/figureCatalogue";
 import type { RecogniseOptions } from "../headings/recognition";
 import { rowArguments, rowFormula, settingsConstant, untilQuantityMended, type RowArguments } from "./rowFormula";
 import type { FormulaPlace } from "./rowMeasures";
@@ -114,11 +115,11 @@ function column(
       result: result === "" ? SHOWN_BLANK : result,
     };
   });
-  const format = figure === undefined ? undefined : FORMATS[figure.kind]?.[settings.unit === "in" ? "in" : "mm"];
+  const format = figure === undefined ? undefined : FORMATS[figure.unit]?.[settings.unit === "in" ? "in" : "mm"];
   return { heading: name, cells, ...(format === undefined ? {} : { format }) };
 }
 
-const FORMATS: Readonly<Partial<Record<Figure["kind"], { readonly mm: string; readonly in: string }>>> = {
+const FORMATS: Readonly<Partial<Record<Figure["unit"], { readonly mm: string; readonly in: string }>>> = {
   length: { mm: "0.0", in: "0.000" },
   area: { mm: "0.000", in: "0.00" },
   count: { mm: "0", in: "0" },

@@ -4,16 +4,18 @@ import { enclosureMass } from "../board/mass";
 import { baseSag, neededBoard } from "../board/neededBoard";
 import { yearFit } from "../board/yearFit";
 import { partList } from "../covering/partList";
+import { isBlank } from "../measure/blank";
 import { InputError, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
-import { fromMm, massIn, tidy } from "../measure/units";
+import { fromMm, massIn, massUnitOf, tidy } from "../measure/units";
 import { didYouMean, listed, plainName } from "../settings/names";
 import { boardOfCaliper, type Board } from "../settings/readers";
 import type { Settings } from "../settings/schema";
 import { GREATEST_MODULUS_GPA, LEAST_MODULUS_GPA, refuseBoardCaliper } from "../settings/stock";
 import { AXES, chosen, DIRECTIONS, isAll, type Answer } from "./answers";
-import { isBlank, massUnit, type Sized } from "./sizeItem";
+import type { SaidOfRow } from "./saidOfRow";
+import type { Sized } from "./sizeItem";
 
 /** The stock row's own number for the board that the item needs, unconverted, so that a filter on it matches. */
 export function caliperAnswer(sized: Sized): Answer {
@@ -65,8 +67,13 @@ export function massAnswer({ assembly, settings }: Sized): Answer {
 }
 
 /** What to watch, in one text, gravest first. */
-export function cautionsAnswer(sized: Sized, { hazard = "", heightAsTyped = "" } = {}): Answer {
-  return cautionsOf({ ...sized, hazard, heightAsTyped }, sized.settings).join("; ");
+export function cautionsAnswer(sized: Sized, said: SaidOfRow): Answer {
+  return cautionsIn(sized, said).join("; ");
+}
+
+/** What to watch with one enclosure, gravest first. */
+export function cautionsIn(sized: Sized, said: SaidOfRow): readonly string[] {
+  return cautionsOf({ ...sized, ...said }, sized.settings);
 }
 
 /** The modulus of a board, from a strip on two supports with a weight in its middle. */
@@ -77,7 +84,7 @@ export function modulusAnswer(test: BenchReading, settings: Settings): Answer {
     length: length("length"),
     width: length("width"),
     caliper: length("caliper"),
-    loadKg: readMass(test.load, { argument: "load", unit: massUnit(settings) }),
+    loadKg: readMass(test.load, { argument: "load", unit: massUnitOf(settings.unit) }),
     sag: length("sag"),
   });
   // The range that the modulus settings take: outside it a unit was mistaken.

@@ -3,9 +3,11 @@ import type { Assembly } from "../enclosure/assembly";
 import type { Kind } from "../enclosure/kind";
 import { restingItem, type Item } from "../enclosure/restingItem";
 import { KINDS, kindNamed } from "../enclosure/registry";
+import { isBlank } from "../measure/blank";
 import { InputError, NoAnswer, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
+import { massUnitOf } from "../measure/units";
 import { listed } from "../settings/names";
 import { DEFINITIONS, type Settings, type SettledSettings } from "../settings/schema";
 
@@ -50,7 +52,7 @@ export function sizeRow(row: Row, settings: Settings): Sized | undefined {
   };
   const weightKg = isBlank(row.weight)
     ? settings.weight
-    : readMass(row.weight, { argument: "weight", unit: massUnit(settings) });
+    : readMass(row.weight, { argument: "weight", unit: massUnitOf(settings.unit) });
   return sizeItem(item, row.enclosure, weightKg, settings);
 }
 
@@ -66,10 +68,6 @@ export function sizeItem(item: Item, enclosure: unknown, weightKg: number | unde
   const settled = settledBoards({ item, kind, weightKg }, settings);
   const assembly = kind.assemble(restingItem(item, settled), settled);
   return { item, kind, weightKg, assembly, settings: settled, requested: settings };
-}
-
-export function massUnit({ unit }: Settings): "kg" | "lb" {
-  return unit === "in" ? "lb" : "kg";
 }
 
 /** Why a row cannot be sized; empty when it can, or when there is nothing to size. Never throws for what a user gave. */
@@ -88,11 +86,6 @@ export function problemText(error: InputError | NoAnswer): string {
   return error instanceof InputError && error.argument === "enclosure" && error.got === shown(null)
     ? "enclosure not chosen"
     : error.message;
-}
-
-/** A blank cell reaches a function as 0, empty text or nothing. */
-export function isBlank(cell: unknown): boolean {
-  return cell === 0 || cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
 }
 
 export function isBlankRow({ height, width, depth }: Row): boolean {

@@ -1,5 +1,6 @@
 import { useMemo, useState } from "preact/hooks";
-import { DEFAULT_FIGURES, figureOf, PROBLEM } from "../item/figureCatalogue";
+import { DEFAULT_FIGURES, figureOf, withProblem } from "../item/figureCatalogue";
+import { PART_FIGURES } from "../item/figureOfPart";
 import { surveyEdits } from "../filling/surveyEdits";
 import { figureChoices } from "./figureChoices";
 import type { ViewProps } from "./viewProps";
@@ -19,13 +20,13 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
     event.preventDefault();
     const name = other.trim();
     if (figureOf(name) === undefined)
-      return model.say([`figure: got "${name}"; give a part with a measure, such as side wall length`], true);
+      return model.say([`figure: got "${name}"; give ${PART_FIGURES.said}, such as ${PART_FIGURES.example}`], true);
     setTicked([...new Set([...ticked, name])]);
     setOther("");
   };
   const write = () =>
     model.write(standing.length > 0 ? "Writing the columns anew" : "Adding the columns", ({ book }) => {
-      const figures = ticked.includes(PROBLEM) ? ticked : [...ticked, PROBLEM];
+      const figures = withProblem(ticked);
       const { edits, unanswered } = surveyEdits(book, { figures, settings: [], recognise: {}, values: false, cutList });
       return { edits, said: unanswered };
     });

@@ -1,5 +1,5 @@
 import { problemText } from "../item/sizeItem";
-import { cautionsAt } from "./itemFacts";
+import { cautionsOfRow } from "../survey/sizeSurvey";
 import type { ViewProps } from "./viewProps";
 
 interface Line {
@@ -20,7 +20,7 @@ export function ProblemsView({ model, survey }: ViewProps) {
     const item = items[index]!;
     const about = { row: item.row, identifier: item.identifier };
     if (outcome.state === "problem") problems.push({ ...about, texts: [problemText(outcome.error)] });
-    const texts = cautionsAt(item, outcome);
+    const texts = cautionsOfRow(outcome);
     if (texts.length > 0) cautions.push({ ...about, texts });
   });
   const go = (row: number) => void model.goTo(row);

@@ -1,14 +1,13 @@
-import { cautionsOf } from "../board/cautions";
 import { partList } from "../covering/partList";
 import { benchInstruction } from "../enclosure/benchInstruction";
 import { KINDS } from "../enclosure/registry";
 import { InputError, NoAnswer } from "../measure/errors";
 import { formatLength } from "../measure/formatLength";
-import { boardAreaAnswer, type Answer, type Cell } from "../item/answers";
+import { boardAreaAnswer, type Cell } from "../item/answers";
 import { massAnswer } from "../item/boardAnswers";
+import { onlyCell } from "../item/figure";
 import { problemText, sizeItem, type Sized } from "../item/sizeItem";
-import type { Outcome, SizedSurvey } from "../survey/sizeSurvey";
-import type { SurveyItem } from "../survey/surveyItems";
+import { cautionsOfRow, type Outcome, type SizedSurvey } from "../survey/sizeSurvey";
 
 /** What the pane shows of one row. */
 export interface ItemFacts {
@@ -44,23 +43,14 @@ export function itemAt({ survey, outcomes }: SizedSurvey, row: number): number |
 export function itemFacts({ survey, outcomes }: SizedSurvey, index: number): ItemFacts {
   const item = survey.items[index]!;
   const outcome = outcomes[index]!;
-  const title = item.cells.title;
   return {
     identifier: item.identifier,
-    title: typeof title === "string" || typeof title === "number" ? String(title) : "",
+    title: item.title,
     instead: insteadOf(outcome),
     sized: outcome.state === "sized" ? outcome.sized : undefined,
     quantity: outcome.state === "sized" ? outcome.quantity : 0,
-    cautions: cautionsAt(item, outcome),
+    cautions: cautionsOfRow(outcome),
   };
-}
-
-/** The cautions of a row, gravest first. */
-export function cautionsAt({ cells }: SurveyItem, outcome: Outcome): readonly string[] {
-  if (outcome.state !== "sized") return [];
-  const hazard = typeof cells.hazard === "string" ? cells.hazard.trim() : "";
-  const heightAsTyped = typeof cells.height === "string" ? cells.height : "";
-  return cautionsOf({ ...outcome.sized, hazard, heightAsTyped }, outcome.sized.settings);
 }
 
 /** The same object in each kind of enclosure, with the settings that all rows share and its own sizes. */
@@ -76,8 +66,8 @@ export function comparedKinds({ item, weightKg, requested, kind }: Sized): reado
       return {
         ...about,
         outside: size.join(" × "),
-        boardArea: only(boardAreaAnswer(sized, "all")),
-        mass: only(massAnswer(sized)),
+        boardArea: onlyCell(boardAreaAnswer(sized, "all")),
+        mass: onlyCell(massAnswer(sized)),
         why: undefined,
       };
     } catch (error) {
@@ -120,8 +110,4 @@ function insteadOf(outcome: Outcome): string | undefined {
     default:
       return undefined;
   }
-}
-
-function only(answer: Answer): Cell {
-  return typeof answer === "object" && "map" in answer ? answer[0]![0]! : answer;
 }

@@ -1,8 +1,8 @@
-import { cautionsOf } from "../board/cautions";
 import { formatLength } from "../measure/formatLength";
-import { massIn } from "../measure/units";
-import { problemText, isBlank, type Sized } from "../item/sizeItem";
-import type { SizedSurvey } from "../survey/sizeSurvey";
+import { massIn, massUnitOf, type WorkbookUnit } from "../measure/units";
+import { problemText, type Sized } from "../item/sizeItem";
+import { cellText, isBlank } from "../measure/blank";
+import { cautionsOfRow, type SizedSurvey } from "../survey/sizeSurvey";
 import { unitOf, type Survey, type SurveyItem } from "../survey/surveyItems";
 import type { InputError, NoAnswer } from "../measure/errors";
 
@@ -29,15 +29,12 @@ export function ticketsOf({ survey, outcomes, settings }: SizedSurvey): readonly
     return [
       {
         identifier: item.identifier,
-        title: textOf(item.cells.title),
+        title: item.title,
         asSurveyed:
           sharing.length === 1 ? told : sharing.map((each, at) => `${each.identifier}: ${told[at]}${namedTitle(each)}`),
         quantity,
         sized,
-        cautions: cautionsOf(
-          { ...sized, hazard: hazardsOf(sharing), heightAsTyped: typedHeight(item) },
-          sized.settings,
-        ),
+        cautions: cautionsOfRow(outcome),
       },
     ];
   });
@@ -59,46 +56,32 @@ function why(error: InputError | NoAnswer): string {
 }
 
 /** `14 1/4 in × 9 1/2 in × 2 3/8 in (height × width × depth), 3.9 kg`. */
-function asSurveyed(item: SurveyItem, survey: Survey, unit: string): string {
+function asSurveyed(item: SurveyItem, survey: Survey, unit: WorkbookUnit): string {
   const { height, width, depth, dimensions, weight, quantity } = item.cells;
   const sizes = [height, width, depth].every(isBlank)
-    ? textOf(dimensions)
+    ? cellText(dimensions)
     : `${(["height", "width", "depth"] as const)
         .map((field) => withUnit(item.cells[field], unitOf(item, field, survey) ?? unit))
         .join(" × ")} (height × width × depth)`;
-  const weightUnit = survey.units.weight ?? (unit === "in" ? "lb" : "kg");
+  const weightUnit = survey.units.weight ?? massUnitOf(unit);
   const weighed = isBlank(weight) ? [] : [withUnit(weight, weightUnit)];
-  const copies = isBlank(quantity) || item.quantity === 1 ? [] : [`${textOf(quantity)} copies`];
+  const copies = isBlank(quantity) || item.quantity === 1 ? [] : [`${cellText(quantity)} copies`];
   return [sizes, ...weighed, ...copies].join(", ");
 }
 
 function withUnit(cell: unknown, unit: string): string {
-  const text = textOf(cell);
+  const text = cellText(cell);
   return /^[\d.,/\s-]+$/.test(text) ? `${text} ${unit}` : text;
 }
 
-function textOf(cell: unknown): string {
-  return isBlank(cell) ? "" : String(cell).replace(/\s+/g, " ").trim();
-}
-
-function namedTitle({ cells }: SurveyItem): string {
-  const title = textOf(cells.title);
+function namedTitle({ title }: SurveyItem): string {
   return title === "" ? "" : `, ${title}`;
-}
-
-function hazardsOf(items: readonly SurveyItem[]): string {
-  return [...new Set(items.map(({ cells }) => textOf(cells.hazard)).filter((hazard) => hazard !== ""))].join(", ");
-}
-
-function typedHeight({ cells }: SurveyItem): string {
-  return typeof cells.height === "string" ? cells.height : "";
 }
 
 /** `300 × 210 × 40 mm, 1.45 kg`: the item as it was understood. */
 export function readAs({ item, weightKg, settings }: Sized): string {
   const { unit } = settings;
   const sizes = [item.height, item.width, item.depth].map((size) => formatLength(size, unit)).join(" × ");
-  const massUnit = unit === "in" ? "lb" : "kg";
-  const mass = weightKg === undefined ? "" : `, ${Number(massIn(weightKg, unit).toFixed(2))} ${massUnit}`;
+  const mass = weightKg === undefined ? "" : `, ${Number(massIn(weightKg, unit).toFixed(2))} ${massUnitOf(unit)}`;
   return `${sizes} ${unit}${mass}`;
 }

@@ -3,7 +3,7 @@ import { partList } from "../covering/partList";
 import type { Assembly } from "../enclosure/assembly";
 import { X, Y, Z } from "../enclosure/space";
 import { formatLength } from "../measure/formatLength";
-import { massIn } from "../measure/units";
+import { massIn, massUnitOf } from "../measure/units";
 import type { Construction } from "../settings/schema";
 import { settingsTable } from "../settings/settingsTable";
 import type { Sized } from "../item/sizeItem";
@@ -37,7 +37,7 @@ function sizes(lengths: readonly number[], { settings: { unit } }: Sized): strin
 }
 
 function massText(kg: number, { settings: { unit } }: Sized): string {
-  return `${Number(massIn(kg, unit).toFixed(2))} ${unit === "in" ? "lb" : "kg"}`;
+  return `${Number(massIn(kg, unit).toFixed(2))} ${massUnitOf(unit)}`;
 }
 
 /** How the walls of the holding tray stand; empty where it has no walls of its own. */

@@ -1,3 +1,4 @@
+import { isBlank, isEmpty } from "../measure/blank";
 import { InputError, shown } from "../measure/errors";
 import { takesNone } from "./choices";
 import { refuseErrorCell } from "./errorCell";
@@ -29,10 +30,10 @@ export interface GivenValue {
 export function readGiven(argument: unknown, place: string): Given {
   const cells: Cells = Array.isArray(argument) ? (argument as Cells) : [[argument]];
   const only = cells.length === 1 && cells[0]?.length === 1 ? cells[0][0] : undefined;
-  if (cells.every((row) => row.every((cell) => isNothing(cell) || cell === 0))) return { holds: "nothing" };
+  if (cells.every((row) => row.every((cell) => isBlank(cell)))) return { holds: "nothing" };
   if (only !== undefined) return { holds: "values", values: readText(only, place), ownOfRow: true };
   // Blank rows below the headings stay, so that messages count rows as the user sees them.
-  const rows = cells.slice(cells.findIndex((row) => row.some((cell) => !isNothing(cell))));
+  const rows = cells.slice(cells.findIndex((row) => row.some((cell) => !isEmpty(cell))));
   const headings = rows[0] ?? [];
   if (isStockHeading(headings)) return { holds: "stock", rows };
   const names = headings.map((cell) => (typeof cell === "string" ? plainName(cell) : ""));
@@ -101,12 +102,12 @@ function readRange(rows: Cells, settingColumn: number, valueColumn: number, plac
     const name = row[settingColumn];
     const value = row[valueColumn];
     refuseErrorCell(name, "settings");
-    if (isNothing(name) || name === 0) {
-      if (isNothing(value) || value === 0) continue;
+    if (isBlank(name)) {
+      if (isBlank(value)) continue;
       throw new InputError("settings", `the value ${shown(value)} without a setting`, "name the setting beside it");
     }
     // A row without a value may be the title of a group of settings.
-    if (isNothing(value) || isNotGiven(value)) continue;
+    if (isEmpty(value) || isNotGiven(value)) continue;
     if (value === 0 && settingKey(String(name)) === undefined) continue;
     const key = knownKey(name);
     if (value === 0) throw zeroRefused(key);
@@ -129,8 +130,4 @@ function knownKey(name: unknown): SettingKey {
   if (key !== undefined) return key;
   const cure = didYouMean(String(name), SETTING_NAMES, "ENC.SETTINGS() lists them");
   throw new InputError("settings", shown(name), "give the name of a setting", cure);
-}
-
-function isNothing(cell: unknown): boolean {
-  return cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
 }

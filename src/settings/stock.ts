@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { isBlank } from "../measure/blank";
 import { InputError, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import type { LengthUnit, Mm } from "../measure/units";
@@ -239,9 +240,4 @@ function refuseDisagreement(stock: readonly StockRow[]): void {
         "or give each its own name",
       );
   }
-}
-
-/** Blank as a cell can be blank: a number 0 too, since an empty cell can reach a function as 0. */
-function isBlank(cell: unknown): boolean {
-  return cell === null || cell === undefined || cell === 0 || (typeof cell === "string" && cell.trim() === "");
 }

@@ -1,24 +1,39 @@
 import type { Item } from "../enclosure/restingItem";
 import { kindNamed } from "../enclosure/registry";
+import { isBlank } from "../measure/blank";
 import { InputError, NoAnswer, shown } from "../measure/errors";
 import { readDimensions } from "../measure/readDimensions";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
+import { massUnitOf } from "../measure/units";
 import { DEFINITIONS, type Settings } from "../settings/schema";
 import { settingsForRows } from "../settings/settingsForRows";
 import type { RecogniseOptions } from "../headings/recognition";
-import { isBlank, isNoEnclosure, sizeItem, type Sized } from "../item/sizeItem";
+import { cautionsIn } from "../item/boardAnswers";
+import type { SaidOfRow } from "../item/saidOfRow";
+import { isNoEnclosure, sizeItem, type Sized } from "../item/sizeItem";
 import { surveyItems, unitOf, type Survey, type SurveyItem } from "./surveyItems";
 
 /** What became of a row. One row in, one outcome out. */
 export type Outcome =
-  | { readonly state: "sized"; readonly sized: Sized; readonly quantity: number }
+  | {
+      readonly state: "sized";
+      readonly sized: Sized;
+      readonly quantity: number;
+      /** Of all that share the enclosure. */
+      readonly said: SaidOfRow;
+    }
   /** Nothing to size: a blank row, or enclosure `none`. */
   | { readonly state: "nothing" }
   | { readonly state: "totals" }
   /** Answered on the first row of its box. */
   | { readonly state: "in box"; readonly box: string }
   | { readonly state: "problem"; readonly error: InputError | NoAnswer };
+
+/** What to watch with what a row makes, gravest first; the one reading for columns, pane and paper. */
+export function cautionsOfRow(outcome: Outcome): readonly string[] {
+  return outcome.state === "sized" ? cautionsIn(outcome.sized, outcome.said) : [];
+}
 
 /** A survey of which each row is sized when it is asked for, and kept by nobody. */
 export interface SurveyReading {
@@ -106,7 +121,13 @@ function sizeSet(
     state: "sized",
     sized: sizeItem({ height, width, depth }, first.cells.enclosure, weightKg, settings),
     quantity,
+    said: { ...first.said, hazard: hazardsOf(set) },
   };
+}
+
+/** A box is as hazardous as what lies in it. */
+function hazardsOf(set: readonly SurveyItem[]): string {
+  return [...new Set(set.map(({ said }) => said.hazard).filter((hazard) => hazard !== ""))].join(", ");
 }
 
 /** Those that share a box, as one item: greatest height and width, depths and weights one on another. */
@@ -151,7 +172,7 @@ function isBlankItem({ cells }: SurveyItem, { recognition }: Survey): boolean {
 /** Height, width and depth of their columns, else of the dimension text; weight of its column, else of that text. */
 function readItem(item: SurveyItem, survey: Survey, settings: Settings): ReadItem {
   const { height, width, depth, weight, dimensions } = item.cells;
-  const weightUnit = survey.units.weight ?? (settings.unit === "in" ? "lb" : "kg");
+  const weightUnit = survey.units.weight ?? massUnitOf(settings.unit);
   const weighed = isBlank(weight) ? undefined : readWeight(weight, weightUnit);
   if (isBlank(height) && isBlank(width) && isBlank(depth)) {
     const text = readText(dimensions, item, survey, settings);

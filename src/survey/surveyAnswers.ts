@@ -1,18 +1,12 @@
 import { benchInstruction } from "../enclosure/benchInstruction";
+import { isBlank } from "../measure/blank";
 import { InputError, NoAnswer, shown } from "../measure/errors";
 import { plainName } from "../settings/names";
 import { partFigure, PARTS_HEADINGS, type Cell, type PartMeasure } from "../item/answers";
-import {
-  DEFAULT_FIGURES,
-  figureNamed,
-  figureOf,
-  PROBLEM,
-  sizedRow,
-  type Figure,
-  type SizedRow,
-} from "../item/figureCatalogue";
+import { sizedRow, type Figure, type SizedRow } from "../item/figure";
+import { DEFAULT_FIGURES, figureNamed, figureOf } from "../item/figureCatalogue";
 import type { Outcome, SurveyReading } from "./sizeSurvey";
-import { isBlank, problemText } from "../item/sizeItem";
+import { problemText } from "../item/sizeItem";
 import type { SurveyItem } from "./surveyItems";
 
 /** A table for a whole survey. */
@@ -28,7 +22,7 @@ export type SurveyTable = readonly (readonly Cell[])[];
 export function surveyTable(reading: SurveyReading, columns: readonly string[], cells: SurveyCells): SurveyTable {
   const { survey, outcomeAt } = reading;
   const wanted = columns.flatMap((name) => (plainName(name) === "default" ? DEFAULT_FIGURES : [name]));
-  const figures = wanted.map((name) => figureColumn(name) ?? passThrough(name, reading, cells) ?? figureNamed(name));
+  const figures = wanted.map((name) => figureOf(name) ?? passThrough(name, reading, cells) ?? figureNamed(name));
   const rows = survey.items.map((item, index) => rowOf(item, outcomeAt(index), figures));
   return [figures.map(({ name }) => name), ...rows];
 }
@@ -48,19 +42,14 @@ export const CUTLIST_HEADINGS = ["identifier", "enclosure", ...PARTS_HEADINGS] a
 export type SurveyCells = readonly (readonly unknown[])[];
 
 /** A figure of one row, or a value of its own that passes through. */
-interface Column extends Pick<Figure, "name"> {
-  readonly of?: (row: SizedRow) => Cell;
-  readonly passes?: (item: SurveyItem) => Cell;
-  /** It says why a row cannot be sized. */
-  readonly saysWhy?: boolean;
+type Column = Figure | PassedColumn;
+
+interface PassedColumn {
+  readonly name: string;
+  readonly passes: (item: SurveyItem) => Cell;
 }
 
-function figureColumn(name: string): Column | undefined {
-  const figure = figureOf(name);
-  return figure === undefined ? undefined : { name, of: figure.of, saysWhy: plainName(name) === PROBLEM };
-}
-
-function passThrough(name: string, { survey }: SurveyReading, cells: SurveyCells): Column | undefined {
+function passThrough(name: string, { survey }: SurveyReading, cells: SurveyCells): PassedColumn | undefined {
   const { recognition } = survey;
   const wanted = plainName(name);
   const field = Object.entries(recognition.columns).find(([each]) => each === wanted)?.[1];
@@ -79,22 +68,14 @@ function passed(cell: unknown): Cell {
 }
 
 function rowOf(item: SurveyItem, outcome: Outcome, columns: readonly Column[]): readonly Cell[] {
-  const row = outcome.state === "sized" ? sizedRow(outcome.sized, outcome.quantity, saidBeside(item)) : undefined;
-  return columns.map(({ of, passes, saysWhy }) => {
-    if (passes !== undefined) return passes(item);
-    if (saysWhy === true) return problemCell(outcome);
-    if (row !== undefined && of !== undefined) return answered(() => of(row));
+  const row = outcome.state === "sized" ? sizedRow(outcome.sized, outcome.quantity, outcome.said) : undefined;
+  return columns.map((column) => {
+    if ("passes" in column) return column.passes(item);
+    if (column.saysWhy) return problemCell(outcome);
+    if (row !== undefined) return answered(column, row);
     if (outcome.state === "problem") return outcome.error;
     return outcome.state === "in box" ? inBox(outcome) : "";
   });
-}
-
-/** What a row says of its item beside the sizes. */
-function saidBeside({ cells }: SurveyItem): { readonly hazard: string; readonly heightAsTyped: string } {
-  return {
-    hazard: isBlank(cells.hazard) ? "" : String(cells.hazard).trim(),
-    heightAsTyped: typeof cells.height === "string" ? cells.height : "",
-  };
 }
 
 function problemCell(outcome: Outcome): string {
@@ -107,9 +88,9 @@ function inBox({ box }: { readonly box: string }): string {
 }
 
 /** A part that this row's kind lacks is an error of its cell, not of the table. */
-function answered(compute: () => Cell): Cell {
+function answered(figure: Figure, row: SizedRow): Cell {
   try {
-    return compute();
+    return figure.of(row);
   } catch (error) {
     if (error instanceof NoAnswer || error instanceof InputError) return error;
     throw error;

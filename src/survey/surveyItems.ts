@@ -4,7 +4,9 @@ import { isNotGiven, SETTING_NAMES, settingKey, type GivenValue } from "../setti
 import type { Field } from "../headings/headings";
 import type { Recognition, RecogniseOptions } from "../headings/recognition";
 import { recogniseColumns, surveyRows } from "../headings/recognise";
-import { isBlank } from "../item/sizeItem";
+import { hazardIn } from "../board/hazard";
+import { typedHeight, type SaidOfRow } from "../item/saidOfRow";
+import { cellText, isBlank } from "../measure/blank";
 
 /** A row of a survey, its cells sorted out but not yet read. */
 export interface SurveyItem {
@@ -12,6 +14,10 @@ export interface SurveyItem {
   readonly row: number;
   /** What the row is called: its identifier, else `row 7`. */
   readonly identifier: string;
+  /** Empty where the survey gives none. */
+  readonly title: string;
+  /** What cautions go by beside the sizes. */
+  readonly said: SaidOfRow;
   readonly cells: Readonly<Partial<Record<Field, unknown>>>;
   readonly quantity: number | InputError;
   /** Rows that share it are one enclosure; empty when the row has its own. */
@@ -46,6 +52,8 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Rec
     return {
       row,
       identifier,
+      title: cellText(values.title),
+      said: { hazard: hazardIn(values.hazard), heightAsTyped: typedHeight(values.height) },
       cells: values,
       quantity: readQuantity(values.quantity),
       box: isBlank(values.box) ? "" : String(values.box).trim(),

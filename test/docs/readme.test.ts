@@ -1,5 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { KINDS } from "../../src/enclosure/registry";
+import { FIGURES } from "../../src/item/figureCatalogue";
+import { PART_FIGURES } from "../../src/item/figureOfPart";
 import { loadExcelRuntime } from "../runtime/excelRuntime";
 
 const README = readFileSync("README.md", "utf8");
@@ -34,6 +36,20 @@ test("README shows every function", () => {
 test.each(KINDS.map(({ name }) => [name]))("README lists the %s with its drawing", (name) => {
   expect(README).toContain(`| \`${name}\` |`);
   expect(existsSync(`src/drawing/kinds/${name.replaceAll(" ", "-")}.svg`)).toBe(true);
+});
+
+test("README lists the figures of the catalogue", () => {
+  const rows = FIGURES.map(({ name, byDefault, meaning, unit, formula: [fn] }) => [
+    `\`${name}\`${byDefault ? " *" : ""}`,
+    meaning,
+    unit,
+    `\`ENC.${fn}\``,
+  ]);
+  const table = [["figure", "meaning", "in", "answered by"], ["---", "---", "---", "---"], ...rows]
+    .map((cells) => `| ${cells.join(" | ")} |`)
+    .join("\n");
+  expect(README).toContain(table.replace("| --- | --- | --- | --- |", "|---|---|---|---|"));
+  expect(README).toContain(`${PART_FIGURES.said} (\`${PART_FIGURES.example}\`)`);
 });
 
 test("README gives the two commands, which package.json knows", () => {

@@ -86,6 +86,7 @@ function parse(formula: string): Node {
     if (/^\d/.test(token)) return constant(Number(token));
     if (next() === "(") return call(token, list());
     if (/^\$?[A-Z]{1,3}\$?\d+$/.test(token)) return (sheet) => Promise.resolve(sheet.cell(token.replaceAll("$", "")));
+    if (token === "TRUE" || token === "FALSE") return constant(token === "TRUE");
     return (sheet) => Promise.resolve(sheet.range(token));
   };
   const constantTable = (): Node => {
@@ -138,6 +139,15 @@ const FUNCTIONS: Readonly<Record<string, (args: readonly Cell[]) => Cell>> = {
   AND: (args) => logical(args, (truths) => truths.every(Boolean)),
   OR: (args) => logical(args, (truths) => truths.some(Boolean)),
   ISNUMBER: ([value]) => typeof value === "number",
+  CHAR: ([code = null]) => String.fromCharCode(Number(code)),
+  LOWER: ([value = null]) => (isError(value) ? value : joinable(value).toLowerCase()),
+  FIND: ([wanted = null, within = null]) => {
+    if (isError(wanted)) return wanted;
+    const at = joinable(within as string).indexOf(joinable(wanted));
+    return at < 0 ? VALUE_ERROR : at + 1;
+  },
+  SUBSTITUTE: ([value = null, old = null, fresh = null]) =>
+    isError(value) ? value : joinable(value).replaceAll(joinable(old as string), joinable(fresh as string)),
   TRIM: ([value = null]) => (isError(value) ? value : joinable(value).trim().replace(/ +/g, " ")),
 };
 

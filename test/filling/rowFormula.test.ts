@@ -53,6 +53,21 @@ test("eighths typed under feet, which no other unit reads, are feet", async () =
   expect(all.filter((each) => !agree(each))).toEqual([]);
 });
 
+test("a hazard column that says no draws no caution, in whatever words, and one that says anything else does", async () => {
+  const said = ["no", "None", "-", 0, false, "n/a", 1, true, "yes", "lead  paint", "no label, smells of almonds"];
+  const cells = [
+    ["Shelfmark", "Height", "Width", "Depth", "Enclosure", "Hazard"],
+    ...said.map((hazard, index) => [`S ${index}`, 300, 210, 40, "tray", hazard]),
+  ];
+  const all = await calculated(filled(bookOf(cells), { figures: ["cautions"] }).edit.bytes);
+  const cautions = all.filter(({ heading }) => heading === "cautions");
+  expect(cautions.map((each) => /^hazard \((.*)\)/.exec(String(each.calculated))?.[1])).toEqual([
+    ...Array.from({ length: 6 }, () => undefined),
+    ...["1", "TRUE", "yes", "lead paint", "no label, smells of almonds"],
+  ]);
+  expect(all.filter((each) => !agree(each))).toEqual([]);
+});
+
 describe("formulas follow the cells they read", () => {
   const HEADINGS = ["Shelfmark", "Height", "Width", "Depth", "Enclosure", "Quantity"];
 

@@ -1,11 +1,12 @@
 import { figureOf } from "../../src/item/figureCatalogue";
-import { sizeSurvey } from "../../src/survey/sizeSurvey";
+import { cautionsOfRow, sizeSurvey } from "../../src/survey/sizeSurvey";
+import { surveyTable } from "../../src/survey/surveyAnswers";
 import { figureChoices } from "../../src/pane/figureChoices";
-import { cautionsAt, comparedKinds, itemAt, itemFacts, partsToCut } from "../../src/pane/itemFacts";
+import { comparedKinds, itemAt, itemFacts, partsToCut } from "../../src/pane/itemFacts";
 import { roundsOf } from "../../src/pane/searchPlans";
 import { KINDS } from "../../src/enclosure/registry";
 
-const survey = (...rows: (string | number)[][]) =>
+const survey = (...rows: (string | number | boolean | null)[][]) =>
   sizeSurvey([["Identifier", "Title", "Height", "Width", "Depth", "Enclosure", "Box", "Hazard"], ...rows], []);
 
 test("every figure on offer is one that a column can hold, and each stands once", () => {
@@ -37,9 +38,43 @@ test("a row in the box of another shows the first of that box", () => {
   expect(itemFacts(sized, 2).instead).toContain("depth: got a blank");
 });
 
-test("a hazard is the first caution", () => {
-  const sized = survey(["A", "", 300, 210, 40, "tray", "", "arsenic"]);
-  expect(cautionsAt(sized.survey.items[0]!, sized.outcomes[0]!)[0]).toContain("arsenic");
+test.each<[string | number | boolean | null, string]>([
+  ["arsenic", "arsenic"],
+  [" red  rot\n", "red rot"],
+  [1, "1"],
+  [true, "TRUE"],
+  ["yes", "yes"],
+  ["not known", "not known"],
+  ["?", "?"],
+])("a hazard of %j is the first caution, in the pane and in a column alike", (cell, said) => {
+  const sized = survey(["A", "", 300, 210, 40, "tray", "", cell]);
+  const caution = `hazard (${said}): assess before handling; local rules`;
+  expect(itemFacts(sized, 0).cautions[0]).toBe(caution);
+  expect(cautionsOfRow(sized.outcomes[0]!)[0]).toBe(caution);
+  expect(surveyTable(sized, ["cautions"], [])[1]![0]).toBe(caution);
+});
+
+test.each([null, "", " ", 0, "0", false, "no", "No", "NONE", "n", "nil", "n/a", "-", " \u2013 ", "\u2014"])(
+  "a hazard column that holds %j names no hazard",
+  (cell) => {
+    const sized = survey(["A", "", 300, 210, 40, "tray", "", cell]);
+    expect(itemFacts(sized, 0).cautions).toEqual([]);
+    expect(surveyTable(sized, ["cautions"], [])[1]![0]).toBe("");
+  },
+);
+
+test("a box is as hazardous as what lies in it", () => {
+  const sized = survey(
+    ["A", "", 300, 210, 40, "tray", "B1", "no"],
+    ["B", "", 300, 210, 40, "tray", "B1", "mould"],
+    ["C", "", 300, 210, 40, "tray", "B1", "lead"],
+  );
+  expect(itemFacts(sized, 0).cautions[0]).toBe("hazard (mould, lead): assess before handling; local rules");
+});
+
+test("a title is told as it is typed, its spaces in order", () => {
+  const title = (cell: string | number) => itemFacts(survey(["A", cell, 300, 210, 40, "tray", "", ""]), 0).title;
+  expect([title(" Log  of a\nship "), title(1848), title("")]).toEqual(["Log of a ship", "1848", ""]);
 });
 
 test("the same object stands in every kind, the chosen one marked, its parts as the cut list has them", () => {

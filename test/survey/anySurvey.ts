@@ -58,7 +58,10 @@ const WEIGHT: readonly Column[] = [
   { heading: "Weight (g)", cell: mostly([6, 400, 1200, 3500], [3, null, "2 kg"], [1, "heavy"]) },
 ];
 
-const HAZARD: Column = { heading: "Hazard", cell: mostly([6, null], [2, "mould", "fragile glass"]) };
+const HAZARD: Column = {
+  heading: "Hazard",
+  cell: mostly([6, null], [3, "mould", "fragile  glass"], [2, "no", "None", "-", 0, false], [2, 1, true, "red\nrot"]),
+};
 
 const DIMENSIONS = mostly(
   [8, "31.5 x 24 x 4.2 cm", "300 x 210 x 40 mm", "12 1/4 x 9 x 1 1/2 in", "H 14.8 cm, W 21.5 cm, D 1.9 cm"],

@@ -1,0 +1,14 @@
+/** What a row says of its item beside the sizes, and cautions go by. */
+export interface SaidOfRow {
+  /** Empty where there is none. */
+  readonly hazard: string;
+  /** The height, where it was typed as a text. */
+  readonly heightAsTyped: string;
+}
+
+export const NOTHING_SAID: SaidOfRow = { hazard: "", heightAsTyped: "" };
+
+/** The height as it was typed, where it is a text. */
+export function typedHeight(cell: unknown): string {
+  return typeof cell === "string" ? cell : "";
+}
