@@ -11,14 +11,14 @@ import { typedHeight } from "../src/item/saidOfRow";
 import { itemAnswer, measuringAnswer, plainCell, selector } from "./cells";
 
 /**
- * Caliper of the stock board that this item needs: the number in the stock table, so that a filter or SUMIFS matches it.
+ * Caliper of the board in force for this item: the number in the stock table, so that a filter or SUMIFS matches it.
  * @customfunction BOARD.CALIPER BOARD.CALIPER
  * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param weight Weight of the item in kg (lb when the unit is in), or text such as 850 g
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
- * @param settings Settings range, stock table or text such as sag ratio=100; as many as you like, later over earlier
+ * @param settings Settings range, stock table, board guide or text such as wall board=3 mm; as many as you like, later over earlier
  * @returns Number as in the stock table
  */
 export function boardCaliper(
@@ -29,18 +29,18 @@ export function boardCaliper(
   enclosure: any,
   settings?: any[][][],
 ): any[][] {
-  return itemAnswer({ height, width, depth, weight, enclosure }, settings, caliperAnswer);
+  return itemAnswer({ height, width, depth, weight, enclosure }, settings, caliperAnswer, { starterGuide: true });
 }
 
 /**
- * Name of the stock board that this item needs.
+ * Board in force for this item: as named in the settings, else by the board guide (the starter guide if none is given).
  * @customfunction BOARD.STOCK BOARD.STOCK
  * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param weight Weight of the item in kg (lb when the unit is in), or text such as 850 g
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
- * @param settings Settings range, stock table or text such as sag ratio=100; as many as you like, later over earlier
+ * @param settings Settings range, stock table, board guide or text such as wall board=3 mm; as many as you like, later over earlier
  * @returns Text
  */
 export function boardStock(
@@ -51,11 +51,11 @@ export function boardStock(
   enclosure: any,
   settings?: any[][][],
 ): any[][] {
-  return itemAnswer({ height, width, depth, weight, enclosure }, settings, boardStockAnswer);
+  return itemAnswer({ height, width, depth, weight, enclosure }, settings, boardStockAnswer, { starterGuide: true });
 }
 
 /**
- * How far the base sags under the item over the years, with the board named.
+ * How far the base springs under the item when the box is lifted lying flat, with the board named.
  * @customfunction BASE.SAG BASE.SAG
  * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
  * @param width Width of the item, spine to fore-edge
@@ -63,7 +63,7 @@ export function boardStock(
  * @param weight Weight of the item in kg (lb when the unit is in), or text such as 850 g
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
  * @param board Name of a stock board, a caliper such as 2 mm, or all
- * @param settings Settings range, stock table or text such as creep=2; as many as you like, later over earlier
+ * @param settings Settings range, stock table or text such as modulus along=2.5; as many as you like, later over earlier
  * @returns Length in the workbook's unit; a table for all
  */
 export function sag(

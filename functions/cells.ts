@@ -3,6 +3,7 @@ import { InputError, NoAnswer, shown } from "../src/measure/errors";
 import { isBlankRow, isNoEnclosure, problemOf, sizeRow, type Row, type Sized } from "../src/item/sizeItem";
 import type { Answer, Cell } from "../src/item/answers";
 import { errorCode } from "../src/settings/errorCell";
+import type { SettingsOptions } from "../src/settings/readSettings";
 import { settingsOf } from "../src/settings/settingsOf";
 import type { Settings } from "../src/settings/schema";
 
@@ -13,11 +14,16 @@ export type CellResult = (number | string | CustomFunctions.Error)[][];
  * Everything that blanks, settings and errors need, for functions of one item: the answer of a blank row, or of one
  * whose enclosure is `none`, is empty text.
  */
-export function itemAnswer(row: Row, settings: unknown, answer: (sized: Sized) => Answer): CellResult {
+export function itemAnswer(
+  row: Row,
+  settings: unknown,
+  answer: (sized: Sized) => Answer,
+  options: SettingsOptions = {},
+): CellResult {
   return guarded(() => {
     const cells = plainRow(row);
     if (isBlankRow(cells) || isNoEnclosure(cells.enclosure)) return "";
-    const sized = sizeRow(cells, settingsIn(settings));
+    const sized = sizeRow(cells, settingsIn(settings, options));
     return sized === undefined ? "" : answer(sized);
   });
 }
@@ -73,9 +79,8 @@ export function plainCell(cell: unknown): unknown {
   return errorCode(cell) ?? cell;
 }
 
-function settingsIn(settings: unknown): Settings {
-  if (!Array.isArray(settings)) return settingsOf([]);
-  return settingsOf(settings);
+function settingsIn(settings: unknown, options: SettingsOptions = {}): Settings {
+  return settingsOf(Array.isArray(settings) ? settings : [], options);
 }
 
 function plainRow(row: Row): Row {
@@ -84,7 +89,8 @@ function plainRow(row: Row): Row {
     width: plainCell(row.width),
     depth: plainCell(row.depth),
     enclosure: plainCell(row.enclosure),
-    weight: plainCell(row.weight),
+    // Left out by a function without such an argument, which is not the same as a blank.
+    ...("weight" in row ? { weight: plainCell(row.weight) ?? null } : {}),
   };
 }
 

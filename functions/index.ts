@@ -34,5 +34,6 @@ CustomFunctions.associate({
   ESTIMATE: survey.estimate,
   SETTINGS: reference.settings,
   STOCK: reference.stock,
+  "BOARD.GUIDE": reference.boardGuide,
   KINDS: reference.kinds,
 } satisfies Readonly<Record<FunctionId, unknown>>);

@@ -1,5 +1,6 @@
 import { kindNames, kindsTable } from "../src/item/kindsAnswer";
 import { chosen } from "../src/item/answers";
+import { GUIDE_CELLS } from "../src/settings/starterGuide";
 import { STARTER_STOCK, stockCells } from "../src/settings/starterStock";
 import { settingsTable } from "../src/settings/settingsTable";
 import { plainAnswer, selector } from "./cells";
@@ -21,6 +22,15 @@ export function settings(settings?: any[][][]): any[][] {
  */
 export function stock(): any[][] {
   return plainAnswer(undefined, () => stockCells(STARTER_STOCK));
+}
+
+/**
+ * A starter board guide to copy and edit: the first row that covers an item names its board. No published table exists.
+ * @customfunction BOARD.GUIDE BOARD.GUIDE
+ * @returns Table with headings
+ */
+export function boardGuide(): any[][] {
+  return plainAnswer(undefined, () => GUIDE_CELLS);
 }
 
 /**

@@ -1,10 +1,12 @@
 import type { Assembly, Plate } from "../enclosure/assembly";
 import { extent, X, Y } from "../enclosure/space";
 import type { Mm } from "../measure/units";
-import type { BaseUnderLoad } from "./boardSag";
+import type { LoadedPlate } from "./plateSag";
 
 /** A base as a plate: its clear span, where it is free, how its grain lies, what it is glued to. */
-export interface BasePlate extends Pick<BaseUnderLoad, "spanX" | "spanY" | "freeEdge" | "grain"> {
+export interface BasePlate extends Pick<LoadedPlate, "spanX" | "spanY" | "freeEdge"> {
+  /** The axis that the board's grain runs along. */
+  readonly grain: "x" | "y";
   /** Case board under a clamshell's tray; 0 elsewhere. */
   readonly gluedTo: Mm;
 }
@@ -17,12 +19,8 @@ export function basePlate({ base }: Assembly): BasePlate | undefined {
   return base === undefined ? undefined : bending(base);
 }
 
-/** The board on top, which carries a stack: of the lid, the large tray, or the upper side of a slipcase. */
-export function topPlate({ top }: Assembly): BasePlate | undefined {
-  return top === undefined ? undefined : bending(top);
-}
-
-function bending({ part, over, freeSpine, gluedTo }: Plate): BasePlate {
+/** A board that carries something, as a plate. */
+export function bending({ part, over, freeSpine, gluedTo }: Plate): BasePlate {
   return {
     spanX: extent(over, X),
     spanY: extent(over, Y),

@@ -1,33 +1,31 @@
 import type { Mm } from "../measure/units";
-import { plateSag, type LoadedPlate } from "./plateSag";
-import { requireAboveZero } from "./requireAboveZero";
+import type { Settings } from "../settings/schema";
+import type { StockRow } from "../settings/stock";
+import type { BasePlate } from "./basePlate";
+import { plateSag } from "./plateSag";
 
-/** What bending asks of a board; a stock row with its moduli filled in is one. */
+/** A board as a plate: what it is glued to counts with it. */
 export interface BendingBoard {
+  /** The row of the stock table, with its own moduli where it has them. */
+  readonly listed: StockRow | undefined;
   readonly caliper: Mm;
-  readonly modulusAlongGpa: number;
-  readonly modulusAcrossGpa: number;
 }
 
-/** A base (or lid) with what lies on it. */
-export interface BaseUnderLoad extends Pick<LoadedPlate, "spanX" | "spanY" | "loadKg" | "freeEdge"> {
-  /** the axis that the board's grain runs along */
-  readonly grain: "x" | "y";
-  /** multiplies the sag of the first day into that of years on a shelf */
-  readonly creep: number;
+/** Thickness of a base with all that is glued under it. */
+export function plateThickness({ caliper }: Pick<BendingBoard, "caliper">, { gluedTo }: BasePlate): Mm {
+  return caliper + gluedTo;
 }
 
 /**
- * Sag of a base cut from `board`, grain and creep counted.
+ * Sag of a base cut from `board` that only rests on its edges, its grain counted.
  *
- * @param thickness of the plate when the board is glued to another (a clamshell tray to its case); else its caliper
  * @returns mm
- * @throws InputError as `plateSag`, and when creep is not above zero
+ * @throws InputError as `plateSag`
  */
-export function boardSag(board: BendingBoard, base: BaseUnderLoad, thickness: Mm = board.caliper): Mm {
-  requireAboveZero("creep", base.creep);
-  const { modulusAlongGpa: along, modulusAcrossGpa: across } = board;
-  const [modulusX, modulusY] = base.grain === "x" ? [along, across] : [across, along];
-  const { spanX, spanY, loadKg, freeEdge } = base;
-  return base.creep * plateSag({ spanX, spanY, loadKg, freeEdge, caliper: thickness, modulusX, modulusY });
+export function boardSag(board: BendingBoard, plate: BasePlate, loadKg: number, settings: Settings): Mm {
+  const along = board.listed?.modulusAlongGpa ?? settings.modulusAlong;
+  const across = board.listed?.modulusAcrossGpa ?? settings.modulusAcross;
+  const [modulusX, modulusY] = plate.grain === "x" ? [along, across] : [across, along];
+  const { spanX, spanY, freeEdge } = plate;
+  return plateSag({ spanX, spanY, loadKg, freeEdge, caliper: plateThickness(board, plate), modulusX, modulusY });
 }

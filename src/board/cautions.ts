@@ -1,21 +1,19 @@
 import { coveringParts } from "../covering/partList";
 import { boardParts, type Part } from "../enclosure/part";
-import type { Assembly } from "../enclosure/assembly";
 import { X, Y, Z } from "../enclosure/space";
-import { NoAnswer } from "../measure/errors";
 import { formatLengthWithUnit } from "../measure/formatLength";
 import { massIn, massUnitOf, tidy, type Mm } from "../measure/units";
-import type { Board } from "../settings/readers";
 import type { Settings } from "../settings/schema";
 import { hazardCaution } from "./hazard";
 import { liftMultipliers } from "./lifting";
 import { enclosureMass } from "./mass";
-import { boardHolds, neededBoard, weightOf, type ItemLoad } from "./neededBoard";
+import { boardCautions, type Boarded } from "./boardCautions";
+import { weightOf } from "./itemWeight";
+import { materialCautions } from "./materialCautions";
 import { yearFit } from "./yearFit";
 
 /** What a row is judged by. */
-export interface Judged extends ItemLoad {
-  readonly assembly: Assembly;
+export interface Judged extends Boarded {
   /** What the survey's column `hazard` names; empty where it names none. */
   readonly hazard: string;
   /** The height as it was typed, where it was a text. */
@@ -29,7 +27,8 @@ export function cautionsOf(judged: Judged, settings: Settings): readonly string[
     ...hazard(judged),
     ...heavy(judged, parts, settings),
     ...tightFit(judged, settings),
-    ...sagging(judged, settings),
+    ...boardCautions(judged, settings),
+    ...materialCautions(parts, settings),
     ...tooLong(parts, settings),
     ...judged.assembly.kind.cautions(judged.assembly, settings),
     ...estimated(judged, settings),
@@ -76,25 +75,6 @@ function tightFit({ assembly, item }: Judged, settings: Settings): readonly stri
     return likelyLeast < 0 ? [`${direction} by ${shownLength(-likelyLeast, settings)}`] : [];
   });
   return tight.length === 0 ? [] : [`fit may close over the year: ${tight.join(", ")}; loosen the fit`];
-}
-
-function sagging(judged: Judged, settings: Settings): readonly string[] {
-  const board = judged.assembly.base?.part.board;
-  if (board === undefined || boardHolds(judged, board, settings)) return [];
-  try {
-    return [`${whyNot(board, judged, settings)}: take ${neededBoard(judged, settings).stock}`];
-  } catch (error) {
-    if (!(error instanceof NoAnswer)) throw error;
-    return [error.message.replace(/^board: /, "")];
-  }
-}
-
-function whyNot({ stock, listed }: Board, { item }: Judged, settings: Settings): string {
-  const limit = listed?.sizeLimit ?? Infinity;
-  if (Math.max(item.height, item.width, item.depth) > limit)
-    return `${stock} is for items up to ${shownLength(limit, settings)}`;
-  const under = settings.stackAbove > 0 ? "this weight and the stack above" : "this weight";
-  return `a base of ${stock} sags more than is allowed under ${under}`;
 }
 
 /** Pieces that no sheet of their stock holds, or only against the grain. */

@@ -5,7 +5,7 @@ import type { Material } from "../settings/stock";
 
 /**
  * Mass of an empty enclosure from its part list: each stock's own mass to the square metre, else a usual density; and
- * the adhesive that stays under laminated card, covering and lining.
+ * the adhesive that stays under laminated card, covering and lining, and between the plies of a laminated board.
  *
  * @param parts the whole part list, covering and cushioning included
  * @returns kg
@@ -30,7 +30,9 @@ function partMass(part: Part, { stock, adhesive }: Settings): number {
   const massGm2 = row?.massGm2 === undefined ? usualMassGm2(material, caliper) : row.massGm2 * layers;
   const glued = GLUED[material] || placed?.role === "card" || placed?.role === "strip";
   const areaMm2 = count * (length * width - cutAwayMm2(part));
-  return (areaMm2 * (massGm2 + (glued ? adhesive : 0))) / MM2_PER_M2 / GRAMS_PER_KG;
+  // Between two plies lies one layer of adhesive.
+  const layersOfAdhesive = (glued ? 1 : 0) + (part.plies - 1) / part.plies;
+  return (areaMm2 * (massGm2 + layersOfAdhesive * adhesive)) / MM2_PER_M2 / GRAMS_PER_KG;
 }
 
 const CORNERS = 4;

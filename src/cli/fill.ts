@@ -167,9 +167,9 @@ export function summaryText(summary: Summary): string {
     "",
     indented(
       textTable([
-        ["board", `net area, ${areaUnit}`],
-        ...boardArea.map((each) => [each.stock, each.area]),
-        ...(boardArea.length > 1 ? [["all boards", total]] : []),
+        ["board", "for items", `net area, ${areaUnit}`],
+        ...boardArea.map((each) => [each.stock, each.items, each.area]),
+        ...(boardArea.length > 1 ? [["all boards", "", total]] : []),
       ]),
     ),
     ...(problems.length === 0

@@ -17,6 +17,7 @@ const SETTINGS_HELP = `Settings (any command that sizes)
   --set TEXT          settings such as "fit=loose; wall board=3 mm"; as often as you like, later over earlier
   --settings FILE     a .csv with the headings setting and value
   --stock FILE        a .csv stock table (enclosure-columns settings --stock-table shows a starter)
+  --guide FILE        a .csv board guide (enclosure-columns settings --board-guide shows a starter)
   --unit UNIT         mm, cm or in: what plain numbers mean and what answers are in`;
 
 const CAUTION = `Knives, heavy boxes, adhesives and hazardous objects can hurt. Sizes are advice for the bench: follow your local
@@ -139,6 +140,7 @@ Every setting: the value in force, where it came from, its standing and meaning.
 changes; "from memory" is a number to replace by a measurement of your own.
 
   --stock-table       the starter stock table instead, as .csv to copy and edit
+  --board-guide       the starter board guide instead, as .csv to copy and edit; no published table of board exists
 
 ${SETTINGS_HELP}`,
   open: `enclosure-columns open [SURVEY]

@@ -2,6 +2,7 @@ import { parseArgs, type ParseArgsConfig } from "node:util";
 import { isMainThread } from "node:worker_threads";
 import { InputError, NoAnswer, shown } from "../measure/errors";
 import { didYouMean } from "../settings/names";
+import { GUIDE_CELLS } from "../settings/starterGuide";
 import { STARTER_STOCK, stockCells } from "../settings/starterStock";
 import { readCsv } from "../workbook/readCsv";
 import { writeCsv } from "../workbook/writeCsv";
@@ -25,7 +26,7 @@ const flag = { type: "boolean", default: false } as const;
 const many = { type: "string", multiple: true } as const;
 
 const COMMON = { json: flag, help: { ...flag, short: "h" } } as const;
-const SIZING = { ...COMMON, set: many, settings: many, stock: many, unit: text } as const;
+const SIZING = { ...COMMON, set: many, settings: many, stock: many, guide: many, unit: text } as const;
 const FIELDS = {
   height: text,
   width: text,
@@ -128,14 +129,13 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
   },
   kinds: { options: COMMON, run: kindsCommand },
   settings: {
-    options: { ...SIZING, "stock-table": flag },
+    options: { ...SIZING, "stock-table": flag, "board-guide": flag },
     run: (given) =>
       given["stock-table"] === true
-        ? {
-            text: new TextDecoder().decode(writeCsv(stockCells(STARTER_STOCK))).trimEnd(),
-            json: stockCells(STARTER_STOCK),
-          }
-        : settingsCommand(settingsOfOptions(given)),
+        ? tableToEdit(stockCells(STARTER_STOCK))
+        : given["board-guide"] === true
+          ? tableToEdit(GUIDE_CELLS)
+          : settingsCommand(settingsOfOptions(given)),
   },
   open: {
     options: { ...COMMON, port: text },
@@ -143,6 +143,11 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
   },
   demo: { options: { ...COMMON, out: text }, run: (given) => demoCommand(textOf(given["out"]) ?? "demo-output") },
 };
+
+/** A starter table as .csv, to copy and edit. */
+function tableToEdit(rows: readonly (readonly (number | string)[])[]): Output {
+  return { text: new TextDecoder().decode(writeCsv(rows)).trimEnd(), json: rows };
+}
 
 type Given = Readonly<Record<string, unknown>>;
 type Run = (given: Given, positionals: readonly string[]) => Output | Promise<Output>;
@@ -234,12 +239,13 @@ function textOf(value: unknown): string | undefined {
 
 /** Settings files, then stock tables, then texts: later over earlier. */
 function settingsOfOptions(given: Given): readonly unknown[] {
-  const files = (name: "settings" | "stock") =>
+  const files = (name: "settings" | "stock" | "guide") =>
     ((given[name] as readonly string[] | undefined) ?? []).map((path) => readCsv(readInput(path, name)).rows);
   const unit = textOf(given["unit"]);
   return [
     ...files("settings"),
     ...files("stock"),
+    ...files("guide"),
     ...(unit === undefined ? [] : [`unit=${unit}`]),
     ...((given["set"] as readonly string[] | undefined) ?? []),
   ];

@@ -1,6 +1,7 @@
 import { CAUTIONS } from "../enclosure/order";
 import { InputError, NoAnswer } from "../measure/errors";
 import { fromMm, tidy } from "../measure/units";
+import { boardName } from "../settings/boards";
 import { settingsOf } from "../settings/settingsOf";
 import { DIRECTIONS, insideAnswer, outsideAnswer, partsAnswer, type Answer, type Cell } from "../item/answers";
 import { sizeRow } from "../item/sizeItem";
@@ -18,8 +19,8 @@ export interface PartsOptions {
 
 /** `parts`: every part to cut for one item. */
 export function partsCommand(options: PartsOptions): Output {
-  const settings = settingsOf(options.settings);
-  const sized = sizeRow(options, settings);
+  const settings = settingsOf(options.settings, { starterGuide: true });
+  const sized = sizeRow({ ...options, weight: options.weight ?? null }, settings);
   if (sized === undefined)
     throw new InputError("height, width and depth", "nothing", "give all three", "see enclosure-columns parts --help");
   const table = rowsOf(partsAnswer(sized));
@@ -28,7 +29,7 @@ export function partsCommand(options: PartsOptions): Output {
   const { unit } = settings;
   const inside = three(insideAnswer(sized, "all"));
   const outside = three(outsideAnswer(sized, "all"));
-  const steps = sized.kind.order(settings);
+  const steps = sized.kind.order(sized.settings);
   const cautions = Object.entries(CAUTIONS)
     .filter(([name]) => steps.some(({ caution }) => caution === name))
     .map(([, text]) => text);
@@ -40,6 +41,7 @@ export function partsCommand(options: PartsOptions): Output {
     text: [
       `${sized.kind.name} for an item ${size(item)} (height x width x depth)`,
       `inside ${size(inside)}, outside ${size(outside)} closed and covered`,
+      `board: ${boardName(sized.board)}${sized.weightKg === undefined ? " (no weight given: by size alone)" : ""}`,
       "",
       textTable(table, decimals),
       "",
@@ -51,6 +53,7 @@ export function partsCommand(options: PartsOptions): Output {
     json: {
       enclosure: sized.kind.name,
       unit,
+      board: boardName(sized.board),
       inside: sides(inside),
       outside: sides(outside),
       order: steps,

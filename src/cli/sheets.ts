@@ -14,6 +14,7 @@ import {
   SHEETS_HEADINGS,
   sheetsRow,
 } from "../estimate/sheetAnswers";
+import { boardNotes } from "../survey/boardNotes";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import type { SurveyCells } from "../survey/surveyAnswers";
 import { createWorkbook } from "../workbook/createWorkbook";
@@ -74,6 +75,7 @@ export async function planCommand({ sized, cells }: ReadSurvey, options: SheetsO
       ...sections,
       ...batchingText(batching, options.by),
       ...leftOutText(leftOutRows(sized, allPlans(groups))),
+      ...notesText(sized),
       "",
       "Blade: cut along a heavy steel rule, fingers behind its edge; a board shear's guard stays on.",
     ].join("\n"),
@@ -82,6 +84,11 @@ export async function planCommand({ sized, cells }: ReadSurvey, options: SheetsO
         ? allPlans(groups)
         : { groups: groups.map(({ group, plans }) => ({ group, plans })), batching },
   };
+}
+
+function notesText(sized: SizedSurvey): readonly string[] {
+  const notes = boardNotes(sized);
+  return notes.length === 0 ? [] : ["", ...notes];
 }
 
 /** `estimate`: the materials budget, to the screen, to a file, or as a sheet of a copy of the survey's workbook. */

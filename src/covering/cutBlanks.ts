@@ -64,6 +64,7 @@ export function blankPart(
     stock: row?.stock ?? `${material}, not in stock`,
     caliper: row?.caliper ?? 0,
     count,
+    plies: 1,
     length: Math.max(along, across),
     width: Math.min(along, across),
     grain: row?.grain === "free" ? "either" : alongLength ? "along length" : "along width",

@@ -1,6 +1,6 @@
 import type { Mm } from "../measure/units";
-import type { Board } from "../settings/readers";
 import type { Construction, Settings } from "../settings/schema";
+import type { Board } from "../settings/boards";
 import type { Blank } from "./blank";
 import { panelsOf, type PlacedPart } from "./placedPart";
 import { boundingBox, extent, X, Y, Z, type Axis, type Cuboid, type Vec } from "./space";

@@ -14,7 +14,7 @@ import { extent, X, Y, Z, type Axis, type Cuboid } from "./space";
 export function benchInstruction(part: Part, assembly: Assembly, unit: WorkbookUnit): string {
   const { placed } = part;
   if (placed === undefined) return part.note;
-  const instructions = [...cornerWords(part, unit)];
+  const instructions = [...plyWords(part), ...cornerWords(part, unit)];
   if (placed.lengthAxis !== undefined && placed.widthAxis !== undefined) {
     const tray = assembly.trays.find((each) => each.name === placed.tray);
     const cut = assembly.parts.slice(0, assembly.parts.indexOf(placed)).filter((each) => each.tray === placed.tray);
@@ -139,6 +139,10 @@ function told({ reference, difference, measure, axis }: MatchedPart, unit: Workb
   const start =
     reference === "inside" ? `inside ${AXIS_WORDS[axis]} ${formatLength(measure, unit)}` : `match the ${reference}`;
   return difference === "" ? start : `${start}; ${difference}`;
+}
+
+function plyWords({ plies }: Part): readonly string[] {
+  return plies === 1 ? [] : [`laminate first: ${plies} plies, same grain, press flat; then trim to size`];
 }
 
 function cornerWords({ corners, folds }: Part, unit: WorkbookUnit): readonly string[] {

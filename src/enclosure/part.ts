@@ -1,4 +1,5 @@
 import type { Mm } from "../measure/units";
+import { plyCaliper } from "../settings/boards";
 import type { Material } from "../settings/stock";
 import type { Assembly } from "./assembly";
 import { fullName, type Corners, type Folds, type PlacedPart } from "./placedPart";
@@ -11,8 +12,12 @@ export interface Part {
   readonly tray: string;
   readonly material: Material;
   readonly stock: string;
+  /** Of what is cut: of a laminated board, of one ply. */
   readonly caliper: Mm;
+  /** Pieces to cut: of a laminated board, every ply. */
   readonly count: number;
+  /** Plies that are laminated into one board before it is trimmed to size; 1 for any other part. */
+  readonly plies: number;
   readonly length: Mm;
   readonly width: Mm;
   readonly grain: "along length" | "along width" | "either";
@@ -44,19 +49,24 @@ export function wholeDown(size: Mm): Mm {
 
 const WHOLE_NOISE_MM: Mm = 1e-6;
 
+/** What each ply is cut larger, both ways, so that the laminated board can be trimmed square. Common practice, no source. */
+export const PLY_ALLOWANCE_MM: Mm = 3;
+
 function boardPart(placed: PlacedPart): Part {
   const { name, tray, material, board, count, length, width, trim, grain, folds, corners } = placed;
-  const laminated = placed.role === "card";
+  const trimmed = placed.role === "card";
+  const over = board.plies === 1 ? 0 : PLY_ALLOWANCE_MM;
   return {
     fullName: fullName(placed),
     name,
     tray,
     material,
     stock: board.stock,
-    caliper: board.caliper,
-    count,
-    length: laminated ? wholeUp(length + 2 * trim) : length,
-    width: laminated ? wholeUp(width + 2 * trim) : width,
+    caliper: plyCaliper(board),
+    count: count * board.plies,
+    plies: board.plies,
+    length: trimmed ? wholeUp(length + 2 * trim) : length + over,
+    width: trimmed ? wholeUp(width + 2 * trim) : width + over,
     grain: board.listed?.grain === "free" ? "either" : grain,
     folds,
     corners,

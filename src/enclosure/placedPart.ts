@@ -1,5 +1,5 @@
 import type { Mm } from "../measure/units";
-import type { Board } from "../settings/readers";
+import type { Board } from "../settings/boards";
 import { extent, X, Y, type Axis, type Cuboid } from "./space";
 
 /** One part of the cut list with every copy of it in its place. */

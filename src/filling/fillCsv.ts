@@ -2,9 +2,11 @@ import { InputError, NoAnswer } from "../measure/errors";
 import type { Cell } from "../item/answers";
 import type { RecogniseOptions } from "../headings/recognition";
 import { sizeSurvey, type SizedSurvey } from "../survey/sizeSurvey";
-import { cutListTable, surveyTable } from "../survey/surveyAnswers";
+import { boardNotes } from "../survey/boardNotes";
+import { cutListTable, surveyTable, type SurveyTable } from "../survey/surveyAnswers";
 import { unanswered } from "../survey/unanswered";
 import { surveyItems } from "../survey/surveyItems";
+import { BOARD, preferenceColumn, withBoards } from "./boardColumns";
 import { createWorkbook } from "../workbook/createWorkbook";
 import type { CellContent } from "../workbook/edits";
 import type { Csv } from "../workbook/readCsv";
@@ -29,7 +31,7 @@ export function fillCsv(
 ): FilledCsv {
   const sized = sizeSurvey(csv.rows, settings, recognise);
   const { headingRow, firstRow, said } = sized.survey.recognition;
-  const table = surveyTable(sized, figures, csv.rows);
+  const table = withPreference(sized, surveyTable(sized, withBoards(figures), csv.rows));
   const width = widthOf(csv.rows);
   const headings = new Set((csv.rows[headingRow - 1] ?? []).map((heading) => heading.trim().toLowerCase()));
   const rows = csv.rows.map((row, index): readonly CsvValue[] => {
@@ -40,7 +42,13 @@ export function fillCsv(
     if (added === undefined || (index < firstRow - 1 && index !== headingRow - 1)) return row;
     return [...row, ...Array.from({ length: width - row.length }, () => ""), ...added.map(csvValue)];
   });
-  return { bytes: writeCsv(rows, csv), sized, said: [...said, ...unanswered(sized, table)] };
+  return { bytes: writeCsv(rows, csv), sized, said: [...said, ...boardNotes(sized), ...unanswered(sized, table)] };
+}
+
+/** The figures with an empty column before them for the keeper's own decision on boards, where the survey has none. */
+function withPreference(sized: SizedSurvey, table: SurveyTable): SurveyTable {
+  const [own] = preferenceColumn(sized, [BOARD]);
+  return own === undefined ? table : table.map((row, index) => [index === 0 ? own.heading : "", ...row]);
 }
 
 /** The cut list as a text table. */

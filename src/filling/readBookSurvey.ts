@@ -10,6 +10,7 @@ import type { SheetValue } from "../workbook/sheetValue";
 /** Names of the ranges that a workbook keeps its settings and stock in, and of the sheets made for them. */
 export const SETTINGS_NAME = "settings";
 export const STOCK_NAME = "stock";
+export const GUIDE_NAME = "board_guide";
 
 type Range = readonly (readonly unknown[])[];
 
@@ -18,8 +19,12 @@ export interface BookSurvey {
   readonly grid: SheetGrid;
   /** Cells as plain values. */
   readonly cells: Range;
-  /** The workbook's own settings range and stock table, where it names them. */
-  readonly found: { readonly settings: Range | undefined; readonly stock: Range | undefined };
+  /** The workbook's own settings range, stock table and board guide, where it names them. */
+  readonly found: {
+    readonly settings: Range | undefined;
+    readonly stock: Range | undefined;
+    readonly guide: Range | undefined;
+  };
   readonly sized: SizedSurvey;
 }
 
@@ -35,8 +40,12 @@ export function readBookSurvey(
   const chosen = chooseSheet(book, options.sheet, options.recognise);
   const grid = book.grid(chosen.sheet.name);
   const cells = plainCells(grid.rows, grid.uncached);
-  const found = { settings: namedRange(book, SETTINGS_NAME), stock: namedRange(book, STOCK_NAME) };
-  const stored = [found.settings, found.stock].filter((range) => range !== undefined);
+  const found = {
+    settings: namedRange(book, SETTINGS_NAME),
+    stock: namedRange(book, STOCK_NAME),
+    guide: namedRange(book, GUIDE_NAME),
+  };
+  const stored = [found.settings, found.stock, found.guide].filter((range) => range !== undefined);
   const sized = sizeSurvey(cells, [...stored, ...options.settings], {
     ...options.recognise,
     ...surveyPlace(book, chosen.sheet, chosen.table),

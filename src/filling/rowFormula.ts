@@ -12,9 +12,12 @@ export interface RowArguments {
   readonly sizes: string;
   readonly weight: string;
   readonly enclosure: string;
-  /** Its own settings; the functions without an argument for the weight take it among them. */
+  /** Its own settings, with what its keeper prefers: what its board is chosen by. */
   readonly own: readonly string[];
+  /** The same with the weight, for the function that says why a row cannot be sized. */
   readonly ownAndWeight: readonly string[];
+  /** Its own settings with the board that was chosen. */
+  readonly ownWithBoard: readonly string[];
 }
 
 /**
@@ -25,16 +28,27 @@ export function rowArguments(item: SurveyItem, place: FormulaPlace): RowArgument
   const { columns, settings } = place.survey.recognition;
   const own = settings.flatMap(({ column, setting }) => {
     const key = settingKey(setting);
-    return key === undefined ? [] : [{ name: DEFINITIONS[key].name, value: place.cell(column, item.row) }];
+    if (key === undefined) return [];
+    const cell = place.cell(column, item.row);
+    return [{ key, name: DEFINITIONS[key].name, value: key === "material" ? withoutSigns(cell) : cell }];
   });
   const weight = weightFormula(item, place);
-  const withWeight = weight === '""' ? own : [...own, { name: DEFINITIONS.weight.name, value: weight }];
+  const known = {
+    name: DEFINITIONS.weight.name,
+    value: weight === '""' ? '"none"' : `IF(${blank(weight)},"none",${weight})`,
+  };
+  const board = { name: DEFINITIONS.wallBoard.name, value: place.board(item.row) };
+  const settled = own.filter(({ key }) => key !== "wallBoard");
+  // A base or case that is auto is chosen by the guide, whatever the walls are.
+  const { baseBoard, caseBoard } = place.settings;
+  const byGuide = baseBoard === "auto" || caseBoard === "auto" ? [known] : [];
   return {
     sizes: sizeFormulas(item, place).join(","),
     weight,
     enclosure: columns.enclosure === undefined ? '""' : place.cell(columns.enclosure.column, item.row),
     own: settingsText(own),
-    ownAndWeight: settingsText(withWeight),
+    ownAndWeight: settingsText([...own, known]),
+    ownWithBoard: [...(byGuide.length > 0 ? place.guide : []), ...settingsText([...settled, board, ...byGuide])],
   };
 }
 
@@ -86,16 +100,34 @@ function saysNoHazard(cell: string): string {
   return `OR(${cell}=FALSE,ISNUMBER(FIND("|"&LOWER(TRIM(${cell}))&"|",${words})))`;
 }
 
-function callOf(fn: ItemFunctionId, selectors: readonly string[], row: RowArguments, { shared }: FormulaPlace): string {
+/** What each function takes last: the board is chosen once a row, and all others but `problem` take the one chosen. */
+const OWN: Readonly<Partial<Record<ItemFunctionId, (row: RowArguments, place: FormulaPlace) => readonly string[]>>> = {
+  "BOARD.STOCK": ({ own }, { guide }) => [...guide, ...own],
+  // It says too where an item is beyond the guide.
+  CAUTIONS: ({ ownWithBoard }, { guide }) => [...guide, ...ownWithBoard],
+  PROBLEM: ({ ownAndWeight }) => ownAndWeight,
+};
+
+function callOf(fn: ItemFunctionId, selectors: readonly string[], row: RowArguments, place: FormulaPlace): string {
   const weighed = ITEM_FUNCTIONS[fn].weight === "argument";
+  const own = OWN[fn]?.(row, place) ?? row.ownWithBoard;
   return stored(fn, [
     row.sizes,
     ...(weighed ? [row.weight] : []),
     row.enclosure,
     ...selectors.map(quoted),
-    ...shared,
-    ...(weighed ? row.own : row.ownAndWeight),
+    ...place.shared,
+    ...own,
   ]);
+}
+
+/** A settings text is parted at these two signs. */
+function withoutSigns(cell: string): string {
+  return `SUBSTITUTE(SUBSTITUTE(${cell},";",","),"="," ")`;
+}
+
+function blank(value: string): string {
+  return `OR(${value}="",${value}=0)`;
 }
 
 /** `fit=loose; turn-in=` of what the cells hold: nothing for one that is blank or 0. */

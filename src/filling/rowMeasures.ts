@@ -14,6 +14,10 @@ export interface FormulaPlace {
   readonly cell: (column: number, row: number) => string;
   /** Arguments after the selectors that every row shares: the names of the settings range and stock table. */
   readonly shared: readonly string[];
+  /** The name of the board guide, for the formulas that choose by it. */
+  readonly guide: readonly string[];
+  /** The cell of the row's board, which all other formulas of the row take. */
+  readonly board: (row: number) => string;
 }
 
 const SIZES = ["height", "width", "depth"] as const;

@@ -1,5 +1,6 @@
 import { InputError, NoAnswer } from "../measure/errors";
 import { readGiven, type Given, type GivenValue } from "../settings/given";
+import { GUIDE_CELLS, GUIDE_HEADINGS } from "../settings/starterGuide";
 import { STARTER_STOCK, stockCells } from "../settings/starterStock";
 import { settingsTable } from "../settings/settingsTable";
 import { plainRows, type Cell } from "../item/answers";
@@ -13,9 +14,12 @@ import { cutListTable, surveyTable } from "../survey/surveyAnswers";
 import { unanswered } from "../survey/unanswered";
 import type { Book } from "../workbook/book";
 import { cellName } from "../workbook/cellRef";
+import { siblingCell } from "../workbook/siblingCell";
 import type { CellContent, NewColumn, NewName, NewSheet, PlainContent, WorkbookEdits } from "../workbook/edits";
 import { ownSheets } from "../workbook/ownMarks";
-import { readBookSurvey, SETTINGS_NAME, STOCK_NAME } from "./readBookSurvey";
+import { boardNotes } from "../survey/boardNotes";
+import { BOARD, preferenceColumn, withBoards } from "./boardColumns";
+import { GUIDE_NAME, readBookSurvey, SETTINGS_NAME, STOCK_NAME, type BookSurvey } from "./readBookSurvey";
 
 export interface FillOptions {
   /** Names of figures; `problem` is always among them. */
@@ -51,18 +55,21 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
   const { chosen, grid, cells, found, sized } = readBookSurvey(book, options);
   if (!options.values && found.stock !== undefined) refuseOtherStock(options.settings);
   const { recognition } = sized.survey;
-  const table = surveyTable(sized, options.figures, cells);
+  const figures = withBoards(options.figures);
+  const table = surveyTable(sized, figures, cells);
   const shared = options.values ? [] : sharedArguments(found.settings !== undefined, options.settings);
   const place: FormulaPlace = {
     survey: sized.survey,
     settings: sized.settings,
     cell: (column, row) => `$${cellName(row, column)}`,
     shared,
+    guide: options.values ? [] : [GUIDE_NAME],
+    board: (row) => siblingCell(BOARD, row),
   };
   const live = options.values
     ? undefined
     : { place, rows: sized.survey.items.map((item) => rowArguments(item, place)) };
-  const columns = options.figures.map((name, index) => column(name, index, table, sized, live));
+  const columns = figures.map((name, index) => column(name, index, table, sized, live));
   // A cut list of an earlier run would tell sizes that are no longer so.
   const hadCutList = ownSheets(book).some(({ wantedName }) => wantedName === CUTLIST_SHEET);
   const sheets = newSheets(found, { ...options, cutList: options.cutList || hadCutList }, sized);
@@ -74,7 +81,7 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
       firstRow: recognition.firstRow,
       lastRow: recognition.lastRow,
       lastColumn: recognition.lastColumn,
-      columns,
+      columns: [...preferenceColumn(sized, figures), ...columns],
     },
     sheets: sheets.map(({ sheet }) => sheet),
     names: sheets.flatMap(({ name }) => (name === undefined ? [] : [name])),
@@ -83,6 +90,7 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
   const said = [
     chosen.said,
     ...recognition.said,
+    ...boardNotes(sized),
     ...(uncached === 0
       ? []
       : [
@@ -167,11 +175,7 @@ interface MadeSheet {
   readonly name?: NewName;
 }
 
-function newSheets(
-  found: { readonly settings: unknown; readonly stock: unknown },
-  options: FillOptions,
-  sized: SizedSurvey,
-): readonly MadeSheet[] {
+function newSheets(found: BookSurvey["found"], options: FillOptions, sized: SizedSurvey): readonly MadeSheet[] {
   const made: MadeSheet[] = [];
   if (!options.values && found.settings === undefined) {
     const [headings = [], ...rows] = settingsTable(sized.settings);
@@ -184,12 +188,26 @@ function newSheets(
     const stock = sized.settings.stock.length > 0 ? sized.settings.stock : STARTER_STOCK;
     made.push(namedSheet(STOCK_NAME, stockCells(stock)));
   }
+  if (!options.values && found.guide === undefined) made.push(guideSheet());
   if (options.cutList)
     made.push({
       sheet: { name: CUTLIST_SHEET, rows: plainRows(cutListTable(sized)), replaceable: true },
     });
   return made;
 }
+
+/** Rows below the guide that its name covers too, so that a row added there counts. */
+const SPARE_GUIDE_ROWS = 30;
+
+function guideSheet(): MadeSheet {
+  const { sheet } = namedSheet(GUIDE_SHEET, GUIDE_CELLS, [20, 12, 22, 22, 22, 18, 14, 70]);
+  const last = cellName(GUIDE_CELLS.length + SPARE_GUIDE_ROWS, GUIDE_HEADINGS.length);
+  const area = `$A$1:${last.replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2")}`;
+  return { sheet, name: { name: GUIDE_NAME, refersTo: `'${GUIDE_SHEET}'!${area}` } };
+}
+
+/** The sheet of the board guide, which is the user's to edit. */
+const GUIDE_SHEET = "board guide";
 
 function namedSheet(
   name: string,

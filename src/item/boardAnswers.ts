@@ -1,43 +1,67 @@
 import { benchModulus } from "../board/benchModulus";
 import { cautionsOf } from "../board/cautions";
 import { enclosureMass } from "../board/mass";
-import { baseSag, neededBoard } from "../board/neededBoard";
+import { baseSpringing } from "../board/boardCautions";
+import { weightOf } from "../board/itemWeight";
 import { yearFit } from "../board/yearFit";
 import { partList } from "../covering/partList";
-import { isBlank } from "../measure/blank";
-import { InputError, shown } from "../measure/errors";
+import { InputError, NoAnswer, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
-import { fromMm, massIn, massUnitOf, tidy } from "../measure/units";
-import { didYouMean, listed, plainName } from "../settings/names";
-import { boardOfCaliper, type Board } from "../settings/readers";
+import { fromMm, massIn, massUnitOf, tidy, type Mm } from "../measure/units";
+import { didYouMean, listed } from "../settings/names";
+import { askedBoard, boardAsked, boardName, boardOf, type Board } from "../settings/boards";
+import { plainNumber } from "../settings/plainNumber";
 import type { Settings } from "../settings/schema";
-import { GREATEST_MODULUS_GPA, LEAST_MODULUS_GPA, refuseBoardCaliper } from "../settings/stock";
+import { GREATEST_MODULUS_GPA, LEAST_MODULUS_GPA, type StockRow } from "../settings/stock";
 import { AXES, chosen, DIRECTIONS, isAll, type Answer } from "./answers";
 import type { SaidOfRow } from "./saidOfRow";
 import type { Sized } from "./sizeItem";
 
-/** The stock row's own number for the board that the item needs, unconverted, so that a filter on it matches. */
-export function caliperAnswer(sized: Sized): Answer {
-  return neededBoard(sized, sized.requested).caliperAsGiven;
+/**
+ * The caliper of the board in force: the stock row's own number, unconverted, so that a filter on it matches. Of a
+ * laminated board the plies together, of a board that is not in stock its caliper in the shop's unit.
+ */
+export function caliperAnswer({ board, settings }: Sized): Answer {
+  const { listed: row, plies, caliper } = board;
+  if (row === undefined) return tidy(fromMm(caliper, settings.shopUnit));
+  return plies === 1 ? row.caliperAsGiven : timesCaliper(row, plies);
 }
 
-/** The name of the board that the item needs. */
-export function boardStockAnswer(sized: Sized): Answer {
-  return neededBoard(sized, sized.requested).stock;
+/** The name of the board in force. */
+export function boardStockAnswer({ board }: Sized): Answer {
+  return boardName(board);
 }
 
-/** Sag of the base with one board, or with every board of the stock table. */
+/** `80 pt` twice is `160 pt`. */
+function timesCaliper({ caliperAsGiven: given, caliper }: StockRow, plies: number): number | string {
+  if (typeof given === "number") return tidy(plies * given);
+  const [, number = "", unit = ""] = /^([\d.,]+)(.*)$/.exec(given.trim()) ?? [];
+  const value = plainNumber(number);
+  return Number.isNaN(value) ? `${tidy(plies * caliper)} mm` : `${tidy(plies * value)}${unit}`;
+}
+
+/** Springing of the base with one board, or with every board of the stock table. */
 export function sagAnswer(sized: Sized, board: string): Answer {
-  const { settings, requested } = sized;
-  const inUnit = (one: Board) => tidy(fromMm(baseSag(sized, one, requested), settings.unit));
+  const { settings, assembly, kind } = sized;
+  const weight = weightOf(sized, settings);
+  if (weight === undefined) throw new NoAnswer("weight: a sag follows from the weight; give it, or set item density");
+  const inUnit = (one: Board) => {
+    const w = baseSpringing(assembly, one, caseUnder(one, sized), weight.kg, settings);
+    if (w === undefined) throw new NoAnswer(`enclosure: a ${kind.name} has no base board that sags`);
+    return tidy(fromMm(w, settings.unit));
+  };
   if (!isAll(board)) return inUnit(boardNamed(board, settings));
   const rows = settings.stock.filter((row) => row.material === "board");
   const once = rows.filter((row, index) => rows.findIndex((other) => other.stock === row.stock) === index);
-  return [
-    ["board", "sag"],
-    ...once.map((row) => [row.stock, inUnit({ stock: row.stock, caliper: row.caliper, listed: row })]),
-  ];
+  return [["board", "sag"], ...once.map((row) => [row.stock, inUnit(boardOf(row))])];
+}
+
+/** Caliper of the case board under a tray of one board: as named, else the walls' as named, else the same board again. */
+function caseUnder(board: Board, { requested }: Sized): Mm {
+  const { caseBoard, wallBoard, origins } = requested;
+  const named = caseBoard ?? (origins.has("wallBoard") ? wallBoard : undefined);
+  return named === undefined || named === "auto" ? board.caliper : named.caliper;
 }
 
 const FIT_ENDS = ["least", "greatest", "likely least", "likely greatest"] as const;
@@ -100,26 +124,17 @@ export function modulusAnswer(test: BenchReading, settings: Settings): Answer {
 /** A bench test as cells hold it. */
 export type BenchReading = Readonly<Record<"length" | "width" | "caliper" | "load" | "sag", unknown>>;
 
-function boardNamed(name: string, settings: Settings): Board {
-  const wanted = plainName(name);
-  const row = settings.stock.find((each) => each.material === "board" && plainName(each.stock) === wanted);
-  if (row !== undefined) return { stock: row.stock, caliper: row.caliper, listed: row };
-  if (isBlank(name) || !/\d/.test(name)) throw unknownBoard(name, settings);
+function boardNamed(name: string, { stock, shopUnit }: Settings): Board {
   try {
-    const caliper = readLength(/^[\d.]+$/.test(name) ? Number(name) : name, {
-      argument: "board",
-      unit: settings.shopUnit,
-      points: true,
-    });
-    refuseBoardCaliper(caliper, "board", name);
-    return boardOfCaliper(caliper, "board", settings.stock);
+    const plain = /^[\d.]+$/.test(name) ? Number(name) : name;
+    return boardAsked(askedBoard(plain, { name: "board", shopUnit, stock }), "board", stock);
   } catch (error) {
-    if (error instanceof InputError) throw unknownBoard(name, settings);
+    if (error instanceof InputError) throw unknownBoard(name, stock);
     throw error;
   }
 }
 
-function unknownBoard(name: string, { stock }: Settings): InputError {
+function unknownBoard(name: string, stock: readonly StockRow[]): InputError {
   const names = [...new Set(stock.filter((row) => row.material === "board").map((row) => row.stock))];
   return new InputError(
     "board",

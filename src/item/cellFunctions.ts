@@ -40,4 +40,5 @@ export type FunctionId =
   | "ESTIMATE"
   | "SETTINGS"
   | "STOCK"
+  | "BOARD.GUIDE"
   | "KINDS";

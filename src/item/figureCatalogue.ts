@@ -31,7 +31,7 @@ const OTHER_FIGURES: readonly Figure[] = [
   figure({
     name: "caliper",
     purpose: "board",
-    meaning: "board caliper that the weight asks for",
+    meaning: "caliper of the board in force",
     unit: "text",
     formula: ["BOARD.CALIPER"],
     byDefault: true,
@@ -40,7 +40,7 @@ const OTHER_FIGURES: readonly Figure[] = [
   figure({
     name: "board",
     purpose: "board",
-    meaning: "name of that stock board",
+    meaning: "board in force: your preference, else the settings', else the board guide's",
     unit: "text",
     formula: ["BOARD.STOCK"],
     of: ({ sized }) => onlyCell(boardStockAnswer(sized)),

@@ -1,4 +1,5 @@
-import { settledBoards } from "../board/neededBoard";
+import { isByGuide, settledBoards } from "../board/boardInForce";
+import { weightOf } from "../board/itemWeight";
 import type { Assembly } from "../enclosure/assembly";
 import type { Kind } from "../enclosure/kind";
 import { restingItem, type Item } from "../enclosure/restingItem";
@@ -8,6 +9,7 @@ import { InputError, NoAnswer, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
 import { massUnitOf } from "../measure/units";
+import type { Board } from "../settings/boards";
 import { listed } from "../settings/names";
 import { DEFINITIONS, type Settings, type SettledSettings } from "../settings/schema";
 
@@ -26,8 +28,10 @@ export interface Sized {
   readonly kind: Kind;
   /** Undefined where it was not given. */
   readonly weightKg: number | undefined;
+  /** The board in force: of the walls, of a wrapper or of a folded blank. */
+  readonly board: Board;
   readonly assembly: Assembly;
-  /** With `auto` boards settled to the one that the weight needs. */
+  /** With every board decided. */
   readonly settings: SettledSettings;
   /** As asked for, `auto` boards still `auto`: what other boards are judged by. */
   readonly requested: Settings;
@@ -41,7 +45,6 @@ const NO_ENCLOSURE = "none";
  *
  * @returns undefined when there is nothing to size: height, width and depth all blank, or enclosure `none`
  * @throws InputError naming the argument or setting that cannot be used
- * @throws NoAnswer when a board is auto and none in stock is stiff enough
  */
 export function sizeRow(row: Row, settings: Settings): Sized | undefined {
   if (isBlankRow(row) || isNoEnclosure(row.enclosure)) return undefined;
@@ -51,8 +54,11 @@ export function sizeRow(row: Row, settings: Settings): Sized | undefined {
     depth: readLength(row.depth, { argument: "depth", unit: settings.unit }),
   };
   const weightKg = isBlank(row.weight)
-    ? settings.weight
+    ? weightSet(settings)
     : readMass(row.weight, { argument: "weight", unit: massUnitOf(settings.unit) });
+  // A function without an argument for the weight is told it, or told that there is none.
+  if (row.weight === undefined && settings.weight === undefined)
+    refuseUnasked(kindNamed(row.enclosure), { item, weightKg }, settings);
   return sizeItem(item, row.enclosure, weightKg, settings);
 }
 
@@ -65,9 +71,24 @@ export function sizeRow(row: Row, settings: Settings): Sized | undefined {
 export function sizeItem(item: Item, enclosure: unknown, weightKg: number | undefined, settings: Settings): Sized {
   const kind = kindNamed(isBlank(enclosure) ? "" : enclosure);
   if (settings.ownOfRow.size > 0) refuseForeignOptions(kind, settings);
-  const settled = settledBoards({ item, kind, weightKg }, settings);
+  const { settings: settled, board } = settledBoards({ item, kind, weightKg }, settings);
   const assembly = kind.assemble(restingItem(item, settled), settled);
-  return { item, kind, weightKg, assembly, settings: settled, requested: settings };
+  return { item, kind, weightKg, board, assembly, settings: settled, requested: settings };
+}
+
+/** The weight that the settings give; undefined where they give none. */
+export function weightSet({ weight }: Settings): number | undefined {
+  return weight === "none" ? undefined : weight;
+}
+
+function refuseUnasked(kind: Kind, load: Pick<Sized, "item" | "weightKg">, settings: Settings): void {
+  if (!isByGuide(kind, settings) || weightOf(load, settings) !== undefined) return;
+  throw new InputError(
+    "weight",
+    "a blank",
+    "the board guide needs it: give weight=1.2, or weight=none to choose by size alone",
+    "or name a wall board",
+  );
 }
 
 /** Why a row cannot be sized; empty when it can, or when there is nothing to size. Never throws for what a user gave. */

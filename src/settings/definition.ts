@@ -26,6 +26,8 @@ export interface Definition<T> {
   readonly standing: Standing;
   /** An option of the kinds that name it: refused in a row's own text when the row's kind has no use for it. */
   readonly option: boolean;
+  /** A name that older settings sheets hold: read without effect. */
+  readonly retired: boolean;
 }
 
 /** What is written down of a setting; its other words follow. */
@@ -38,6 +40,7 @@ interface SettingRecord<T> {
   readonly meaning: string;
   readonly standing?: Standing;
   readonly option?: boolean;
+  readonly retired?: boolean;
 }
 
 /** A setting whose default is a value, or (`byDefault`, in words) a rule that starts from one. */
@@ -57,6 +60,7 @@ export function setting<T>({
     unit: takes.unit,
     standing: "shop",
     option: false,
+    retired: false,
     ...record,
     fallback,
     byRule: byDefault !== undefined,

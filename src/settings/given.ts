@@ -1,5 +1,6 @@
 import { isBlank, isEmpty } from "../measure/blank";
 import { InputError, shown } from "../measure/errors";
+import { isGuideHeading } from "./boardGuide";
 import { takesNone } from "./choices";
 import { refuseErrorCell } from "./errorCell";
 import { didYouMean, plainName } from "./names";
@@ -12,6 +13,7 @@ export type Cells = readonly (readonly unknown[])[];
 export type Given =
   | { readonly holds: "nothing" }
   | { readonly holds: "stock"; readonly rows: Cells }
+  | { readonly holds: "guide"; readonly rows: Cells }
   | { readonly holds: "values"; readonly values: readonly GivenValue[]; readonly ownOfRow: boolean };
 
 export interface GivenValue {
@@ -35,6 +37,7 @@ export function readGiven(argument: unknown, place: string): Given {
   // Blank rows below the headings stay, so that messages count rows as the user sees them.
   const rows = cells.slice(cells.findIndex((row) => row.some((cell) => !isEmpty(cell))));
   const headings = rows[0] ?? [];
+  if (isGuideHeading(headings)) return { holds: "guide", rows };
   if (isStockHeading(headings)) return { holds: "stock", rows };
   const names = headings.map((cell) => (typeof cell === "string" ? plainName(cell) : ""));
   const setting = names.indexOf("setting");

@@ -9,6 +9,17 @@ export function mass(...examples: readonly string[]): ValueType<number> {
   return { choices: [{ is: "measure", what: "a weight", examples }], unit: "mass", read: aboveZero, written };
 }
 
+/** A mass, or that it is not known. */
+export function massOrUnknown(...examples: readonly string[]): ValueType<number | "none"> {
+  return {
+    choices: [{ is: "measure", what: "a weight", examples }, NONE],
+    unit: "mass",
+    read: (context) =>
+      readBy((value) => (isNone(value) ? "none" : aboveZero(context).parse(value)), z.custom<number | "none">()),
+    written: (value, units) => (value === "none" ? value : written(value, units)),
+  };
+}
+
 /** A mass, zero included. */
 export function massOrNone(...examples: readonly string[]): ValueType<number> {
   return {

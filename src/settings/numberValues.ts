@@ -29,11 +29,6 @@ export const percentage = numberType([{ is: "measure", what: "a percentage", fro
   suffix: "%",
 });
 
-/** A number above zero. */
-export function positive(what: string): ValueType<number> {
-  return numberType([{ is: "measure", what, aboveZero: true }], { least: LEAST_NUMBER, most: GREATEST_NUMBER });
-}
-
 /** A number above zero, or `none`, which is undefined. */
 export function positiveOrNone(what: string): ValueType<number | undefined> {
   return {

@@ -1,17 +1,24 @@
 import { $ZodError } from "zod/v4/core";
 import { InputError, shown } from "../measure/errors";
 import { MM_PER } from "../measure/units";
+import { readBoardGuide, type BoardGuide, type GuideContext } from "./boardGuide";
+import { boardOfCaliper } from "./boards";
 import { SETTING_KEYS, type Given, type GivenValue } from "./given";
 import { namesIn, type Choice } from "./choices";
 import type { Definition } from "./definition";
 import { DEFAULT_STEP_MM, DEFAULT_STEP_PARTS } from "./definitions/boardSettings";
 import { DEFAULT_BOARD_MM, DEFAULT_CARD_MM } from "./definitions/materialSettings";
 import { didYouMean, plainName } from "./names";
-import { boardOfCaliper } from "./readers";
 import { DEFINITIONS, type SettingKey, type Settings } from "./schema";
+import { STARTER_GUIDE } from "./starterGuide";
 import { STARTER_STOCK } from "./starterStock";
 import { readStockTable, type StockRow } from "./stock";
 import type { ReadingContext } from "./valueType";
+
+export interface SettingsOptions {
+  /** The starter board guide is in force where the arguments hold none. */
+  readonly starterGuide?: boolean;
+}
 
 /**
  * The settings in force for a row: defaults, then each argument in turn, later over earlier.
@@ -19,7 +26,7 @@ import type { ReadingContext } from "./valueType";
  * @param given what the arguments hold, as `readGiven` tells it
  * @throws InputError naming the setting, what it got, what it accepts and the cure
  */
-export function readSettings(given: readonly Given[]): Settings {
+export function readSettings(given: readonly Given[], { starterGuide = false }: SettingsOptions = {}): Settings {
   const last = new Map<SettingKey, GivenValue>();
   const ownOfRow = new Set<SettingKey>();
   for (const each of given) {
@@ -37,19 +44,27 @@ export function readSettings(given: readonly Given[]): Settings {
     given.flatMap((each) => (each.holds === "stock" ? [readStockTable(each.rows, shopUnit)] : [])),
   );
   const context = { unit, shopUnit, stock };
+  const guide = guideOf(given, context) ?? (starterGuide ? STARTER_GUIDE : undefined);
   const values = Object.fromEntries(SETTING_KEYS.map((key) => [key, readValue(key, last, context)])) as {
     [K in SettingKey]: (typeof DEFINITIONS)[K]["fallback"];
   };
   return {
     ...values,
-    wallBoard: values.wallBoard ?? boardOfCaliper(DEFAULT_BOARD_MM, "board", stock),
+    wallBoard: values.wallBoard ?? (guide === undefined ? boardOfCaliper(DEFAULT_BOARD_MM, "board", stock) : "auto"),
     flangeCard: values.flangeCard ?? boardOfCaliper(DEFAULT_CARD_MM, "card", stock),
     wrapperCard: values.wrapperCard ?? boardOfCaliper(DEFAULT_CARD_MM, "card", stock),
     roundTo: values.roundTo ?? (unit === "in" ? MM_PER.in / DEFAULT_STEP_PARTS : DEFAULT_STEP_MM),
     stock,
+    guide,
     origins: new Map([...last].map(([key, value]) => [key, value.origin])),
     ownOfRow,
   };
+}
+
+/** The guide given last, whole: a guide is one table, of which no two halves fit together. */
+function guideOf(given: readonly Given[], context: GuideContext): BoardGuide | undefined {
+  const last = given.findLast((each) => each.holds === "guide");
+  return last === undefined ? undefined : readBoardGuide(last.rows, context);
 }
 
 function readValue<K extends SettingKey>(

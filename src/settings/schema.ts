@@ -5,7 +5,8 @@ import { FIT_SETTINGS } from "./definitions/fitSettings";
 import { KIND_SETTINGS } from "./definitions/kindSettings";
 import { MATERIAL_SETTINGS } from "./definitions/materialSettings";
 import { WORKSHOP_SETTINGS } from "./definitions/workshopSettings";
-import type { Board } from "./readers";
+import type { BoardGuide } from "./boardGuide";
+import type { Board } from "./boards";
 import type { StockRow } from "./stock";
 
 /** Every setting, in the order in which they are shown. */
@@ -34,6 +35,8 @@ export interface Settings extends Omit<Values, "wallBoard" | "baseBoard" | "flan
   readonly wrapperCard: Board;
   readonly roundTo: Mm;
   readonly stock: readonly StockRow[];
+  /** The shop's board guide; undefined where none is in force. */
+  readonly guide: BoardGuide | undefined;
   /** Where each given value came from, in words. */
   readonly origins: ReadonlyMap<SettingKey, string>;
   /** Settings given in a row's own text or column. */
@@ -44,4 +47,5 @@ export interface Settings extends Omit<Values, "wallBoard" | "baseBoard" | "flan
 export interface SettledSettings extends Settings {
   readonly wallBoard: Board;
   readonly baseBoard: Board | undefined;
+  readonly caseBoard: Board | undefined;
 }

@@ -14,14 +14,14 @@ export function settingsForRows(settings: readonly unknown[]): (own: readonly Gi
     const given = readGiven(argument, `settings ${place + 1}`);
     return given.holds === "values" ? { ...given, ownOfRow: false } : given;
   });
-  const plain = readSettings(shared);
+  const plain = readSettings(shared, { starterGuide: true });
   const known = new Map<string, Settings>();
   return (own) => {
     if (own.length === 0) return plain;
     const key = JSON.stringify(own.map(({ key, value }) => [key, value]));
     let result = known.get(key);
     if (result === undefined) {
-      result = readSettings([...shared, { holds: "values", values: own, ownOfRow: true }]);
+      result = readSettings([...shared, { holds: "values", values: own, ownOfRow: true }], { starterGuide: true });
       known.set(key, result);
     }
     return result;

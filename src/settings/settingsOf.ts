@@ -1,5 +1,5 @@
 import { readGiven, type Given } from "./given";
-import { readSettings } from "./readSettings";
+import { readSettings, type SettingsOptions } from "./readSettings";
 import type { Settings } from "./schema";
 
 /**
@@ -12,8 +12,8 @@ import type { Settings } from "./schema";
  * @param settings the arguments: ranges and texts in any number, later over earlier
  * @throws InputError as `readSettings`
  */
-export function settingsOf(settings: readonly unknown[]): Settings {
-  let key = "";
+export function settingsOf(settings: readonly unknown[], options: SettingsOptions = {}): Settings {
+  let key = options.starterGuide === true ? "guided/" : "";
   const seen: Seen[] = [];
   for (let place = 0; place < settings.length; place++) {
     const one = recall(settings[place], place);
@@ -22,7 +22,10 @@ export function settingsOf(settings: readonly unknown[]): Settings {
   }
   const known = results.get(key);
   if (known !== undefined) return known;
-  const result = readSettings(seen.map((each) => each.given));
+  const result = readSettings(
+    seen.map((each) => each.given),
+    options,
+  );
   if (results.size >= MOST_RESULTS) results.clear();
   results.set(key, result);
   return result;

@@ -11,7 +11,7 @@ export const SETTINGS_HEADINGS = ["setting", "value", "from", "default", "unit",
 export function settingsTable(settings: Settings): readonly (readonly (number | string)[])[] {
   return [
     SETTINGS_HEADINGS,
-    ...SETTING_KEYS.map((key) => {
+    ...SETTING_KEYS.filter((key) => !DEFINITIONS[key].retired).map((key) => {
       const { name, defaultText, unit, meaning, standing } = DEFINITIONS[key];
       const from = settings.origins.get(key) ?? "default";
       return [name, valueText(key, settings), from, defaultText, unit, meaning, standing];
@@ -23,6 +23,10 @@ export function settingsTable(settings: Settings): readonly (readonly (number | 
 const NOT_GIVEN = "default";
 
 function valueText(key: SettingKey, settings: Settings): number | string {
+  // A sheet made from the table leaves the board to the guide, unless someone named one.
+  if (key === "wallBoard" && !settings.origins.has(key)) return "auto";
+  // A card that nobody named is the guide's.
+  if (key === "wrapperCard" && !settings.origins.has(key)) return NOT_GIVEN;
   const value = settings[key];
   if (value === undefined || value === "") return NOT_GIVEN;
   return (DEFINITIONS[key].takes as ValueType<unknown>).written(value, settings);

@@ -1,18 +1,29 @@
+import { MM_PER_POINT } from "../measure/units";
 import type { StockRow } from "./stock";
 
 /**
  * The starter stock table, to copy and edit: names, prices and sheet sizes are invented; calipers are usual ones.
+ * Boards for keeping come first; grey board, which is not permanent, comes last.
  * Board mass: 645 kg/m3, the density of a greyboard of 1290 g/m2 at 2.0 mm (bulk after ISO 534); the rest from memory.
  */
 export const STARTER_STOCK: readonly StockRow[] = [
-  board("grey board 1.5", 1.5, 2.4),
-  board("grey board 2", 2, 3.1),
-  board("grey board 2.5", 2.5, 3.9),
-  board("grey board 3", 3, 4.7),
-  sheet("folding card 0.4", "card", 0.4, 300, 1.1),
-  sheet("folding card 0.6", "card", 0.6, 450, 1.6),
+  conservation(board("conservation board 1.5", 1.5, 4.2)),
+  conservation(board("conservation board 2", 2, 5.4)),
+  conservation(board("conservation board 2.5", 2.5, 6.8)),
+  conservation(board("conservation board 3", 3, 8.1)),
+  conservation(card("conservation card 10 pt", 10, 180, 1.3)),
+  conservation(card("conservation card 20 pt", 20, 360, 2.3)),
+  conservation(card("conservation card 40 pt", 40, 700, 4.1)),
+  conservation(card("conservation card 60 pt", 60, 1030, 5.9)),
+  conservation(sheet("folding card 0.4", "card", 0.4, 300, 1.1)),
+  photoSafe(sheet("unbuffered card 0.5", "card", 0.5, 375, 2.6)),
   { ...sheet("book cloth", "covering", 0.3, 240, 14), sheetLength: undefined, sheetWidth: 1000 },
-  sheet("lining paper", "lining", 0.15, 120, 0.9),
+  conservation(sheet("lining paper", "lining", 0.15, 120, 0.9)),
+  photoSafe(sheet("unbuffered lining paper", "lining", 0.15, 120, 1.4)),
+  { ...board("grey board 1.5", 1.5, 2.4), permanence: "none" },
+  { ...board("grey board 2", 2, 3.1), permanence: "none" },
+  { ...board("grey board 2.5", 2.5, 3.9), permanence: "none" },
+  { ...board("grey board 3", 3, 4.7), permanence: "none" },
 ];
 
 /** Headings of the starter table, as `ENC.STOCK` shows them. */
@@ -30,6 +41,10 @@ export const STOCK_HEADINGS = [
   "modulus across",
   "size limit (mm)",
   "on hand",
+  "PAT",
+  "buffered",
+  "permanence",
+  "example price",
 ] as const;
 
 /** Stock rows as a table of cells under {@link STOCK_HEADINGS}; what a row does not give is empty text. */
@@ -40,7 +55,7 @@ export function stockCells(stock: readonly StockRow[]): (number | string)[][] {
       [
         row.stock,
         row.material,
-        row.caliper,
+        row.caliperAsGiven,
         row.sheetLength,
         row.sheetWidth,
         row.grain,
@@ -51,9 +66,31 @@ export function stockCells(stock: readonly StockRow[]): (number | string)[][] {
         row.modulusAcrossGpa,
         row.sizeLimit,
         row.onHand,
+        yesOrNo(row.passesPat),
+        yesOrNo(row.buffered),
+        row.permanence === "none" ? "none" : row.permanence?.toUpperCase(),
+        row.examplePrice ? "yes" : undefined,
       ].map((cell) => cell ?? ""),
     ),
   ];
+}
+
+function yesOrNo(known: boolean | undefined): string | undefined {
+  return known === undefined ? undefined : known ? "yes" : "no";
+}
+
+/** Permanent and buffered; whether it passes the photographic activity test is the supplier's to say. */
+function conservation(row: StockRow): StockRow {
+  return { ...row, permanence: "a", buffered: true };
+}
+
+/** For photographs and for what an alkaline reserve would harm. */
+function photoSafe(row: StockRow): StockRow {
+  return { ...row, permanence: "a", buffered: false, passesPat: true };
+}
+
+function card(stock: string, points: number, massGm2: number, price: number): StockRow {
+  return { ...sheet(stock, "card", points * MM_PER_POINT, massGm2, price), caliperAsGiven: `${points} pt` };
 }
 
 function board(stock: string, caliper: number, price: number): StockRow {
@@ -83,5 +120,9 @@ function sheet(
     modulusAcrossGpa: undefined,
     sizeLimit: undefined,
     onHand: undefined,
+    passesPat: undefined,
+    buffered: undefined,
+    permanence: undefined,
+    examplePrice: true,
   };
 }

@@ -38,11 +38,24 @@ export interface StockRow {
   /** The longest side of an item that the shop makes from this board. */
   readonly sizeLimit: Mm | undefined;
   readonly onHand: number | undefined;
+  /** It passes ISO 18916, the photographic activity test; undefined where that is not known. */
+  readonly passesPat: boolean | undefined;
+  /** It holds an alkaline reserve; undefined where that is not known. */
+  readonly buffered: boolean | undefined;
+  /** Permanence after ISO 16245; undefined where that is not known. */
+  readonly permanence: Permanence | undefined;
+  /** The price is an example, not a quote. */
+  readonly examplePrice: boolean;
 }
+
+const PERMANENCES = ["a", "b", "none"] as const;
+export type Permanence = (typeof PERMANENCES)[number];
 
 /** Boards thinner or thicker than this are refused as a slip of the unit (common practice, no source). */
 export const LEAST_BOARD_MM = 0.3;
 export const GREATEST_BOARD_MM = 10;
+/** Card is folded, so that it may be thinner: 10 pt is 0.254 mm. */
+export const LEAST_CARD_MM = 0.15;
 
 /** Wider than any board, glass or steel; beyond, a sag would be no number. */
 export const LEAST_MODULUS_GPA = 0.001;
@@ -93,6 +106,11 @@ const number: CellReader = (cell, column, at) => {
     throw new InputError(argument, shown(cell), `give a number of at most ${GREATEST_NUMBER}`);
   return value;
 };
+/** TRUE and FALSE of a spreadsheet read as yes and no. */
+const yesNo: CellReader = (cell) => {
+  const said = plainName(String(cell));
+  return said === "true" ? "yes" : said === "false" ? "no" : said;
+};
 const word: CellReader = (cell) => (typeof cell === "string" ? cell.trim() : String(cell));
 
 const FIELDS = {
@@ -109,6 +127,10 @@ const FIELDS = {
   "modulus across": number,
   "size limit": length,
   "on hand": number,
+  pat: yesNo,
+  buffered: yesNo,
+  permanence: word,
+  "example price": yesNo,
 } as const satisfies Record<string, CellReader>;
 
 const OTHER_HEADINGS: Readonly<Record<string, keyof typeof FIELDS>> = { thickness: "caliper", name: "stock" };
@@ -120,10 +142,12 @@ const choice = <T extends string>(values: readonly [T, ...T[]]): z.ZodMiniType<T
   );
 const given = z.optional(z.number());
 const whole = z.number().check(z.int());
+const known = z.optional(choice(["yes", "no"]));
 const modulus = z.optional(z.number().check(z.minimum(LEAST_MODULUS_GPA), z.maximum(GREATEST_MODULUS_GPA)));
 
 const ROW = z.object({
-  stock: z.string(),
+  // A settings text joins names with these two signs.
+  stock: z.string().check(z.regex(/^[^;=]*$/)),
   material: choice(MATERIALS),
   caliper: z._default(z.number(), 0),
   "sheet length": given,
@@ -136,14 +160,22 @@ const ROW = z.object({
   "modulus across": modulus,
   "size limit": given,
   "on hand": z.optional(whole),
+  pat: known,
+  buffered: known,
+  permanence: z.optional(choice(PERMANENCES)),
+  "example price": known,
 });
 
 const ACCEPTED: Readonly<Record<string, string>> = {
-  stock: "give each stock a name",
+  stock: "give each stock a name without ; and =",
   material: `give ${listed(MATERIALS, "or")}`,
   grain: "give fixed or free",
   pack: "give a whole number of sheets, 1 or more",
   "on hand": "give a whole number of sheets",
+  pat: "give yes or no, or leave it blank where it is not known",
+  buffered: "give yes or no, or leave it blank where it is not known",
+  permanence: "give A, B or none, or leave it blank where it is not known",
+  "example price": "give yes, or leave it blank",
   "modulus along": `give a number of GPa from ${LEAST_MODULUS_GPA} to ${GREATEST_MODULUS_GPA}`,
   "modulus across": `give a number of GPa from ${LEAST_MODULUS_GPA} to ${GREATEST_MODULUS_GPA}`,
 };
@@ -189,7 +221,7 @@ function readRow(cells: readonly unknown[], columns: readonly (Column | undefine
   }
   const row = result.data;
   if (isBoardOrCard(row))
-    refuseBoardCaliper(row.caliper, `${at}, caliper`, cells.length === 0 ? undefined : raw["caliper"]);
+    refuseBoardCaliper(row.caliper, `${at}, caliper`, cells.length === 0 ? undefined : raw["caliper"], row.material);
   return {
     stock: row.stock,
     material: row.material,
@@ -205,16 +237,25 @@ function readRow(cells: readonly unknown[], columns: readonly (Column | undefine
     modulusAcrossGpa: row["modulus across"],
     sizeLimit: row["size limit"],
     onHand: row["on hand"],
+    passesPat: isYes(row.pat),
+    buffered: isYes(row.buffered),
+    permanence: row.permanence,
+    examplePrice: row["example price"] === "yes",
   };
 }
 
-/** @throws InputError when a board or card is outside 0.3 to 10 mm */
-export function refuseBoardCaliper(caliper: Mm, argument: string, got: unknown): void {
-  if (caliper >= LEAST_BOARD_MM && caliper <= GREATEST_BOARD_MM) return;
+function isYes(word: "yes" | "no" | undefined): boolean | undefined {
+  return word === undefined ? undefined : word === "yes";
+}
+
+/** @throws InputError when a board is outside 0.3 to 10 mm, or a card outside 0.15 to 10 mm */
+export function refuseBoardCaliper(caliper: Mm, argument: string, got: unknown, material: Material = "board"): void {
+  const least = material === "card" ? LEAST_CARD_MM : LEAST_BOARD_MM;
+  if (caliper >= least && caliper <= GREATEST_BOARD_MM) return;
   throw new InputError(
     argument,
     typeof got === "number" ? `${got} mm` : shown(got),
-    `give a caliper from ${LEAST_BOARD_MM} to ${GREATEST_BOARD_MM} mm, such as 2, 2 mm or 80 pt`,
+    `give a caliper from ${least} to ${GREATEST_BOARD_MM} mm, such as 2, 2 mm or 80 pt`,
   );
 }
 

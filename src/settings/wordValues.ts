@@ -29,6 +29,14 @@ export function text(measure: Omit<Measure, "is">, ...withMeaning: readonly stri
   };
 }
 
+/** Whatever an older settings sheet holds: it is read without effect. */
+export const anything: ValueType<unknown> = {
+  choices: [{ is: "measure", what: "anything" }],
+  unit: "",
+  read: () => z.unknown(),
+  written: (value) => (typeof value === "number" ? value : String(value)),
+};
+
 /** A name of the stock table, or `none`. */
 export const stockName: ValueType<string> = {
   choices: [{ is: "stock", materials: undefined }, NONE],

@@ -6,12 +6,13 @@ import { readDimensions } from "../measure/readDimensions";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
 import { massUnitOf } from "../measure/units";
+import { plainName } from "../settings/names";
 import { DEFINITIONS, type Settings } from "../settings/schema";
 import { settingsForRows } from "../settings/settingsForRows";
 import type { RecogniseOptions } from "../headings/recognition";
 import { cautionsIn } from "../item/boardAnswers";
 import type { SaidOfRow } from "../item/saidOfRow";
-import { isNoEnclosure, sizeItem, type Sized } from "../item/sizeItem";
+import { isNoEnclosure, sizeItem, weightSet, type Sized } from "../item/sizeItem";
 import { surveyItems, unitOf, type Survey, type SurveyItem } from "./surveyItems";
 
 /** What became of a row. One row in, one outcome out. */
@@ -113,10 +114,10 @@ function sizeSet(
   const [first] = set;
   if (set.every((item) => isBlankItem(item, survey))) return { state: "nothing" };
   if (isNoEnclosure(first.cells.enclosure)) return { state: "nothing" };
-  const settings = forRow(first.own);
+  const settings = forRow(set.length === 1 ? first.own : ownOfBox(set));
   const item = set.length === 1 ? readItem(first, survey, settings) : readBox(set, survey, settings);
   const quantity = set.length === 1 ? given(first.quantity) : 1;
-  const { height, width, depth, weightKg = settings.weight } = item;
+  const { height, width, depth, weightKg = weightSet(settings) } = item;
   return {
     state: "sized",
     sized: sizeItem({ height, width, depth }, first.cells.enclosure, weightKg, settings),
@@ -128,6 +129,29 @@ function sizeSet(
 /** A box is as hazardous as what lies in it. */
 function hazardsOf(set: readonly SurveyItem[]): string {
   return [...new Set(set.map(({ said }) => said.hazard).filter((hazard) => hazard !== ""))].join(", ");
+}
+
+/**
+ * What the rows of one box set: the first row's own values, and the board that any of them prefers.
+ *
+ * @throws InputError when two of them prefer different boards
+ */
+function ownOfBox(set: readonly [SurveyItem, ...SurveyItem[]]): SurveyItem["own"] {
+  const [first] = set;
+  const preferences = set.flatMap(({ own, identifier }) =>
+    own.flatMap((each) => (each.key === "wallBoard" ? [{ each, identifier }] : [])),
+  );
+  const [preferred, ...others] = preferences;
+  if (preferred === undefined) return first.own;
+  const other = others.find(({ each }) => plainName(String(each.value)) !== plainName(String(preferred.each.value)));
+  if (other !== undefined)
+    throw new InputError(
+      "preferred board",
+      `${shown(other.each.value)} for ${other.identifier} in box ${first.box}, and ${shown(preferred.each.value)} for ${preferred.identifier}`,
+      "one box is made of one board",
+      "give both rows the same, or leave one blank",
+    );
+  return [...first.own.filter(({ key }) => key !== "wallBoard"), preferred.each];
 }
 
 /** Those that share a box, as one item: greatest height and width, depths and weights one on another. */

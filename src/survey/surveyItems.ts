@@ -1,5 +1,6 @@
 import { InputError, shown } from "../measure/errors";
 import type { LengthUnit } from "../measure/units";
+import { PREFERRED_BOARD } from "../settings/definitions/materialSettings";
 import { isNotGiven, SETTING_NAMES, settingKey, type GivenValue } from "../settings/given";
 import type { Field } from "../headings/headings";
 import type { Recognition, RecogniseOptions } from "../headings/recognition";
@@ -41,7 +42,7 @@ export interface Survey {
  */
 export function surveyItems(cells: readonly (readonly unknown[])[], options: RecogniseOptions = {}): Survey {
   // A setting that is a measure of the item itself has its own column.
-  const settings = SETTING_NAMES.filter((name) => !OWN_COLUMNS.has(name));
+  const settings = [...SETTING_NAMES.filter((name) => !OWN_COLUMNS.has(name)), PREFERRED_BOARD];
   const recognition = recogniseColumns(cells, { ...options, settings });
   refuseDoubt(recognition);
   const { columns } = recognition;

@@ -1,8 +1,9 @@
 import { InputError } from "../measure/errors";
 import type { Book, BookTable } from "./book";
 import { areaName, columnLetters, overlap, refuseTooWide, type Area } from "./cellRef";
-import type { ColumnsEdit, NewColumn, PlacedColumn } from "./edits";
+import { isFormula, type ColumnsEdit, type NewColumn, type PlacedColumn } from "./edits";
 import { ownColumns, type OwnColumn } from "./ownMarks";
+import { placedFormula } from "./siblingCell";
 
 /** What stands on the sheet that takes the columns. */
 export interface SheetInUse {
@@ -83,10 +84,11 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
         };
     return { column, at, before };
   });
+  const columnOf = (wantedName: string) => placed.find(({ at }) => at.wantedName === wantedName)!.at.column;
   const right = Math.max(edge, ...placed.map(({ at }) => at.column));
   const ours = new Set([...own.map((mark) => mark.column), ...placed.map(({ at }) => at.column)]);
   return {
-    placed,
+    placed: placed.map((each) => ({ ...each, column: inPlace(each.column, columnOf) })),
     dropped,
     emptied,
     table: table && {
@@ -97,10 +99,12 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
     like: lastOther(edge, ours),
     filter: table || !filter ? undefined : grownFilter(filter, edit, own, adjoins ? right : edge),
     marks: [
-      ...placed.map(({ at }) => ({
-        wantedName: at.wantedName,
-        area: columnArea(at.column, edit.headingRow, edit.lastRow),
-      })),
+      ...placed
+        .filter(({ column }) => column.ofUser !== true)
+        .map(({ at }) => ({
+          wantedName: at.wantedName,
+          area: columnArea(at.column, edit.headingRow, edit.lastRow),
+        })),
       ...emptied.map((mark) => ({
         wantedName: mark.wantedName,
         area: columnArea(mark.column, mark.headingRow, mark.lastRow),
@@ -115,6 +119,18 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
           `column ${columnLetters(mark.column)} "${headingAt(mark.column)}" of an earlier run is emptied, not deleted: other columns follow it`,
       ),
     ],
+  };
+}
+
+/** The column with its formulas naming the others where they now are. */
+function inPlace(column: NewColumn, columnOf: (wantedName: string) => number): NewColumn {
+  return {
+    ...column,
+    cells: column.cells.map((content) => {
+      if (!isFormula(content)) return content;
+      const formula = placedFormula(content.formula, columnOf);
+      return formula === content.formula ? content : { ...content, formula };
+    }),
   };
 }
 

@@ -29,6 +29,8 @@ export interface NewColumn {
    * of texts, or they may stand at the right.
    */
   readonly like?: number;
+  /** The user's from then on: it is added once, carries no mark, and no later run writes or deletes it. */
+  readonly ofUser?: boolean;
   /** In characters; left out, wide enough for the heading and the first cells. */
   readonly width?: number;
   /** In a table: the formula with which new rows fill themselves. */

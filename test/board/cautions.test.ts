@@ -77,22 +77,22 @@ describe("one caution each, in these words", () => {
     [
       "a base that sags",
       { kg: 0.8 },
-      "a base of grey board 2 sags more than is allowed under this weight: take grey board 2.5",
+      "a base of conservation board 2 sags more than is allowed under this weight: take conservation board 2.5",
     ],
     [
       "a base that sags, of a caliper that is not in stock",
       { kg: 0.8, text: "wall board=2.2" },
-      "a base of 2.2 mm board, not in stock sags more than is allowed under this weight: take grey board 2.5",
+      "a base of 2.2 mm board, not in stock sags more than is allowed under this weight: take conservation board 2.5",
     ],
     [
       "no board that holds",
       { hwd: [300, 210, 40], kg: 2 },
-      "no stocked board is stiff enough; the thickest, grey board 3, would sag 2.84 mm where 1.42 mm is allowed",
+      "no stocked board is stiff enough; the thickest, conservation board 3, would sag 2.84 mm where 1.42 mm is allowed",
     ],
     [
       "a lid under a stack",
       { kind: "lidded box", text: "stack above=1" },
-      "a base of grey board 2 sags more than is allowed under this weight and the stack above: take grey board 2.5",
+      "a base of conservation board 2 sags more than is allowed under this weight and the stack above: take conservation board 2.5",
     ],
     [
       "a board not made for this size",
@@ -121,7 +121,7 @@ describe("one caution each, in these words", () => {
     [
       "a piece longer than any sheet",
       { kind: "folded tray", hwd: [1100, 300, 30] },
-      "longer than any sheet of grey board 2: blank",
+      "longer than any sheet of conservation board 2: blank",
     ],
     [
       "a piece that fits only against the grain",
@@ -220,7 +220,7 @@ test("gravest first: hazard, weight, fit, sag, sheets, joint, turn-in, estimate,
     "boxed weight",
     "fit may close over the year: height",
     "no stocked board is stiff enough",
-    "longer than any sheet of grey board 2: ",
+    "longer than any sheet of conservation board 2: ",
     "joint of 4 mm",
     "turn-in of 8 mm",
     "weight estimated",

@@ -143,7 +143,12 @@ describe("by hand, 300 x 210 x 40", () => {
 });
 
 describe("in every kind, construction and option", () => {
-  const board = (caliper: number) => ({ stock: `${caliper} mm board, not in stock`, caliper, listed: undefined });
+  const board = (caliper: number) => ({
+    plies: 1,
+    stock: `${caliper} mm board, not in stock`,
+    caliper,
+    listed: undefined,
+  });
 
   test("the mass is the sum of its parts' and grows with the caliper", () => {
     for (const { kind, settings, text } of EVERY_STRUCTURE)

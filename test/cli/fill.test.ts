@@ -412,8 +412,8 @@ office("LibreOffice opens the filled workbook", () => {
       "",
     ]);
     expect(columnOf(rows, "base stock").map((cell) => cell?.trim())).toEqual([
-      "grey board 2",
-      "grey board 2",
+      "conservation board 2",
+      "conservation board 2",
       expect.stringMatching(AN_ERROR),
       "",
       "",

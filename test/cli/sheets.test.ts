@@ -24,7 +24,7 @@ test("plan --by tells each batch's sheets, and what batching costs beside cuttin
     batching: { stock: string; unit: string; apart: number; together: number; more: number }[];
   };
   expect(groups.map(({ group }) => group)).toEqual(["May", "June"]);
-  const board = batching.find(({ stock }) => stock === "grey board 2")!;
+  const board = batching.find(({ stock }) => stock === "conservation board 2")!;
   const ofGroups = groups.map(({ plans }) => plans.find(({ stock }) => stock === board.stock)!.plan!.sheets.length);
   expect(board.apart).toBe(ofGroups.reduce((sum, each) => sum + each, 0));
   expect(board.more).toBe(board.apart - board.together);
@@ -86,11 +86,11 @@ test("Ctrl-C ends a long search with the best plans so far", async () => {
   child.stdout.on("data", (piece) => (out += String(piece)));
   child.stderr.on("data", (piece) => {
     err += String(piece);
-    if (err.includes("grey board 2:") && !err.includes("stopping")) child.kill("SIGINT");
+    if (err.includes("conservation board 2:") && !err.includes("stopping")) child.kill("SIGINT");
   });
   const code = await new Promise((done) => child.on("close", done));
   expect(code).toBe(0);
   expect(err).toContain("stopping: the best plans so far are kept");
   const plans = JSON.parse(out) as { stock: string; plan: { sheets: unknown[] } }[];
-  expect(plans.find(({ stock }) => stock === "grey board 2")!.plan.sheets.length).toBeGreaterThan(20);
+  expect(plans.find(({ stock }) => stock === "conservation board 2")!.plan.sheets.length).toBeGreaterThan(20);
 });

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import type { Board } from "../../src/settings/readers";
+import type { Board } from "../../src/settings/boards";
 import type { SettingKey, SettledSettings } from "../../src/settings/schema";
 import { InputError } from "../../src/measure/errors";
 import type { Assembly } from "../../src/enclosure/assembly";
@@ -86,7 +86,7 @@ export const anyItem = fc
     };
   });
 
-const board = (caliper: number): Board => ({ stock: `${caliper} mm`, caliper, listed: undefined });
+const board = (caliper: number): Board => ({ stock: `${caliper} mm`, caliper, plies: 1, listed: undefined });
 const calipers = fc.constantFrom(1, 1.5, 2, 2.03, 2.5, 3);
 const play = fc.constantFrom(0, 0.5, 1, 1.7);
 

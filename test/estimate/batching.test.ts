@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { batchingCost } from "../../src/estimate/batching";
 import { planStock, toBuy, type StockJob } from "../../src/estimate/stockPlans";
 
-const BOARD = { name: "grey board 2", length: 1000, width: 700, price: 3 };
+const BOARD = { name: "conservation board 2", length: 1000, width: 700, price: 3 };
 
 /** Halves of a sheet: one across the grain each. */
 function job(
@@ -15,9 +15,9 @@ function job(
 }
 
 test("three halves of a sheet in each of two batches take four sheets, three when cut together", () => {
-  const [first, second, all] = [3, 3, 6].map((halves) => planStock(job("grey board 2", halves)));
+  const [first, second, all] = [3, 3, 6].map((halves) => planStock(job("conservation board 2", halves)));
   expect(batchingCost([[first!], [second!]], [all!])).toEqual([
-    { stock: "grey board 2", unit: "sheets", apart: 4, together: 3, more: 1 },
+    { stock: "conservation board 2", unit: "sheets", apart: 4, together: 3, more: 1 },
   ]);
 });
 
@@ -34,11 +34,11 @@ test("with all plans proved least, batching never saves a sheet", () => {
   const counts = fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 1, maxLength: 4 });
   fc.assert(
     fc.property(counts, (batches) => {
-      const apart = batches.map((halves) => [planStock(job("grey board 2", halves))]);
+      const apart = batches.map((halves) => [planStock(job("conservation board 2", halves))]);
       const together = [
         planStock(
           job(
-            "grey board 2",
+            "conservation board 2",
             batches.reduce((sum, each) => sum + each, 0),
           ),
         ),

@@ -11,7 +11,7 @@ const STOCK_TABLE = [
 ];
 const FIRST_PARTS = "base, side wall, head wall or flange card";
 const MEASURES = "give length, width, count, caliper, grain, material, stock, folds or all";
-const BOARDS = "give all, grey board 1.5, grey board 2, grey board 2.5 or grey board 3";
+const BOARDS = "give all, conservation board 1.5, conservation board 2, conservation board 2.5 or conservation board 3";
 
 /** Each selector of each function: where it stands among the selectors, what it is put before, what it accepts. */
 const SELECTORS = [
@@ -113,8 +113,8 @@ describe("a misspelt word is answered with the nearest", () => {
     ["PART", ["base", "lenght"], `measure: got "lenght"; ${MEASURES}; did you mean length?`],
     [
       "BOARD.AREA",
-      ["gray board 2"],
-      `board: got "gray board 2"; ${BOARDS}; did you mean grey board 2, grey board 3 or grey board 2.5?`,
+      ["conservaton board 2"],
+      `board: got "conservaton board 2"; ${BOARDS}; did you mean conservation board 2, conservation board 3 or conservation board 2.5?`,
     ],
     // A part of another kind than this tray's, misspelt.
     ["PART", ["case bord", "length"], 'part: got "case bord"; give the name of a part; did you mean case board?'],

@@ -21,7 +21,7 @@ describe("an argument that is no settings", () => {
     [
       "a wide range without headings",
       [
-        ["grey board", "board", 2],
+        ["conservation board", "board", 2],
         ["card", "card", 0.4],
       ],
       "settings: got a range of 3 columns without headings that are known; give two columns, or columns headed " +
@@ -107,8 +107,8 @@ const WRONG_VALUES = [
   ["end cards", "maybe", '"maybe"; give yes or no'],
   [
     "wall board",
-    "gray board 2",
-    `"gray board 2"; ${BOARD}, or auto; did you mean grey board 2, grey board 3 or grey board 2.5?`,
+    "conservaton board 2",
+    `"conservaton board 2"; ${BOARD}, or auto; did you mean conservation board 2, conservation board 3 or conservation board 2.5?`,
   ],
   ["wall board", 20, `20; ${BOARD}, or auto`],
   ["wall board", "0.2 mm", `"0.2 mm"; ${BOARD}, or auto`],

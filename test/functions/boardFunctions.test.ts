@@ -2,7 +2,7 @@ import type { Argument } from "../runtime/marshal";
 import { cell, ITEM, refusal } from "./cell";
 
 /** Functions of an item with its weight: what stands after the weight and the enclosure. */
-const WEIGHED = [["BOARD.CALIPER"], ["BOARD.STOCK"], ["BASE.SAG", "grey board 2"], ["CAUTIONS"]] as const;
+const WEIGHED = [["BOARD.CALIPER"], ["BOARD.STOCK"], ["BASE.SAG", "conservation board 2"], ["CAUTIONS"]] as const;
 
 const MASS = "give a mass such as 1.2, 850 g or 2 lb 3 oz";
 
@@ -10,7 +10,7 @@ describe("good rows", () => {
   test("BOARD.CALIPER is the stock row's own number and BOARD.STOCK its name, however the weight is written", async () => {
     for (const weight of [0.85, "850 g", "0,85 kg"]) {
       expect(await cell("BOARD.CALIPER", ...ITEM, weight, "tray")).toBe(3);
-      expect(await cell("BOARD.STOCK", ...ITEM, weight, "tray")).toBe("grey board 3");
+      expect(await cell("BOARD.STOCK", ...ITEM, weight, "tray")).toBe("conservation board 3");
     }
     const points = [
       ["stock", "material", "caliper (pt)"],
@@ -20,11 +20,12 @@ describe("good rows", () => {
   });
 
   test("BASE.SAG grows with the weight, and is told for each board", async () => {
-    const sag = async (weight: number) => Number(await cell("BASE.SAG", ...ITEM, weight, "tray", "grey board 2"));
+    const sag = async (weight: number) =>
+      Number(await cell("BASE.SAG", ...ITEM, weight, "tray", "conservation board 2"));
     expect(await sag(2)).toBeCloseTo(2 * (await sag(1)), 8);
     const table = (await cell("BASE.SAG", ...ITEM, 1, "tray", "all")) as unknown[][];
     expect(table[0]).toEqual(["board", "sag"]);
-    expect(table.find(([name]) => name === "grey board 2")?.[1]).toBe(await sag(1));
+    expect(table.find(([name]) => name === "conservation board 2")?.[1]).toBe(await sag(1));
   });
 
   test("MASS of a tray is 242.4 g: board, card, covering, lining and what stays of the adhesive", async () => {
@@ -102,20 +103,21 @@ test("a missing weight is #N/A where the answer follows from it, and no caution"
   expect(await refusal("BOARD.CALIPER", ...ITEM, undefined, "tray")).toBe(
     "#N/A weight: the board that an item needs follows from its weight; give it, or set item density",
   );
-  expect(await refusal("BASE.SAG", ...ITEM, 0, "tray", "grey board 2")).toBe(
+  expect(await refusal("BASE.SAG", ...ITEM, 0, "tray", "conservation board 2")).toBe(
     "#N/A weight: a sag follows from the weight; give it, or set item density",
   );
   expect(await cell("CAUTIONS", ...ITEM, "", "tray")).toBe("");
 });
 
 describe("BASE.SAG board", () => {
-  const BOARDS = "give grey board 1.5, grey board 2, grey board 2.5, grey board 3, a caliper such as 2 mm or all";
+  const BOARDS =
+    "give conservation board 1.5, conservation board 2, conservation board 2.5, conservation board 3, a caliper such as 2 mm or all";
   test.each([
     [undefined, `board: got a blank; ${BOARDS}`],
     ["", `board: got a blank; ${BOARDS}`],
     [
-      "gray board 2",
-      `board: got "gray board 2"; ${BOARDS}; did you mean grey board 2, grey board 3 or grey board 2.5?`,
+      "conservaton board 2",
+      `board: got "conservaton board 2"; ${BOARDS}; did you mean conservation board 2, conservation board 3 or conservation board 2.5?`,
     ],
     [[["unit", "in"]], 'board: got settings; put "all" before them'],
     ["unit=in", 'board: got settings; put "all" before them'],
@@ -193,7 +195,9 @@ describe("BOARD.MODULUS", () => {
 
 describe("boards that the row's weight chooses", () => {
   test("auto takes the board that BOARD.STOCK names", async () => {
-    expect(await cell("PART", ...ITEM, "tray", "base", "stock", "wall board=auto; weight=850 g")).toBe("grey board 3");
+    expect(await cell("PART", ...ITEM, "tray", "base", "stock", "wall board=auto; weight=850 g")).toBe(
+      "conservation board 3",
+    );
   });
 
   test("auto without a weight is refused; a weight that no board bears is #N/A, and a problem in words", async () => {
@@ -201,7 +205,7 @@ describe("boards that the row's weight chooses", () => {
       "#VALUE! weight: got a blank; wall board=auto needs it: give the weight; or set item density, or name a board",
     );
     const told =
-      /no stocked board is stiff enough; the thickest, grey board 3, would sag [\d.]+ mm where 1.42 mm is allowed$/;
+      /no stocked board is stiff enough; the thickest, conservation board 3, would sag [\d.]+ mm where 1.42 mm is allowed$/;
     expect(await refusal("INSIDE", ...ITEM, "tray", "all", "wall board=auto; weight=500")).toMatch(told);
     expect(await refusal("INSIDE", ...ITEM, "tray", "all", "wall board=auto; weight=500")).toMatch(/^#N\/A /);
     expect(await cell("PROBLEM", ...ITEM, "tray", "wall board=auto; weight=500")).toMatch(told);

@@ -22,7 +22,7 @@ describe("BASE.SAG", () => {
   test("a board by name, by caliper in any unit, and one that is not in stock", async () => {
     const sag = (board: string | number, ...settings: string[]) =>
       cell("BASE.SAG", 200, 200, 30, 1, "tray", board, PLAIN, ...settings) as Promise<number>;
-    const two = await sag("grey board 2");
+    const two = await sag("conservation board 2");
     for (const same of [2, "2", "2 mm", "2.0", "Grey  Board 2", "0.2 cm"]) expect(await sag(same)).toBe(two);
     expect(await sag("80 pt")).toBeCloseTo(two * (2 / 2.032) ** 3, 8);
     expect(await sag(4)).toBeCloseTo(two / 8, 8);
@@ -35,7 +35,7 @@ describe("BASE.SAG", () => {
   test("every stock board, a row each: the sag falls with the cube of the caliper", async () => {
     const [headings, ...rows] = (await cell("BASE.SAG", 200, 200, 30, 1, "tray", "all", PLAIN)) as [string, number][];
     expect(headings).toEqual(["board", "sag"]);
-    expect(rows.map(([board]) => board)).toEqual([1.5, 2, 2.5, 3].map((caliper) => `grey board ${caliper}`));
+    expect(rows.map(([board]) => board)).toEqual([1.5, 2, 2.5, 3].map((caliper) => `conservation board ${caliper}`));
     const two = rows[1]![1];
     rows.forEach(([, sag], at) => expect(sag).toBeCloseTo(two * (2 / [1.5, 2, 2.5, 3][at]!) ** 3, 8));
   });
@@ -101,9 +101,13 @@ describe("BASE.SAG", () => {
     );
   });
 
-  const BOARDS = "give grey board 1.5, grey board 2, grey board 2.5, grey board 3, a caliper such as 2 mm or all";
+  const BOARDS =
+    "give conservation board 1.5, conservation board 2, conservation board 2.5, conservation board 3, a caliper such as 2 mm or all";
   test.each([
-    ["grey bord 2", `got "grey bord 2"; ${BOARDS}; did you mean grey board 2, grey board 3 or grey board 2.5?`],
+    [
+      "grey bord 2",
+      `got "grey bord 2"; ${BOARDS}; did you mean conservation board 2, conservation board 3 or conservation board 2.5?`,
+    ],
     ["", `got a blank; ${BOARDS}`],
     ["thick", `got "thick"; ${BOARDS}`],
     [80, `got "80"; ${BOARDS}`],

@@ -151,7 +151,7 @@ describe("PART is any figure of any part", () => {
     ["side wall", "caliper", 2],
     ["side wall", "grain", "along length"],
     ["side wall", "material", "board"],
-    ["side wall", "stock", "grey board 2"],
+    ["side wall", "stock", "conservation board 2"],
     ["side wall", "folds", ""],
     ["flange card", "length", 327],
     ["flange card", "caliper", 0.4],
@@ -174,7 +174,7 @@ describe("PART is any figure of any part", () => {
 
   test("every figure of one part, side by side, and one figure of every part, a row each", async () => {
     expect(await cell("PART", ...ITEM, "tray", "base", "all")).toEqual([
-      [303, 213, 1, 2, "along length", "board", "grey board 2", ""],
+      [303, 213, 1, 2, "along length", "board", "conservation board 2", ""],
     ]);
     expect(await cell("PART", ...ITEM, "slipcase", "all", "count", "covering=none; lining=none")).toEqual([
       ["part", "count"],
@@ -188,14 +188,14 @@ describe("PART is any figure of any part", () => {
 test("PARTS is every part to cut, a row each, with how to cut it", async () => {
   expect(await cell("PARTS", ...ITEM, "tray", "cushion base=3")).toEqual([
     ["part", "count", "length", "width", "material", "stock", "caliper", "grain", "folds", "how to cut it"],
-    ["base", 1, 303, 213, "board", "grey board 2", 2, "along length", "", "inside 303 x 213"],
+    ["base", 1, 303, 213, "board", "conservation board 2", 2, "along length", "", "inside 303 x 213"],
     [
       "side wall",
       2,
       307,
       47.5,
       "board",
-      "grey board 2",
+      "conservation board 2",
       2,
       "along length",
       "",
@@ -207,7 +207,7 @@ test("PARTS is every part to cut, a row each, with how to cut it", async () => {
       213,
       47.5,
       "board",
-      "grey board 2",
+      "conservation board 2",
       2,
       "along length",
       "",
@@ -263,14 +263,14 @@ describe("BOARD.AREA is net, in m2", () => {
   });
 
   test("of a stock board that this enclosure does not take it is 0", async () => {
-    expect(await cell("BOARD.AREA", ...ITEM, "tray", "grey board 3")).toBe(0);
+    expect(await cell("BOARD.AREA", ...ITEM, "tray", "conservation board 3")).toBe(0);
   });
 
   test("of each board where base and walls differ: base 303 x 213, walls 3 higher for a base of 3", async () => {
-    const settings = "base board=grey board 3";
-    expect(await cell("BOARD.AREA", ...ITEM, "tray", "grey board 3", settings)).toBe(0.064539);
+    const settings = "base board=conservation board 3";
+    expect(await cell("BOARD.AREA", ...ITEM, "tray", "conservation board 3", settings)).toBe(0.064539);
     // 2 x (307 + 213) x 45.5
-    expect(await cell("BOARD.AREA", ...ITEM, "tray", "grey board 2", settings)).toBe(0.04732);
+    expect(await cell("BOARD.AREA", ...ITEM, "tray", "conservation board 2", settings)).toBe(0.04732);
   });
 
   test("a caliper that is not in stock is a board of its own", async () => {

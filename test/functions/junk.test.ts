@@ -37,7 +37,7 @@ const WORDS = [
     "count",
     "folds",
     "names",
-    "grey board 2",
+    "conservation board 2",
   ],
   ...KINDS.flatMap(({ parts, coverings, trays }) => [
     ...parts,

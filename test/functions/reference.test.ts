@@ -57,12 +57,12 @@ describe("STOCK", () => {
   test("is a starter table that reads back as the stock that is in force without one", async () => {
     const table = (await cell("STOCK")) as Table;
     expect(table.slice(1).map(([stock, material, caliper]) => [stock, material, caliper])).toEqual([
-      ["grey board 1.5", "board", 1.5],
-      ["grey board 2", "board", 2],
-      ["grey board 2.5", "board", 2.5],
-      ["grey board 3", "board", 3],
+      ["conservation board 1.5", "board", 1.5],
+      ["conservation board 2", "board", 2],
+      ["conservation board 2.5", "board", 2.5],
+      ["conservation board 3", "board", 3],
       ["folding card 0.4", "card", 0.4],
-      ["folding card 0.6", "card", 0.6],
+      ["folding card 0.4", "card", 0.6],
       ["book cloth", "covering", 0.3],
       ["lining paper", "lining", 0.15],
     ]);

@@ -20,27 +20,29 @@ async function table(id: string, ...args: Parameters<typeof runtime.callCell>[1]
 }
 
 test("sheets to buy of one board is a number, never under the least possible of the table of all", async () => {
-  const [[one]] = (await table("SHEETS", demo, "grey board 2")) as [[number]];
+  const [[one]] = (await table("SHEETS", demo, "conservation board 2")) as [[number]];
   const all = await table("SHEETS", demo, "all");
-  const row = all.find(([stock]) => stock === "grey board 2")!;
+  const row = all.find(([stock]) => stock === "conservation board 2")!;
   expect(row[1]).toBe(one);
   expect(row[3]).toBeLessThanOrEqual(one);
   expect(row[5]).toBeLessThanOrEqual(1);
 });
 
 test("the same arguments give the same plan", async () => {
-  expect(await table("LAYOUT", demo, "grey board 2")).toEqual(await table("LAYOUT", demo, "grey board 2"));
+  expect(await table("LAYOUT", demo, "conservation board 2")).toEqual(
+    await table("LAYOUT", demo, "conservation board 2"),
+  );
 });
 
 test("every piece of the cut list lies somewhere in the layout, or is listed as left out", async () => {
   const cutList = (await table("CUTLIST", ITEMS)).slice(1).filter((row) => row[6] === "board");
   const wanted = cutList.reduce((sum, row) => sum + (row[3] as number), 0);
-  const layout = (await table("LAYOUT", ITEMS, "grey board 2")).slice(1);
+  const layout = (await table("LAYOUT", ITEMS, "conservation board 2")).slice(1);
   const leftOut = (await table("SHEETS", ITEMS, "all")).filter(([item]) => item === "A3");
   // The two-metre tray's base and side walls are longer than any sheet; its head walls are not, and its linings are lapped.
   expect(leftOut.map(([, reason]) => reason)).toEqual([
-    "base (1) of grey board 2: larger than every sheet",
-    "side wall (2) of grey board 2: larger than every sheet",
+    "base (1) of conservation board 2: larger than every sheet",
+    "side wall (2) of conservation board 2: larger than every sheet",
     "flange card (1) of folding card 0.4: larger than every sheet",
   ]);
   expect(layout).toHaveLength(wanted - 3);
@@ -72,7 +74,7 @@ test("a budget by heading has a line for each of its values, each with sheets of
 });
 
 test.each([
-  ["SHEETS", [ITEMS, "grey bord 2"], /^board: got "grey bord 2"; give all, .*; did you mean grey board 2/],
+  ["SHEETS", [ITEMS, "grey bord 2"], /^board: got "grey bord 2"; give all, .*; did you mean conservation board 2/],
   [
     "LAYOUT",
     [

@@ -106,7 +106,8 @@ describe("the caliper column of the demo survey", () => {
     const rows = await columns(["caliper", "base stock", "board"], `${AUTO}; wall board=auto`);
     const trays = rows.filter(([caliper, base]) => typeof caliper === "number" && typeof base === "string");
     expect(trays.length).toBeGreaterThan(3);
-    for (const [caliper, base, board] of trays) expect([base, board]).toEqual([`grey board ${String(caliper)}`, base]);
+    for (const [caliper, base, board] of trays)
+      expect([base, board]).toEqual([`conservation board ${String(caliper)}`, base]);
   });
 });
 
@@ -133,7 +134,7 @@ describe("the cautions column of the demo survey", () => {
     const rows = await columns(["cautions"]);
     const ledger = ROWS.findIndex((row) => field(row, "Title").startsWith("Ledger"));
     expect(rows[ledger]![0]).toMatch(
-      /^no stocked board is stiff enough; the thickest, grey board 3, would sag [\d.]+ mm where 2 mm is allowed/,
+      /^no stocked board is stiff enough; the thickest, conservation board 3, would sag [\d.]+ mm where 2 mm is allowed/,
     );
   });
 

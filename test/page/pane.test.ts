@@ -211,7 +211,10 @@ test("a long search shows how far it has come, and stopping it keeps the best pl
   await open.page.selectOption("#pane .row select", "600");
   await press("Plan the sheets");
   await open.page.waitForSelector("#pane progress[aria-label='Search']");
-  await becomes(async () => /grey board 2: \d+, /.test((await open.page.textContent("#pane .progress")) ?? ""), true);
+  await becomes(
+    async () => /conservation board 2: \d+, /.test((await open.page.textContent("#pane .progress")) ?? ""),
+    true,
+  );
   // Another view may be looked at meanwhile.
   await view("This item");
   await view("Board and cost");

@@ -7,7 +7,7 @@ export function settledOf(text = ""): SettledSettings {
 }
 
 export function settled(settings: Settings): SettledSettings {
-  const { wallBoard, baseBoard } = settings;
-  if (wallBoard === "auto" || baseBoard === "auto") throw new Error("a board is still auto");
-  return { ...settings, wallBoard, baseBoard };
+  const { wallBoard, baseBoard, caseBoard } = settings;
+  if (wallBoard === "auto" || baseBoard === "auto" || caseBoard === "auto") throw new Error("a board is still auto");
+  return { ...settings, wallBoard, baseBoard, caseBoard };
 }

@@ -214,8 +214,8 @@ const CREATED = createWorkbook([
     table: "Survey",
     rows: [
       ["ID", "Height", "board"],
-      ["0012", 30.5, { formula: `_xldudf_ENC_BOARD_STOCK(B2)`, result: "grey board 2 mm" }],
-      ["=1+1", 12, { formula: `_xldudf_ENC_BOARD_STOCK(B3)`, result: "grey board 3 mm" }],
+      ["0012", 30.5, { formula: `_xldudf_ENC_BOARD_STOCK(B2)`, result: "conservation board 2 mm" }],
+      ["=1+1", 12, { formula: `_xldudf_ENC_BOARD_STOCK(B3)`, result: "conservation board 3 mm" }],
     ],
     formats: [undefined, "0.00"],
   },
@@ -283,8 +283,8 @@ const CREATED = createWorkbook([
   test("opens a workbook that we made, with its texts as texts and its cached results", () => {
     expect(shownRows(after, "created", "Survey")).toEqual([
       ["ID", "Height", "board"],
-      ["0012", "30.50", "grey board 2 mm"],
-      ["=1+1", "12.00", "grey board 3 mm"],
+      ["0012", "30.50", "conservation board 2 mm"],
+      ["=1+1", "12.00", "conservation board 3 mm"],
     ]);
   });
 });

@@ -1,5 +1,5 @@
 import type { Mm } from "../../measure/units";
-import type { Board } from "../../settings/readers";
+import type { Board } from "../../settings/boards";
 import type { Fit, Settings, SettledSettings } from "../../settings/schema";
 
 /** Free play of the named fits. Common practice, no source. */

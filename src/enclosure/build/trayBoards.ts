@@ -1,5 +1,5 @@
 import type { Mm } from "../../measure/units";
-import type { Board } from "../../settings/readers";
+import { onePly, type Board } from "../../settings/boards";
 import type { Construction } from "../../settings/schema";
 import type { Tray } from "../assembly";
 import { flatPart, longAxis, lyingPart, type PartSpec, type PlacedPart } from "../placedPart";
@@ -48,10 +48,12 @@ export function trayBoards(
   tray: string,
   inside: Vec,
   { construction, through, layers, endCards, openSpine }: TrayForm,
-  { wallBoard, baseBoard, card, cardTrim, covering }: TrayMaterials,
+  { wallBoard: body, baseBoard, card, cardTrim, covering }: TrayMaterials,
   place: Place = AT_ORIGIN,
 ): BuiltTray {
   const [width, height, depth] = inside;
+  // Two rings are stiff enough of one ply each.
+  const wallBoard = layers === 1 ? body : onePly(body);
   const t = wallBoard.caliper;
   const b = baseBoard.caliper;
   const flange = construction === "flanged base" ? card.caliper : 0;

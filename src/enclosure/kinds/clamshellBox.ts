@@ -1,7 +1,7 @@
 import { InputError } from "../../measure/errors";
 import { formatLengthWithUnit } from "../../measure/formatLength";
 import type { Mm } from "../../measure/units";
-import type { Board } from "../../settings/readers";
+import type { Board } from "../../settings/boards";
 import type { Settings } from "../../settings/schema";
 import { caseBoardOf, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf, type Assembly, type Case } from "../assembly";

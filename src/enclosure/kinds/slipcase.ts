@@ -1,4 +1,4 @@
-import type { Board } from "../../settings/readers";
+import type { Board } from "../../settings/boards";
 import type { Settings } from "../../settings/schema";
 import { baseBoardOf, freePlay, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf, type Tray } from "../assembly";

@@ -1,13 +1,17 @@
 import type { Mm } from "../../measure/units";
 import { setting } from "../definition";
-import { lengthAbove, lengthOrNone, stepOrNone } from "../lengthValues";
-import { mass, massOrNone } from "../massValues";
-import { modulus, numberOrNone, percentage, positive, positiveOrNone } from "../numberValues";
+import { lengthOrNone, stepOrNone } from "../lengthValues";
+import { massOrNone, massOrUnknown } from "../massValues";
+import { modulus, numberOrNone, percentage, positiveOrNone } from "../numberValues";
+import { anything, text } from "../wordValues";
 
 /** Step of the inside sizes, where none is given. */
 export const DEFAULT_STEP_MM: Mm = 0.5;
 /** The same in a workbook in inches, as a part of an inch. */
 export const DEFAULT_STEP_PARTS = 32;
+
+/** Settings that an older settings sheet holds, and that are read without effect. */
+const WITHOUT_EFFECT = "no effect any more: the board guide chooses the board; delete the row";
 
 const humidity = { takes: percentage, unit: "%RH", standing: "from memory" } as const;
 const expansion = {
@@ -26,9 +30,16 @@ export const BOARD_SETTINGS = {
   }),
   weight: setting({
     name: "weight",
-    takes: mass("1.2", "850 g", "2 lb"),
+    takes: massOrUnknown("1.2", "850 g", "2 lb"),
     byDefault: "not given",
-    meaning: "the row's weight, where a function has no weight argument and a board is auto",
+    meaning: "the row's weight, where a function has no weight argument and a board is auto; none: by size alone",
+  }),
+  material: setting({
+    name: "material",
+    takes: text({ what: "what the item is made of", examples: ["paper", "leather", "photograph"] }),
+    fallback: "",
+    byDefault: "-",
+    meaning: "what the item is made of: cautions name stocks that do not suit it, and the board guide may name it",
   }),
   itemDensity: setting({
     name: "item density",
@@ -55,28 +66,30 @@ export const BOARD_SETTINGS = {
   }),
   creep: setting({
     name: "creep",
-    takes: positive("a multiplier"),
-    fallback: 2,
-    meaning: "what the sag grows to over the years",
-    standing: "from memory",
+    takes: anything,
+    byDefault: "-",
+    meaning: WITHOUT_EFFECT,
+    retired: true,
   }),
   sagRatio: setting({
     name: "sag ratio",
-    takes: positive("a number"),
-    fallback: 150,
-    meaning: "the sag may be at most the short span over this",
+    takes: anything,
+    byDefault: "-",
+    meaning: WITHOUT_EFFECT,
+    retired: true,
   }),
   sagLimit: setting({
     name: "sag limit",
-    takes: lengthAbove(),
-    fallback: 2,
-    meaning: "the sag may never be more than this",
+    takes: anything,
+    byDefault: "-",
+    meaning: WITHOUT_EFFECT,
+    retired: true,
   }),
   stackAbove: setting({
     name: "stack above",
     takes: massOrNone("12", "25 lb"),
     fallback: 0,
-    meaning: "what is stored on top of a box lying flat; its top board must carry it too",
+    meaning: "what is stored on top of a box lying flat; a caution says when its top springs under it",
   }),
   humidityMade: setting({
     ...humidity,

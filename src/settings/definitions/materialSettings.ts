@@ -8,25 +8,29 @@ import { choice, stockName } from "../wordValues";
 export const DEFAULT_BOARD_MM: Mm = 2;
 export const DEFAULT_CARD_MM: Mm = 0.4;
 
+/** How a survey heads the column in which its keeper decides on a board. */
+export const PREFERRED_BOARD = "preferred board";
+
 /** Boards, cards, covering and lining. */
 export const MATERIAL_SETTINGS = {
   wallBoard: setting({
     name: "wall board",
+    otherNames: [PREFERRED_BOARD],
     takes: boardOrAuto("board"),
-    byDefault: `${DEFAULT_BOARD_MM} mm`,
-    meaning: "board of the walls, its caliper as measured; auto takes the board that the row's weight needs",
+    byDefault: `auto with a board guide, and for a whole survey; else ${DEFAULT_BOARD_MM} mm`,
+    meaning: "board of the walls, its caliper as measured; 2 x NAME is laminated; auto takes the board guide's",
   }),
   baseBoard: setting({
     name: "base board",
     takes: boardOrAuto("board"),
     byDefault: "the wall board",
-    meaning: "board of the bases; auto takes the board that the row's weight needs",
+    meaning: "board of the bases; auto takes the board guide's",
   }),
   caseBoard: setting({
     name: "case board",
-    takes: board("board"),
+    takes: boardOrAuto("board"),
     byDefault: "the wall board",
-    meaning: "board of a clamshell's case",
+    meaning: "board of a clamshell's case; auto takes the board guide's",
     option: true,
   }),
   flangeCard: setting({
@@ -39,7 +43,7 @@ export const MATERIAL_SETTINGS = {
   wrapperCard: setting({
     name: "wrapper card",
     takes: board("card"),
-    byDefault: `${DEFAULT_CARD_MM} mm`,
+    byDefault: `by the board guide where there is one; else ${DEFAULT_CARD_MM} mm`,
     meaning: "card of a four-flap wrapper",
     option: true,
   }),

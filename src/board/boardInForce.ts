@@ -1,0 +1,82 @@
+import type { Kind } from "../enclosure/kind";
+import { InputError, shown } from "../measure/errors";
+import { boardName, boardOfCaliper, onePly, type Board } from "../settings/boards";
+import type { SettledSettings, Settings } from "../settings/schema";
+import { refuseBoardCaliper } from "../settings/stock";
+import { guideAnswer, type Body } from "./guideAnswer";
+import type { ItemLoad } from "./itemWeight";
+
+/** Settings in which every board of one item is decided, and the board that its body is made of. */
+export interface SettledBoards {
+  readonly settings: SettledSettings;
+  readonly board: Board;
+}
+
+/** What the body of an enclosure is made of. */
+export function bodyOf(kind: Kind, { fold }: Settings): Body {
+  if (kind.body === "wrapperCard") return "wrapper";
+  if (!kind.folded) return "walls";
+  return fold === "crease" ? "creased blank" : "cut blank";
+}
+
+/**
+ * The board in force for an item: the row's preference, else the settings', else the guide's; base and case follow the
+ * walls unless they are named.
+ *
+ * @param settings as asked for, with `auto` boards still `auto`
+ * @throws InputError when a board that is named cannot be used for this kind
+ */
+export function settledBoards(itemLoad: ItemLoad, settings: Settings): SettledBoards {
+  const body = bodyOf(itemLoad.kind, settings);
+  const board = body === "wrapper" ? wrapperCard(itemLoad, settings) : bodyBoard(itemLoad, body, settings);
+  const decided = (each: Board | "auto" | undefined) => {
+    if (each !== "auto") return each;
+    return body === "walls" ? guideAnswer(itemLoad, body, settings).board : board;
+  };
+  const { wallBoard, wrapperCard: card, baseBoard, caseBoard } = settings;
+  const settled: SettledSettings = {
+    ...settings,
+    // What a kind has no use for is decided too, so that nothing is left open.
+    wallBoard: body === "wrapper" && wallBoard !== "auto" ? wallBoard : board,
+    wrapperCard: body === "wrapper" ? board : card,
+    baseBoard: decided(baseBoard),
+    caseBoard: decided(caseBoard),
+  };
+  return { settings: settled, board };
+}
+
+/** Whether the guide decides on the board of a row, so that its weight counts. */
+export function isByGuide(kind: Kind, settings: Settings): boolean {
+  const { ownOfRow, wallBoard, baseBoard, caseBoard, guide, origins } = settings;
+  if (kind.body === "wallBoard") return [wallBoard, baseBoard, caseBoard].includes("auto");
+  if (ownOfRow.has("wrapperCard")) return false;
+  if (ownOfRow.has("wallBoard")) return wallBoard === "auto";
+  return !origins.has("wrapperCard") && (guide !== undefined || wallBoard === "auto");
+}
+
+function bodyBoard(itemLoad: ItemLoad, body: Body, settings: Settings): Board {
+  const { wallBoard, ownOfRow } = settings;
+  if (wallBoard === "auto") return guideAnswer(itemLoad, body, settings).board;
+  refuseBoardCaliper(wallBoard.caliper, "wall board", wallBoard.caliper, body === "creased blank" ? "card" : "board");
+  if (body === "walls" || wallBoard.plies === 1) return wallBoard;
+  if (ownOfRow.has("wallBoard")) throw foldedFromOne(wallBoard, itemLoad.kind);
+  return onePly(wallBoard);
+}
+
+function wrapperCard(itemLoad: ItemLoad, settings: Settings): Board {
+  const { wallBoard, ownOfRow } = settings;
+  if (isByGuide(itemLoad.kind, settings)) return guideAnswer(itemLoad, "wrapper", settings).board;
+  if (ownOfRow.has("wrapperCard") || !ownOfRow.has("wallBoard") || wallBoard === "auto") return settings.wrapperCard;
+  if (wallBoard.plies > 1) throw foldedFromOne(wallBoard, itemLoad.kind);
+  // A bare caliper was looked up among the boards.
+  return wallBoard.listed === undefined ? boardOfCaliper(wallBoard.caliper, "card", settings.stock) : wallBoard;
+}
+
+function foldedFromOne(board: Board, { name }: Kind): InputError {
+  return new InputError(
+    "wall board",
+    shown(boardName(board)),
+    `a ${name} is folded from one piece, which is never laminated`,
+    "name one board or card",
+  );
+}

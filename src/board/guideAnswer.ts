@@ -1,0 +1,94 @@
+import { restingItem } from "../enclosure/restingItem";
+import type { Mm } from "../measure/units";
+import { BOARD_KINDS, CARD_KINDS, type GuideRow } from "../settings/boardGuide";
+import type { Board, BoardMaterial } from "../settings/boards";
+import { plainName } from "../settings/names";
+import type { Settings } from "../settings/schema";
+import { STARTER_GUIDE } from "../settings/starterGuide";
+import { materialsIn } from "./itemMaterials";
+import { weightOf, type ItemLoad } from "./itemWeight";
+import { CALIPER_MATERIALS, isWithoutLimits, preparedGuide } from "./preparedGuide";
+import { stockedBoard, type StockedBoard } from "./stockedBoard";
+
+/** What the body of an enclosure is made of, and so what a decision on its board names. */
+export type Body = "walls" | "wrapper" | "cut blank" | "creased blank";
+
+/** The board that the guide names for an item. */
+export interface GuideAnswer {
+  readonly board: Board;
+  readonly row: GuideRow;
+  /** Whether it is the board that the row asks for, or one in its place. */
+  readonly how: StockedBoard["how"];
+  /** The item is beyond every limit of the guide. */
+  readonly beyondLimits: boolean;
+  /** No weight is known, and one could change the answer. */
+  readonly bySizeAlone: boolean;
+}
+
+/**
+ * The board for an item by the board guide: the first row that covers it. Limits are inclusive; a row's weight counts only
+ * where the item's weight is known.
+ *
+ * @param settings with the shop's guide, else the starter guide is used
+ * @throws InputError when the guide names an unknown kind or material
+ */
+export function guideAnswer(itemLoad: ItemLoad, body: Body, settings: Settings): GuideAnswer {
+  const group = GROUPS[body];
+  const { rows } = preparedGuide(settings.guide ?? STARTER_GUIDE, itemLoad.kind.name, group);
+  const sizes = sizesOf(itemLoad, settings);
+  const kg = weightOf(itemLoad, settings)?.kg;
+  const covering = rows.filter((row) => covers(row, sizes) && isOfMaterial(row, settings.material));
+  const row = covering.find(({ weightKg }) => kg === undefined || weightKg === undefined || within(kg, weightKg))!;
+  const material = CALIPER_MATERIALS.includes(row.material) ? (row.material as BoardMaterial) : MATERIALS[group];
+  const { item } = itemLoad;
+  const stocked = stockedBoard(row.asked, {
+    stock: settings.stock,
+    material,
+    laminated: body === "walls",
+    longestSide: Math.max(item.height, item.width, item.depth),
+  });
+  return {
+    ...stocked,
+    row,
+    beyondLimits: isWithoutLimits(row) && rows.length > 1,
+    bySizeAlone:
+      kg === undefined && row.weightKg !== undefined && covering.some((each) => each.askedText !== row.askedText),
+  };
+}
+
+const GROUPS = {
+  walls: BOARD_KINDS,
+  "cut blank": BOARD_KINDS,
+  "creased blank": CARD_KINDS,
+  wrapper: CARD_KINDS,
+} as const satisfies Record<Body, string>;
+
+const MATERIALS = { [BOARD_KINDS]: "board", [CARD_KINDS]: "card" } as const;
+
+const NOISE = 1e-6;
+
+interface Sizes {
+  readonly short: Mm;
+  readonly long: Mm;
+  readonly thickness: Mm;
+}
+
+/** The two plan sizes as the item lies in its tray, cushioning added; of one that is deeper than wide, its two greatest. */
+function sizesOf({ item }: ItemLoad, settings: Settings): Sizes {
+  const { height, width, depth } = restingItem(item, settings);
+  const [thickness, short, long] = [height, width, depth].sort((one, other) => one - other) as [Mm, Mm, Mm];
+  return { short, long, thickness };
+}
+
+function covers({ shortSide, longSide, thickness }: GuideRow, sizes: Sizes): boolean {
+  return within(sizes.short, shortSide) && within(sizes.long, longSide) && within(sizes.thickness, thickness);
+}
+
+function within(size: number, limit: number | undefined): boolean {
+  return limit === undefined || size <= limit + NOISE;
+}
+
+function isOfMaterial({ material }: GuideRow, said: string): boolean {
+  if (material === "" || CALIPER_MATERIALS.includes(material)) return true;
+  return [...materialsIn(said).materials].some((each) => plainName(each) === material);
+}
