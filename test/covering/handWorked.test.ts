@@ -1,4 +1,6 @@
-import { book, partNamed, partsOf } from "../enclosure/sizing";
+import { templateOfBlank } from "../../src/drawing/templateOfBlank";
+import { book, enclosed, partNamed, partsOf } from "../enclosure/sizing";
+import { settledOf } from "../settings/settledOf";
 
 // By hand from chapter 9 of the design. Item 300 x 210 x 40, boards 2, card 0.4, covering 0.5 on a face, turn-in 15.
 const item = book(300, 210, 40);
@@ -63,8 +65,18 @@ test("a tray covered by one piece: e = 44.9 + 2 + 57.5 = 104.4, 307 + 2e by 217 
     "floor lining": [1, 301, 211],
   });
   expect(partNamed(partsOf(item, "tray", "cover style=one piece"), "one-piece blank").note).toBe(
-    "cut away the corners 89.4 x 104.4, leaving tabs 15 wide",
+    "cut away the corners 104.4 x 89.4, leaving tabs 15 wide",
   );
+});
+
+test("corner sizes are along the grain first, then across, in the table as in the drawing", () => {
+  // A landscape tray's grain runs along its width, in which the tabs are left.
+  const landscape = enclosed(book(210, 300, 40), "tray");
+  const settings = settledOf("cover style=one piece");
+  const [blank] = landscape.kind.blanks(landscape, settings);
+  expect(blank!.note).toContain("corners 89.4 x 104.4,");
+  const [{ length, width } = { length: 0, width: 0 }] = templateOfBlank(blank!).corners;
+  expect([length, width].map((size) => Number(size.toFixed(2)))).toEqual([89.4, 104.4]);
 });
 
 test("the lid of a lidded box is covered like a tray: inside 310 x 220 x 42.5, outside 314 x 224 x 44.5", () => {

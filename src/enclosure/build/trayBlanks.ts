@@ -64,7 +64,6 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   );
   if (settings.coverStyle === "one piece") {
     const tab = half(settings.turnIn, Math.min(outerWidth, outerHeight));
-    const note = `cut away the corners ${shown(wallRun - tab)} x ${shown(wallRun)}, leaving tabs ${shown(tab)} wide`;
     const inward = [...wall].reverse();
     const spineEdge = run(["on floor", floorTurn], ["spine edge", tray.floor]);
     const x: readonly Stretch[] = [
@@ -81,6 +80,8 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
       across: alongHeight ? cutX : cutY,
       at: tray.openSpine ? "far across" : "all",
     } as const;
+    const corner = `${shown(cutAway.along)} x ${shown(cutAway.across)}`;
+    const note = `cut away the corners ${corner}, leaving tabs ${shown(tab)} wide`;
     return [strip(tray, "one-piece blank", runOf(runAlong), runAlong, runAcross, note, cutAway), lining];
   }
   const spineTurn = half(settings.turnIn, width);
