@@ -1,5 +1,3 @@
-import { InputError, shown } from "../measure/errors";
-import { didYouMean, listed, plainName } from "../settings/names";
 import { clamshellBox } from "./kinds/clamshellBox";
 import { foldedTray } from "./kinds/foldedTray";
 import { fourFlapWrapper } from "./kinds/fourFlapWrapper";
@@ -19,26 +17,3 @@ export const KINDS: readonly Kind[] = [
   clamshellBox,
   fourFlapWrapper,
 ];
-
-/**
- * The kind that a text names; case, hyphens and spaces do not count, and the trade's other words are accepted.
- *
- * @throws InputError with the nearest names
- */
-export function kindNamed(text: unknown): Kind {
-  const kind = typeof text === "string" ? (BY_NAME.get(text) ?? BY_NAME.get(plainName(text))) : undefined;
-  if (kind !== undefined) return kind;
-  const names = KINDS.map((each) => each.name);
-  const near =
-    typeof text === "string"
-      ? didYouMean(
-          text,
-          KINDS.flatMap(({ name, otherNames }) => [name, ...otherNames]),
-        )
-      : "";
-  throw new InputError("enclosure", shown(text), `give ${listed(names, "or")}`, near);
-}
-
-const BY_NAME: ReadonlyMap<string, Kind> = new Map(
-  KINDS.flatMap((kind) => [kind.name, ...kind.otherNames].map((name) => [plainName(name), kind] as const)),
-);

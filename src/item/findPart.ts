@@ -16,7 +16,7 @@ import type { Sized } from "./sizeItem";
 export function findPart<P extends Pick<Part, "name" | "tray" | "fullName">>(
   among: readonly P[],
   wanted: string,
-  { kind, assembly }: Sized,
+  { kind, assembly }: Pick<Sized, "kind" | "assembly">,
   argument: string,
 ): P {
   const named = argument === "wall" ? wallName(wanted) : wanted;

@@ -1,5 +1,5 @@
 import type { Item } from "../enclosure/restingItem";
-import { kindNamed } from "../enclosure/registry";
+import { kindNamed } from "../enclosure/kindNamed";
 import { isBlank } from "../measure/blank";
 import { InputError, NoAnswer, shown } from "../measure/errors";
 import { readDimensions } from "../measure/readDimensions";

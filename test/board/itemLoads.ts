@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import type { ItemLoad } from "../../src/board/itemWeight";
-import { kindNamed, KINDS } from "../../src/enclosure/registry";
+import { kindNamed } from "../../src/enclosure/kindNamed";
+import { KINDS } from "../../src/enclosure/registry";
 import type { Settings } from "../../src/settings/schema";
 import { settingsOf } from "../../src/settings/settingsOf";
 import { sizeItem, type Sized } from "../../src/item/sizeItem";

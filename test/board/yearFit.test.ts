@@ -1,22 +1,16 @@
-import fc from "fast-check";
 import { yearFit } from "../../src/board/yearFit";
-import type { Item } from "../../src/enclosure/restingItem";
-import { extent, X, Y, Z } from "../../src/enclosure/space";
+import { X, Y, Z } from "../../src/enclosure/space";
 import { InputError } from "../../src/measure/errors";
-import type { Settings, SettledSettings } from "../../src/settings/schema";
 import { settingsOf } from "../../src/settings/settingsOf";
-import { anyItem, anyShop, assemblyOf, EVERY_STRUCTURE, type Structure } from "../enclosure/everyEnclosure";
+import { EVERY_STRUCTURE } from "../enclosure/everyEnclosure";
+import { fitsOverTheYear } from "../suites/fitsOverTheYear";
 import { sized } from "./itemLoads";
-import { simulatedBuild, type Luck } from "./simulatedBuild";
 
 const AXES = [
   ["height", Y],
   ["width", X],
   ["depth", Z],
 ] as const;
-
-/** Simulated builds of the whole file: 10,000, or 100,000 in a soak. */
-const BUILDS = process.env["SOAK"] === undefined ? 10_000 : 100_000;
 
 describe("by hand", () => {
   // In still air, with errors of .1 in cutting, .2 in measuring and .01 in caliper: what is not in doubt is exact.
@@ -91,163 +85,4 @@ describe("by hand", () => {
   });
 });
 
-/** An item in some structure and shop; undefined where the settings leave no room for a part. */
-function built({ kind, settings }: Structure, item: Item, shop: Partial<SettledSettings>) {
-  const all: SettledSettings = { ...settings, ...shop };
-  const assembly = assemblyOf(kind, item, all);
-  return assembly === undefined ? undefined : { assembly, settings: all };
-}
-
-test("nominal is the inside less coverings, cushioning and item, in every kind, construction and option", () => {
-  const runs = Math.ceil(4000 / EVERY_STRUCTURE.length);
-  for (const structure of EVERY_STRUCTURE)
-    fc.assert(
-      fc.property(anyItem, anyShop, (item, shop) => {
-        const made = built(structure, item, shop);
-        if (made === undefined) return;
-        const { assembly, settings } = made;
-        const { coveredFaces, covering, inside, tabs } = assembly.holder;
-        const [h, w, d] = {
-          back: ["height", "width", "depth"],
-          foot: ["depth", "width", "height"],
-          edge: ["height", "depth", "width"],
-        }[settings.restsOn] as [keyof Item, keyof Item, keyof Item];
-        const cushions = [
-          2 * settings.cushionSides,
-          2 * settings.cushionSides,
-          settings.cushionBase + settings.cushionTop,
-        ];
-        AXES.forEach(([, axis], at) => {
-          const left =
-            extent(inside, axis) -
-            coveredFaces[axis] * covering -
-            cushions[at]! -
-            item[[h, w, d][at]!] -
-            (axis === X ? tabs : 0);
-          expect(Math.abs(yearFit(assembly, item, axis, settings).nominal - left)).toBeLessThan(1e-9);
-        });
-      }),
-      { numRuns: runs },
-    );
-});
-
-describe("simulated builds", () => {
-  const TOLERANCES = { measuringError: 0.5, cuttingError: 0.3, caliperTolerance: 0.08 };
-  const perStructure = Math.ceil(BUILDS / EVERY_STRUCTURE.length);
-  const buildsAnItem = 20;
-
-  test("none falls outside least and greatest, each part in its own air, whichever part decides", () => {
-    const random = generator(7);
-    let builds = 0;
-    let closest = Infinity;
-    const luck = (settings: Settings): Luck => ({
-      error: () => between(-1, 1, random),
-      air: () =>
-        between(
-          settings.humidityLeast - settings.humidityMade,
-          settings.humidityGreatest - settings.humidityMade,
-          random,
-        ),
-      pick: (from) => from[Math.floor(random() * from.length)]!,
-    });
-    for (const structure of EVERY_STRUCTURE)
-      for (const [item, shop] of fc.sample(fc.tuple(anyItem, anyShop), {
-        numRuns: Math.ceil(perStructure / buildsAnItem),
-        seed: 3,
-      })) {
-        const made = built(structure, item, { ...shop, ...TOLERANCES });
-        if (made === undefined) continue;
-        const ranges = AXES.map(([, axis]) => yearFit(made.assembly, item, axis, made.settings));
-        for (let build = 0; build < buildsAnItem; build++, builds++) {
-          const play = simulatedBuild(made.assembly, item, made.settings, luck(made.settings));
-          AXES.forEach(([way], at) => {
-            const { least, greatest } = ranges[at]!;
-            if (!(play[way] >= least - 1e-9 && play[way] <= greatest + 1e-9))
-              throw new Error(
-                `${structure.kind.name} ${structure.text} ${JSON.stringify(item)} ${JSON.stringify(shop)}: ${way} ${play[way]}, not ${least} to ${greatest}`,
-              );
-            closest = Math.min(
-              closest,
-              (play[way] - least) / (greatest - least),
-              (greatest - play[way]) / (greatest - least),
-            );
-          });
-        }
-      }
-    expect(builds).toBeGreaterThan(0.9 * BUILDS);
-    // No looser than it must be.
-    expect(closest).toBeLessThan(0.01);
-  });
-
-  test.each([
-    ["uniform to the tolerance: 91 % or more", (random: () => number) => 2 * random() - 1, 0.91],
-    ["normal, the tolerance two standard deviations: 95 %", (random: () => number) => normal(random) / 2, 0.94],
-  ])("stay within likely least and greatest all year, errors %s", (_, error, share) => {
-    for (const [kind, text] of KINDS_TRIED) {
-      const random = generator(11);
-      const { assembly, item, settings } = sized([300, 210, 40], kind, undefined, text);
-      const ranges = AXES.map(([, axis]) => yearFit(assembly, item, axis, settings));
-      const within = [0, 0, 0];
-      const builds = Math.ceil(BUILDS / KINDS_TRIED.length);
-      for (let build = 0; build < builds; build++) {
-        const errors = Array.from({ length: 24 }, () => error(random));
-        // The same build in the driest and in the dampest air; the part that spans the inside decides.
-        const plays = [-15, 15].map((air) => {
-          let drawn = 0;
-          return simulatedBuild(assembly, item, settings, {
-            error: () => errors[drawn++]!,
-            air: () => air,
-            pick: ([first]) => first,
-          });
-        });
-        AXES.forEach(([way], at) => {
-          const { likelyLeast, likelyGreatest } = ranges[at]!;
-          if (plays.every((play) => play[way] >= likelyLeast && play[way] <= likelyGreatest)) within[at]!++;
-        });
-      }
-      // Two standard errors of the share below what is claimed.
-      const chance = 2 * Math.sqrt((share * (1 - share)) / builds);
-      AXES.forEach(([way], at) => {
-        const got = within[at]! / builds;
-        if (got < share - chance) throw new Error(`${kind} ${text}, ${way}: ${got} of ${builds} builds`);
-      });
-    }
-  });
-});
-
-const KINDS_TRIED = [
-  ["tray", "construction=on base"],
-  ["tray", "construction=around base"],
-  ["tray", "construction=flanged base"],
-  ["tray", "wall layers=2"],
-  ["slipcase", "construction=on base"],
-  ["slipcase", "construction=around base"],
-  ["clamshell box", "construction=around base"],
-  ["clamshell box", "construction=on base"],
-  ["folded tray", "fold=cut"],
-  ["folded tray", "fold=crease"],
-  ["four-flap wrapper", ""],
-] as const;
-
-/** Half of the draws at an end, where a bound would break first. */
-function between(low: number, high: number, random: () => number): number {
-  const coin = random();
-  if (coin < 0.25) return low;
-  if (coin < 0.5) return high;
-  return low + (high - low) * random();
-}
-
-function normal(random: () => number): number {
-  return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
-}
-
-/** Mulberry32: repeatable draws from 0 to 1. */
-function generator(seed: number): () => number {
-  let state = seed | 0;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
+fitsOverTheYear(EVERY_STRUCTURE);

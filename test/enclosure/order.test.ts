@@ -1,6 +1,7 @@
 import { CAUTIONS, type Step } from "../../src/enclosure/order";
 import { KINDS } from "../../src/enclosure/registry";
 import { settingsOf } from "../../src/settings/settingsOf";
+import { saysTheOrder } from "../suites/saysTheOrder";
 import { EVERY_STRUCTURE } from "./everyEnclosure";
 
 function orderOf(kind: string, text = ""): readonly Step[] {
@@ -23,24 +24,7 @@ test("structures to try: every kind, more than one of each that has options", ()
   expect(STRUCTURES.length).toBeGreaterThan(100);
 });
 
-describe("every structure", () => {
-  test.each(STRUCTURES)("%s", (_name, kind, settings) => {
-    const steps = kind.order(settings);
-    expect(steps.length).toBeGreaterThanOrEqual(4);
-    for (const { text } of steps) expect(text).toMatch(/^[A-Z][^\n]+[a-z.]\.$/);
-    expect(new Set(steps.map(({ text }) => text)).size).toBe(steps.length);
-    // Cut first, glue after.
-    expect(steps[0]).toMatchObject({ text: expect.stringMatching(/^Cut /) as string, caution: "blade" });
-    expect(steps.some(({ caution }) => caution === "adhesive")).toBe(true);
-    for (const { text, caution } of steps) {
-      if (caution !== undefined) expect(Object.keys(CAUTIONS)).toContain(caution);
-      if (/\b(?:glue|paste)\b/i.test(text)) expect(steps.some((each) => each.caution === "adhesive")).toBe(true);
-    }
-    // The first step with a knife, and the first with adhesive, carry the caution.
-    expect(steps.find(({ text }) => /\b(?:cut|trim)\b/i.test(text))?.caution).toBe("blade");
-    expect(steps.find(({ text }) => /\b(?:glue|paste)\b/i.test(text))?.caution).toMatch(/adhesive|blade/);
-  });
-});
+describe("every structure", () => saysTheOrder(EVERY_STRUCTURE));
 
 describe("cautions", () => {
   test.each([

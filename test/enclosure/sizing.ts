@@ -1,6 +1,6 @@
 import type { Assembly } from "../../src/enclosure/assembly";
 import { restingItem, type Item } from "../../src/enclosure/restingItem";
-import { kindNamed } from "../../src/enclosure/registry";
+import { kindNamed } from "../../src/enclosure/kindNamed";
 import { settledOf } from "../settings/settledOf";
 import { partList } from "../../src/covering/partList";
 import type { Part } from "../../src/enclosure/part";

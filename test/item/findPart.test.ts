@@ -1,44 +1,18 @@
 import { partList } from "../../src/covering/partList";
-import { restingItem } from "../../src/enclosure/restingItem";
-import { kindNamed, KINDS } from "../../src/enclosure/registry";
+import { kindNamed } from "../../src/enclosure/kindNamed";
+import { KINDS } from "../../src/enclosure/registry";
 import { InputError, NoAnswer } from "../../src/measure/errors";
 import { settingsOf } from "../../src/settings/settingsOf";
 import { findPart } from "../../src/item/findPart";
 import { sizeRow, type Sized } from "../../src/item/sizeItem";
+import { namesItsParts } from "../suites/namesItsParts";
 import { EVERY_STRUCTURE } from "../enclosure/everyEnclosure";
 
 const item = { height: 300, width: 210, depth: 40 };
 const sized = (enclosure: string, text = ""): Sized => sizeRow({ ...item, enclosure }, settingsOf([text]))!;
 const found = (wanted: string, of: Sized) => findPart(partList(of.assembly, of.settings), wanted, of, "part").fullName;
 
-test("every part of every enclosure is found by its full name, in any writing", () => {
-  for (const { kind, settings: structure } of EVERY_STRUCTURE) {
-    for (const coverStyle of ["strip", "one piece"] as const) {
-      const settings = { ...structure, coverStyle, cushionBase: 3, cushionSides: 3, cushionTop: 3 };
-      const assembly = kind.assemble(restingItem(item, settings), settings);
-      const parts = partList(assembly, settings);
-      for (const { fullName } of parts) {
-        const of = { ...sized(kind.name), assembly, settings };
-        expect(findPart(parts, fullName, of, "part").fullName).toBe(fullName);
-        expect(findPart(parts, ` ${fullName.toUpperCase().replaceAll(" ", "  ")} `, of, "part").fullName).toBe(
-          fullName,
-        );
-      }
-    }
-  }
-});
-
-test("every part that a kind lists is one that some construction or option of it has", () => {
-  for (const { name, parts } of KINDS) {
-    const structures = EVERY_STRUCTURE.filter(({ kind }) => kind.name === name);
-    const seen = new Set(
-      structures.flatMap(({ kind, settings }) =>
-        kind.assemble(restingItem(item, settings), settings).parts.map((part) => part.name),
-      ),
-    );
-    expect([...seen].sort()).toEqual([...parts].sort());
-  }
-});
+namesItsParts(EVERY_STRUCTURE);
 
 describe("without its tray a part is that of the tray that holds the item, else of the only tray that has it", () => {
   test.each([

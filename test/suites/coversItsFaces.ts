@@ -1,0 +1,102 @@
+import fc from "fast-check";
+import { coveringParts } from "../../src/covering/partList";
+import type { Assembly, Tray } from "../../src/enclosure/assembly";
+import type { Part } from "../../src/enclosure/part";
+import { extent, X, Y, Z } from "../../src/enclosure/space";
+import type { Settings, SettledSettings } from "../../src/settings/schema";
+import { anyItem, anyShop, assemblyOf, titled, type Structure } from "../enclosure/everyEnclosure";
+
+const RUNS = Number(process.env["SOAK_RUNS"] ?? 12);
+const NOISE = 1e-6;
+/** How much less than its face a piece within a face may be: its margin of 4 or 1, and the rounding down. */
+const MOST_LESS = 5 + NOISE;
+
+type Size = readonly [number, number];
+const sorted = (a: number, b: number): Size => [Math.min(a, b), Math.max(a, b)];
+
+const noSmaller = (part: Part, a: number, b: number): void => {
+  const [small, large] = sorted(a, b);
+  if (part.width < small - NOISE || part.length < large - NOISE)
+    throw new Error(`${part.fullName} ${part.length} x ${part.width} does not cover ${large} x ${small}`);
+};
+
+const within = (part: Part, a: number, b: number, less = MOST_LESS): void => {
+  const [small, large] = sorted(a, b);
+  const fits = part.width <= small + NOISE && part.length <= large + NOISE;
+  if (!fits || part.width < small - less || part.length < large - less)
+    throw new Error(`${part.fullName} ${part.length} x ${part.width} does not lie within ${large} x ${small}`);
+};
+
+/** What each piece that several kinds share must cover, or lie within, by the tray as it stands. */
+const CHECKS: Readonly<Record<string, (part: Part, tray: Tray, assembly: Assembly, settings: Settings) => void>> = {
+  "wall strip": (part, { outside, inside, openSpine, rim }) => {
+    const [width, height, depth] = [extent(outside, X), extent(outside, Y), extent(outside, Z)];
+    const around = openSpine ? 2 * width + height : 2 * (width + height);
+    // Inside turn full: up the outside, over the rim and down to the floor.
+    noSmaller(part, around, depth + rim + extent(inside, Z));
+  },
+  "spine-edge strip": (part, { outside, floor }) => noSmaller(part, extent(outside, Y), floor),
+  "base panel": (part, { outside }) => within(part, extent(outside, X), extent(outside, Y)),
+  "floor lining": (part, { inside, covering }) =>
+    within(part, extent(inside, X) - 2 * covering, extent(inside, Y) - 2 * covering),
+  "one-piece blank": (part, { outside, inside, openSpine, rim, floor }) => {
+    const up = extent(outside, Z) + rim + extent(inside, Z);
+    const across = openSpine ? extent(outside, X) + up + floor : extent(outside, X) + 2 * up;
+    noSmaller(part, across, extent(outside, Y) + 2 * up);
+  },
+  wrap: (part, { outside }) => noSmaller(part, extent(outside, Y), 2 * extent(outside, X) + extent(outside, Z)),
+  "head panel": (part, { outside, inside }, _, { turnIn }) =>
+    within(part, extent(outside, X) + Math.min(turnIn, extent(inside, X) / 2), extent(outside, Z)),
+  "side lining": (part, { inside }) => within(part, extent(inside, X), extent(inside, Y), 1),
+  "back wall lining": (part, { inside }) => within(part, extent(inside, Y), extent(inside, Z), 1),
+  "head wall lining": (part, { inside }) => within(part, extent(inside, X), extent(inside, Z), 1),
+  "case covering": (part, _, { cover }) =>
+    noSmaller(part, cover!.boardHeight, 2 * cover!.boardWidth + 2 * cover!.joint + cover!.spineWidth),
+  "spine lining": (part, _, { cover }) => {
+    noSmaller(part, Math.floor(cover!.liningHeight), Math.floor(cover!.spineWidth + 2 * cover!.joint));
+    // Its laps end on the boards.
+    const open = cover!.spineWidth + 2 * cover!.joint + 4 * cover!.boardCaliper + cover!.boardWidth;
+    within(part, cover!.liningHeight, open, Infinity);
+  },
+  "cushion base": (part, { inside }) => within(part, extent(inside, X), extent(inside, Y)),
+  "cushion top": (part, { inside }) => within(part, extent(inside, X), extent(inside, Y)),
+  "cushion side": (part, { inside }) => within(part, extent(inside, Y), extent(inside, Z), Infinity),
+  "cushion head": (part, { inside }) => within(part, extent(inside, X), extent(inside, Z), Infinity),
+};
+
+/** Every covering, lining and cushion piece covers its face, or lies within it. */
+export function coversItsFaces(structures: readonly Structure[]): void {
+  describe.each(["strip", "one piece"] as const)("cover style %s", (coverStyle) => {
+    test.each(titled(structures))(
+      "%s, %s: each blank covers its face or lies within it, in whole millimetres",
+      (_name, _text, { kind, settings }) => {
+        let pieces = 0;
+        let built = 0;
+        fc.assert(
+          fc.property(anyItem, anyShop, (item, shop) => {
+            // A roll of any length: splitting has its own tests.
+            const inForce: SettledSettings = { ...settings, ...shop, coverStyle, stock: [] };
+            const assembly = assemblyOf(kind, item, inForce);
+            if (assembly === undefined) return;
+            built += 1;
+            for (const part of coveringParts(assembly, inForce)) {
+              pieces += 1;
+              for (const size of [part.length, part.width])
+                if (!(Number.isInteger(size) && size > 0)) throw new Error(`${part.fullName} is ${size}`);
+              expect(part.length).toBeGreaterThanOrEqual(part.width);
+              expect(part.count).toBeGreaterThan(0);
+              const tray = assembly.trays.find(({ name }) => name === part.tray) ?? assembly.holder;
+              const check = CHECKS[part.name];
+              if (check !== undefined) check(part, tray, assembly, inForce);
+              else if (!kind.coverings.includes(part.name)) throw new Error(`nothing is known of a ${part.name}`);
+            }
+          }),
+          { numRuns: RUNS, seed: 9 },
+        );
+        expect(built).toBeGreaterThan(RUNS / 3);
+        // Cushions are of every kind; what covers and lines is of those that list it.
+        expect(pieces).toBeGreaterThan(0);
+      },
+    );
+  });
+}

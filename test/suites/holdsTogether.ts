@@ -1,0 +1,178 @@
+import fc from "fast-check";
+import { roundedUp } from "../../src/enclosure/build/allowances";
+import type { Assembly } from "../../src/enclosure/assembly";
+import { panelsOf } from "../../src/enclosure/placedPart";
+import { restingItem } from "../../src/enclosure/restingItem";
+import { extent, X, Y, Z, type Axis, type Cuboid } from "../../src/enclosure/space";
+import type { SettledSettings } from "../../src/settings/schema";
+import { anyItem, anyShop, assemblyOf, RUNS, titled, type Structure } from "../enclosure/everyEnclosure";
+
+const NOISE = 1e-6;
+const AXES: readonly Axis[] = [X, Y, Z];
+
+/** Every structure is put together around any item: the rules that hold for every assembly. */
+export function holdsTogether(structures: readonly Structure[]): void {
+  describe.each(titled(structures))("%s, %s", (_name, _text, { kind, settings }) => {
+    test("holds together around any item", () => {
+      let built = 0;
+      fc.assert(
+        fc.property(anyItem, anyShop, (item, shop) => {
+          const inForce: SettledSettings = { ...settings, ...shop };
+          const assembly = assemblyOf(kind, item, inForce);
+          if (assembly === undefined) return;
+          built += 1;
+          noTwoBoardsShareVolume(assembly);
+          wallsTouchWhatTheyStandOn(assembly);
+          insideHoldsTheItem(assembly, item, inForce);
+          coveredTraysClearEachOther(assembly);
+          nestedTraysHavePlay(assembly, inForce.roundTo);
+          noCornerGapsFromAbove(assembly);
+          outsideIsTheBoundingBox(assembly);
+        }),
+        { numRuns: RUNS, seed: 20 },
+      );
+      expect(built).toBeGreaterThan(RUNS / 2);
+    });
+  });
+}
+
+function noTwoBoardsShareVolume({ parts }: Assembly): void {
+  const panels = [...panelsOf(parts)];
+  for (let i = 0; i < panels.length; i++)
+    for (let j = 0; j < i; j++)
+      if (overlaps(panels[i]!, panels[j]!)) fail("two boards share volume", [panels[i], panels[j]]);
+  for (const panel of panels)
+    if (AXES.some((axis) => !(extent(panel, axis) > 0))) fail("a board without thickness", panel);
+}
+
+/** Every wall touches a base, card or side of its tray, and its neighbours at the corners. */
+function wallsTouchWhatTheyStandOn({ parts, trays }: Assembly): void {
+  for (const tray of trays) {
+    const own = parts.filter((part) => part.tray === tray.name);
+    const beds = own.filter((part) => !tray.rings.flat().includes(part)).flatMap((part) => part.panels);
+    for (const ring of tray.rings.map(panelsOf)) {
+      for (const wall of ring) {
+        if (!beds.some((bed) => touches(wall, bed))) fail("a wall stands on nothing", wall);
+        if (!tray.closedCorners) continue;
+        const neighbours = ring.filter((other) => other !== wall && touches(wall, other)).length;
+        const wanted = ring.length === 4 ? 2 : 1;
+        if (neighbours < wanted) fail("a wall misses its neighbour at a corner", wall);
+      }
+    }
+  }
+}
+
+/** Item, coverings and fit are in; and no more than rounding beyond them. */
+function insideHoldsTheItem(
+  { holder }: Assembly,
+  item: { height: number; width: number; depth: number },
+  settings: SettledSettings,
+): void {
+  const lies = restingItem(item, settings);
+  const turned = {
+    back: item,
+    foot: { ...item, height: item.depth, depth: item.height },
+    edge: { ...item, width: item.depth, depth: item.width },
+  }[settings.restsOn];
+  const { cushionBase, cushionSides, cushionTop } = settings;
+  if (Math.abs(lies.height - turned.height - 2 * cushionSides) > NOISE) fail("cushioning of the sides", lies);
+  if (Math.abs(lies.depth - turned.depth - cushionBase - cushionTop) > NOISE) fail("cushioning of the depth", lies);
+  const play = typeof settings.fit === "number" ? settings.fit : { snug: 1, standard: 2, loose: 3 }[settings.fit!];
+  const wanted = [lies.width + holder.tabs, lies.height, lies.depth].map(
+    (size, axis) => size + holder.coveredFaces[axis]! * holder.covering + (axis === holder.mouth ? 0 : play),
+  );
+  AXES.forEach((axis) => {
+    const size = extent(holder.inside, axis);
+    if (Math.abs(size - roundedUp(wanted[axis]!, settings.roundTo)) > NOISE)
+      fail("inside is not item + covering + fit", [axis, size, wanted]);
+    if (size < wanted[axis]! - NOISE) fail("inside is too small", [axis, size, wanted]);
+  });
+}
+
+/** Boards of different trays, and of the case, keep their distance when each is covered on every face. */
+function coveredTraysClearEachOther({ parts, trays, cover }: Assembly): void {
+  const covered = parts.flatMap((part) => {
+    const body = part.role === "case" ? cover! : trays.find(({ name }) => name === part.tray)!;
+    return part.panels.map((panel) => ({ body, panel: inflated(panel, body.covering) }));
+  });
+  for (let i = 0; i < covered.length; i++)
+    for (let j = 0; j < i; j++) {
+      const [a, b] = [covered[i]!, covered[j]!];
+      if (a.body !== b.body && overlaps(a.panel, b.panel)) fail("coverings of two trays meet", [a.panel, b.panel]);
+    }
+}
+
+/** A tray inside another, both covered: at least the play that it is said to need, and no more than rounding beyond. */
+function nestedTraysHavePlay({ nests, trays, holder }: Assembly, roundTo: number): void {
+  for (const tray of trays)
+    if (tray !== holder && !nests.some(({ outer }) => outer === tray)) fail("a tray goes over nothing", tray.name);
+  for (const { inner, outer, play } of nests) {
+    const both = inner.covering + outer.covering;
+    // Two trays open at the spine stand flush there.
+    const faces = inner.openSpine && outer.openSpine ? 1 : 2;
+    const width = extent(outer.inside, X) - extent(inner.outside, X) - faces * both;
+    const height = extent(outer.inside, Y) - extent(inner.outside, Y) - 2 * both;
+    if (width < play[X] - NOISE || height < play[Y] - NOISE) fail("nested trays jam", [outer.name, width, height]);
+    if (width > play[X] + roundTo + NOISE) fail("nested trays rattle", [outer.name, width]);
+    if (outer.inside.min[Y] > inner.outside.min[Y] + NOISE || outer.inside.max[Y] < inner.outside.max[Y] - NOISE)
+      fail("a nested tray lies outside", outer.name);
+    // The floor of what comes down over the other lies over its rim.
+    const depth = outer.inside.max[Z] - inner.outside.max[Z] - both;
+    if (play[Z] !== undefined && depth < play[Z] - NOISE) fail("no play in depth", [depth, play[Z]]);
+  }
+}
+
+/** Seen from above, every corner of every tray is closed: no point of its wall ring is left open. */
+function noCornerGapsFromAbove({ parts, trays }: Assembly): void {
+  const hair = 0.005;
+  for (const tray of trays) {
+    if (!tray.closedCorners) continue;
+    const own = panelsOf(parts.filter((part) => part.tray === tray.name && part.role !== "case"));
+    const { min, max } = tray.outside;
+    const xs = tray.openSpine ? [max[0] - hair] : [min[0] + hair, max[0] - hair];
+    for (const x of xs)
+      for (const y of [min[1] + hair, max[1] - hair])
+        if (!own.some((panel) => within(x, panel, X) && within(y, panel, Y)))
+          fail("a corner is open", [tray.name, x, y]);
+  }
+}
+
+function outsideIsTheBoundingBox({ parts, holder: { covering: c }, outside }: Assembly): void {
+  const panels = [...panelsOf(parts)];
+  AXES.forEach((axis) => {
+    const low = Math.min(...panels.map((panel) => panel.min[axis])) - c;
+    const high = Math.max(...panels.map((panel) => panel.max[axis])) + c;
+    if (Math.abs(outside[axis] - (high - low)) > NOISE) fail("outside is not the bounding box", [axis, outside]);
+  });
+}
+
+function overlaps({ min: a0, max: a1 }: Cuboid, { min: b0, max: b1 }: Cuboid): boolean {
+  return (
+    Math.min(a1[0], b1[0]) - Math.max(a0[0], b0[0]) > NOISE &&
+    Math.min(a1[1], b1[1]) - Math.max(a0[1], b0[1]) > NOISE &&
+    Math.min(a1[2], b1[2]) - Math.max(a0[2], b0[2]) > NOISE
+  );
+}
+
+/** Face to face: no gap along one axis, and an area shared in the other two. */
+function touches({ min: a0, max: a1 }: Cuboid, { min: b0, max: b1 }: Cuboid): boolean {
+  let faces = 0;
+  for (const axis of AXES) {
+    const shared = Math.min(a1[axis], b1[axis]) - Math.max(a0[axis], b0[axis]);
+    if (shared < -NOISE) return false;
+    if (shared <= NOISE) faces += 1;
+  }
+  return faces === 1;
+}
+
+function within(at: number, panel: Cuboid, axis: Axis): boolean {
+  return at >= panel.min[axis] && at <= panel.max[axis];
+}
+
+function inflated({ min, max }: Cuboid, c: number): Cuboid {
+  return { min: [min[0] - c, min[1] - c, min[2] - c], max: [max[0] + c, max[1] + c, max[2] + c] };
+}
+
+function fail(what: string, seen: unknown): never {
+  throw new Error(`${what}: ${JSON.stringify(seen)}`);
+}
