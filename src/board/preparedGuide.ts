@@ -1,4 +1,5 @@
-import { KINDS, kindNamed } from "../enclosure/registry";
+import { kindNamed } from "../enclosure/kindNamed";
+import { KINDS } from "../enclosure/registry";
 import { InputError, shown } from "../measure/errors";
 import type { Mm } from "../measure/units";
 import { BOARD_KINDS, CARD_KINDS, type BoardGuide, type GuideRow } from "../settings/boardGuide";

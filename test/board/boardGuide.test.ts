@@ -1,7 +1,7 @@
 import { bodyOf, settledBoards } from "../../src/board/boardInForce";
 import { boardCautions } from "../../src/board/boardCautions";
 import { addedToGuide } from "../../src/board/preparedGuide";
-import { kindNamed } from "../../src/enclosure/registry";
+import { kindNamed } from "../../src/enclosure/kindNamed";
 import { restingItem } from "../../src/enclosure/restingItem";
 import { boardName } from "../../src/settings/boards";
 import { GUIDE_CELLS } from "../../src/settings/starterGuide";
