@@ -1,5 +1,6 @@
 import { isBlank } from "../src/measure/blank";
 import { InputError, NoAnswer, shown } from "../src/measure/errors";
+import { Fault, toldError } from "../src/measure/fault";
 import { isBlankRow, isNoEnclosure, problemOf, sizeRow, type Row, type Sized } from "../src/item/sizeItem";
 import type { Answer, Cell } from "../src/item/answers";
 import { errorCode } from "../src/settings/errorCell";
@@ -36,7 +37,7 @@ export function rowProblem(row: Row, settings: unknown): CellResult {
     return [[problemOf(cells, settingsIn(settings))]];
   } catch (error) {
     if (error instanceof InputError) return [[error.message]];
-    throw error;
+    throw cellError(error);
   }
 }
 
@@ -106,13 +107,13 @@ function onlyCell(cells: unknown): unknown {
   return Array.isArray(row) && row.length === 1 ? (row[0] ?? null) : undefined;
 }
 
-/** The one place that turns what the core throws into a cell error; anything else is a bug and surfaces as one. */
+/** The one place that turns what the core throws into a cell error; what nobody foresaw is told as a fault of the program. */
 export function guarded(compute: () => Answer): CellResult {
   try {
     const answer = compute();
     return isTable(answer) ? rectangle(answer) : [[shownCell(answer)]];
   } catch (error) {
-    throw cellError(error) ?? error;
+    throw cellError(error);
   }
 }
 
@@ -127,12 +128,12 @@ function isTable(answer: Answer): answer is readonly (readonly Cell[])[] {
 }
 
 function shownCell(cell: Cell): number | string | CustomFunctions.Error {
-  return typeof cell === "object" ? (cellError(cell) as CustomFunctions.Error) : cell;
+  return typeof cell === "object" ? cellError(cell) : cell;
 }
 
-function cellError(error: unknown): CustomFunctions.Error | undefined {
+function cellError(error: unknown): CustomFunctions.Error {
   const { invalidValue, notAvailable } = CustomFunctions.ErrorCode;
-  if (error instanceof InputError) return new CustomFunctions.Error(invalidValue, error.message);
-  if (error instanceof NoAnswer) return new CustomFunctions.Error(notAvailable, error.message);
-  return undefined;
+  const told = toldError(error);
+  if (told instanceof Fault) console.error(told.details);
+  return new CustomFunctions.Error(told instanceof NoAnswer ? notAvailable : invalidValue, told.message);
 }

@@ -1,5 +1,6 @@
-import { mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync } from "node:fs";
 import { join } from "node:path";
+import { saveBeside } from "../files/saveBeside";
 import { writeCsv } from "../workbook/writeCsv";
 import { DEMO_SURVEY } from "./demoSurvey";
 import { fillCommand } from "./fill";
@@ -9,10 +10,10 @@ import type { Output } from "./output";
 export function demoCommand(folder: string): Output {
   mkdirSync(folder, { recursive: true });
   const survey = join(folder, "survey.csv");
-  writeFileSync(survey, writeCsv(DEMO_SURVEY));
+  const bytes = writeCsv(DEMO_SURVEY);
+  // An earlier demo in that folder has the same bytes, and stays; anything else is kept as a backup.
+  saveBeside({ input: survey, inputBytes: bytes, output: survey, bytes, replace: true });
   const out = join(folder, "survey-filled.xlsx");
-  // Only what an earlier demo wrote here.
-  rmSync(out, { force: true });
   const { text, json } = fillCommand({
     survey,
     out,
@@ -23,7 +24,7 @@ export function demoCommand(folder: string): Output {
     values: false,
     cutList: true,
     inPlace: false,
-    replace: false,
+    replace: true,
   });
   const head = `Survey of an invented lighthouse archive: ${survey}\n`;
   return { text: `${head}\n${text}\n\nTo look at it in the browser: npm start -- ${out}`, json };

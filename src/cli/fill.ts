@@ -11,9 +11,10 @@ import { readCsv } from "../workbook/readCsv";
 import { saveBeside } from "../files/saveBeside";
 import { CUTLIST_SHEET } from "../filling/surveyEdits";
 import { verifyEdit } from "../workbook/verifyEdit";
-import { readInput } from "./files";
+import { readRegularFile } from "../files/readRegularFile";
 import { BOOKS, TEXTS, type SurveyOptions } from "./readSurvey";
 import type { Output } from "./output";
+import { visibleLine } from "./print";
 import { textTable } from "./textTable";
 
 export interface FillCommand extends SurveyOptions {
@@ -39,7 +40,7 @@ interface Written {
  */
 export function fillCommand(command: FillCommand): Output {
   const input = command.survey;
-  const bytes = readInput(input, "survey");
+  const bytes = readRegularFile(input, "survey");
   const isBook = BOOKS.includes(kindOf(input));
   if (!isBook && !TEXTS.includes(kindOf(input)))
     throw new InputError("survey", shown(basename(input)), "give an .xlsx, .xlsm or .csv file");
@@ -140,7 +141,7 @@ function report({ sized, said, files }: Written): Output {
   const summary = summaryOf(sized);
   const text = [
     "What was read",
-    ...said.map((line) => `  ${line}`),
+    ...said.map((line) => `  ${visibleLine(line)}`),
     "",
     summaryText(summary),
     "",
@@ -177,7 +178,7 @@ export function summaryText(summary: Summary): string {
       : [
           "",
           "Rows with a problem, left out of the figures above",
-          ...problems.map(({ row, identifier, problem }) => `  row ${row}, ${identifier}: ${problem}`),
+          ...problems.map(({ row, identifier, problem }) => `  row ${row}, ${visibleLine(`${identifier}: ${problem}`)}`),
         ]),
   ].join("\n");
 }

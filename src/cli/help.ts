@@ -39,6 +39,7 @@ export const HELP: Readonly<Record<string, string>> = {
   enclosure-columns demo [--out FOLDER]        an invented survey, filled
 
   --json      the answer for a program
+  --debug     the details of a fault of the program, for whoever mends it
   --help      help, also for each command
 
 ${CAUTION}`,

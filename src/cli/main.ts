@@ -1,31 +1,30 @@
 import { parseArgs, type ParseArgsConfig } from "node:util";
 import { isMainThread } from "node:worker_threads";
-import { InputError, NoAnswer, shown } from "../measure/errors";
+import { InputError, shown } from "../measure/errors";
 import { didYouMean } from "../settings/names";
 import { GUIDE_CELLS } from "../settings/starterGuide";
 import { STARTER_STOCK, stockCells } from "../settings/starterStock";
 import { readCsv } from "../workbook/readCsv";
 import { writeCsv } from "../workbook/writeCsv";
 import { demoCommand } from "./demo";
-import { readInput } from "./files";
+import { fail, failOutside } from "./fail";
+import { readRegularFile } from "../files/readRegularFile";
 import { fillCommand } from "./fill";
 import { HELP } from "./help";
 import { openCommand } from "./open";
 import type { Output } from "./output";
 import { partsCommand } from "./parts";
+import { print, visibleJson, warn } from "./print";
 import { servePlans, type BesideOptions } from "./planBeside";
 import { readSurvey, type SurveyOptions } from "./readSurvey";
 import { kindsCommand, settingsCommand } from "./reference";
 import { estimateCommand, planCommand } from "./sheets";
 
-/** Nothing could be done. */
-const FAILED = 2;
-
 const text = { type: "string" } as const;
 const flag = { type: "boolean", default: false } as const;
 const many = { type: "string", multiple: true } as const;
 
-const COMMON = { json: flag, help: { ...flag, short: "h" } } as const;
+const COMMON = { json: flag, debug: flag, help: { ...flag, short: "h" } } as const;
 const SIZING = { ...COMMON, set: many, settings: many, stock: many, guide: many, unit: text } as const;
 const FIELDS = {
   height: text,
@@ -139,7 +138,7 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
   },
   open: {
     options: { ...COMMON, port: text },
-    run: (given, [survey]) => openCommand(survey, textOf(given["port"]) ?? process.env["PORT"]),
+    run: (given, [survey]) => openCommand(survey, textOf(given["port"]) ?? process.env["PORT"], given["debug"] === true),
   },
   demo: { options: { ...COMMON, out: text }, run: (given) => demoCommand(textOf(given["out"]) ?? "demo-output") },
 };
@@ -152,11 +151,15 @@ function tableToEdit(rows: readonly (readonly (number | string)[])[]): Output {
 type Given = Readonly<Record<string, unknown>>;
 type Run = (given: Given, positionals: readonly string[]) => Output | Promise<Output>;
 
-if (isMainThread)
-  void main(process.argv.slice(2)).then((code) => {
-    process.exitCode = code;
-  });
-else servePlans();
+if (isMainThread) {
+  const debug = process.argv.includes("--debug");
+  failOutside(debug);
+  void main(process.argv.slice(2))
+    .catch((error: unknown) => fail(error, debug))
+    .then((code) => {
+      process.exitCode = code;
+    });
+} else servePlans();
 
 /** Least time between two lines of progress, ms. */
 const PROGRESS_EVERY = 500;
@@ -174,7 +177,7 @@ function searchOptions(given: Given): BesideOptions {
       if (performance.now() - (last.get(stock) ?? Number.NEGATIVE_INFINITY) < PROGRESS_EVERY) return;
       last.set(stock, performance.now());
       const over = gap === 0 ? "proved least" : `at most ${(gap * 100).toFixed(1)} % over the least`;
-      console.error(`${stock}: ${sheets} sheets, ${over}, ${(elapsedMs / 1000).toFixed(1)} s`);
+      warn(`${stock}: ${sheets} sheets, ${over}, ${(elapsedMs / 1000).toFixed(1)} s`);
     },
   };
 }
@@ -195,31 +198,30 @@ function surveyOptions(given: Given, survey: string | undefined): SurveyOptions 
 
 async function main([name = "", ...rest]: readonly string[]): Promise<number> {
   if (name === "" || name === "--help" || name === "-h" || name === "help") {
-    console.log(HELP[rest[0] ?? ""] ?? HELP[""]);
+    print(ownOf(HELP, rest[0] ?? "") ?? HELP[""]!);
     return 0;
   }
-  try {
-    const command = COMMANDS[name];
-    if (command === undefined)
-      throw new InputError(
-        "command",
-        shown(name),
-        `give ${Object.keys(COMMANDS).join(", ")}`,
-        didYouMean(name, Object.keys(COMMANDS)),
-      );
-    const { values, positionals } = parseCommand(rest, command.options);
-    if (values["help"] === true) {
-      console.log(HELP[name]);
-      return 0;
-    }
-    const { text: answer, json } = await command.run(values, positionals);
-    console.log(values["json"] === true ? JSON.stringify(json, null, 2) : answer);
+  const command = ownOf(COMMANDS, name);
+  if (command === undefined)
+    throw new InputError(
+      "command",
+      shown(name),
+      `give ${Object.keys(COMMANDS).join(", ")}`,
+      didYouMean(name, Object.keys(COMMANDS)),
+    );
+  const { values, positionals } = parseCommand(rest, command.options);
+  if (values["help"] === true) {
+    print(HELP[name]!);
     return 0;
-  } catch (error) {
-    if (!(error instanceof InputError) && !(error instanceof NoAnswer)) throw error;
-    console.error(error.message);
-    return FAILED;
   }
+  const { text: answer, json } = await command.run(values, positionals);
+  print(values["json"] === true ? visibleJson(json) : answer);
+  return 0;
+}
+
+/** Of a typed name: `constructor` and its like are on every object, and are no command. */
+function ownOf<Value>(list: Readonly<Record<string, Value>>, name: string): Value | undefined {
+  return Object.hasOwn(list, name) ? list[name] : undefined;
 }
 
 function parseCommand(args: readonly string[], options: ParseArgsConfig["options"]) {
@@ -240,7 +242,7 @@ function textOf(value: unknown): string | undefined {
 /** Settings files, then stock tables, then texts: later over earlier. */
 function settingsOfOptions(given: Given): readonly unknown[] {
   const files = (name: "settings" | "stock" | "guide") =>
-    ((given[name] as readonly string[] | undefined) ?? []).map((path) => readCsv(readInput(path, name)).rows);
+    ((given[name] as readonly string[] | undefined) ?? []).map((path) => readCsv(readRegularFile(path, name)).rows);
   const unit = textOf(given["unit"]);
   return [
     ...files("settings"),

@@ -4,23 +4,30 @@ import { InputError, shown } from "../measure/errors";
 import { serveBook } from "../page/server/serveBook";
 import { writeCsv } from "../workbook/writeCsv";
 import { DEMO_SURVEY } from "./demoSurvey";
-import { readInput } from "./files";
+import { fail } from "./fail";
+import { readRegularFile } from "../files/readRegularFile";
 import type { Output } from "./output";
 
 /**
  * `open`: the local workbook page, until the program is stopped.
  *
  * @param survey the file to open; left out, the demo survey
+ * @param debug whether the details of a fault are printed
  * @throws InputError when the file cannot be opened, or the port is taken
  */
-export async function openCommand(survey: string | undefined, port: string | undefined): Promise<Output> {
+export async function openCommand(
+  survey: string | undefined,
+  port: string | undefined,
+  debug: boolean,
+): Promise<Output> {
   const folder = process.cwd();
   const { address } = await serveBook({
     path: resolve(survey ?? "demo-survey.csv"),
-    bytes: survey === undefined ? writeCsv(DEMO_SURVEY) : readInput(survey, "survey"),
+    bytes: survey === undefined ? writeCsv(DEMO_SURVEY) : readRegularFile(survey, "survey"),
     folder,
     dist: dirname(resolve(process.argv[1]!)),
     port: portNumber(port),
+    onFault: (told) => fail(told, debug),
   });
   openBrowser(address);
   const text = `${survey ?? "The demo survey"} is open at ${address}

@@ -3,6 +3,7 @@ import { parentPort, Worker, workerData } from "node:worker_threads";
 import type { Budget, Progress } from "../cutting/types";
 import { betterPlan, planStock, type StockJob, type StockPlan } from "../estimate/stockPlans";
 import { InputError } from "../measure/errors";
+import { warn } from "./print";
 
 /** What a planning thread is started with, and then asked. */
 interface Shared {
@@ -46,7 +47,7 @@ export async function planBeside(jobs: readonly StockJob[], options: BesideOptio
   const stop = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
   const interrupt = () => {
     Atomics.store(stop, 0, 1);
-    console.error("stopping: the best plans so far are kept");
+    warn("stopping: the best plans so far are kept");
   };
   process.once("SIGINT", interrupt);
   try {

@@ -6,7 +6,7 @@ import { bookOf } from "../workbook/book";
 import { openWorkbook } from "../workbook/openWorkbook";
 import { readBookSurvey } from "../filling/readBookSurvey";
 import { readCsv } from "../workbook/readCsv";
-import { readInput } from "./files";
+import { readRegularFile } from "../files/readRegularFile";
 import type { ReadSurvey } from "./sheets";
 
 export interface SurveyOptions {
@@ -21,7 +21,7 @@ export const TEXTS = [".csv", ".tsv", ".txt"];
 
 /** Reads and sizes a survey of either form. */
 export function readSurvey({ survey: path, sheet, recognise, settings }: SurveyOptions): ReadSurvey {
-  const bytes = readInput(path, "survey");
+  const bytes = readRegularFile(path, "survey");
   const kind = extname(path).toLowerCase();
   if (BOOKS.includes(kind)) {
     const options = { recognise, settings, ...(sheet === undefined ? {} : { sheet }) };

@@ -1,18 +1,27 @@
 import {
+  accessSync,
   closeSync,
   constants,
-  copyFileSync,
   existsSync,
-  fchmodSync,
   fsyncSync,
   linkSync,
+  lstatSync,
   openSync,
-  readdirSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeSync,
+  type BigIntStats,
 } from "node:fs";
-import { readFileSync, realpathSync, renameSync, rmSync, statSync, writeSync } from "node:fs";
-import { hostname } from "node:os";
-import { basename, dirname, extname, join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import { InputError } from "../measure/errors";
+import { accessLike, giveAccess, type Access } from "./access";
+import { backupsOf, dropBackup, keepBackup, sameInode, type Backup } from "./backup";
+import { clearLeftovers, temporaryName } from "./leftovers";
+import { refuseIrregular } from "./readRegularFile";
+import { codeOf, explained } from "./systemErrors";
 
 /** What to write, and what must not be harmed. */
 export interface SaveRequest {
@@ -40,46 +49,86 @@ export interface SaveResult {
 /**
  * Writes a file so that at any moment, a kill or a full disk included, the output is either the old file or the whole
  * new one: a temporary file in the same folder, flushed, read back and proved, then renamed over the output. A file
- * that is replaced is first kept beside as `survey.backup-1.xlsx`; an older backup is never written over.
+ * that is replaced is first kept beside as `survey.backup-1.xlsx`; an older backup is never written over. Who may read the
+ * survey may read the output, and nobody else, from its first byte on.
  *
- * @throws InputError when a file would be replaced unasked, is open in a spreadsheet, has changed since it was read, or
- * the folder cannot be written
+ * @throws InputError when a file would be replaced unasked, is open in a spreadsheet, may only be read, has other names,
+ * is no regular file or has changed since it was read, or when the folder cannot be written
  */
 export function saveBeside(request: SaveRequest): SaveResult {
-  const output = existsSync(request.output) ? realpathSync(request.output) : request.output;
-  const exists = existsSync(output);
-  refuseUnasked(request, output, exists);
-  if (exists && sameBytes(readFileSync(output), request.bytes)) return { output };
-  const temporary = join(dirname(output), `.${basename(output)}.${hostname()}.${process.pid}${LEFTOVER}`);
   try {
-    clearLeftovers(output);
-    writeFlushed(temporary, request.bytes, exists ? statSync(output).mode : undefined);
-    (request.verify ?? refuseOtherThan(request.bytes))(readFileSync(temporary));
-    refuseChanged(request, output, exists);
-    const backup = exists ? keepBackup(output) : undefined;
-    if (exists) renameSync(temporary, output);
-    else placeNew(temporary, output);
-    flushFolder(dirname(output));
-    return backup === undefined ? { output } : { output, backup };
+    const output = realOutput(request.output);
+    const exists = existsSync(output);
+    refuseUnasked(request, output, exists);
+    const old = exists ? readFileSync(output) : undefined;
+    if (old !== undefined && sameBytes(old, request.bytes)) return { output };
+    return written(request, output, old);
   } catch (error) {
-    rmSync(temporary, { force: true });
-    throw explained(error, output);
+    throw explained(error, "output", request.output);
   }
 }
 
-/** End of the name of a temporary file. */
-const LEFTOVER = ".enclosure-part";
-const PERMISSIONS = 0o777;
 const WRITE_STEP = 4_194_304;
+/** For a file without a survey on the disk: nobody but its owner. */
+const OWNER_ALONE = 0o600;
+const ANY_WRITE = 0o222;
 
-function refuseOtherThan(wanted: Uint8Array): (written: Uint8Array) => void {
-  return (written) => {
-    if (!sameBytes(wanted, written)) throw new Error("the file as written differs from what it should hold");
-  };
+function written(request: SaveRequest, output: string, old: Uint8Array | undefined): SaveResult {
+  const temporary = temporaryName(output);
+  let backup: Backup | undefined;
+  try {
+    clearLeftovers(output);
+    writeFlushed(temporary, request.bytes, accessLike(request.input, output));
+    prove(request, readFileSync(temporary));
+    if (old === undefined) placeNew(temporary, output);
+    else {
+      const isInput = sameInode(request.input, output);
+      const known = isInput ? request.inputBytes : old;
+      refuseChanged(request.output, output, known);
+      backup = keepBackup(output);
+      refuseOpen(request.output, output);
+      const stats = refuseChanged(request.output, output, known);
+      replaceUnchanged(temporary, output, stats, request.output);
+    }
+    flushFolder(dirname(output));
+    return backup === undefined ? { output } : { output, backup: backup.path };
+  } catch (error) {
+    rmSync(temporary, { force: true });
+    if (backup !== undefined) dropBackup(backup, output);
+    throw error;
+  }
+}
+
+/** The file that a link leads to. @throws InputError when it leads nowhere, or what is there is no regular file */
+function realOutput(path: string): string {
+  const link = lstatSync(path, { throwIfNoEntry: false });
+  if (link === undefined) return path;
+  if (!existsSync(path))
+    throw new InputError(
+      "output",
+      `"${path}", a link that leads nowhere`,
+      "is written as a new file, or over a file",
+      "delete the link, or choose another name",
+    );
+  const real = realpathSync(path);
+  refuseIrregular(statSync(real), "output", path);
+  return real;
+}
+
+/** What was written must be right: where it is not, that is no fault of the survey. */
+function prove({ verify, bytes }: SaveRequest, now: Uint8Array): void {
+  try {
+    if (verify !== undefined) verify(now);
+    else if (!sameBytes(bytes, now)) throw new Error("it differs from what it should hold");
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    throw new Error(`the file as written is not right: ${why}`, { cause: error });
+  }
 }
 
 function refuseUnasked(request: SaveRequest, output: string, exists: boolean): void {
-  const isInput = exists && sameFile(request.input, output);
+  if (!exists) return;
+  const isInput = sameInode(request.input, output);
   if (isInput && !request.inPlace) {
     throw new InputError(
       "output",
@@ -88,7 +137,7 @@ function refuseUnasked(request: SaveRequest, output: string, exists: boolean): v
       "choose another name, or say in place",
     );
   }
-  if (exists && !isInput && !request.replace) {
+  if (!isInput && !request.replace) {
     throw new InputError(
       "output",
       `"${request.output}", which is there already`,
@@ -96,62 +145,82 @@ function refuseUnasked(request: SaveRequest, output: string, exists: boolean): v
       "choose another name, or say replace",
     );
   }
-  const lock = exists ? openElsewhere(output) : undefined;
-  if (lock !== undefined) {
-    throw new InputError(
-      "output",
-      `"${request.output}", which is open in a spreadsheet (${lock})`,
-      "is replaced only when closed",
-      "close it there first",
-    );
-  }
+  refuseOpen(request.output, output);
+  refuseReadOnly(request.output, output);
+  refuseOtherNames(request.output, output);
 }
 
 /** The file's own lock beside it: `~$survey.xlsx` of Excel, `.~lock.survey.xlsx#` of LibreOffice. */
-function openElsewhere(output: string): string | undefined {
+function refuseOpen(shownAs: string, output: string): void {
   const name = basename(output);
-  return [`~$${name}`, `~$${name.slice(2)}`, `.~lock.${name}#`].find((lock) => existsSync(join(dirname(output), lock)));
-}
-
-function refuseChanged(request: SaveRequest, output: string, exists: boolean): void {
-  if (!exists || !sameFile(request.input, output) || sameBytes(readFileSync(output), request.inputBytes)) return;
+  const locks = [`~$${name}`, `~$${name.slice(2)}`, `.~lock.${name}#`];
+  const lock = locks.find((each) => existsSync(join(dirname(output), each)));
+  if (lock === undefined) return;
   throw new InputError(
     "output",
-    `"${request.output}", which has changed since it was read`,
+    `"${shownAs}", which is open in a spreadsheet (${lock})`,
+    "is replaced only when closed",
+    "close it there first",
+  );
+}
+
+/** A new file under its name would not be read-only any more. */
+function refuseReadOnly(shownAs: string, output: string): void {
+  accessSync(output, constants.W_OK);
+  // Root may write everything, and a file that is marked read-only all the same.
+  if ((statSync(output).mode & ANY_WRITE) !== 0) return;
+  throw new InputError(
+    "output",
+    `"${shownAs}", which may only be read`,
+    "is kept as it is",
+    "choose another name, or allow writing to it first",
+  );
+}
+
+/** The other names of the file would go on meaning the old one. */
+function refuseOtherNames(shownAs: string, output: string): void {
+  const names = Number(statSync(output).nlink) - backupsOf(output);
+  if (names <= 1) return;
+  throw new InputError(
+    "output",
+    `"${shownAs}", a file that has ${names} names (hard links)`,
+    "is kept as it is",
+    "choose another name",
+  );
+}
+
+/** @returns what the system says of the file, read before its bytes were compared */
+function refuseChanged(shownAs: string, output: string, known: Uint8Array): BigIntStats {
+  const stats = statSync(output, { bigint: true });
+  if (sameBytes(readFileSync(output), known)) return stats;
+  throw changed(shownAs);
+}
+
+/** The last look is right before the rename: what another program has written by then is never written over. */
+function replaceUnchanged(temporary: string, output: string, then: BigIntStats, shownAs: string): void {
+  const now = statSync(output, { bigint: true });
+  const same = (["ino", "dev", "size", "mtimeNs", "ctimeNs"] as const).every((each) => now[each] === then[each]);
+  if (!same) throw changed(shownAs);
+  renameSync(temporary, output);
+}
+
+function changed(shownAs: string): InputError {
+  return new InputError(
+    "output",
+    `"${shownAs}", which has changed since it was read`,
     "is replaced only as it was read",
     "run again",
   );
 }
 
-function writeFlushed(path: string, bytes: Uint8Array, mode: number | undefined): void {
-  const file = openSync(path, "wx");
+function writeFlushed(path: string, bytes: Uint8Array, access: Access | undefined): void {
+  const file = openSync(path, "wx", OWNER_ALONE);
   try {
+    if (access !== undefined) giveAccess(file, access);
     for (let at = 0; at < bytes.length;) at += writeSync(file, bytes, at, Math.min(WRITE_STEP, bytes.length - at));
-    if (mode !== undefined) fchmodSync(file, mode & PERMISSIONS);
     fsyncSync(file);
   } finally {
     closeSync(file);
-  }
-}
-
-/** A second name for the old file where the disk knows such links, which cannot be cut short; else a copy. */
-function keepBackup(output: string): string {
-  const extension = extname(output);
-  const stem = output.slice(0, output.length - extension.length);
-  for (let number = 1; ; number++) {
-    const backup = `${stem}.backup-${number}${extension}`;
-    try {
-      linkSync(output, backup);
-      return backup;
-    } catch (error) {
-      if (codeOf(error) === "EEXIST") continue;
-    }
-    try {
-      copyFileSync(output, backup, constants.COPYFILE_EXCL);
-      return backup;
-    } catch (error) {
-      if (codeOf(error) !== "EEXIST") throw error;
-    }
   }
 }
 
@@ -163,27 +232,6 @@ function placeNew(temporary: string, output: string): void {
   } catch (error) {
     if (codeOf(error) === "EEXIST" || existsSync(output)) throw error;
     renameSync(temporary, output);
-  }
-}
-
-/** Temporary files of runs on this machine that were killed. */
-function clearLeftovers(output: string): void {
-  const start = `.${basename(output)}.${hostname()}.`;
-  for (const name of readdirSync(dirname(output))) {
-    if (!name.startsWith(start) || !name.endsWith(LEFTOVER)) continue;
-    const process = Number(name.slice(start.length, -LEFTOVER.length));
-    if (Number.isInteger(process) && process > 0 && !isRunning(process))
-      rmSync(join(dirname(output), name), { force: true });
-  }
-}
-
-function isRunning(id: number): boolean {
-  if (id === process.pid) return false;
-  try {
-    process.kill(id, 0);
-    return true;
-  } catch (error) {
-    return codeOf(error) !== "ESRCH";
   }
 }
 
@@ -200,34 +248,6 @@ function flushFolder(folder: string): void {
   }
 }
 
-function sameFile(a: string, b: string): boolean {
-  if (!existsSync(a) || !existsSync(b)) return false;
-  const [one, other] = [statSync(a), statSync(b)];
-  return realpathSync(a) === realpathSync(b) || (one.ino === other.ino && one.dev === other.dev);
-}
-
 function sameBytes(a: Uint8Array, b: Uint8Array): boolean {
   return Buffer.from(a.buffer, a.byteOffset, a.byteLength).equals(b);
-}
-
-function codeOf(error: unknown): string {
-  return typeof error === "object" && error !== null && "code" in error ? String(error.code) : "";
-}
-
-const REASONS: Readonly<Record<string, readonly [got: string, cure: string]>> = {
-  ENOSPC: ["a full disk", "make room, or write to another disk"],
-  EDQUOT: ["a full quota", "make room, or write to another disk"],
-  EFBIG: ["a file larger than is allowed here", "write to another disk"],
-  EACCES: ["a folder or file that may not be written", "choose a folder of your own"],
-  EPERM: ["a folder or file that may not be written", "choose a folder of your own"],
-  EROFS: ["a disk that may only be read", "choose another disk"],
-  EBUSY: ["a file that another program holds open", "close it there first"],
-  ENOENT: ["a folder that is not there", "make the folder, or choose another"],
-  ENOTDIR: ["a folder that is not there", "make the folder, or choose another"],
-  EEXIST: ["a file that came to stand there meanwhile", "run again, or choose another name"],
-};
-
-function explained(error: unknown, output: string): unknown {
-  const reason = REASONS[codeOf(error)];
-  return reason ? new InputError("output", `"${output}": ${reason[0]}`, "the original is as it was", reason[1]) : error;
 }

@@ -1,5 +1,5 @@
 /// <reference types="office-js" />
-import { InputError } from "../measure/errors";
+import { InputError, Unavailable } from "../measure/errors";
 import { parseArea } from "../workbook/cellRef";
 import { sheetNamed } from "../workbook/readSheet";
 import { rangeAt, readBook } from "./excelRead";
@@ -58,8 +58,13 @@ export function excelPort(): BookPort {
 }
 
 /** Waits with the work while the user types into a cell. */
-function inExcel<Answer>(work: (context: Excel.RequestContext) => Promise<Answer>): Promise<Answer> {
-  return Excel.run({ delayForCellEdit: true }, work);
+async function inExcel<Answer>(work: (context: Excel.RequestContext) => Promise<Answer>): Promise<Answer> {
+  try {
+    return await Excel.run({ delayForCellEdit: true }, work);
+  } catch (error) {
+    // What Excel itself refuses has a code.
+    throw error instanceof Error && "code" in error ? new Unavailable(`Excel: ${error.message}`) : error;
+  }
 }
 
 /** A chart sheet has no cell, and Excel answers with an error. */

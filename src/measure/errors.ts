@@ -32,6 +32,11 @@ export class NoAnswer extends Error {
   }
 }
 
+/** Something outside the program that does not do its part: a server that has ended, a spreadsheet that refuses. */
+export class Unavailable extends Error {
+  override readonly name = "Unavailable";
+}
+
 /** How a message shows a value: texts in quotes, at most 40 characters; nothing as `a blank`. */
 export function shown(value: unknown): string {
   if (value === null || value === undefined || value === "") return "a blank";

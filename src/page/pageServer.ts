@@ -1,4 +1,5 @@
-import { InputError } from "../measure/errors";
+import { InputError, Unavailable } from "../measure/errors";
+import { Fault } from "../measure/fault";
 import type { WorkbookEdits } from "../workbook/edits";
 import type { FunctionMetadata } from "./functions/metadata";
 import type { OpenedBook } from "./openedBook";
@@ -30,11 +31,11 @@ export function pageServer(): PageServer {
 
 async function request<Answer>(path: string, body?: BodyInit): Promise<Answer> {
   const answer = await fetch(path, body === undefined ? {} : { method: "POST", body }).catch(() => {
-    throw new Error("The program that serves this page is not running any more: start it again.");
+    throw new Unavailable("The program that serves this page is not running any more: start it again.");
   });
   if (answer.ok) return (await answer.json()) as Answer;
   const text = await answer.text();
-  throw answer.headers.get("Content-Type") === "application/json" ? refusal(text) : new Error(text);
+  throw answer.headers.get("Content-Type") === "application/json" ? refusal(text) : new Fault(text);
 }
 
 /** What the server refused, in the user's words. */

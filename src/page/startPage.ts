@@ -1,3 +1,5 @@
+import { toldError } from "../measure/fault";
+import { Unavailable } from "../measure/errors";
 import { pagePort } from "./pagePort";
 import { mountPane } from "../pane/mountPane";
 import { openGrid, type OpenGrid } from "./openGrid";
@@ -30,7 +32,7 @@ export async function startPage(): Promise<void> {
     // For tests, which drive the grid and the port as the page does.
     Object.assign(globalThis, { openGrid: open, bookPort: port });
   } catch (error) {
-    status.say(messageOf(error), true);
+    status.say(toldError(error).message, true);
     throw error;
   }
 }
@@ -38,7 +40,7 @@ export async function startPage(): Promise<void> {
 function wireButtons(open: OpenGrid, server: PageServer, status: StatusLine): void {
   const { api } = open.grid;
   const run = (work: () => Promise<unknown>) => (): void => {
-    work().catch((error: unknown) => status.say(messageOf(error), true));
+    work().catch((error: unknown) => status.say(toldError(error).message, true));
   };
   const command = (id: string) => run(() => Promise.resolve(api.executeCommand(id)));
   const save = async (): Promise<void> => {
@@ -118,11 +120,7 @@ function loadScript(name: string): Promise<void> {
     const script = document.createElement("script");
     script.src = name;
     script.onload = () => resolve();
-    script.onerror = () => reject(new Error(`${name} cannot be loaded: build again`));
+    script.onerror = () => reject(new Unavailable(`${name} cannot be loaded: build again`));
     document.head.append(script);
   });
-}
-
-function messageOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }

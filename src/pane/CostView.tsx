@@ -3,6 +3,7 @@ import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { estimateOf } from "../estimate/estimate";
 import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
 import { plainRows } from "../item/answers";
+import { toldError } from "../measure/fault";
 import {
   demandGroups,
   estimateTable,
@@ -57,7 +58,7 @@ export function CostView({ model, survey, state, place }: ViewProps) {
       setFound({ of: sized, groups: asked.planned(plans) });
       if (aborter.signal.aborted) model.say(["Stopped: the best plans so far are kept."]);
     } catch (error) {
-      model.say([error instanceof Error ? error.message : String(error)], true);
+      model.say([toldError(error).message], true);
     } finally {
       setRunning(undefined);
     }

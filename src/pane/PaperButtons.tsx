@@ -1,4 +1,6 @@
 import { useState } from "preact/hooks";
+import { Unavailable } from "../measure/errors";
+import { toldError } from "../measure/fault";
 import { fontFileName } from "../paper/fontFileName";
 import type { PaperSource, PaperKind } from "../paper/paperFile";
 import type { PaneModel } from "./paneModel";
@@ -37,14 +39,14 @@ export function PaperButtons({ model, source, fonts }: PaperProps) {
         async (font) => {
           const answer = await fetch(fonts + fontFileName(font));
           if (!answer.ok)
-            throw new Error(`the font ${fontFileName(font)} cannot be loaded: check the connection, and press again`);
+            throw new Unavailable(`the font ${fontFileName(font)} cannot be loaded: check the connection, and press again`);
           return new Uint8Array(await answer.arrayBuffer());
         },
       );
       download(bytes, `${name}.pdf`);
       model.say([`${name}.pdf: ${pages} pages. Print at 100 %, not “fit to page”.`]);
     } catch (error) {
-      model.say([error instanceof Error ? error.message : String(error)], true);
+      model.say([toldError(error).message], true);
     } finally {
       setDone(undefined);
     }

@@ -1,5 +1,5 @@
 import type { BookPort, SheetCell } from "../host/port";
-import { InputError, NoAnswer } from "../measure/errors";
+import { toldError } from "../measure/fault";
 import type { Book } from "../workbook/book";
 import type { WorkbookEdits } from "../workbook/edits";
 import { ownColumns } from "../workbook/ownMarks";
@@ -76,8 +76,8 @@ export function paneModel(port: BookPort): PaneModel {
       set({ survey: { ...survey, book, standing }, wrong: undefined });
     } catch (error) {
       // A pane that goes on saying that it reads would tell nothing.
-      set({ survey: undefined, wrong: error instanceof Error ? error.message : String(error) });
-      if (!isTold(error)) throw error;
+      set({ survey: undefined, wrong: toldError(error).message });
+      if (toldError(error) !== error) throw error;
     }
   };
 
@@ -88,8 +88,8 @@ export function paneModel(port: BookPort): PaneModel {
     try {
       await work();
     } catch (error) {
-      say([error instanceof Error ? error.message : String(error)], true);
-      if (!isTold(error)) throw error;
+      say([toldError(error).message], true);
+      if (toldError(error) !== error) throw error;
     } finally {
       set({ doing: undefined });
     }
@@ -147,8 +147,4 @@ export function paneModel(port: BookPort): PaneModel {
     },
     say,
   };
-}
-
-function isTold(error: unknown): error is InputError | NoAnswer {
-  return error instanceof InputError || error instanceof NoAnswer;
 }

@@ -1,4 +1,5 @@
 import type { Progress } from "../cutting/types";
+import { Unavailable } from "../measure/errors";
 import { betterPlan, toBuy, type StockJob, type StockPlan } from "../estimate/stockPlans";
 
 /** What a planning worker is asked, and what it tells. */
@@ -114,9 +115,9 @@ function answer(
     thread.onmessage = ({ data }: MessageEvent<PlanTold>) => {
       if ("progress" in data) onProgress(data.progress);
       else if ("plan" in data) resolve(data.plan);
-      else reject(new Error(data.refused));
+      else reject(new Unavailable(data.refused));
     };
-    thread.onerror = (event) => reject(new Error(`the search failed: ${event.message}`));
+    thread.onerror = (event) => reject(new Error(event.message));
     thread.postMessage(ask);
   });
 }

@@ -4,6 +4,7 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from "node:net";
 import { basename, extname, join } from "node:path";
 import { InputError } from "../../measure/errors";
+import { toldError } from "../../measure/fault";
 import type { PlacedColumn, WorkbookEdits } from "../../workbook/edits";
 import { editedFile, openBookFile, saveBookFile, shownBook, type BookFile, type WrittenBook } from "./bookFile";
 import { readEdits } from "./readEdits";
@@ -18,6 +19,8 @@ export interface ServeOptions {
   readonly dist: string;
   /** 0 for any free port. */
   readonly port: number;
+  /** Told of an error that nobody foresaw; the page reads its message. */
+  readonly onFault: (told: Error) => void;
 }
 
 export interface Served {
@@ -32,7 +35,7 @@ export interface Served {
  *
  * @throws InputError when the file cannot be opened, or the port is taken
  */
-export async function serveBook({ path, bytes, folder, dist, port }: ServeOptions): Promise<Served> {
+export async function serveBook({ path, bytes, folder, dist, port, onFault }: ServeOptions): Promise<Served> {
   if (!existsSync(join(dist, "page", "page.html")))
     throw new InputError("page", "a build without it", "needs the built page", "run npm run build first");
   const token = randomBytes(TOKEN_BYTES).toString("hex");
@@ -104,8 +107,9 @@ export async function serveBook({ path, bytes, folder, dist, port }: ServeOption
   };
   const server = createServer((request, response) => {
     answer(request, response).catch((error: unknown) => {
-      console.error(error);
-      send(response, FAILED, "text/plain", "The page's server failed; its window says why.");
+      const told = toldError(error);
+      onFault(told);
+      send(response, FAILED, "text/plain", told.message);
     });
   });
   await listening(server, port);

@@ -11,7 +11,10 @@ const STEPS = [
   ...["linkSync", "copyFileSync", "renameSync", "rmSync"],
 ];
 
-const SOURCES = ["files/saveBeside", "measure/errors"];
+const SOURCES = [
+  ...["access", "backup", "leftovers", "readRegularFile", "saveBeside", "systemErrors"].map((name) => `files/${name}`),
+  "measure/errors",
+];
 
 /**
  * Compiles the saver to plain JavaScript in a folder, with a program that saves `new.bin` over `survey.xlsx`:

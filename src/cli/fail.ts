@@ -1,0 +1,36 @@
+import { Fault, toldError } from "../measure/fault";
+import { warn } from "./print";
+
+/** Exit code when nothing could be done. */
+const REFUSED = 2;
+/** Exit code of a fault of the program. */
+const FAULTY = 3;
+
+/**
+ * The one place where the command line ends on an error.
+ *
+ * @param debug whether the details of a fault are wanted
+ * @returns the exit code
+ */
+export function fail(error: unknown, debug: boolean): number {
+  const told = toldError(error);
+  if (!(told instanceof Fault)) {
+    warn(told.message);
+    return REFUSED;
+  }
+  warn(debug ? told.message : `${told.message} Add --debug for details.`);
+  if (debug) for (const line of told.details.split("\n")) warn(line);
+  return FAULTY;
+}
+
+/** Errors that reach no caller end the same way; a reader of the output that has gone away is no error. */
+export function failOutside(debug: boolean): void {
+  const end = (error: unknown): void => process.exit(fail(error, debug));
+  process.on("uncaughtException", end);
+  process.on("unhandledRejection", end);
+  for (const stream of [process.stdout, process.stderr])
+    stream.on("error", (error: NodeJS.ErrnoException) => {
+      if (error.code === "EPIPE") process.exit(0);
+      throw error;
+    });
+}
