@@ -128,7 +128,10 @@ function isTable(answer: Answer): answer is readonly (readonly Cell[])[] {
 }
 
 function shownCell(cell: Cell): number | string | CustomFunctions.Error {
-  return typeof cell === "object" ? cellError(cell) : cell;
+  if (typeof cell === "object") return cellError(cell);
+  // Excel would show nothing at all.
+  if (typeof cell === "number" && !Number.isFinite(cell)) return cellError(new RangeError(`the answer ${cell}`));
+  return cell;
 }
 
 function cellError(error: unknown): CustomFunctions.Error {

@@ -7,6 +7,7 @@ import { DEMO_SURVEY } from "./demoSurvey";
 import { fail } from "./fail";
 import { readRegularFile } from "../files/readRegularFile";
 import type { Output } from "./output";
+import { print } from "./print";
 
 /**
  * `open`: the local workbook page, until the program is stopped.
@@ -21,7 +22,7 @@ export async function openCommand(
   debug: boolean,
 ): Promise<Output> {
   const folder = process.cwd();
-  const { address } = await serveBook({
+  const { address, newAddress } = await serveBook({
     path: resolve(survey ?? "demo-survey.csv"),
     bytes: survey === undefined ? writeCsv(DEMO_SURVEY) : readRegularFile(survey, "survey"),
     folder,
@@ -30,8 +31,10 @@ export async function openCommand(
     onFault: (told) => fail(told, debug),
   });
   openBrowser(address);
+  // Each address lets one browser in; a second browser, or one that was closed, needs another.
+  if (process.stdin.isTTY) process.stdin.on("data", () => print(`A new address: ${newAddress()}`));
   const text = `${survey ?? "The demo survey"} is open at ${address}
-Only this machine can reach it. A save is a new file beside the survey. Ctrl-C ends.`;
+Only this machine can reach it, and the address works once: Enter gives another. A save is a new file beside the survey. Ctrl-C ends.`;
   return { text, json: { address } };
 }
 

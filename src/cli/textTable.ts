@@ -5,10 +5,10 @@
  * @param decimals of numbers, at most
  */
 export function textTable(rows: readonly (readonly (number | string)[])[], decimals = DECIMALS): string {
-  const columns = Math.max(0, ...rows.map((row) => row.length));
+  const columns = rows.reduce((widest, { length }) => Math.max(widest, length), 0);
   const shownRows = rows.map((row) => Array.from({ length: columns }, (_, i) => cellText(row[i] ?? "", decimals)));
   const widths = Array.from({ length: columns }, (_, i) =>
-    Math.max(...shownRows.map((row) => width(row[i] as string))),
+    shownRows.reduce((widest, row) => Math.max(widest, width(row[i] as string)), 0),
   );
   const numeric = widths.map((_, i) => {
     const body = rows.slice(1).map((row) => row[i] ?? "");

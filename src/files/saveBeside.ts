@@ -1,7 +1,5 @@
 import {
-  accessSync,
   closeSync,
-  constants,
   existsSync,
   fsyncSync,
   linkSync,
@@ -15,12 +13,13 @@ import {
   writeSync,
   type BigIntStats,
 } from "node:fs";
-import { basename, dirname, join } from "node:path";
+import { dirname } from "node:path";
 import { InputError } from "../measure/errors";
 import { accessLike, giveAccess, type Access } from "./access";
-import { backupsOf, dropBackup, keepBackup, sameInode, type Backup } from "./backup";
+import { dropBackup, keepBackup, sameInode, type Backup } from "./backup";
 import { clearLeftovers, temporaryName } from "./leftovers";
 import { refuseIrregular } from "./readRegularFile";
+import { refuseOpen, refuseUnasked } from "./refuseUnasked";
 import { codeOf, explained } from "./systemErrors";
 
 /** What to write, and what must not be harmed. */
@@ -71,7 +70,6 @@ export function saveBeside(request: SaveRequest): SaveResult {
 const WRITE_STEP = 4_194_304;
 /** For a file without a survey on the disk: nobody but its owner. */
 const OWNER_ALONE = 0o600;
-const ANY_WRITE = 0o222;
 
 function written(request: SaveRequest, output: string, old: Uint8Array | undefined): SaveResult {
   const temporary = temporaryName(output);
@@ -124,69 +122,6 @@ function prove({ verify, bytes }: SaveRequest, now: Uint8Array): void {
     const why = error instanceof Error ? error.message : String(error);
     throw new Error(`the file as written is not right: ${why}`, { cause: error });
   }
-}
-
-function refuseUnasked(request: SaveRequest, output: string, exists: boolean): void {
-  if (!exists) return;
-  const isInput = sameInode(request.input, output);
-  if (isInput && !request.inPlace) {
-    throw new InputError(
-      "output",
-      `"${request.output}", which is the survey itself`,
-      "is written beside the survey",
-      "choose another name, or say in place",
-    );
-  }
-  if (!isInput && !request.replace) {
-    throw new InputError(
-      "output",
-      `"${request.output}", which is there already`,
-      "is written as a new file",
-      "choose another name, or say replace",
-    );
-  }
-  refuseOpen(request.output, output);
-  refuseReadOnly(request.output, output);
-  refuseOtherNames(request.output, output);
-}
-
-/** The file's own lock beside it: `~$survey.xlsx` of Excel, `.~lock.survey.xlsx#` of LibreOffice. */
-function refuseOpen(shownAs: string, output: string): void {
-  const name = basename(output);
-  const locks = [`~$${name}`, `~$${name.slice(2)}`, `.~lock.${name}#`];
-  const lock = locks.find((each) => existsSync(join(dirname(output), each)));
-  if (lock === undefined) return;
-  throw new InputError(
-    "output",
-    `"${shownAs}", which is open in a spreadsheet (${lock})`,
-    "is replaced only when closed",
-    "close it there first",
-  );
-}
-
-/** A new file under its name would not be read-only any more. */
-function refuseReadOnly(shownAs: string, output: string): void {
-  accessSync(output, constants.W_OK);
-  // Root may write everything, and a file that is marked read-only all the same.
-  if ((statSync(output).mode & ANY_WRITE) !== 0) return;
-  throw new InputError(
-    "output",
-    `"${shownAs}", which may only be read`,
-    "is kept as it is",
-    "choose another name, or allow writing to it first",
-  );
-}
-
-/** The other names of the file would go on meaning the old one. */
-function refuseOtherNames(shownAs: string, output: string): void {
-  const names = Number(statSync(output).nlink) - backupsOf(output);
-  if (names <= 1) return;
-  throw new InputError(
-    "output",
-    `"${shownAs}", a file that has ${names} names (hard links)`,
-    "is kept as it is",
-    "choose another name",
-  );
 }
 
 /** @returns what the system says of the file, read before its bytes were compared */

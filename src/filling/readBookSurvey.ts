@@ -67,10 +67,27 @@ function namedRange(book: Book, name: string): readonly (readonly unknown[])[] |
   const area: Area = parseArea(match[2]!.replaceAll("$", ""))!;
   const { rows, uncached } = book.grid(match[1]!.replaceAll("''", "'"));
   const cells = plainCells(rows, uncached);
-  return cells.slice(area.top - 1, area.bottom).map((row) => {
-    const kept = row.slice(area.left - 1, area.right);
-    return [...kept, ...Array.from({ length: area.right - area.left + 1 - kept.length }, () => null)];
-  });
+  const kept = cells.slice(area.top - 1, area.bottom).map((row) => row.slice(area.left - 1, area.right));
+  // The name may be of whole columns, most of them blank.
+  const used = kept.reduce((widest, { length }) => Math.max(widest, length), LEAST_COLUMNS);
+  const width = Math.min(area.right - area.left + 1, used);
+  refuseTooMuch(name, kept.length * width);
+  return kept.map((row) => [...row, ...Array.from({ length: width - row.length }, () => null)]);
+}
+
+/** A settings range has two columns. */
+const LEAST_COLUMNS = 2;
+/** A thousand stocks with a hundred columns each. */
+const MOST_CELLS = 100_000;
+
+function refuseTooMuch(name: string, cells: number): void {
+  if (cells <= MOST_CELLS) return;
+  throw new InputError(
+    `the name ${name}`,
+    `a range of ${cells} cells in use`,
+    `it has up to ${MOST_CELLS}`,
+    "let it mean the settings alone",
+  );
 }
 
 /** What a formula without a stored result reads as: refused by every measure, never taken for a blank. */

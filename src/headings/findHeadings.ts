@@ -57,7 +57,7 @@ export function groupsAbove(
   headings: Headings,
 ): readonly Group[] {
   const above = rows[headingRow - 2] ?? [];
-  const last = Math.max(0, ...headings.keys());
+  const last = [...headings.keys()].reduce((most, column) => Math.max(most, column), 0);
   return above.flatMap((cell, c) => {
     if (!isGroup(cell)) return [];
     const [unit, ...more] = readHeading(cell).units;

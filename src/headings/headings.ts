@@ -141,7 +141,7 @@ export function unitWord(word: string): string | undefined {
 
 /** Takes a heading apart. */
 export function readHeading(value: unknown): Heading {
-  const text = typeof value === "string" ? value.normalize("NFKC").replace(/\s+/g, " ").trim() : "";
+  const text = typeof value === "string" ? plainHeading(value) : "";
   const spaced = text.replace(/_/g, " ").replace(/(?<=\p{Ll}{2})(?=\p{Lu})/gu, " ");
   const units: string[] = [];
   const orders: string[] = [];
@@ -167,6 +167,14 @@ export function readHeading(value: unknown): Heading {
   };
 }
 
+/** Letters of a heading that are looked at: twice what Excel takes for the heading of a table. */
+const LONGEST_HEADING = 500;
+
+function plainHeading(value: string): string {
+  const plain = value.slice(0, LONGEST_HEADING).normalize("NFKC").slice(0, LONGEST_HEADING);
+  return plain.replace(/\s+/g, " ").trim();
+}
+
 /** What a heading can mean; nothing when it is no field. */
 export function headingReadings(heading: Heading): readonly HeadingReading[] {
   const { words } = heading;
@@ -187,6 +195,7 @@ export function headingReadings(heading: Heading): readonly HeadingReading[] {
 /** Words of a text that is compared with a heading: lower case, no points, single spaces. */
 export function wordsOf(text: string): string {
   return text
+    .slice(0, LONGEST_HEADING)
     .normalize("NFKC")
     .toLowerCase()
     .replace(/[.'’`]/g, "")

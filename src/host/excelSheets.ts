@@ -74,7 +74,7 @@ const SMALL = 200;
 async function fillSheet(sender: Sender, name: string, sheet: NewSheet): Promise<void> {
   const { context, put } = sender;
   const { headingRow = 1, rows } = sheet;
-  const right = Math.max(0, ...rows.map((row) => row.length));
+  const right = rows.reduce((widest, { length }) => Math.max(widest, length), 0);
   if (right === 0) return;
   const columnArea = (column: number, top: number): Area => ({ top, bottom: rows.length, left: column, right: column });
   for (let column = 1; column <= right; column++) {

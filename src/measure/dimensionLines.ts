@@ -4,7 +4,7 @@ import { isPlainRemark } from "./scanHeading";
 import { scanMeasure } from "./scanMeasure";
 
 /** Where a second label starts on the same line: `image: 20 x 15 cm; sheet: 30 x 24 cm`. */
-const NEXT_LABEL = /[;,.] ?(?=(\p{L}[^\d:;,]*):)/gu;
+const NEXT_LABEL = /[;,.] ?(?=(\p{L}[^\d:;,]{0,80}):)/gu;
 
 const LINE_JOINT = " ; ";
 
@@ -13,12 +13,17 @@ const LINE_JOINT = " ; ";
  * one term a line (`Height: 30 cm`, `Width: 20 cm`) is one line.
  */
 export function dimensionLines(text: string): readonly string[] {
-  return text
+  const joined: { readonly parts: string[]; readonly oneTermALine: boolean }[] = [];
+  for (const line of text
     .split(/[\r\n\u2028\u2029]+/)
     .map(plainText)
-    .flatMap(splitAtLabels)
-    .filter((line) => line !== "")
-    .reduce<readonly string[]>(joinTermLine, []);
+    .flatMap(splitAtLabels)) {
+    if (line === "") continue;
+    const last = joined.at(-1);
+    if (last?.oneTermALine === true && isOneTerm(line)) last.parts.push(line);
+    else joined.push({ parts: [line], oneTermALine: line.split(LINE_JOINT).every(isOneTerm) });
+  }
+  return joined.map(({ parts }) => parts.join(LINE_JOINT));
 }
 
 function splitAtLabels(line: string): readonly string[] {
@@ -29,17 +34,6 @@ function splitAtLabels(line: string): readonly string[] {
 
 function isWeight(label: string): boolean {
   return /^(?:weight|mass|wt)\b/i.test(label);
-}
-
-function joinTermLine(lines: readonly string[], line: string): readonly string[] {
-  const last = lines.at(-1);
-  return last !== undefined && isOneTermALine(last) && isOneTerm(line)
-    ? [...lines.slice(0, -1), `${last}${LINE_JOINT}${line}`]
-    : [...lines, line];
-}
-
-function isOneTermALine(line: string): boolean {
-  return line.split(LINE_JOINT).every(isOneTerm);
 }
 
 function isOneTerm(line: string): boolean {

@@ -33,6 +33,8 @@ export interface ReadDimensions extends PlacedDimensions {
   readonly unread?: readonly string[];
 }
 
+/** Ten times the longest that a public catalogue of 2,700 texts holds. */
+const LONGEST_TEXT = 2_000;
 const CURE = "give height x width x depth, such as 31.5 x 24 x 4.2 cm";
 
 /**
@@ -50,6 +52,7 @@ export function readDimensions(text: string, options: DimensionOptions): ReadDim
   const refuse: Refuse = (expected, cure = CURE) => {
     throw new InputError(options.argument, shown(text.trim() === "" ? "" : text), expected, cure);
   };
+  if (text.length > LONGEST_TEXT) return refuse(`a dimension text has up to ${LONGEST_TEXT} letters`);
   const order = readOrder(options.order ?? DEFAULT_ORDER);
   const lines = dimensionLines(text);
   const first = lines.findIndex((line) => /\d/.test(line) && weightOfLine(line) === undefined);

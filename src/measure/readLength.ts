@@ -20,6 +20,8 @@ export interface LengthOptions {
 
 /** A number without a unit above this is more likely a wrong unit or a date than a collection item. */
 export const PLAIN_LIMIT_MM: Mm = 5000;
+/** Letters of a measure, far more than anyone types: a longer text is none, and is not looked at. */
+export const LONGEST_MEASURE = 200;
 /** Larger than anything that an enclosure is made for. */
 const DEFAULT_LIMIT_MM: Mm = 20000;
 /** Excel's serials of 1 January 2000 and 31 December 2099: what `3/8` becomes in a cell. */
@@ -59,6 +61,7 @@ export function readLength(value: unknown, options: LengthOptions): Mm {
     return checked(mm, value, true, options);
   }
   if (typeof value !== "string") throw notALength(value, options);
+  if (value.length > LONGEST_MEASURE) throw notALength(value, options);
   const text = plainText(value);
   if (options.zero === true && text.toLowerCase() === "none") return 0;
   const length = scanLength(text, 0);

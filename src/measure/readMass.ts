@@ -1,6 +1,6 @@
 import { InputError, shown } from "./errors";
 import { plainText } from "./plainText";
-import { mayBeADate } from "./readLength";
+import { LONGEST_MEASURE, mayBeADate } from "./readLength";
 import { GREATEST_MASS_KG, scanMass } from "./scanMass";
 import { AMBIGUOUS_COMMA, scanNumber } from "./scanNumber";
 import { KG_PER_LB, type MassUnit } from "./units";
@@ -25,6 +25,7 @@ const EXAMPLES = { kg: "1.2, 850 g or 2 lb 3 oz", lb: "2 1/2, 2 lb 3 oz or 850 g
 export function readMass(value: unknown, options: MassOptions): number {
   if (typeof value === "number") return checked(value * kgPer(options.unit), value, options);
   if (typeof value !== "string") throw refused(value, options);
+  if (value.length > LONGEST_MEASURE) throw refused(value, options);
   const text = plainText(value);
   const mass = scanMass(text, 0);
   if (mass?.end === text.length) return checked(mass.kg, value, options);

@@ -19,7 +19,7 @@ const KNOWN_WORD =
 const DOUBT =
   /(?<!\p{L})(?:ca|circa|approx\w*|about|around|nearly|est|estimated?|roughly|min|minimum|probably|possibly|unknown|open|opened|unfolded|unrolled|extended)(?!\p{L})|[?~≈±<>]/iu;
 /** Words up to a colon, the last perhaps a number: `frame:`, `support, each:`, `panel 2:`. */
-const LABEL = /(\p{L}[^\d:]*?(?: ?\d{1,3})?) ?: ?/uy;
+const LABEL = /(\p{L}[^\d:]{0,200}?(?: ?\d{1,3})?) ?: ?/uy;
 const HOLDS_UNIT = /(?<!\p{L})(?:mm|cm|m|inch(?:es)?|ft|feet|foot|millimet\w*|centimet\w*|met(?:re|er)s?)(?!\p{L})/iu;
 
 /** Reads the words before a measure, as far as they are understood: up to `end`. */

@@ -58,7 +58,7 @@ export function bookEdits(opened: OpenedBook, live: LiveBook): PageChanges {
     else {
       const old = opened.snapshot.sheets[before.id]!;
       const changes = changedCells(before, old, sheet, live.filled(id), { opened, snapshot });
-      cells.push(...changes.cells);
+      for (const cell of changes.cells) cells.push(cell);
       looks += changes.looks;
       keptArrays += changes.keptArrays;
       plainer += changes.plainer;

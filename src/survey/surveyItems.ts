@@ -46,6 +46,7 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Rec
   const recognition = recogniseColumns(cells, { ...options, settings });
   refuseDoubt(recognition);
   const { columns } = recognition;
+  refuseTooLong(recognition);
   const rows = surveyRows(cells, recognition);
   const last = rows.findLast(({ values }) => Object.values(values).some((cell) => !isBlank(cell)));
   const items = rows.map(({ row, values, settings: own }): SurveyItem => {
@@ -66,6 +67,20 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Rec
     Object.entries(columns).flatMap(([field, { unit }]) => (unit === undefined ? [] : [[field, unit]])),
   );
   return { recognition, items, units };
+}
+
+/** As many rows as the program is measured with. */
+const MOST_ROWS = 100_000;
+
+function refuseTooLong({ firstRow, lastRow }: Recognition): void {
+  const rows = lastRow - firstRow + 1;
+  if (rows <= MOST_ROWS) return;
+  throw new InputError(
+    "survey",
+    `${rows} rows`,
+    `one survey has up to ${MOST_ROWS}`,
+    "divide it, or delete stray cells far below its last item",
+  );
 }
 
 const OWN_COLUMNS = new Set(["weight", "unit"]);

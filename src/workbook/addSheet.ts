@@ -1,10 +1,11 @@
 import { InputError } from "../measure/errors";
 import { blankSheet, SPREADSHEET_TYPE } from "./blankParts";
-import type { Area } from "./cellRef";
+import { MOST_ROWS, type Area } from "./cellRef";
 import { columnWidth } from "./columnWidth";
 import { isFormula, type NewSheet } from "./edits";
 import { relationsPart, type PackageEditor } from "./packageEditor";
 import { sheetText, writeSheet, type CellChange } from "./sheetEditor";
+import { FORMULA_SIGN } from "./formulaText";
 import type { StyleEditor } from "./styleEditor";
 import { newTable } from "./tableEditor";
 import { packer } from "./writeZip";
@@ -23,6 +24,7 @@ export function writeNewSheet(
   styles: StyleEditor,
   parts: PackageEditor,
 ): void {
+  refuseTooLong(sheet);
   const { headingRow = 1, table } = sheet;
   let tablePart = "";
   if (table !== undefined) {
@@ -39,14 +41,16 @@ export function writeNewSheet(
     const changes = row.flatMap((content, c): CellChange[] => {
       if (content === null) return [];
       const format = r + 1 > headingRow ? sheet.formats?.[c] : undefined;
-      const quoted = !isFormula(content) && typeof content === "string" && /^[=+\-@\t\r']/.test(content);
+      const quoted =
+        !isFormula(content) && typeof content === "string" && (content.startsWith("'") || FORMULA_SIGN.test(content));
       const bold = r + 1 === headingRow;
       const wish = { ...(format === undefined ? {} : { format }), bold, quoted };
       return [{ column: c + 1, content, styled: (style) => styles.styled(style, wish) }];
     });
     if (changes.length > 0) cells.set(r + 1, changes);
   });
-  const columns = Math.max(0, ...sheet.rows.map((row) => row.length));
+  // Not by spreading: the arguments of a long list would not fit on the stack.
+  const columns = sheet.rows.reduce((widest, { length }) => Math.max(widest, length), 0);
   const widths = new Map(
     Array.from({ length: columns }, (_, c) => [
       c + 1,
@@ -60,6 +64,16 @@ export function writeNewSheet(
   const pack = packer(part);
   writeSheet(sheetText(sheet.name, blankSheet(headingRow, tablePart)), { cells, widths }, pack.push);
   parts.put(pack.done());
+}
+
+function refuseTooLong({ name, rows }: NewSheet): void {
+  if (rows.length <= MOST_ROWS) return;
+  throw new InputError(
+    `sheet "${name}"`,
+    `${rows.length} rows`,
+    `a sheet has ${MOST_ROWS}`,
+    "divide the survey, or ask for the list as .csv",
+  );
 }
 
 /** @throws InputError when a spreadsheet would refuse the name */

@@ -74,7 +74,7 @@ export function addSheets(
   const marks: AddedSheets["marks"][number][] = [];
   const kept = workbook.sheets.filter((_, position) => !removed.positions.includes(position));
   let sheetId = Math.max(0, ...workbook.sheets.map((sheet) => sheet.sheetId));
-  let tableId = Math.max(0, ...workbook.tables.map((table) => table.id));
+  let tableId = workbook.tables.reduce((most, { id }) => Math.max(most, id), 0);
   for (const sheet of sheets) {
     checkSheetName(sheet.name);
     const wanted = sheet.name.toLowerCase();

@@ -16,6 +16,10 @@ export interface Area {
 
 export const MOST_ROWS = 1_048_576;
 export const MOST_COLUMNS = 16_384;
+/** Places that a grid may have, blank ones between included: 100,000 rows of 200 columns. */
+export const MOST_POSITIONS = 20_000_000;
+/** Cells that hold something: 100,000 rows of 50 columns. */
+export const MOST_CELLS = 5_000_000;
 
 /** `3` -> `C`, `28` -> `AB`. */
 export function columnLetters(column: number): string {

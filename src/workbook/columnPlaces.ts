@@ -54,7 +54,9 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
   const { book, sheet, headings, merged, filter } = inUse;
   const { table, note } = growableTable(book, edit);
   const headingAt = (column: number) => String(headings[column - 1] ?? "");
-  const own = ownColumns(book).filter((mark) => mark.sheet === sheet && mark.headingRow === edit.headingRow);
+  const marks = ownColumns(book).filter((mark) => mark.sheet === sheet && mark.headingRow === edit.headingRow);
+  // One mark a column: more of them come of a damaged workbook.
+  const own = [...new Map(marks.map((mark) => [mark.column, mark])).values()];
   const { reused, left } = matched(edit.columns, own, headingAt);
   const dropped = table ? tail(left, table.area.right) : left;
   const emptied = left.filter((mark) => !dropped.includes(mark));
@@ -110,7 +112,7 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
         area: columnArea(mark.column, mark.headingRow, mark.lastRow),
       })),
     ],
-    staleMarks: own.map((mark) => mark.mark),
+    staleMarks: marks.map((mark) => mark.mark),
     notes: [
       ...(note === undefined ? [] : [note]),
       ...(room.note === undefined ? [] : [room.note]),
@@ -195,7 +197,7 @@ function findRoom({ book, sheet, used: usedIn }: SheetInUse, request: RoomReques
     [...merged, ...others].some((area) => overlap(area, wanted)) ||
     [...used].some((column) => column >= wanted.left && column <= wanted.right && !freed.has(column));
   if (!blocked) return { start };
-  const past = Math.max(last, after, ...merged.map((area) => area.right), ...others.map((area) => area.right)) + 1;
+  const past = [...merged, ...others].reduce((most, { right }) => Math.max(most, right), Math.max(last, after)) + 1;
   const standing = `something stands right of the ${table ? `table ${table.name}` : "survey"} (${areaName(wanted)})`;
   return { start: past, note: `${standing}, so the new columns begin at column ${columnLetters(past)}` };
 }

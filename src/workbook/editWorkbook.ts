@@ -36,6 +36,7 @@ export function editWorkbook(
   const parts = packageEditor(workbook);
   const styles = stylesOf(workbook, parts);
   const { columns, cells = [], widths = [] } = edits;
+  refuseOtherStyles(cells, styles.editor.count());
   let plan: ColumnPlan | undefined;
   const sheets = new Set(
     [...(columns ? [columns.sheet] : []), ...cells.map((cell) => cell.sheet), ...widths.map((each) => each.sheet)].map(
@@ -113,6 +114,17 @@ function refuseOtherTexts(workbook: Workbook, cells: readonly CellEdit[]): void 
     `cell ${cellName(other.row, other.column)} of "${other.sheet}"`,
     `the shared text ${other.sharedText}, which reads otherwise`,
     "takes the text that the file has under that number",
+    "open the file again",
+  );
+}
+
+function refuseOtherStyles(cells: readonly CellEdit[], count: number): void {
+  const other = cells.find(({ style }) => style !== undefined && style >= count);
+  if (!other) return;
+  throw new InputError(
+    `cell ${cellName(other.row, other.column)} of "${other.sheet}"`,
+    `the style ${other.style}`,
+    `takes one of the ${count} styles of the file`,
     "open the file again",
   );
 }

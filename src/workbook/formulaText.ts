@@ -42,3 +42,9 @@ function outsideTexts(formula: string, change: (piece: string) => string): strin
     /^["']/.test(piece) ? piece : change(piece),
   );
 }
+
+/**
+ * What a text may begin with that a spreadsheet runs as a formula: the four signs, also as wide as an East Asian letter, and
+ * the white space that some programs skip before them.
+ */
+export const FORMULA_SIGN = /^[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/;

@@ -1,4 +1,4 @@
-import { damaged } from "./damaged";
+import { damaged, tooMuch } from "./damaged";
 import { contentTypesOf, neededPart, partOf, relationsOf, type ContentTypes, type Relation } from "./parts";
 import { attribute, attributeOf, readXml } from "./readXml";
 import { readTable, type TableInfo } from "./readTable";
@@ -66,8 +66,11 @@ export function openPackage(zip: Zip): Workbook {
   checkMainType(types.of(part), part);
   const relations = relationsOf(zip, part);
   const book = readBook(zip, part);
-  const sheets = book.sheets.map((sheet) => sheetInfo(sheet, relations, types, zip));
+  const byId = new Map(relations.map((relation) => [relation.id, relation]));
+  const sheets = book.sheets.map((sheet) => sheetInfo(sheet, byId, types, zip));
+  refuseTwice(sheets.map((sheet) => sheet.part));
   const tables = sheets.filter((sheet) => sheet.cells).flatMap((sheet) => tablesOf(zip, sheet));
+  refuseTwice(tables.map((table) => table.part));
   return {
     zip,
     part,
@@ -92,6 +95,11 @@ export function openPackage(zip: Zip): Workbook {
 export function isTrue(value: string | undefined): boolean {
   return value === "1" || value === "true";
 }
+
+/** A workbook has some dozens of names; one for each of a thousand columns is odd, but no harm. */
+const MOST_NAMES = 10_000;
+/** A workbook has some dozens of sheets. */
+const MOST_SHEETS = 2_000;
 
 const STRICT = "http://purl.oclc.org/ooxml/";
 const WORKSHEET = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";
@@ -144,6 +152,7 @@ function readBook(zip: Zip, part: string) {
       if (tag.local === "workbookPr") date1904 = isTrue(attribute(tag, "date1904"));
       if (tag.local === "workbookProtection") structureLocked = isTrue(attribute(tag, "lockStructure"));
       if (tag.local === "sheet") {
+        if (sheets.length >= MOST_SHEETS) throw tooMuch(`more than ${MOST_SHEETS} sheets`);
         sheets.push({
           name: attribute(tag, "name") ?? "",
           state: attribute(tag, "state") ?? "visible",
@@ -168,14 +177,29 @@ function readBook(zip: Zip, part: string) {
     close: (tag) => {
       if (!name || tag.local !== "definedName") return;
       names.push({ ...name, refersTo: text });
+      if (names.length > MOST_NAMES) throw tooMuch(`more than ${MOST_NAMES} defined names`);
       name = undefined;
     },
   });
   return { sheets, names, namespace, date1904, structureLocked };
 }
 
-function sheetInfo(listed: ListedSheet, relations: readonly Relation[], types: ContentTypes, zip: Zip): SheetInfo {
-  const relation = relations.find(({ id }) => id === listed.relation);
+/** A part that is listed again and again would be read as often. */
+function refuseTwice(parts: readonly string[]): void {
+  const seen = new Set<string>();
+  for (const part of parts) {
+    if (seen.has(part)) throw damaged(`the part ${part} listed twice`);
+    seen.add(part);
+  }
+}
+
+function sheetInfo(
+  listed: ListedSheet,
+  relations: ReadonlyMap<string, Relation>,
+  types: ContentTypes,
+  zip: Zip,
+): SheetInfo {
+  const relation = relations.get(listed.relation);
   if (!relation) throw damaged(`the sheet "${listed.name}" without its part`);
   const part = neededPart(zip, relation.target).name;
   const cells = relation.kind === "worksheet";
@@ -187,7 +211,9 @@ function sheetInfo(listed: ListedSheet, relations: readonly Relation[], types: C
 }
 
 function tablesOf(zip: Zip, sheet: SheetInfo): TableInfo[] {
-  return relationsOf(zip, sheet.part)
+  const parts = relationsOf(zip, sheet.part)
     .filter((relation) => relation.kind === "table")
-    .map((relation) => readTable(neededPart(zip, relation.target), sheet.name));
+    .map((relation) => neededPart(zip, relation.target));
+  refuseTwice(parts.map(({ name }) => name));
+  return parts.map((part) => readTable(part, sheet.name));
 }

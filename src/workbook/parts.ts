@@ -1,4 +1,4 @@
-import { damaged } from "./damaged";
+import { damaged, tooMuch } from "./damaged";
 import { attribute, readXml } from "./readXml";
 import type { Zip, ZipEntry } from "./zip";
 
@@ -23,10 +23,17 @@ export const CONTENT_TYPES = "[Content_Types].xml";
 export function partOf(zip: Zip, name: string): ZipEntry | undefined {
   const exact = zip.get(name);
   if (exact) return exact;
-  const lowered = name.toLowerCase();
-  for (const [key, entry] of zip) if (key.toLowerCase() === lowered) return entry;
-  return undefined;
+  let lowered = loweredParts.get(zip);
+  if (lowered === undefined) {
+    lowered = new Map([...zip].map(([key, entry]) => [key.toLowerCase(), entry]));
+    loweredParts.set(zip, lowered);
+  }
+  return lowered.get(name.toLowerCase());
 }
+
+const loweredParts = new WeakMap<Zip, ReadonlyMap<string, ZipEntry>>();
+/** A sheet may have 65,530 addresses in its cells, each a relationship. */
+const MOST_RELATIONS = 100_000;
 
 /** @throws InputError when the part is missing */
 export function neededPart(zip: Zip, name: string): ZipEntry {
@@ -49,6 +56,8 @@ export function relationsOf(zip: Zip, part: string): readonly Relation[] {
   readXml(entry, {
     open: (tag) => {
       if (tag.local !== "Relationship") return;
+      if (relations.length >= MOST_RELATIONS)
+        throw tooMuch(`the part ${entry.name} with more than ${MOST_RELATIONS} relationships`);
       const type = attribute(tag, "Type") ?? "";
       const target = attribute(tag, "Target") ?? "";
       const outside = attribute(tag, "TargetMode") === "External";

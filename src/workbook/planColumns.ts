@@ -6,7 +6,8 @@ import type { Workbook } from "./openWorkbook";
 import type { TableInfo } from "./readTable";
 import type { OwnColumn } from "./ownMarks";
 import { readSheet } from "./readSheet";
-import { sheetMatters, usedColumns, type CellChange, type SheetText } from "./sheetEditor";
+import { lastRowOf, sheetMatters, usedColumns, type CellChange, type SheetText } from "./sheetEditor";
+import { FORMULA_SIGN } from "./formulaText";
 import type { StyleEditor } from "./styleEditor";
 import type { TableChange } from "./tableEditor";
 
@@ -44,7 +45,9 @@ export function planColumns(workbook: Workbook, text: SheetText, edit: ColumnsEd
     if (list) list.push(made);
     else cells.set(row, [made]);
   };
-  for (const mark of [...dropped, ...emptied]) emptyColumn(mark, dropped.includes(mark), table, change);
+  // A mark may say more rows than the sheet has.
+  const lastUsed = lastRowOf(text);
+  for (const mark of [...dropped, ...emptied]) emptyColumn(mark, dropped.includes(mark), table, lastUsed, change);
   for (const { column, at, before } of placed) {
     const styled = styler(styles, column);
     const from = at.replaced ? undefined : (column.like ?? like);
@@ -54,7 +57,7 @@ export function planColumns(workbook: Workbook, text: SheetText, edit: ColumnsEd
     column.cells.forEach((content, i) => {
       change(edit.firstRow + i, { column: at.column, content, ...likeness, styled: styled(content, at.replaced) });
     });
-    for (let row = edit.lastRow + 1; before && row <= before.lastRow; row++) {
+    for (let row = edit.lastRow + 1; before && row <= Math.min(before.lastRow, lastUsed); row++) {
       if (!(table?.totalsRow && row === table.area.bottom))
         change(row, { column: at.column, content: null, styled: (s) => s });
     }
@@ -103,9 +106,10 @@ function emptyColumn(
   mark: OwnColumn,
   whole: boolean,
   table: BookTable | undefined,
+  lastUsed: number,
   change: (row: number, made: CellChange) => void,
 ): void {
-  const bottom = table && whole ? table.area.bottom : mark.lastRow;
+  const bottom = Math.min(lastUsed, table && whole ? table.area.bottom : mark.lastRow);
   const styled = (style: number | undefined) => (whole ? undefined : style);
   // A column that stays in its table keeps its heading, which the table names.
   const top = whole || !table ? mark.headingRow : mark.headingRow + 1;
@@ -115,7 +119,7 @@ function emptyColumn(
 function styler(styles: StyleEditor, column: NewColumn) {
   return (content: CellContent, replaced: boolean) => (style: number | undefined) => {
     const format = column.format ?? (replaced ? undefined : "plain");
-    const quoted = typeof content === "string" && /^[=+\-@\t\r']/.test(content);
+    const quoted = typeof content === "string" && (content.startsWith("'") || FORMULA_SIGN.test(content));
     return styles.styled(style, {
       ...(format === undefined ? {} : { format }),
       ...(isFormula(content) ? {} : { quoted }),

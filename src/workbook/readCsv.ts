@@ -1,5 +1,6 @@
 import Papa from "papaparse";
 import { InputError } from "../measure/errors";
+import { MOST_CELLS, MOST_COLUMNS, MOST_POSITIONS } from "./cellRef";
 import { decodeText, type CsvEncoding } from "./csvEncoding";
 
 /** A text table, with all that is needed to write its untouched cells back as they were. */
@@ -33,6 +34,8 @@ export function readCsv(bytes: Uint8Array): Csv {
   const rows: string[][] = [];
   const raw: string[][] = [];
   let from = 0;
+  let cells = 0;
+  let widest = 0;
   Papa.parse<string[]>(text, {
     delimiter,
     newline,
@@ -40,6 +43,9 @@ export function readCsv(bytes: Uint8Array): Csv {
       if (errors.some((error) => error.type === "Quotes")) throw brokenQuote(rows.length + 1 + (notice ? 1 : 0));
       const line = withoutEnd(text.slice(from, meta.cursor), newline);
       from = meta.cursor;
+      cells += data.length;
+      widest = Math.max(widest, data.length);
+      refuseTooMuch(rows.length + 1, data.length, cells, widest);
       rows.push(data);
       raw.push(rawCells(line, data, delimiter));
     },
@@ -137,6 +143,23 @@ function usesDecimalComma(rows: readonly (readonly string[])[]): boolean {
     }
   }
   return commas > 0 && points === 0;
+}
+
+function refuseTooMuch(row: number, width: number, cells: number, widest: number): void {
+  if (width > MOST_COLUMNS)
+    throw new InputError(
+      "csv",
+      `a row ${row} of ${width} cells`,
+      `a row has up to ${MOST_COLUMNS}`,
+      "check the delimiter and the quotes of that row",
+    );
+  if (cells > MOST_CELLS || row * widest > MOST_POSITIONS)
+    throw new InputError(
+      "csv",
+      `more than ${(cells > MOST_CELLS ? MOST_CELLS : MOST_POSITIONS) / 1_000_000} million cells`,
+      "accepts a survey",
+      "divide it, or leave out columns that are not needed",
+    );
 }
 
 function brokenQuote(row: number): InputError {

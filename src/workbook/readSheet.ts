@@ -1,5 +1,14 @@
 import { InputError } from "../measure/errors";
-import { cellName, columnNumber, MOST_COLUMNS, MOST_ROWS, parseArea, type Area } from "./cellRef";
+import {
+  cellName,
+  columnNumber,
+  MOST_CELLS,
+  MOST_COLUMNS,
+  MOST_POSITIONS,
+  MOST_ROWS,
+  parseArea,
+  type Area,
+} from "./cellRef";
 import { damaged } from "./damaged";
 import { unescapeText } from "./escape";
 import { isTrue, type SheetInfo, type Workbook } from "./openWorkbook";
@@ -40,7 +49,7 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
   const sheet = sheetNamed(workbook, name);
   const texts = sharedTextsOf(workbook);
   const dateStyles = dateStylesOf(workbook);
-  const rows: SheetValue[][] = [];
+  const rows: (readonly SheetValue[])[] = [];
   const uncached: string[] = [];
   const formulas = new Map<string, string>();
   const shared = new Map<string, string>();
@@ -49,6 +58,9 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
   let row = 0;
   let column = 0;
   let positions = 0;
+  let cells = 0;
+  /** Columns of the row that are counted among the positions. */
+  let counted = 0;
   let type = "";
   let style = "";
   let value: string | undefined;
@@ -66,6 +78,13 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
   };
   const closeCell = (): void => {
     const at = () => cellName(row, column);
+    if (formula !== undefined || value !== undefined) {
+      positions += column - counted;
+      counted = column;
+      cells++;
+      if (positions > MOST_POSITIONS) throw tooWide(sheet.name);
+      if (cells > MOST_CELLS) throw tooFull(sheet.name);
+    }
     if (formula !== undefined) {
       if (sharedId !== undefined && formula !== "") shared.set(sharedId, formula);
       if (wantFormulas)
@@ -75,12 +94,11 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
     if (value === undefined) return;
     const plain = plainValue(value, type, dateStyles.has(style), { texts, date1904: workbook.date1904, at });
     if (plain === null) return;
-    while (rows.length < row) rows.push([]);
-    const cells = rows[row - 1]!;
-    positions += Math.max(0, column - cells.length);
-    if (positions > MOST_POSITIONS) throw tooWide(sheet.name);
-    while (cells.length < column) cells.push(null);
-    cells[column - 1] = plain;
+    while (rows.length < row - 1) rows.push(BLANK_ROW);
+    if (rows.length < row) rows.push([]);
+    const own = rows[row - 1] as SheetValue[];
+    while (own.length < column) own.push(null);
+    own[column - 1] = plain;
   };
 
   readXml(neededPart(workbook.zip, sheet.part), {
@@ -89,7 +107,7 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
       switch (tag.local) {
         case "row":
           row = rowOf(attribute(tag, "r"), row, sheet.name);
-          column = 0;
+          column = counted = 0;
           break;
         case "c":
           openCell(tag);
@@ -156,8 +174,7 @@ export function sheetNamed<Sheet extends Pick<SheetInfo, "name" | "cells">>(
   return sheet;
 }
 
-/** Cells that a grid may stand for, blank ones between included: 100,000 rows of 400 columns. */
-const MOST_POSITIONS = 40_000_000;
+const BLANK_ROW: readonly SheetValue[] = [];
 
 interface ValueContext {
   readonly texts: readonly string[];
@@ -204,6 +221,7 @@ function rowOf(text: string | undefined, before: number, sheet: string): number 
   const row = text === undefined ? before + 1 : Number(text);
   if (!Number.isInteger(row) || row < 1 || row > MOST_ROWS)
     throw damaged(`the sheet "${sheet}" with a row numbered ${text ?? row}`);
+  if (row <= before) throw damaged(`the sheet "${sheet}" with row ${row} twice, or below row ${before}`);
   return row;
 }
 
@@ -212,7 +230,17 @@ function columnOf(reference: string | undefined, before: number, sheet: string):
   const column = columnNumber(/^[a-z]+/i.exec(reference)?.[0] ?? "");
   if (column === undefined || column > MOST_COLUMNS)
     throw damaged(`the sheet "${sheet}" with a cell named ${reference}`);
+  if (column <= before) throw damaged(`the sheet "${sheet}" with the cell ${reference} twice, or out of its order`);
   return column;
+}
+
+function tooFull(sheet: string): InputError {
+  return new InputError(
+    "sheet",
+    `"${sheet}", which has more than ${MOST_CELLS / 1_000_000} million cells`,
+    "accepts a survey",
+    "copy the survey alone into a new workbook",
+  );
 }
 
 function tooWide(sheet: string): InputError {

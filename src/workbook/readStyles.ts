@@ -1,3 +1,4 @@
+import { tooMuch } from "./damaged";
 import type { Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
 import { attribute, readXml } from "./readXml";
@@ -23,6 +24,7 @@ export function dateStylesOf(workbook: Workbook): ReadonlySet<string> {
         const id = Number(attribute(tag, "numFmtId") ?? 0);
         if (dateFormats.has(id) || isDateFormatId(id)) styles.add(String(index));
         index++;
+        if (index > MOST_STYLES) throw tooMuch(`more than ${MOST_STYLES} cell styles`);
       },
       close: (tag) => {
         if (tag.local === "cellXfs") inCellFormats = false;
@@ -37,5 +39,8 @@ export function dateStylesOf(workbook: Workbook): ReadonlySet<string> {
 export function stylesPart(workbook: Workbook): string | undefined {
   return workbook.relations.find((relation) => relation.kind === "styles")?.target;
 }
+
+/** Limit of Excel. */
+const MOST_STYLES = 65_490;
 
 const cache = new WeakMap<Workbook, ReadonlySet<string>>();

@@ -42,5 +42,8 @@ export function readTable(entry: ZipEntry, sheet: string): TableInfo {
     },
   });
   if (!table) throw damaged(`the part ${entry.name}, which holds no table`);
+  const width = table.area.right - table.area.left + 1;
+  if (columns.length !== width)
+    throw damaged(`the table ${table.name}, which names ${columns.length} columns for the ${width} of its cells`);
   return { ...table, columns };
 }

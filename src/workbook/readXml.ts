@@ -1,5 +1,5 @@
 import { SaxesParser } from "saxes";
-import { damaged } from "./damaged";
+import { damaged, tooMuch } from "./damaged";
 import { eachChunk, type ZipEntry } from "./zip";
 
 /** A tag of a part: its name without the prefix, the namespace that the prefix stands for, and its attributes. */
@@ -34,6 +34,7 @@ export function readXml(entry: ZipEntry, handlers: XmlHandlers): void {
   // The parser's own reading of namespaces takes as long as all else together.
   const parser = new SaxesParser();
   const open: XmlTag[] = [];
+  let declaring = 0;
   parser.on("error", (error) => {
     throw notWellFormed(entry.name, error.message);
   });
@@ -44,7 +45,10 @@ export function readXml(entry: ZipEntry, handlers: XmlHandlers): void {
     );
   });
   parser.on("opentag", ({ name, attributes }) => {
+    if (open.length >= DEEPEST) throw tooMuch(`the part ${entry.name} with more than ${DEEPEST} tags one in another`);
     const tag = namedTag(name, attributes, open.at(-1)?.namespaces ?? OUTERMOST, entry.name);
+    if (tag.namespaces !== (open.at(-1)?.namespaces ?? OUTERMOST) && ++declaring > MOST_DECLARING)
+      throw tooMuch(`the part ${entry.name} with namespaces in more than ${MOST_DECLARING} tags`);
     open.push(tag);
     handlers.open?.(tag);
   });
@@ -95,6 +99,13 @@ export function attributeOf({ attributes, namespaces }: XmlTag, local: string, u
   return name === undefined ? undefined : attributes[name];
 }
 
+/** Tags one in another: a sheet has some ten, a drawing some thirty. */
+export const DEEPEST = 256;
+/** Namespaces known at one place: a sheet has some ten. Each tag that declares one costs as much as all of them. */
+export const MOST_NAMESPACES = 100;
+/** Tags that declare a namespace that the tags around them do not have. */
+export const MOST_DECLARING = 100_000;
+
 const OUTERMOST: Namespaces = new Map([
   ["", ""],
   ["xml", "http://www.w3.org/XML/1998/namespace"],
@@ -102,7 +113,7 @@ const OUTERMOST: Namespaces = new Map([
 
 /** @throws InputError when a name is no name with or without a prefix, a prefix stands for nothing, or two attributes are one */
 function namedTag(name: string, attributes: Record<string, string>, outer: Namespaces, part: string): XmlTag {
-  const namespaces = namespacesIn(attributes, outer);
+  const namespaces = namespacesIn(attributes, outer, part);
   let seen: Set<string> | undefined;
   for (const written in attributes) {
     if (!written.includes(":") || written.startsWith("xmlns:")) continue;
@@ -130,10 +141,16 @@ function namespaceOf(written: string, namespaces: Namespaces, part: string): str
 }
 
 /** Those of the tags around, and those that the tag declares itself. */
-function namespacesIn(attributes: Record<string, string>, outer: Namespaces): Namespaces {
+function namespacesIn(attributes: Record<string, string>, outer: Namespaces, part: string): Namespaces {
   let own: Map<string, string> | undefined;
-  for (const name in attributes)
-    if (name === "xmlns" || name.startsWith("xmlns:")) (own ??= new Map(outer)).set(name.slice(6), attributes[name]!);
+  for (const name in attributes) {
+    if (name !== "xmlns" && !name.startsWith("xmlns:")) continue;
+    const prefix = name.slice("xmlns:".length);
+    if ((own ?? outer).get(prefix) === attributes[name]) continue;
+    (own ??= new Map(outer)).set(prefix, attributes[name]!);
+    if (own.size > MOST_NAMESPACES)
+      throw tooMuch(`the part ${part} with more than ${MOST_NAMESPACES} namespaces at one place`);
+  }
   return own ?? outer;
 }
 
@@ -150,12 +167,22 @@ export function textOf(entry: ZipEntry): string {
     pieces.push(decode(entry.name, () => decoder!.decode(chunk, { stream: true })));
   });
   if (decoder) pieces.push(decode(entry.name, () => decoder!.decode()));
-  // The writer writes UTF-8 only; a declaration of anything else would then be wrong.
-  pieces[0] = (pieces[0] ?? "").replace(
-    /^(<\?xml[^>]*?)\s+encoding\s*=\s*("[^"]*"|'[^']*')/,
-    (declaration, before: string) => (/utf-?8/i.test(declaration) ? declaration : before),
-  );
+  pieces[0] = withoutEncoding(pieces[0] ?? "", entry.name);
   return pieces.join("");
+}
+
+const LONGEST_DECLARATION = 1_000;
+
+/** The writer writes UTF-8 only; a declaration of anything else would then be wrong. */
+function withoutEncoding(text: string, part: string): string {
+  if (!text.startsWith("<?xml")) return text;
+  const end = text.indexOf("?>");
+  if (end < 0 || end > LONGEST_DECLARATION)
+    throw tooMuch(`the part ${part} with an XML declaration of more than ${LONGEST_DECLARATION} letters`);
+  const declaration = text
+    .slice(0, end)
+    .replace(/\sencoding\s*=\s*("[^"]*"|'[^']*')/, (encoding) => (/utf-?8/i.test(encoding) ? encoding : ""));
+  return declaration + text.slice(end);
 }
 
 function decode(name: string, piece: () => string): string {

@@ -52,12 +52,20 @@ export function withAttribute(tag: string, name: string, value: string | undefin
     const after = tag.slice(match.index + match[0].length);
     return tag.slice(0, match.index) + (value === undefined ? "" : `${match[1]}"${value}"`) + after;
   }
-  return value === undefined ? tag : tag.replace(/\s*(\/?>)$/, ` ${name}="${value}"$1`);
+  return value === undefined ? tag : `${openTag(tag)} ${name}="${value}"${tag.endsWith("/>") ? "/>" : ">"}`;
+}
+
+/** A start tag without its end: `<c r="B7"` of `<c r="B7" />`. */
+export function openTag(tag: string): string {
+  // By hand: a pattern would look at long white space again from each of its letters.
+  let end = tag.length - (tag.endsWith("/>") ? 2 : 1);
+  while (end > 0 && tag.charCodeAt(end - 1) <= SPACE) end--;
+  return tag.slice(0, end);
 }
 
 /** A start tag that closes itself, opened; any other as it is. */
 export function opened(tag: string): string {
-  return tag.replace(/\s*\/>$/, ">");
+  return tag.endsWith("/>") ? `${openTag(tag)}>` : tag;
 }
 
 /** Whether an element closes itself. */

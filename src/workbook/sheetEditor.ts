@@ -8,6 +8,7 @@ import {
   childrenOf,
   closesItself,
   opened,
+  openTag,
   rootOf,
   startTag,
   withAttribute,
@@ -268,7 +269,7 @@ function columnWidths({ xml, data }: SheetText, cols: Place | undefined, widths:
   const p = data.prefix;
   const stretches: { first: number; last: number; tag: string }[] = [];
   for (const place of cols ? childrenOf(xml, cols) : []) {
-    const tag = startTag(xml, place).replace(/\s*\/?>$/, "/>");
+    const tag = `${openTag(startTag(xml, place))}/>`;
     stretches.push({ first: Number(attributeIn(tag, "min")), last: Number(attributeIn(tag, "max")), tag });
   }
   for (const [column, width] of widths) {
@@ -306,6 +307,13 @@ export function sheetMatters({ xml, parts }: SheetText): {
     merged: (merges ? [...childrenOf(xml, merges)].map(areaOf) : []).filter((area) => area !== undefined),
     filter: filter && areaOf(filter),
   };
+}
+
+/** The last row that the sheet lists; 0 for a sheet without rows. */
+export function lastRowOf(text: SheetText): number {
+  let last = 0;
+  for (const { row } of rowsOf(text)) last = Math.max(last, row);
+  return last;
 }
 
 /** Columns right of `after` that hold something in these rows, and the last column that holds anything in the sheet. */

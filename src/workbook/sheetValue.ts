@@ -26,12 +26,16 @@ export function dateValue(serial: number, date1904: boolean): DateValue {
 
 /** Whether a number format shows a date or a time. */
 export function isDateFormat(code: string): boolean {
+  if (code.length > LONGEST_FORMAT) return false;
   const bare = code
     .replace(/"[^"]*"|\\.|_.|\*./g, "")
     .replace(/\[(?!h+\]|m+\]|s+\])[^\]]*\]/gi, "")
     .replace(/general/gi, "");
   return /[dmyhs]/i.test(bare);
 }
+
+/** Limit of Excel, letters. */
+const LONGEST_FORMAT = 255;
 
 /** The built-in number formats that show a date or a time (ECMA-376 part 1, 18.8.30; 27 to 36 and 50 to 58 are East Asian). */
 export function isDateFormatId(id: number): boolean {

@@ -1,4 +1,4 @@
-import type { Place } from "./scan";
+import { opened, type Place } from "./scan";
 
 /** A piece of text to put in the place of another. */
 export interface Splice {
@@ -27,7 +27,7 @@ export function append(xml: string, place: Place, text: string): Splice {
   return {
     start: place.start,
     end: place.end,
-    text: `${start.replace(/\s*\/>$/, ">")}${text}</${place.prefix}${place.name}>`,
+    text: `${opened(start)}${text}</${place.prefix}${place.name}>`,
   };
 }
 

@@ -1,5 +1,15 @@
 import { escapeXml, unescapeXml } from "./escape";
-import { attributeIn, childOf, childrenOf, closesItself, rootOf, startTag, withAttribute, type Place } from "./scan";
+import {
+  attributeIn,
+  childOf,
+  childrenOf,
+  closesItself,
+  opened,
+  rootOf,
+  startTag,
+  withAttribute,
+  type Place,
+} from "./scan";
 import { append, insert, spliced, type Splice } from "./splice";
 import { isDateFormat, isDateFormatId } from "./sheetValue";
 
@@ -16,6 +26,8 @@ export interface StyleWish {
 export interface StyleEditor {
   /** The number of the style like `base` with the wish granted; `base` itself when it already is. */
   readonly styled: (base: number | undefined, wish: StyleWish) => number | undefined;
+  /** How many cell styles there are. */
+  readonly count: () => number;
   /** The changed part, or undefined when nothing was added. */
   readonly done: () => string | undefined;
 }
@@ -29,6 +41,8 @@ export function styleEditor(xml: string): StyleEditor {
   const cellXfs = childOf(xml, root, "cellXfs");
   const formats = [...(cellXfs ? childrenOf(xml, cellXfs) : [])].map((place) => xml.slice(place.start, place.end));
   const before = formats.length;
+  // Without any, the first is what cells without a style have.
+  if (before === 0) formats.push(`<${p}xf numFmtId="0" fontId="0" fillId="0" borderId="0"/>`);
   const codes = new Map<number, string>();
   for (const place of numFmts ? childrenOf(xml, numFmts) : []) {
     const tag = startTag(xml, place);
@@ -44,7 +58,7 @@ export function styleEditor(xml: string): StyleEditor {
     if (builtIn >= 0) return builtIn;
     if (code === TEXT) return TEXT_ID;
     for (const [id, text] of codes) if (text === code) return id;
-    const id = Math.max(LAST_BUILT_IN, ...codes.keys()) + 1;
+    const id = [...codes.keys()].reduce((most, each) => Math.max(most, each), LAST_BUILT_IN) + 1;
     codes.set(id, code);
     newCodes.push([id, code]);
     return id;
@@ -92,12 +106,11 @@ export function styleEditor(xml: string): StyleEditor {
       if (!known.has(key)) known.set(key, make(base, wish));
       return known.get(key);
     },
+    count: () => formats.length,
     done: () => {
-      if (formats.length === before) return undefined;
+      if (formats.length === Math.max(before, 1)) return undefined;
       const splices: Splice[] = [];
       const added = formats.slice(before).join("");
-      if (cellXfs) splices.push(...grown(xml, cellXfs, formats.length, added));
-      else throw new Error("a part of styles without cell formats");
       if (newFonts.length > 0 && fonts)
         splices.push(...grown(xml, fonts, fontTexts.length + newFonts.length, newFonts.join("")));
       const codeTexts = newCodes
@@ -107,9 +120,23 @@ export function styleEditor(xml: string): StyleEditor {
       else if (newCodes.length > 0) {
         splices.push(insert(root.openEnd, `<${p}numFmts count="${newCodes.length}">${codeTexts}</${p}numFmts>`));
       }
+      if (cellXfs) splices.push(...grown(xml, cellXfs, formats.length, added));
+      else
+        splices.push(
+          insert(placeOfFormats(xml, root), `<${p}cellXfs count="${formats.length}">${added}</${p}cellXfs>`),
+        );
       return spliced(xml, splices);
     },
   };
+}
+
+/** What stands before the cell formats, by the schema of styles. */
+const BEFORE_FORMATS = ["numFmts", "fonts", "fills", "borders", "cellStyleXfs"];
+
+function placeOfFormats(xml: string, root: Place): number {
+  return [...childrenOf(xml, root)]
+    .filter(({ name }) => BEFORE_FORMATS.includes(name))
+    .reduce((last, { end }) => Math.max(last, end), root.openEnd);
 }
 
 /** The formats whose number is their place in this list (ECMA-376 part 1, 18.8.30). */
@@ -119,7 +146,7 @@ const TEXT_ID = 49;
 const LAST_BUILT_IN = 163;
 
 function fontText(xml: string, place: Place): { p: string; tag: string; inside: string } {
-  const tag = startTag(xml, place).replace(/\s*\/>$/, ">");
+  const tag = opened(startTag(xml, place));
   return { p: place.prefix, tag, inside: closesItself(xml, place) ? "" : xml.slice(place.openEnd, place.closeStart) };
 }
 
@@ -132,7 +159,7 @@ function grown(xml: string, list: Place, count: number, added: string): Splice[]
       {
         start: list.start,
         end: list.end,
-        text: `${counted.replace(/\s*\/>$/, ">")}${added}</${list.prefix}${list.name}>`,
+        text: `${opened(counted)}${added}</${list.prefix}${list.name}>`,
       },
     ];
   }

@@ -1,6 +1,6 @@
 import { areaName, type Area } from "./cellRef";
 import { escapeColumnName, escapeText, escapeXml } from "./escape";
-import { attributeIn, childOf, childrenOf, rootOf, startTag, withAttribute, type Place } from "./scan";
+import { attributeIn, childOf, childrenOf, openTag, rootOf, startTag, withAttribute, type Place } from "./scan";
 import { insert, remove, spliced, type Splice } from "./splice";
 
 /** How a table changes: columns taken off its right end, then columns added there. */
@@ -65,7 +65,7 @@ export function newTable(id: number, name: string, area: Area, columns: readonly
 function withFormula(xml: string, column: Place, everyRow: string | undefined): Splice {
   const kept = [...childrenOf(xml, column)].filter((child) => child.name !== "calculatedColumnFormula");
   const inside = formulaOf(everyRow, column.prefix) + kept.map((child) => xml.slice(child.start, child.end)).join("");
-  const tag = startTag(xml, column).replace(/\s*\/?>$/, "");
+  const tag = openTag(startTag(xml, column));
   const text = inside === "" ? `${tag}/>` : `${tag}>${inside}</${column.prefix}tableColumn>`;
   return { start: column.start, end: column.end, text };
 }

@@ -1,4 +1,5 @@
 import { encodeText } from "./csvEncoding";
+import { FORMULA_SIGN } from "./formulaText";
 import { quotedIfNeeded, type Csv } from "./readCsv";
 
 /** A cell to write: a text, a number, or nothing. A text of `like` that is unchanged in its place goes out as it came in. */
@@ -8,7 +9,7 @@ export type CsvValue = string | number | null;
  * A text table in the form of `like` (delimiter, line breaks, encoding, decimal comma), or comma separated UTF-8 with a
  * byte order mark, which Excel reads rightly.
  *
- * A new text that a spreadsheet would run as a formula (`=`, `+`, `-`, `@`, tab or carriage return in front) gets an
+ * A new text that a spreadsheet would run as a formula (a sign of `FORMULA_SIGN` in front) gets an
  * apostrophe in front; numbers, also negative ones, do not. Cells that came from the user's own file pass through
  * unchanged, whatever they hold: nothing of theirs is altered.
  */
@@ -41,5 +42,5 @@ function field(value: CsvValue, row: number, column: number, form: Csv): string 
 
 /** A spreadsheet takes it for a formula; `-3.5` and `+4` are numbers. */
 function runsAsFormula(text: string): boolean {
-  return /^[=+\-@\t\r]/.test(text) && !/^[+-]?\d+([.,]\d+)?$/.test(text);
+  return FORMULA_SIGN.test(text) && !/^[+-]?\d+([.,]\d+)?$/.test(text);
 }

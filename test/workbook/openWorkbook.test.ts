@@ -167,7 +167,7 @@ describe("a package is refused with the reason", () => {
       { length: 3_000 },
       (_, i) => `<row r="${i + 1}"><c r="XFD${i + 1}"><v>1</v></c></row>`,
     ).join("");
-    expect(message(small(rows))).toContain("40 million cells");
+    expect(message(small(rows))).toContain("20 million cells");
   });
 
   test("and for any other damage, never with another kind of error", () => {

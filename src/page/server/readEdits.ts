@@ -1,47 +1,59 @@
 import * as z from "zod/mini";
 import { InputError } from "../../measure/errors";
+import { MOST_COLUMNS, MOST_ROWS } from "../../workbook/cellRef";
 import type { WorkbookEdits } from "../../workbook/edits";
+
+/** Changes that no page of ours sends. */
+export class MalformedEdits extends InputError {}
 
 /**
  * Changes to the workbook as the page sends them: what was changed in the cells, and what the pane writes after that.
  *
- * @throws InputError when the text is no such list
+ * @throws MalformedEdits when the text is no such list, or names what no sheet has
  */
 export function readEdits(json: string): { readonly cells: WorkbookEdits; readonly write: WorkbookEdits | undefined } {
   const read = parsed(json);
   if (read === undefined)
-    throw new InputError("save", "changes that cannot be read", "takes what the page sends", "reload the page");
+    throw new MalformedEdits("save", "changes that cannot be read", "takes what the page sends", "reload the page");
   return { cells: plainEdits(read.cells), write: read.write && plainEdits(read.write) };
 }
 
-const place = z.int().check(z.positive());
+/** Limits of a sheet and its styles in Excel. */
+const MOST_STYLES = 65_490;
+const WIDEST_COLUMN = 255;
+const LONGEST_FORMAT = 255;
+
+const row = z.int().check(z.positive(), z.lte(MOST_ROWS));
+const columnPlace = z.int().check(z.positive(), z.lte(MOST_COLUMNS));
+const width = z.number().check(z.nonnegative(), z.lte(WIDEST_COLUMN));
+const format = z.string().check(z.maxLength(LONGEST_FORMAT));
 const plain = z.union([z.string(), z.number(), z.boolean(), z.null(), z.strictObject({ error: z.string() })]);
-const area = z.strictObject({ top: place, left: place, bottom: place, right: place });
+const area = z.strictObject({ top: row, left: columnPlace, bottom: row, right: columnPlace });
 const content = z.union([plain, z.strictObject({ formula: z.string(), result: plain, fills: z.exactOptional(area) })]);
 const column = z.strictObject({
   heading: z.string(),
   cells: z.array(content),
-  format: z.exactOptional(z.string()),
-  like: z.exactOptional(place),
-  width: z.exactOptional(z.number()),
+  format: z.exactOptional(format),
+  like: z.exactOptional(columnPlace),
+  width: z.exactOptional(width),
   everyRow: z.exactOptional(z.string()),
 });
 const cell = z.strictObject({
   sheet: z.string(),
-  row: place,
-  column: place,
+  row,
+  column: columnPlace,
   content,
-  format: z.exactOptional(z.string()),
-  style: z.exactOptional(z.int().check(z.nonnegative())),
+  format: z.exactOptional(format),
+  style: z.exactOptional(z.int().check(z.nonnegative(), z.lt(MOST_STYLES))),
   sharedText: z.exactOptional(z.int().check(z.nonnegative())),
 });
 const sheet = z.strictObject({
   name: z.string(),
-  rows: z.array(z.array(content)),
-  headingRow: z.exactOptional(z.int()),
+  rows: z.array(z.array(content).check(z.maxLength(MOST_COLUMNS))).check(z.maxLength(MOST_ROWS)),
+  headingRow: z.exactOptional(z.int().check(z.nonnegative(), z.lte(MOST_ROWS))),
   // JSON has null where a list has nothing.
-  formats: z.exactOptional(z.array(z.nullable(z.string()))),
-  widths: z.exactOptional(z.array(z.nullable(z.number()))),
+  formats: z.exactOptional(z.array(z.nullable(format))),
+  widths: z.exactOptional(z.array(z.nullable(width))),
   table: z.exactOptional(z.string()),
   replaceable: z.exactOptional(z.boolean()),
 });
@@ -50,10 +62,10 @@ const edits = z.strictObject({
     z.strictObject({
       sheet: z.string(),
       table: z.exactOptional(z.string()),
-      headingRow: place,
-      firstRow: place,
-      lastRow: place,
-      lastColumn: place,
+      headingRow: row,
+      firstRow: row,
+      lastRow: row,
+      lastColumn: columnPlace,
       columns: z.array(column),
     }),
   ),
@@ -61,7 +73,7 @@ const edits = z.strictObject({
   sheets: z.exactOptional(z.array(sheet)),
   removeSheets: z.exactOptional(z.array(z.string())),
   names: z.exactOptional(z.array(z.strictObject({ name: z.string(), refersTo: z.string() }))),
-  widths: z.exactOptional(z.array(z.strictObject({ sheet: z.string(), column: place, width: z.number() }))),
+  widths: z.exactOptional(z.array(z.strictObject({ sheet: z.string(), column: columnPlace, width }))),
 });
 const CHANGES = z.strictObject({ cells: edits, write: z.exactOptional(edits) });
 

@@ -1,5 +1,4 @@
-import { randomBytes } from "node:crypto";
-import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import type { AddressInfo } from "node:net";
 import { basename, extname, join } from "node:path";
@@ -7,7 +6,10 @@ import { InputError } from "../../measure/errors";
 import { toldError } from "../../measure/fault";
 import type { PlacedColumn, WorkbookEdits } from "../../workbook/edits";
 import { editedFile, openBookFile, saveBookFile, shownBook, type BookFile, type WrittenBook } from "./bookFile";
-import { readEdits } from "./readEdits";
+import { admission } from "./admission";
+import { HEADERS } from "./headers";
+import { pageFiles, TYPES } from "./pageFiles";
+import { MalformedEdits, readEdits } from "./readEdits";
 
 export interface ServeOptions {
   /** The file to begin with: where it lies, and its bytes. */
@@ -24,13 +26,15 @@ export interface ServeOptions {
 }
 
 export interface Served {
-  /** `http://127.0.0.1:PORT/TOKEN/`: whoever does not know it is refused. */
+  /** `http://127.0.0.1:PORT/enter/CODE`: lets one browser in, once. */
   readonly address: string;
+  /** Such an address with a new code, for a browser that has forgotten its cookie. */
+  readonly newAddress: () => string;
   readonly close: () => Promise<void>;
 }
 
 /**
- * Serves the workbook page to this machine alone. It answers under a secret path only, to its own address only, and
+ * Serves the workbook page to this machine alone. It answers the browser that came with its code only, at its own address only, and
  * sends nothing but the page's own files and the opened workbook.
  *
  * @throws InputError when the file cannot be opened, or the port is taken
@@ -38,7 +42,7 @@ export interface Served {
 export async function serveBook({ path, bytes, folder, dist, port, onFault }: ServeOptions): Promise<Served> {
   if (!existsSync(join(dist, "page", "page.html")))
     throw new InputError("page", "a build without it", "needs the built page", "run npm run build first");
-  const token = randomBytes(TOKEN_BYTES).toString("hex");
+  const guard = admission();
   const files = pageFiles(dist);
   let file: BookFile = openBookFile(path, bytes);
   // Made before the page asks, which waits for it.
@@ -92,10 +96,16 @@ export async function serveBook({ path, bytes, folder, dist, port, onFault }: Se
     const origin = request.headers.origin;
     if (request.headers.host !== host || (origin !== undefined && origin !== `http://${host}`))
       return send(response, FORBIDDEN, "text/plain", "This address answers only the page on this machine.");
-    const url = new URL(request.url ?? "/", `http://${host}`);
-    const [, secret, ...rest] = url.pathname.split("/");
-    const wanted = rest.join("/") || "page.html";
-    if (secret !== token) return send(response, FORBIDDEN, "text/plain", "Use the address that was printed.");
+    const url = URL.canParse(request.url ?? "", `http://${host}`) ? new URL(request.url!, `http://${host}`) : undefined;
+    if (url === undefined) return send(response, MALFORMED, "text/plain", "This is no address of the page.");
+    const cookie = request.method === "GET" ? guard.enter(url.pathname) : undefined;
+    if (cookie !== undefined) {
+      response.writeHead(SEE_OTHER, { ...HEADERS, "Set-Cookie": cookie, Location: "/" });
+      return void response.end();
+    }
+    if (!guard.isIn(request))
+      return send(response, FORBIDDEN, "text/plain", "Use the address that was printed; each works once.");
+    const wanted = url.pathname.slice(1) || "page.html";
     const route = routes[`${request.method} ${wanted}`];
     if (route !== undefined) {
       const [status, body] = await outcome(() => route(request, url.searchParams));
@@ -113,8 +123,8 @@ export async function serveBook({ path, bytes, folder, dist, port, onFault }: Se
     });
   });
   await listening(server, port);
-  const address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/${token}/`;
-  return { address, close: () => closed(server) };
+  const newAddress = () => `http://127.0.0.1:${(server.address() as AddressInfo).port}${guard.newPath()}`;
+  return { address: newAddress(), newAddress, close: () => closed(server) };
 }
 
 type Route = (request: IncomingMessage, query: URLSearchParams) => Promise<unknown>;
@@ -147,60 +157,17 @@ function apartFrom({ before, sheet, columns }: Written, edits: WorkbookEdits): W
   };
 }
 
-const TOKEN_BYTES = 16;
 const LARGEST_FILE = 104_857_600;
 /** A long survey whose every cell has changed. */
 const LARGEST_EDIT = 268_435_456;
 
 const OK = 200;
+const SEE_OTHER = 303;
+const MALFORMED = 400;
 const REFUSED = 422;
 const FORBIDDEN = 403;
 const MISSING = 404;
 const FAILED = 500;
-
-/** Scripts from this server alone and never from text; styles inline too, since the grid sets them on its parts. */
-const POLICY = [
-  "default-src 'none'",
-  "script-src 'self'",
-  "style-src 'self' 'unsafe-inline'",
-  "img-src 'self' data: blob:",
-  "font-src 'self' data:",
-  "connect-src 'self'",
-  "worker-src 'self'",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "frame-ancestors 'none'",
-].join("; ");
-
-const HEADERS = {
-  "Content-Security-Policy": POLICY,
-  "X-Content-Type-Options": "nosniff",
-  "Referrer-Policy": "no-referrer",
-  "Cross-Origin-Opener-Policy": "same-origin",
-  "Cross-Origin-Resource-Policy": "same-origin",
-  "Cache-Control": "no-store",
-} as const;
-
-const TYPES: Readonly<Record<string, string>> = {
-  ".html": "text/html; charset=utf-8",
-  ".js": "text/javascript; charset=utf-8",
-  ".css": "text/css; charset=utf-8",
-  ".json": "application/json; charset=utf-8",
-  ".png": "image/png",
-};
-
-/** The files of the page by the name it asks for: its own, and the add-in's functions. */
-function pageFiles(dist: string): ReadonlyMap<string, string> {
-  const own = readdirSync(join(dist, "page")).map((name) => [name, join(dist, "page", name)] as const);
-  const shared = ["functions.js", "functions.json", "survey.js", "pane.css", "icons/icon-32.png"].map(
-    (name) => [name, join(dist, name)] as const,
-  );
-  const fonts = join(dist, "fonts");
-  const printed = (existsSync(fonts) ? readdirSync(fonts) : []).map(
-    (name) => [`fonts/${name}`, join(fonts, name)] as const,
-  );
-  return new Map([...shared, ...printed, ...own].filter(([, path]) => existsSync(path)));
-}
 
 async function outcome(work: () => Promise<unknown>): Promise<readonly [status: number, body: unknown]> {
   try {
@@ -208,7 +175,7 @@ async function outcome(work: () => Promise<unknown>): Promise<readonly [status: 
   } catch (error) {
     if (error instanceof InputError) {
       const { message, argument, got, expected, cure } = error;
-      return [REFUSED, { message, argument, got, expected, cure }];
+      return [error instanceof MalformedEdits ? MALFORMED : REFUSED, { message, argument, got, expected, cure }];
     }
     throw error;
   }

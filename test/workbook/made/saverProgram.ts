@@ -12,7 +12,9 @@ const STEPS = [
 ];
 
 const SOURCES = [
-  ...["access", "backup", "leftovers", "readRegularFile", "saveBeside", "systemErrors"].map((name) => `files/${name}`),
+  ...["access", "backup", "leftovers", "readRegularFile", "refuseUnasked", "saveBeside", "systemErrors"].map(
+    (name) => `files/${name}`,
+  ),
   "measure/errors",
 ];
 
