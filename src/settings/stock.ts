@@ -133,7 +133,10 @@ const FIELDS = {
   "example price": yesNo,
 } as const satisfies Record<string, CellReader>;
 
-const OTHER_HEADINGS: Readonly<Record<string, keyof typeof FIELDS>> = { thickness: "caliper", name: "stock" };
+const OTHER_HEADINGS: ReadonlyMap<string, keyof typeof FIELDS> = new Map([
+  ["thickness", "caliper"],
+  ["name", "stock"],
+]);
 
 const choice = <T extends string>(values: readonly [T, ...T[]]): z.ZodMiniType<T> =>
   z.pipe(
@@ -190,7 +193,7 @@ function headingName(heading: unknown): { readonly name: string; readonly unit: 
 function readHeading(heading: unknown, shopUnit: LengthUnit): Column | undefined {
   const { name, unit } = headingName(heading);
   if (name === "") return undefined;
-  const key = Object.hasOwn(FIELDS, name) ? (name as keyof typeof FIELDS) : OTHER_HEADINGS[name];
+  const key = Object.hasOwn(FIELDS, name) ? (name as keyof typeof FIELDS) : OTHER_HEADINGS.get(name);
   if (key === undefined) return undefined;
   const isLength = FIELDS[key] === length;
   if (!isLength || unit === undefined || unit === "") return { key, heading: name, unit: shopUnit };

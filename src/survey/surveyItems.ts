@@ -90,20 +90,20 @@ export function unitOf(item: SurveyItem, field: Field, { units }: Survey): Lengt
   const own = item.cells.unit;
   const unit = isBlank(own) ? units[field] : String(own).trim().toLowerCase();
   if (unit === undefined) return undefined;
-  const known = LENGTH_UNITS[unit.replace(/\.$/, "")];
+  const known = LENGTH_UNITS.get(unit.replace(/\.$/, ""));
   if (known !== undefined) return known;
   throw new InputError("unit", shown(own), "give mm, cm, m, in or ft");
 }
 
-const LENGTH_UNITS: Readonly<Record<string, LengthUnit>> = {
-  mm: "mm",
-  cm: "cm",
-  m: "m",
-  in: "in",
-  inch: "in",
-  inches: "in",
-  ft: "ft",
-};
+const LENGTH_UNITS: ReadonlyMap<string, LengthUnit> = new Map([
+  ["mm", "mm"],
+  ["cm", "cm"],
+  ["m", "m"],
+  ["in", "in"],
+  ["inch", "in"],
+  ["inches", "in"],
+  ["ft", "ft"],
+]);
 
 function refuseDoubt({ ask, columns }: Recognition): void {
   const doubt = ask.find(({ needed }) => needed);

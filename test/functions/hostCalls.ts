@@ -1,6 +1,5 @@
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
-import { COVERING_NAMES } from "../../src/covering/partList";
 import { createRandom, type Random } from "../../src/cutting/random";
 import { KINDS } from "../../src/enclosure/registry";
 import { DEFAULT_FIGURES } from "../../src/item/figureCatalogue";
@@ -77,12 +76,45 @@ const SELECTORS_OF: Readonly<Record<string, readonly unknown[]>> = {
 
 const ENCLOSURES = [...KINDS.flatMap(({ name, otherNames }) => [name, ...otherNames]), "none"];
 const SELECTORS = [
-  ...["all", "height", "width", "depth", "weight", "along", "across", "length", "count", "folds", "names", "side", "head"],
-  ...["least", "greatest", "likely least", "likely greatest", "grey board 2", "grey board 3", "side wall", "base", "wrap"],
+  ...[
+    "all",
+    "height",
+    "width",
+    "depth",
+    "weight",
+    "along",
+    "across",
+    "length",
+    "count",
+    "folds",
+    "names",
+    "side",
+    "head",
+  ],
+  ...[
+    "least",
+    "greatest",
+    "likely least",
+    "likely greatest",
+    "grey board 2",
+    "grey board 3",
+    "side wall",
+    "base",
+    "wrap",
+  ],
   ...KINDS.flatMap(({ parts, trays }) => [...parts, ...trays.map((tray) => `${tray} side wall`)]),
-  ...COVERING_NAMES,
+  ...["spine", "lining", "case covering", "hinge", "base lining", "cushion"],
 ];
-const FIGURES: readonly unknown[] = [...DEFAULT_FIGURES, "default", "mass", "cautions", "outside width", "side wall length", "title", ...ODD.slice(0, 12)];
+const FIGURES: readonly unknown[] = [
+  ...DEFAULT_FIGURES,
+  "default",
+  "mass",
+  "cautions",
+  "outside width",
+  "side wall length",
+  "title",
+  ...ODD.slice(0, 12),
+];
 
 /** Mostly what items measure; often far from it, on a scale of powers. */
 function measure(random: Random): unknown {

@@ -1,6 +1,8 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { execFile } from "node:child_process";
+import { chmodSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { request } from "node:http";
 import { join } from "node:path";
+import { promisify } from "node:util";
 import type { OpenedBook } from "../../src/page/openedBook";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
@@ -8,8 +10,10 @@ import { readSheet } from "../../src/workbook/readSheet";
 import { serving } from "./serving";
 
 let served: Awaited<ReturnType<typeof serving>>;
+let cookie: string;
 beforeEach(async () => {
   served = await serving();
+  cookie = cookieOf(await ask(new URL(served.address).pathname, { Cookie: "" }));
 });
 afterEach(() => served.close());
 
@@ -28,7 +32,13 @@ function ask(
   const { hostname, port, host } = new URL(served.address);
   return new Promise((resolve, reject) => {
     const asked = request(
-      { hostname, port, path, method: body === undefined ? "GET" : "POST", headers: { Host: host, ...headers } },
+      {
+        hostname,
+        port,
+        path,
+        method: body === undefined ? "GET" : "POST",
+        headers: { Host: host, Cookie: cookie, ...headers },
+      },
       (answer) => {
         let text = "";
         answer.setEncoding("utf8");
@@ -41,15 +51,75 @@ function ask(
   });
 }
 
-const secret = (): string => new URL(served.address).pathname;
+/** The name and value of the cookie that an answer sets. */
+function cookieOf({ headers }: Answer): string {
+  return String(headers["set-cookie"]).split(";")[0]!;
+}
+
 const cells = (...list: readonly object[]): string => JSON.stringify({ cells: { cells: list } });
 const height = (content: unknown) => ({ sheet: "Survey", row: 2, column: 3, content });
 
-test("it listens on this machine's own address, under a secret path", async () => {
-  expect(served.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/[0-9a-f]{32}\/$/);
-  for (const path of ["/", "/book", "/page.html", `/${"0".repeat(32)}/book`, "//book"])
-    expect([path, (await ask(path)).status]).toEqual([path, 403]);
-  expect((await ask(`${secret()}book`)).status).toBe(200);
+test("it listens on this machine's own address, and lets in one browser alone, with a code that works once", async () => {
+  expect(served.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/enter\/[0-9a-f]{32}$/);
+  const used = new URL(served.address).pathname;
+  for (const path of ["/", "/book", "/page.html", `/enter/${"0".repeat(32)}`, used])
+    expect([path, (await ask(path, { Cookie: "" })).status]).toEqual([path, 403]);
+  for (const other of [`${cookie}0`, cookie.slice(0, -1), cookie.replace(/.$/, "x"), "enclosure="])
+    expect([other, (await ask("/book", { Cookie: other })).status]).toEqual([other, 403]);
+  expect((await ask("/book", { Cookie: `other=1; ${cookie}` })).status).toBe(200);
+  const first = new URL(served.newAddress()).pathname;
+  const second = new URL(served.newAddress()).pathname;
+  expect((await ask(first, { Cookie: "" })).status).toBe(403);
+  expect((await ask(second, { Cookie: "" }, "")).status).toBe(403);
+  const entered = await ask(second, { Cookie: "" });
+  expect([entered.status, entered.headers["location"], cookieOf(entered)]).toEqual([303, "/", cookie]);
+  expect(String(entered.headers["set-cookie"])).toMatch(/; HttpOnly; SameSite=Strict; Path=\/$/);
+});
+
+test("an address that is none is answered without a word of the program", async () => {
+  for (const path of ["//", "///x", "//[", "/%", "http://", "*"]) {
+    const { status, text } = await ask(path, { Cookie: "" });
+    expect([path, [400, 403].includes(status!), /\bat\b.*:\d+|Error/.test(text)]).toEqual([path, true, false]);
+  }
+  expect((await ask("//")).status).toBe(400);
+});
+
+test("another user of this machine can read neither the page nor what is saved", async () => {
+  expect((await ask("/save", {}, cells(height(320)))).status).toBe(200);
+  const saved = join(served.folder, "survey-edited.xlsx");
+  expect(statSync(saved).mode & 0o077).toBe(0);
+  if (process.getuid?.() !== 0) return;
+  chmodSync(served.folder, 0o755);
+  const { origin } = new URL(served.address);
+  const look = `
+    const code = (error) => error.code;
+    const read = require("fs").promises.readFile(${JSON.stringify(saved)}).then(() => "read", code);
+    const page = Promise.all(["/", "/book", ${JSON.stringify(new URL(served.address).pathname)}]
+      .map((path) => fetch(${JSON.stringify(origin)} + path).then(({ status }) => status)));
+    Promise.all([read, page]).then((seen) => console.log(JSON.stringify(seen)));`;
+  const nobody = 65_534;
+  const { stdout } = await promisify(execFile)(process.execPath, ["-e", look], { uid: nobody, gid: nobody, cwd: "/" });
+  expect(JSON.parse(stdout)).toEqual(["EACCES", [403, 403, 403]]);
+});
+
+test("edits that no sheet can hold are refused before anything is done with them", async () => {
+  const at = (more: object) => cells({ ...height(1), ...more });
+  const sheet = { name: "New", rows: [["a"]] };
+  const bad = [
+    ...[at({ row: 1_048_577 }), at({ column: 16_385 }), at({ row: 0 }), at({ row: 1.5 }), at({ style: 1e9 })],
+    ...[at({ style: -1 }), at({ format: "0".repeat(256) }), at({ content: { formula: 3 } }), at({ extra: 1 })],
+    JSON.stringify({ cells: { widths: [{ sheet: "Survey", column: 1, width: 1e308 }] } }),
+    JSON.stringify({ cells: { widths: [{ sheet: "Survey", column: 1, width: -1 }] } }),
+    JSON.stringify({ cells: { sheets: [{ ...sheet, headingRow: 1e9 }] } }),
+    JSON.stringify({ cells: { sheets: [{ ...sheet, widths: [1e308] }] } }),
+    ...["{", "null", "[]", '{"cells":[]}', '{"cells":{},"__proto__":{}}', '{"cells":{"cells":"x"}}', "\u0000"],
+    '{"cells":{"cells":[{"sheet":"Survey","row":1e999,"column":1,"content":1}]}}',
+  ];
+  for (const body of bad)
+    expect([body.slice(0, 80), (await ask("/save", {}, body)).status]).toEqual([body.slice(0, 80), 400]);
+  const unknown = await ask("/save", {}, at({ style: 60_000 }));
+  expect([unknown.status, unknown.text]).toEqual([422, expect.stringContaining("takes one of the")]);
+  expect(readdirSync(served.folder)).toEqual([]);
 });
 
 test("a request under another name, or from another page, is refused before it does anything", async () => {
@@ -62,11 +132,11 @@ test("a request under another name, or from another page, is refused before it d
     "127.0.0.1",
     `127.0.0.1:${port}.evil.example`,
   ])
-    expect([other, (await ask(`${secret()}book`, { Host: other })).status]).toEqual([other, 403]);
+    expect([other, (await ask(`/book`, { Host: other })).status]).toEqual([other, 403]);
   for (const from of ["https://evil.example", "null", `http://localhost:${port}`])
-    expect([from, (await ask(`${secret()}save`, { Origin: from }, cells(height(1)))).status]).toEqual([from, 403]);
+    expect([from, (await ask(`/save`, { Origin: from }, cells(height(1)))).status]).toEqual([from, 403]);
   expect(readdirSync(served.folder)).toEqual([]);
-  expect((await ask(`${secret()}book`, { Origin: origin })).status).toBe(200);
+  expect((await ask(`/book`, { Origin: origin })).status).toBe(200);
 });
 
 test("nothing but the page's own files is sent", async () => {
@@ -85,17 +155,17 @@ test("nothing but the page's own files is sent", async () => {
     "constructor",
   ];
   for (const path of paths) {
-    const { status, text } = await ask(secret() + path);
+    const { status, text } = await ask(`/${path}`);
     expect([path, [403, 404].includes(status!), text.includes("{")]).toEqual([path, true, false]);
   }
   for (const own of ["", "page.html", "page.js", "page.css", "functions.js", "functions.json", "survey.js"])
-    expect([own, (await ask(secret() + own)).status]).toEqual([own, 200]);
+    expect([own, (await ask(`/${own}`)).status]).toEqual([own, 200]);
   for (const posted of ["page.html", "book", "../save"])
-    expect([posted, [403, 404].includes((await ask(secret() + posted, {}, "")).status!)]).toEqual([posted, true]);
+    expect([posted, [403, 404].includes((await ask(`/${posted}`, {}, "")).status!)]).toEqual([posted, true]);
 });
 
 test("every answer carries a policy that lets nothing in or out", async () => {
-  for (const path of [secret(), `${secret()}book`, `${secret()}nothing`, "/"]) {
+  for (const path of ["/", "/book", `/nothing`, "/enter/x"]) {
     const { headers } = await ask(path);
     const policy = String(headers["content-security-policy"]);
     expect(policy).toContain("default-src 'none'");
@@ -108,9 +178,9 @@ test("every answer carries a policy that lets nothing in or out", async () => {
 });
 
 test("a save is a new file beside the survey; the next save replaces it and keeps a backup", async () => {
-  const first = JSON.parse((await ask(`${secret()}save`, {}, cells(height(320)))).text) as { name: string };
+  const first = JSON.parse((await ask(`/save`, {}, cells(height(320)))).text) as { name: string };
   expect(first.name).toBe("survey-edited.xlsx");
-  const again = await ask(`${secret()}save`, {}, cells(height(330)));
+  const again = await ask(`/save`, {}, cells(height(330)));
   expect(JSON.parse(again.text)).toEqual({
     name: "survey-edited.xlsx",
     notes: ["the save before is kept as survey-edited.backup-1.xlsx"],
@@ -123,22 +193,22 @@ test("a save is a new file beside the survey; the next save replaces it and keep
 
 test("a file chosen in the page is opened, and saved where the server was started, whatever its name says", async () => {
   const book = createWorkbook([{ name: "Items", rows: [["Height"], [3]] }]);
-  const { status, text } = await ask(`${secret()}open?name=${encodeURIComponent("../../up/my items.xlsx")}`, {}, book);
+  const { status, text } = await ask(`/open?name=${encodeURIComponent("../../up/my items.xlsx")}`, {}, book);
   expect([status, (JSON.parse(text) as OpenedBook).name]).toEqual([200, "my items.xlsx"]);
-  const saved = await ask(`${secret()}save`, {}, cells({ sheet: "Items", row: 2, column: 1, content: 4 }));
+  const saved = await ask(`/save`, {}, cells({ sheet: "Items", row: 2, column: 1, content: 4 }));
   expect(saved.status).toBe(200);
   expect(readdirSync(served.folder)).toEqual(["my items-edited.xlsx"]);
 });
 
 test("what cannot be read or written is refused in words", async () => {
   const refused = async (path: string, body: string | Uint8Array) => {
-    const { status, text } = await ask(secret() + path, {}, body);
+    const { status, text } = await ask(`/${path}`, {}, body);
     return [status, (JSON.parse(text) as { message: string }).message];
   };
   expect(await refused("open?name=x.pdf", "%PDF")).toEqual([422, expect.stringContaining(".xlsx")]);
   expect(await refused("open?name=x.xlsx", "not a zip")).toEqual([422, expect.any(String)]);
   expect(await refused("open", "a,b")).toEqual([422, expect.stringContaining("survey")]);
-  expect(await refused("save", "{")).toEqual([422, expect.stringContaining("cannot be read")]);
+  expect(await refused("save", "{")).toEqual([400, expect.stringContaining("cannot be read")]);
   expect(await refused("save", cells({ ...height(1), sheet: "Nowhere" }))).toEqual([
     422,
     expect.stringContaining("Nowhere"),
@@ -158,11 +228,11 @@ test("a write of the pane changes the working copy alone, and can be taken back"
     columns: [{ heading: "mass", cells: Array.from({ length: 40 }, () => 1), format: "0.00" }],
   };
   const body = JSON.stringify({ cells: { cells: [height(321)] }, write: { columns } });
-  const written = JSON.parse((await ask(`${secret()}write`, {}, body)).text) as { opened: OpenedBook };
+  const written = JSON.parse((await ask(`/write`, {}, body)).text) as { opened: OpenedBook };
   expect(written.opened.tables[0]!.columns.at(-1)).toBe("mass");
   expect(readdirSync(served.folder)).toEqual([]);
   const since = cells({ ...height(322), row: 3 }, { ...height(9), column: 17 });
-  const back = JSON.parse((await ask(`${secret()}take-back`, {}, since)).text) as OpenedBook;
+  const back = JSON.parse((await ask(`/take-back`, {}, since)).text) as OpenedBook;
   expect(back.tables[0]!.columns).not.toContain("mass");
   const data = back.snapshot.sheets["sheet-1"]!.cellData!;
   expect([data[1]![2]!.v, data[2]![2]!.v, data[1]![16]]).toEqual([321, 322, undefined]);
