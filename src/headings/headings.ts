@@ -257,8 +257,12 @@ function takeUnits(inside: string, units: string[]): string {
   return kept.join(" ");
 }
 
+/** A heading with more units than this is none of a measure. */
+const MOST_UNITS = 8;
+
 /** `Height cm`, `Weight, g`, `H/mm`, `Ht. in.`, `Height in mm`, `H"`, `Hmm`. */
 function takeTrailingUnit(text: string, units: string[]): string {
+  if (units.length >= MOST_UNITS) return text;
   const glued = /^([hwdtl])(mm|cm)$/i.exec(text);
   const marked = /^(.*[\p{L}.])\s*("|″|'')$/u.exec(text);
   const match = glued ?? marked ?? /^(.+?)(?:\s*[,;:/|]\s*|\s+-\s*|-(?!in\b)|\s+)(\p{L}+\.?)$/iu.exec(text);

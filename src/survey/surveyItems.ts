@@ -69,8 +69,8 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Rec
   return { recognition, items, units };
 }
 
-/** As many rows as the program is measured with. */
-const MOST_ROWS = 100_000;
+/** Twice as many rows as the benches have. */
+const MOST_ROWS = 200_000;
 
 function refuseTooLong({ firstRow, lastRow }: Recognition): void {
   const rows = lastRow - firstRow + 1;

@@ -353,7 +353,7 @@ describe("refused, and nothing changed", () => {
     // The stand-in refuses a stored name anywhere in a formula.
     const wrong = { formula: '"_xldudf_"', result: 1 };
     const edits = { ...oneColumn([1, wrong]), sheets: [{ name: "New", rows: [[1]], replaceable: true }] };
-    await expect(at.port.write(edits)).rejects.toMatchObject({ code: "InvalidArgument" });
+    await expect(at.port.write(edits)).rejects.toMatchObject({ name: "Unavailable" });
     expect([await at.held("Survey"), at.book.tables[0]!.area]).toEqual(before);
     expect([at.book.sheets.map(({ name }) => name), at.book.names]).toEqual([["Survey"], []]);
   });

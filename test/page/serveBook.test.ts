@@ -160,7 +160,7 @@ test("nothing but the page's own files is sent", async () => {
   }
   for (const own of ["", "page.html", "page.js", "page.css", "functions.js", "functions.json", "survey.js"])
     expect([own, (await ask(`/${own}`)).status]).toEqual([own, 200]);
-  for (const posted of ["page.html", "book", "../save"])
+  for (const posted of ["page.html", "book", "../save/"])
     expect([posted, [403, 404].includes((await ask(`/${posted}`, {}, "")).status!)]).toEqual([posted, true]);
 });
 

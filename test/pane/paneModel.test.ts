@@ -1,5 +1,5 @@
 import type { BookPort } from "../../src/host/port";
-import { InputError } from "../../src/measure/errors";
+import { InputError, Unavailable } from "../../src/measure/errors";
 import { paneModel } from "../../src/pane/paneModel";
 import { bookOf } from "../../src/workbook/book";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
@@ -99,9 +99,18 @@ test("without a survey it says why, and reads again when cells change", async ()
 
 test("a host that fails is told instead of a pane that reads for ever", async () => {
   const { port } = filePort();
-  const model = paneModel({ ...port, read: () => Promise.reject(new Error("Excel is busy")) });
-  await expect(model.start()).rejects.toThrow("Excel is busy");
+  const model = paneModel({ ...port, read: () => Promise.reject(new Unavailable("Excel is busy")) });
+  await model.start();
   expect(model.state()).toMatchObject({ wrong: "Excel is busy", doing: undefined });
+});
+
+test("a fault of the program is told as one, and still surfaces", async () => {
+  const { port } = filePort();
+  const model = paneModel({ ...port, read: () => Promise.reject(new TypeError("x is not a function")) });
+  await expect(model.start()).rejects.toThrow("x is not a function");
+  expect(model.state().wrong).toMatch(
+    /^This is a fault of the program; your survey is as it was\. Reference [0-9a-f]{6}\.$/,
+  );
 });
 
 test("while one act runs, another is not begun", async () => {
