@@ -85,23 +85,8 @@ test.each(['<fonts count="1"><font/></fonts>', ""])(
     const workbook = openWorkbook(odd);
     const { edit } = fillWorkbook(workbook, { ...OPTIONS, figures: ["board area", "problem"] });
     verifyEdit(workbook, edit, edit.bytes);
-    expect(readSheet(openWorkbook(edit.bytes), "Survey").rows[1]!.slice(0, 6)).toEqual([
-      "A",
-      300,
-      210,
-      40,
-      "tray",
-      expect.any(Number),
-    ]);
+    const [headings, filled] = readSheet(openWorkbook(edit.bytes), "Survey").rows;
+    expect(filled!.slice(0, 5)).toEqual(["A", 300, 210, 40, "tray"]);
+    expect(filled![headings!.indexOf("board area")]).toEqual(expect.any(Number));
   },
 );
-
-test("a list longer than the arguments of a call is written; one longer than a sheet is refused", () => {
-  const list = Array.from({ length: 130_000 }, (_, i) => [`piece ${i}`]);
-  const book = openWorkbook(createWorkbook([{ name: "Cut list", rows: list }]));
-  expect(readSheet(book, "Cut list").rows.length).toBe(130_000);
-  const endless = { length: 1_048_577 } as unknown as string[][];
-  expect(() => createWorkbook([{ name: "Cut list", rows: endless }])).toThrow(
-    'sheet "Cut list": got 1048577 rows; a sheet has 1048576; divide the survey, or ask for the list as .csv',
-  );
-});
