@@ -90,3 +90,13 @@ test.each(['<fonts count="1"><font/></fonts>', ""])(
     expect(filled![headings!.indexOf("board area")]).toEqual(expect.any(Number));
   },
 );
+
+test("a list longer than the arguments of a call is written; one longer than a sheet is refused", () => {
+  const list = Array.from({ length: 130_000 }, (_, i) => [`piece ${i}`]);
+  const book = openWorkbook(createWorkbook([{ name: "Cut list", rows: list }]));
+  expect(readSheet(book, "Cut list").rows.length).toBe(130_000);
+  const endless = { length: 1_048_577 } as unknown as string[][];
+  expect(() => createWorkbook([{ name: "Cut list", rows: endless }])).toThrow(
+    'sheet "Cut list": got 1048577 rows; a sheet has 1048576; divide the survey, or ask for the list as .csv',
+  );
+});
