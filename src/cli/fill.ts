@@ -178,7 +178,9 @@ export function summaryText(summary: Summary): string {
       : [
           "",
           "Rows with a problem, left out of the figures above",
-          ...problems.map(({ row, identifier, problem }) => `  row ${row}, ${visibleLine(`${identifier}: ${problem}`)}`),
+          ...problems.map(
+            ({ row, identifier, problem }) => `  row ${row}, ${visibleLine(`${identifier}: ${problem}`)}`,
+          ),
         ]),
   ].join("\n");
 }

@@ -138,7 +138,8 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
   },
   open: {
     options: { ...COMMON, port: text },
-    run: (given, [survey]) => openCommand(survey, textOf(given["port"]) ?? process.env["PORT"], given["debug"] === true),
+    run: (given, [survey]) =>
+      openCommand(survey, textOf(given["port"]) ?? process.env["PORT"], given["debug"] === true),
   },
   demo: { options: { ...COMMON, out: text }, run: (given) => demoCommand(textOf(given["out"]) ?? "demo-output") },
 };

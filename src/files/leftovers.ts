@@ -25,7 +25,9 @@ export function clearLeftovers(output: string): void {
 }
 
 function startOf(output: string): string {
-  const hash = createHash("sha256").update(`${hostname()}/${basename(output)}`).digest("hex");
+  const hash = createHash("sha256")
+    .update(`${hostname()}/${basename(output)}`)
+    .digest("hex");
   return `.${hash.slice(0, HASH_LETTERS)}.`;
 }
 

@@ -39,7 +39,9 @@ export function PaperButtons({ model, source, fonts }: PaperProps) {
         async (font) => {
           const answer = await fetch(fonts + fontFileName(font));
           if (!answer.ok)
-            throw new Unavailable(`the font ${fontFileName(font)} cannot be loaded: check the connection, and press again`);
+            throw new Unavailable(
+              `the font ${fontFileName(font)} cannot be loaded: check the connection, and press again`,
+            );
           return new Uint8Array(await answer.arrayBuffer());
         },
       );

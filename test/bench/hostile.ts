@@ -20,7 +20,10 @@ const GIVEN_UP_MS = 60_000;
 
 const folder = mkdtempSync(join(tmpdir(), "hostile-"));
 const hook = join(folder, "memory.cjs");
-writeFileSync(hook, `process.on("exit", () => require("fs").writeSync(2, "\\nmemory " + process.resourceUsage().maxRSS));`);
+writeFileSync(
+  hook,
+  `process.on("exit", () => require("fs").writeSync(2, "\\nmemory " + process.resourceUsage().maxRSS));`,
+);
 let failed = 0;
 try {
   for (const { name, extension, bytes } of files) {

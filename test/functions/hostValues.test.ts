@@ -45,32 +45,31 @@ async function outcomeOf(call: Call, args: readonly unknown[]): Promise<unknown>
   }
 }
 
-test(
-  `${CALLS} calls with what a host can pass: no cell is not a number, and none is a fault of the program`,
-  async () => {
-    await import("../../functions/index");
-    const details: string[] = [];
-    jest.spyOn(console, "error").mockImplementation((text: unknown) => void details.push(String(text)));
-    const found = new Map<string, string>();
-    const seen = { answered: 0, refused: 0 };
-    let left = CALLS;
-    for (const [id, args] of hostCalls(SEED)) {
-      if (left-- === 0) break;
-      const outcome = await outcomeOf(called[id]!, args);
-      if (outcome instanceof CellError) seen.refused++;
-      else seen.answered++;
-      const wrong = typeof outcome === "string" ? outcome : wrongIn(outcome);
-      if (wrong !== undefined && !found.has(`${id} ${wrong}`))
-        found.set(`${id} ${wrong}`, `${JSON.stringify(args, plain)}\n${details.at(-1)?.split("\n").slice(0, 4).join("\n") ?? ""}`);
-      details.length = 0;
-    }
-    if (process.env["FUZZ_SEEN"] !== undefined) console.log(seen, found.size);
-    expect([...found].slice(0, 10)).toEqual([]);
-    // The calls reach past the first argument: a fair part is answered, and a fair part refused.
-    expect(Math.min(seen.answered, seen.refused)).toBeGreaterThan(CALLS / 10);
-  },
-  100_000_000,
-);
+test(`${CALLS} calls with what a host can pass: no cell is not a number, and none is a fault of the program`, async () => {
+  await import("../../functions/index");
+  const details: string[] = [];
+  jest.spyOn(console, "error").mockImplementation((text: unknown) => void details.push(String(text)));
+  const found = new Map<string, string>();
+  const seen = { answered: 0, refused: 0 };
+  let left = CALLS;
+  for (const [id, args] of hostCalls(SEED)) {
+    if (left-- === 0) break;
+    const outcome = await outcomeOf(called[id]!, args);
+    if (outcome instanceof CellError) seen.refused++;
+    else seen.answered++;
+    const wrong = typeof outcome === "string" ? outcome : wrongIn(outcome);
+    if (wrong !== undefined && !found.has(`${id} ${wrong}`))
+      found.set(
+        `${id} ${wrong}`,
+        `${JSON.stringify(args, plain)}\n${details.at(-1)?.split("\n").slice(0, 4).join("\n") ?? ""}`,
+      );
+    details.length = 0;
+  }
+  if (process.env["FUZZ_SEEN"] !== undefined) console.log(seen, found.size);
+  expect([...found].slice(0, 10)).toEqual([]);
+  // The calls reach past the first argument: a fair part is answered, and a fair part refused.
+  expect(Math.min(seen.answered, seen.refused)).toBeGreaterThan(CALLS / 10);
+}, 100_000_000);
 
 function plain(_: string, value: unknown): unknown {
   return typeof value === "bigint" || (typeof value === "number" && !Number.isFinite(value)) ? String(value) : value;
