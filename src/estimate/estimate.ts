@@ -1,7 +1,8 @@
 import { enclosureMassOfAdhesive } from "../board/mass";
-import { plainName } from "../settings/names";
+import { listed } from "../settings/names";
 import type { Settings } from "../settings/schema";
 import type { Material } from "../settings/stock";
+import { labourHours } from "./labourHours";
 import type { Demand, StockPlan } from "./stockPlans";
 
 /** One line of a materials budget. Money in the currency of the stock table's prices, rounded to its hundredth. */
@@ -149,8 +150,10 @@ function adhesiveLine(group: string, demands: readonly Demand[], settings: Setti
 
 /** Hours of each kind, where the settings give them: they take no contingency for spoilt material. */
 function labourLine(group: string, demands: readonly Demand[], settings: Settings): readonly EstimateLine[] {
-  if (settings.labourHours.length === 0) return [];
-  const hours = demands.reduce((sum, { enclosure, quantity }) => sum + hoursFor(enclosure, settings) * quantity, 0);
+  const each = labourHours(settings);
+  if (each.size === 0) return [];
+  const hours = demands.reduce((sum, { enclosure, quantity }) => sum + (each.get(enclosure) ?? 0) * quantity, 0);
+  const without = [...new Set(demands.map(({ enclosure }) => enclosure).filter((kind) => !each.has(kind)))];
   const cost = hundredth(hours * settings.labourRate);
   const rate = settings.labourRate === 0 ? undefined : settings.labourRate;
   return [
@@ -162,13 +165,19 @@ function labourLine(group: string, demands: readonly Demand[], settings: Setting
       cost,
       contingency: 0,
       total: cost,
-      notInCost: rate === undefined ? "no rate: not in the cost until labour rate is set" : undefined,
+      notInCost: whyNotInCost(without, rate),
     },
   ];
 }
 
-function hoursFor(enclosure: string, { labourHours }: Settings): number {
-  return labourHours.find(([name]) => name === plainName(enclosure))?.[1] ?? 0;
+function whyNotInCost(without: readonly string[], rate: number | undefined): string | undefined {
+  const reasons = [
+    ...(rate === undefined ? ["no rate: not in the cost until labour rate is set"] : []),
+    ...(without.length === 0
+      ? []
+      : [`no hours for ${listed(without, "and")}: neither hours nor cost until labour hours has them`]),
+  ];
+  return reasons.length === 0 ? undefined : reasons.join("; ");
 }
 
 function bare(group: string, material: "adhesive" | "labour", stock: string) {

@@ -1,4 +1,5 @@
 import { estimateOf, type DemandGroup, type Estimate } from "./estimate";
+import { labourHours } from "./labourHours";
 import { planNamed, stockPlans, toBuy, type Demand, type PlanOptions, type StockPlan } from "./stockPlans";
 import { isBlank } from "../measure/blank";
 import { InputError, shown } from "../measure/errors";
@@ -9,6 +10,7 @@ import { isAll, type Answer, type Cell } from "../item/answers";
 import { sizedRow } from "../item/figure";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { problemText } from "../item/sizeItem";
+import { columnNamed } from "../survey/columnNamed";
 import type { SurveyCells } from "../survey/surveyAnswers";
 
 /** What a sized survey asks of the stock: one demand for each enclosure that is sized. */
@@ -84,9 +86,11 @@ export function estimateFor(survey: SizedSurvey, cells: SurveyCells, options: Pl
 /**
  * The enclosures of a survey by `material` (all together), `kind`, or a heading.
  *
- * @throws InputError when it is no heading of the survey
+ * @throws InputError when it is no heading of the survey, or the settings give hours for what is no kind
  */
 export function demandGroups(survey: SizedSurvey, cells: SurveyCells, by: string): readonly DemandGroup[] {
+  // What a budget could not use is said before a search that may take minutes.
+  labourHours(survey.settings);
   const groupOf = grouping(survey, cells, by);
   const groups = new Map<string, Demand[]>();
   for (const demand of demandsOf(survey)) {
@@ -157,12 +161,13 @@ export function leftOutRows(
       `${piece.part} (${count}) of ${stock}: ${reason}`,
     ]),
   );
+  // Groups of a budget lack the same prices, and are told so once.
   const unpriced = new Map(
     (estimate?.lines ?? []).flatMap(({ stock, notInCost }) =>
-      notInCost === undefined ? [] : [[stock, notInCost] as const],
+      notInCost === undefined ? [] : [[`${stock}: ${notInCost}`, [stock, notInCost]] as const],
     ),
   );
-  const all = [...rows, ...pieces, ...unpriced];
+  const all = [...rows, ...pieces, ...unpriced.values()];
   return all.length === 0 ? [] : [["left out", "reason"], ...all];
 }
 
@@ -174,14 +179,9 @@ function grouping({ survey }: SizedSurvey, cells: SurveyCells, estimateBy: strin
   const by = plainName(estimateBy);
   if (by === "material") return () => "";
   if (by === "kind" || by === "enclosure") return ({ enclosure }) => enclosure;
-  const { recognition } = survey;
-  const headings = cells[recognition.headingRow - 1] ?? [];
-  const field = Object.entries(recognition.columns).find(([name]) => name === by)?.[1];
-  const index =
-    field !== undefined
-      ? field.column - 1
-      : headings.findIndex((cell) => typeof cell === "string" && plainName(cell) === by);
-  if (index < 0) {
+  const index = columnNamed(estimateBy, survey, cells);
+  if (index === undefined) {
+    const headings = cells[survey.recognition.headingRow - 1] ?? [];
     const names = headings.filter((cell): cell is string => typeof cell === "string" && cell.trim() !== "");
     throw new InputError(
       "estimate by",

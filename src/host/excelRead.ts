@@ -1,6 +1,7 @@
 import { InputError } from "../measure/errors";
 import type { Book, BookSheet, BookTable } from "../workbook/book";
 import { areaName, type Area } from "../workbook/cellRef";
+import { errorTexts } from "../workbook/errorText";
 import type { DefinedName } from "../workbook/openWorkbook";
 import { sheetNamed } from "../workbook/readSheet";
 import type { SheetValue } from "../workbook/sheetValue";
@@ -140,9 +141,9 @@ export function areaOf({ rowIndex, columnIndex, rowCount, columnCount }: Excel.R
 }
 
 /** Whether a text is an error that Excel shows; typed, it becomes that error. */
-export function isErrorText(text: string): boolean {
-  return ERRORS.has(text);
-}
+export const isErrorText = errorTexts(
+  ...["#SPILL!", "#CALC!", "#FIELD!", "#BUSY!", "#CONNECT!", "#BLOCKED!", "#UNKNOWN!", "#GETTING_DATA"],
+);
 
 /** What `areaOf` needs of a range. */
 export const CORNERS = ["rowIndex", "columnIndex", "rowCount", "columnCount"];
@@ -160,13 +161,6 @@ const STATES: Readonly<Record<string, BookSheet["state"]>> = {
   Hidden: "hidden",
   VeryHidden: "veryHidden",
 };
-
-const ERRORS = new Set(
-  (
-    "#N/A #VALUE! #REF! #DIV/0! #NUM! #NAME? #NULL! #SPILL! #CALC! #FIELD! #BUSY! #CONNECT! #BLOCKED! #UNKNOWN! " +
-    "#GETTING_DATA"
-  ).split(" "),
-);
 
 function ofItems(path: string): string {
   return `items/${path}`;

@@ -86,12 +86,16 @@ export function partAnswer(sized: Sized, part: string, measure: string): Answer 
 
 /** Every part to cut, a row each. */
 export function partsAnswer(sized: Sized): Answer {
-  const { assembly, settings } = sized;
-  return table(PARTS_HEADINGS, partList(assembly, settings), (part) => [
+  return table(PARTS_HEADINGS, partList(sized.assembly, sized.settings), (part) => partsRow(part, sized));
+}
+
+/** What stands of a part under `PARTS_HEADINGS`, its count that of all copies. */
+export function partsRow(part: Part, { assembly, settings }: Sized, copies = 1): readonly Cell[] {
+  return [
     part.fullName,
-    ...PART_ORDER.map((measure) => partFigure(part, measure, settings)),
+    ...PART_ORDER.map((measure) => (measure === "count" ? part.count * copies : partFigure(part, measure, settings))),
     benchInstruction(part, assembly, settings.unit),
-  ]);
+  ];
 }
 
 /** Net area of the boards, of one stock board or of all. */

@@ -3,6 +3,7 @@ import { InputError } from "../measure/errors";
 import { areaName, cellName, type Area } from "../workbook/cellRef";
 import type { CellContent, CellEdit, NewSheet, PlainContent, WidthEdit, WorkbookEdits } from "../workbook/edits";
 import { calendarShift, characters, richTextOf, styleNumber, type OpenedBook, type OpenedSheet } from "./openedBook";
+import { STORED_ERRORS } from "../workbook/errorText";
 import type { RichText } from "../workbook/sheetLook";
 import { isErrorText } from "./functions/cellError";
 import { formulasOf } from "./sharedFormulas";
@@ -100,8 +101,8 @@ const TEXT = 1;
 const BOOLEAN = 3;
 const SURE_TEXT = 4;
 
-/** Errors that every spreadsheet knows in a file. */
-const STORABLE = new Set(["#N/A", "#VALUE!", "#REF!", "#DIV/0!", "#NUM!", "#NAME?", "#NULL!"]);
+/** What a file can hold of the errors that the page shows. */
+const STORABLE: ReadonlySet<string> = new Set(STORED_ERRORS);
 
 /** Two results are the same when they differ in the last digits alone. */
 const SAME = 1e-12;

@@ -1,3 +1,4 @@
+import { isBlank } from "../measure/blank";
 import { InputError, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
@@ -156,7 +157,3 @@ function isNoLimit(cell: unknown): boolean {
 }
 
 const NO_LIMIT = new Set(["none", "any"]);
-
-function isBlank(cell: unknown): boolean {
-  return cell === null || cell === undefined || cell === 0 || (typeof cell === "string" && cell.trim() === "");
-}

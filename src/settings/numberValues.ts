@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { InputError, shown } from "../measure/errors";
 import { NONE, type Measure } from "./choices";
 import { listed, plainName } from "./names";
 import { plainNumber } from "./plainNumber";
@@ -70,9 +71,9 @@ export const twoFractions: ValueType<readonly [number, number]> = {
 export const hoursByKind: ValueType<readonly (readonly [kind: string, hours: number])[]> = {
   choices: [{ is: "measure", what: "hours by enclosure", examples: ["tray 1.5 / clamshell box 4"], apart: true }, NONE],
   unit: "hours",
-  read: () =>
+  read: ({ name }) =>
     readBy(
-      (value) => (isNone(value) ? [] : listItems(value).map(nameAndHours)),
+      (value) => (isNone(value) ? [] : listItems(value).map((item) => nameAndHours(item, name))),
       z.array(z.tuple([z.string().check(z.minLength(1)), z.number().check(z.minimum(0))])),
     ),
   written: (value) => (value.length === 0 ? "none" : value.map((each) => each.join(" ")).join(" / ")),
@@ -83,8 +84,10 @@ function listItems(value: unknown): readonly string[] {
   return String(value).split("/");
 }
 
-function nameAndHours(item: string): readonly [string, number] {
-  const [, name = "", hours = ""] = /^(.*?)\s+([\d.,]+)$/.exec(item.trim()) ?? [];
+function nameAndHours(item: string, setting: string): readonly [string, number] {
+  if (/\d[,;\s]+\D/.test(item))
+    throw new InputError(setting, shown(item.trim()), "it is the hours of one enclosure", "put / between enclosures");
+  const [, name = "", hours = ""] = /^(\D*?)\s+([\d.,]+)$/.exec(item.trim()) ?? [];
   return [plainName(name), plainNumber(hours)];
 }
 

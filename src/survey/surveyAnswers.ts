@@ -1,10 +1,10 @@
-import { benchInstruction } from "../enclosure/benchInstruction";
 import { isBlank } from "../measure/blank";
 import { InputError, NoAnswer, shown } from "../measure/errors";
 import { plainName } from "../settings/names";
-import { partFigure, PARTS_HEADINGS, type Cell, type PartMeasure } from "../item/answers";
+import { PARTS_HEADINGS, partsRow, type Cell } from "../item/answers";
 import { sizedRow, type Figure, type SizedRow } from "../item/figure";
 import { DEFAULT_FIGURES, figureNamed, figureOf } from "../item/figureCatalogue";
+import { columnNamed } from "./columnNamed";
 import type { Outcome, SurveyReading } from "./sizeSurvey";
 import { problemText } from "../item/sizeItem";
 import type { SurveyItem } from "./surveyItems";
@@ -50,16 +50,8 @@ interface PassedColumn {
 }
 
 function passThrough(name: string, { survey }: SurveyReading, cells: SurveyCells): PassedColumn | undefined {
-  const { recognition } = survey;
-  const wanted = plainName(name);
-  const field = Object.entries(recognition.columns).find(([each]) => each === wanted)?.[1];
-  const headings = cells[recognition.headingRow - 1] ?? [];
-  const index =
-    field !== undefined
-      ? field.column - 1
-      : headings.findIndex((cell) => typeof cell === "string" && plainName(cell) === wanted);
-  if (index < 0) return undefined;
-  return { name, passes: ({ row }) => passed(cells[row - 1]?.[index]) };
+  const index = columnNamed(name, survey, cells);
+  return index === undefined ? undefined : { name, passes: ({ row }) => passed(cells[row - 1]?.[index]) };
 }
 
 function passed(cell: unknown): Cell {
@@ -97,8 +89,6 @@ function answered(figure: Figure, row: SizedRow): Cell {
   }
 }
 
-const PART_ORDER = PARTS_HEADINGS.slice(1, -1) as readonly PartMeasure[];
-
 function cutListRows(item: SurveyItem, outcome: Outcome): SurveyTable {
   const blank = PARTS_HEADINGS.slice(1).map(() => "");
   const enclosure = isBlank(item.cells.enclosure) ? "" : String(item.cells.enclosure);
@@ -108,15 +98,7 @@ function cutListRows(item: SurveyItem, outcome: Outcome): SurveyTable {
   const { sized, quantity } = outcome;
   return sizedRow(sized, quantity)
     .parts()
-    .map((part) => [
-      item.identifier,
-      sized.kind.name,
-      part.fullName,
-      ...PART_ORDER.map((measure) =>
-        measure === "count" ? part.count * quantity : partFigure(part, measure, sized.settings),
-      ),
-      benchInstruction(part, sized.assembly, sized.settings.unit),
-    ]);
+    .map((part) => [item.identifier, sized.kind.name, ...partsRow(part, sized, quantity)]);
 }
 
 /** Names of figures as a range of cells gives them. */

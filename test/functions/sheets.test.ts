@@ -74,6 +74,63 @@ test("a budget by heading has a line for each of its values, each with sheets of
 });
 
 test.each([
+  [
+    "clamshell box 3, lidded box 2.5",
+    'labour hours: got "clamshell box 3, lidded box 2.5"; give hours by enclosure, such as tray 1.5 / clamshell box 4, or none; put / between enclosures',
+  ],
+  [
+    "tray 1.5 / slipcas 1",
+    'labour hours: got "slipcas"; give hours by enclosure, such as tray 1.5 / clamshell box 4, or none; did you mean slipcase or slip case?',
+  ],
+  [
+    "open tray 1.5 / tray 1",
+    "labour hours: got tray twice; give hours by enclosure, such as tray 1.5 / clamshell box 4, or none; give each enclosure once",
+  ],
+  ["box 2 1/2", /^labour hours: got "box 2 1\/2"; give hours by enclosure/],
+])("labour hours of %j are refused, never counted as none", async (hours, message) => {
+  const cell = await runtime.callCell("ESTIMATE", [
+    ITEMS,
+    [
+      ["setting", "value"],
+      ["labour hours", hours],
+    ],
+  ]);
+  expect(cell).toMatchObject({
+    error: "#VALUE!",
+    message: typeof message === "string" ? message : expect.stringMatching(message),
+  });
+});
+
+test("kinds without hours are listed, and their hours are not in the sum", async () => {
+  const items = [
+    ["id", "height", "width", "depth", "enclosure"],
+    ["A1", 300, 210, 40, "tray"],
+    ["A2", 300, 210, 40, "slipcase"],
+    ["A3", 300, 210, 40, "lidded box"],
+  ];
+  const rows = await table("ESTIMATE", items, [
+    ["setting", "value"],
+    ["labour hours", "open tray 1.5"],
+    ["labour rate", 20],
+  ]);
+  expect(rows.find(([material]) => material === "labour")!.slice(3, 11)).toEqual([
+    1.5,
+    "hours",
+    "",
+    "",
+    20,
+    30,
+    "",
+    30,
+  ]);
+  const end = rows.findIndex(([first]) => first === "left out");
+  expect(rows.slice(end + 1).map(([name, reason]) => [name, reason])).toContainEqual([
+    "labour",
+    "no hours for slipcase and lidded box: neither hours nor cost until labour hours has them",
+  ]);
+});
+
+test.each([
   ["SHEETS", [ITEMS, "grey bord 2"], /^board: got "grey bord 2"; give all, .*; did you mean conservation board 2/],
   [
     "LAYOUT",

@@ -1,3 +1,5 @@
+import { errorTexts } from "../../workbook/errorText";
+
 /** An error that a cell function throws or puts into a cell, as Excel's runtime knows it. */
 export class CellError extends Error {
   constructor(
@@ -21,8 +23,4 @@ export const ERROR_CODES = {
 } as const;
 
 /** Whether a text is what a cell in error shows. */
-export function isErrorText(value: unknown): value is string {
-  return typeof value === "string" && ERROR_TEXT.test(value);
-}
-
-const ERROR_TEXT = /^#(?:N\/A|VALUE!|REF!|DIV\/0!|NUM!|NAME\?|NULL!|SPILL!|CALC!|CYCLE!|ERROR!|CONNECT!)$/;
+export const isErrorText = errorTexts("#SPILL!", "#CALC!", "#CYCLE!", "#ERROR!", "#CONNECT!");
