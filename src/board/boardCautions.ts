@@ -4,9 +4,9 @@ import type { Mm } from "../measure/units";
 import { boardName, type Board } from "../settings/boards";
 import type { Settings } from "../settings/schema";
 import { basePlate, bending } from "./basePlate";
-import { bodyOf } from "./boardInForce";
 import { boardSag, plateThickness } from "./boardSag";
-import { guideAnswer, type Body, type GuideAnswer } from "./guideAnswer";
+import type { Body } from "../enclosure/kind";
+import { guideAnswer, type GuideAnswer } from "./guideAnswer";
 import { weightOf, type ItemLoad } from "./itemWeight";
 import { springing, springingAllowed } from "./springing";
 
@@ -34,7 +34,7 @@ export function boardCautions(boarded: Boarded, settings: Settings): readonly st
 
 function ofGuide(boarded: Boarded, settings: Settings): readonly string[] {
   if (settings.guide === undefined) return [];
-  const body = bodyOf(boarded.kind, settings);
+  const body = boarded.kind.body(settings);
   const answer = guideAnswer(boarded, body, settings);
   const inForce = boardName(answer.board) === boardName(boarded.board);
   return [

@@ -1,22 +1,15 @@
-import type { Kind } from "../enclosure/kind";
+import type { Body, Kind } from "../enclosure/kind";
 import { InputError, shown } from "../measure/errors";
 import { boardName, boardOfCaliper, onePly, type Board } from "../settings/boards";
 import type { SettledSettings, Settings } from "../settings/schema";
 import { refuseBoardCaliper } from "../settings/stock";
-import { guideAnswer, type Body } from "./guideAnswer";
+import { guideAnswer } from "./guideAnswer";
 import type { ItemLoad } from "./itemWeight";
 
 /** Settings in which every board of one item is decided, and the board that its body is made of. */
 export interface SettledBoards {
   readonly settings: SettledSettings;
   readonly board: Board;
-}
-
-/** What the body of an enclosure is made of. */
-export function bodyOf(kind: Kind, { fold }: Settings): Body {
-  if (kind.body === "wrapperCard") return "wrapper";
-  if (!kind.folded) return "walls";
-  return fold === "crease" ? "creased blank" : "cut blank";
 }
 
 /**
@@ -27,7 +20,7 @@ export function bodyOf(kind: Kind, { fold }: Settings): Body {
  * @throws InputError when a board that is named cannot be used for this kind
  */
 export function settledBoards(itemLoad: ItemLoad, settings: Settings): SettledBoards {
-  const body = bodyOf(itemLoad.kind, settings);
+  const body = itemLoad.kind.body(settings);
   const board = body === "wrapper" ? wrapperCard(itemLoad, settings) : bodyBoard(itemLoad, body, settings);
   const decided = (each: Board | "auto" | undefined) => {
     if (each !== "auto") return each;
@@ -48,7 +41,7 @@ export function settledBoards(itemLoad: ItemLoad, settings: Settings): SettledBo
 /** Whether the guide decides on the board of a row, so that its weight counts. */
 export function isByGuide(kind: Kind, settings: Settings): boolean {
   const { ownOfRow, wallBoard, baseBoard, caseBoard, guide, origins } = settings;
-  if (kind.body === "wallBoard") return [wallBoard, baseBoard, caseBoard].includes("auto");
+  if (kind.body(settings) !== "wrapper") return [wallBoard, baseBoard, caseBoard].includes("auto");
   if (ownOfRow.has("wrapperCard")) return false;
   if (ownOfRow.has("wallBoard")) return wallBoard === "auto";
   return !origins.has("wrapperCard") && (guide !== undefined || wallBoard === "auto");

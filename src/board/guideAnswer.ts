@@ -1,3 +1,4 @@
+import type { Body } from "../enclosure/kind";
 import { restingItem } from "../enclosure/restingItem";
 import type { Mm } from "../measure/units";
 import { BOARD_KINDS, CARD_KINDS, type GuideRow } from "../settings/boardGuide";
@@ -9,9 +10,6 @@ import { materialsIn } from "./itemMaterials";
 import { weightOf, type ItemLoad } from "./itemWeight";
 import { CALIPER_MATERIALS, isWithoutLimits, preparedGuide } from "./preparedGuide";
 import { stockedBoard, type StockedBoard } from "./stockedBoard";
-
-/** What the body of an enclosure is made of, and so what a decision on its board names. */
-export type Body = "walls" | "wrapper" | "cut blank" | "creased blank";
 
 /** The board that the guide names for an item. */
 export interface GuideAnswer {

@@ -14,8 +14,8 @@ export interface Kind extends AssembledKind {
   /** Covering and lining pieces that it may have, without the tray. */
   readonly coverings: readonly string[];
   readonly constructions: readonly Construction[];
-  /** What it is made of: the setting that the choice of a board decides. */
-  readonly body: "wallBoard" | "wrapperCard";
+  /** What it is made of, and so what a decision on its board names. */
+  readonly body: (settings: Settings) => Body;
   /** The options that it can use; another in a row's own text is refused. */
   readonly options: readonly SettingKey[];
   /**
@@ -27,6 +27,11 @@ export interface Kind extends AssembledKind {
   /** How its boards are put together, covered and lined. */
   readonly order: (settings: Settings) => readonly Step[];
 }
+
+/** Walls may be laminated; a blank and a wrapper are each folded from one piece. */
+export type Body = "walls" | "wrapper" | "cut blank" | "creased blank";
+
+export const WALLS = (): Body => "walls";
 
 export const CONSTRUCTIONS: readonly Construction[] = ["flanged base", "on base", "around base"];
 

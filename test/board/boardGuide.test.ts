@@ -1,4 +1,4 @@
-import { bodyOf, settledBoards } from "../../src/board/boardInForce";
+import { settledBoards } from "../../src/board/boardInForce";
 import { boardCautions } from "../../src/board/boardCautions";
 import { addedToGuide } from "../../src/board/preparedGuide";
 import { kindNamed } from "../../src/enclosure/kindNamed";
@@ -309,7 +309,7 @@ describe("the board in force", () => {
       );
       for (const part of parts) expect([part.name, part.board]).toEqual([part.name, chosen]);
     }
-    expect(bodyOf(kindNamed("folded tray"), settingsOf(["fold=crease"]))).toBe("creased blank");
+    expect(kindNamed("folded tray").body(settingsOf(["fold=crease"]))).toBe("creased blank");
   });
 
   test("an item beyond the guide's limits is told so, and one without a weight only where a weight could count", () => {

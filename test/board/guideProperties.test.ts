@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { boardCautions } from "../../src/board/boardCautions";
-import { bodyOf, settledBoards } from "../../src/board/boardInForce";
+import { settledBoards } from "../../src/board/boardInForce";
 import { guideAnswer } from "../../src/board/guideAnswer";
 import type { ItemLoad } from "../../src/board/itemWeight";
 import { KINDS } from "../../src/enclosure/registry";
@@ -58,7 +58,7 @@ test("the springing stays silent for what the starter guide covers by its rows w
     width: fc.integer({ min: 20, max: 1200 }),
     depth: fc.integer({ min: 2, max: 200 }),
     grams: fc.integer({ min: 5, max: 12_000 }),
-    kind: fc.constantFrom(...KINDS.filter((kind) => bodyOf(kind, settings) === "walls")),
+    kind: fc.constantFrom(...KINDS.filter((kind) => kind.body(settings) === "walls")),
   });
   let covered = 0;
   let beyond = 0;

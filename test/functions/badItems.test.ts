@@ -1,3 +1,4 @@
+import { kindWords } from "../enclosure/kindWords";
 import { cell, ITEM, ITEM_FUNCTIONS, refusal } from "./cell";
 
 const LENGTH = "give a length such as 40, 40 mm or 1 9/16 in";
@@ -75,7 +76,7 @@ test("in a workbook in cm they are cm", async () => {
   );
 });
 
-const KINDS = "give tray, folded tray, lidded box, three-tray box, slipcase, clamshell box or four-flap wrapper";
+const KINDS = `give ${kindWords()}`;
 
 const WRONG_ENCLOSURES = [
   ["blank", "", `enclosure: got a blank; ${KINDS}`],

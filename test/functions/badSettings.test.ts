@@ -1,3 +1,4 @@
+import { kindWords } from "../enclosure/kindWords";
 import type { Argument } from "../runtime/marshal";
 import { cell, ITEM, refusal } from "./cell";
 
@@ -171,21 +172,15 @@ describe("a value that its setting does not take", () => {
 
 describe("an option of other kinds in the row's own text", () => {
   test.each([
-    ["tray", "neck=12", "neck: got a value for a tray, which has no use for it; give it for a three-tray box"],
-    [
-      "slipcase",
-      "end cards=yes",
-      "end cards: got a value for a slipcase, which has no use for it; give it for a tray or lidded box",
-    ],
-    [
-      "tray",
-      "case board=3",
-      "case board: got a value for a tray, which has no use for it; give it for a clamshell box",
-    ],
-    ["tray", "flaps=1 / 1", "flaps: got a value for a tray, which has no use for it; give it for a four-flap wrapper"],
-  ])("%s, %s", async (enclosure, text, message) => {
-    expect(await refusal("INSIDE", ...ITEM, enclosure, "all", text)).toBe(
-      `#VALUE! ${message}; or leave it out of this row`,
+    ["tray", "neck", "12", "neck"],
+    ["slipcase", "end cards", "yes", "endCards"],
+    ["tray", "case board", "3", "caseBoard"],
+    ["tray", "flaps", "1 / 1", "flaps"],
+  ] as const)("%s, %s=%s", async (enclosure, name, value, key) => {
+    const users = kindWords(({ options }) => options.includes(key));
+    expect(await refusal("INSIDE", ...ITEM, enclosure, "all", `${name}=${value}`)).toBe(
+      `#VALUE! ${name}: got a value for a ${enclosure}, which has no use for it; give it for a ${users}; ` +
+        "or leave it out of this row",
     );
   });
 });

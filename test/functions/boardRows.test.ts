@@ -1,3 +1,4 @@
+import { kindWords } from "../enclosure/kindWords";
 import { cell, ITEM, refusal } from "./cell";
 
 /** Every function of this chapter that takes an item: whether a weight follows the sizes, and its selectors. */
@@ -35,7 +36,7 @@ describe.each(FUNCTIONS)("%s", (id, weighed, selectors) => {
       `#VALUE! depth: got "#REF!"; ${LENGTH}`,
     );
     expect(await refusal(id, ...ITEM, ...weight(1), "tary", ...selectors)).toBe(
-      '#VALUE! enclosure: got "tary"; give tray, folded tray, lidded box, three-tray box, slipcase, clamshell box or four-flap wrapper; did you mean tray?',
+      `#VALUE! enclosure: got "tary"; give ${kindWords()}; did you mean tray?`,
     );
     expect(await refusal(id, ...ITEM, ...weight(1), "tray", ...selectors, "creep=0")).toBe(
       '#VALUE! creep: got "0"; give a multiplier above zero',

@@ -1,3 +1,4 @@
+import { KINDS } from "../../src/enclosure/registry";
 import { DEFINITIONS } from "../../src/settings/schema";
 import { cell, ITEM, refusal } from "./cell";
 
@@ -71,15 +72,7 @@ describe("STOCK", () => {
 });
 
 describe("KINDS", () => {
-  const NAMES = [
-    "tray",
-    "folded tray",
-    "lidded box",
-    "three-tray box",
-    "slipcase",
-    "clamshell box",
-    "four-flap wrapper",
-  ];
+  const NAMES = KINDS.map(({ name }) => name);
 
   test("names are one column, for a drop-down list", async () => {
     expect(await cell("KINDS", "names")).toEqual(NAMES.map((name) => [name]));

@@ -1,3 +1,4 @@
+import { kindWords } from "../enclosure/kindWords";
 import type { Argument } from "../runtime/marshal";
 import { cell, ITEM, refusal } from "./cell";
 
@@ -91,7 +92,7 @@ describe("settings come as ranges and texts in any number, later over earlier", 
     expect(await cell("INSIDE", ...ITEM, "slipcase", "height", [["wall layers", 2]])).toBe(302);
     expect(await refusal("INSIDE", ...ITEM, "slipcase", "height", "wall layers=2")).toBe(
       "#VALUE! wall layers: got a value for a slipcase, which has no use for it; " +
-        "give it for a tray or lidded box; or leave it out of this row",
+        `give it for a ${kindWords(({ options }) => options.includes("wallLayers"))}; or leave it out of this row`,
     );
   });
 });

@@ -1,7 +1,7 @@
 import { assembled } from "../../src/enclosure/assembly";
 import { caseBoardOf, freePlay, oneFace, roundedUp } from "../../src/enclosure/build/allowances";
 import { CASE_BLANKS, caseBlanks } from "../../src/enclosure/build/caseBlanks";
-import { NO_CAUTIONS, type Kind } from "../../src/enclosure/kind";
+import { NO_CAUTIONS, WALLS, type Kind } from "../../src/enclosure/kind";
 import { flatPart, lyingPart, panelsOf, type PartSpec } from "../../src/enclosure/placedPart";
 import { boundingBox, cuboid, Y, Z } from "../../src/enclosure/space";
 import { openBodies, piecesOf } from "../../src/enclosure/view";
@@ -20,7 +20,7 @@ export const flatFolder: Kind = {
   parts: ["folder board", "folder spine"],
   coverings: CASE_BLANKS,
   constructions: [],
-  body: "wallBoard",
+  body: WALLS,
   folded: false,
   options: ["caseBoard", "hingeLap"],
   assemble(item, settings) {

@@ -1,3 +1,4 @@
+import { KINDS } from "../../src/enclosure/registry";
 import fc from "fast-check";
 import type { Cells } from "../filling/filledBook";
 
@@ -36,7 +37,7 @@ const inSize = (least: number, most: number) =>
   );
 
 const KIND = mostly(
-  [10, "tray", "lidded box", "three-tray box", "slipcase", "clamshell box", "folded tray", "four-flap wrapper"],
+  [10, ...KINDS.map(({ name }) => name)],
   [3, "drop-spine box", "Slip case", " Tray "],
   [2, "none", "None"],
   [2, null, "clamsell box"],

@@ -5,7 +5,7 @@ import type { Board } from "../../settings/boards";
 import type { Settings } from "../../settings/schema";
 import { caseBoardOf, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf, type Assembly, type Case } from "../assembly";
-import { CONSTRUCTIONS, type Kind } from "../kind";
+import { CONSTRUCTIONS, WALLS, type Kind } from "../kind";
 import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
 import { flatPart, lyingPart, type PartSpec, type PlacedPart } from "../placedPart";
 import { cuboid, extent, Y, Z, type Cuboid } from "../space";
@@ -33,7 +33,7 @@ export const clamshellBox: Kind = {
   parts: ["base", "fore-edge wall", "head wall", "flange card", "case board", "case spine"],
   coverings: [...TRAY_BLANKS, ...CASE_BLANKS],
   constructions: CONSTRUCTIONS,
-  body: "wallBoard",
+  body: WALLS,
   folded: false,
   options: [
     "construction",

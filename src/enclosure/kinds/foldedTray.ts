@@ -32,7 +32,7 @@ export const foldedTray: Kind = {
   parts: ["blank", "joint strip"],
   coverings: TRAY_BLANKS,
   constructions: [],
-  body: "wallBoard",
+  body: ({ fold }) => (fold === "crease" ? "creased blank" : "cut blank"),
   folded: true,
   options: ["through", "fold", "jointStrips", "insideTurn", "coverStyle", "flangeCard"],
   assemble(item, settings) {

@@ -30,7 +30,7 @@ export const fourFlapWrapper: Kind = {
   parts: ["inner piece", "outer piece"],
   coverings: [],
   constructions: [],
-  body: "wrapperCard",
+  body: () => "wrapper",
   folded: true,
   options: ["wrapperCard", "flaps"],
   assemble(item, settings) {

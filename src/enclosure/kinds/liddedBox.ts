@@ -4,7 +4,7 @@ import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
-import { CONSTRUCTIONS, NO_CAUTIONS, type Kind } from "../kind";
+import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
 import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
 import type { Vec } from "../space";
 import { tray as trayKind, insideFor, plainForm, trayForm, trayMaterials } from "./tray";
@@ -28,7 +28,7 @@ export const liddedBox: Kind = {
   parts: trayKind.parts,
   coverings: TRAY_BLANKS,
   constructions: CONSTRUCTIONS,
-  body: "wallBoard",
+  body: WALLS,
   folded: false,
   options: [...trayKind.options, "lidConstruction", "lidDepth", "lidReveal", "lidClearance"],
   assemble(item, settings) {

@@ -2,7 +2,7 @@ import type { Board } from "../../settings/boards";
 import type { Settings } from "../../settings/schema";
 import { baseBoardOf, freePlay, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf, type Tray } from "../assembly";
-import { CONSTRUCTIONS, NO_CAUTIONS, type Kind } from "../kind";
+import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
 import type { RestingItem } from "../restingItem";
 import { CUT_BOARDS, type Step } from "../order";
 import { boundingBox, cuboid, X, Y, Z, type Cuboid, type Vec } from "../space";
@@ -27,7 +27,7 @@ export const slipcase: Kind = {
   parts: ["side", "back wall", "head wall", "flange card"],
   coverings: SLEEVE_BLANKS,
   constructions: CONSTRUCTIONS,
-  body: "wallBoard",
+  body: WALLS,
   folded: false,
   options: ["construction", "through", "flangeCard"],
   assemble(item, settings) {

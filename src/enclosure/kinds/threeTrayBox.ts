@@ -4,7 +4,7 @@ import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
-import { CONSTRUCTIONS, NO_CAUTIONS, type Kind } from "../kind";
+import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
 import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
 import { insideFor, plainForm, trayMaterials } from "./tray";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
@@ -29,7 +29,7 @@ export const threeTrayBox: Kind = {
   parts: ["base", "side wall", "head wall", "flange card"],
   coverings: TRAY_BLANKS,
   constructions: CONSTRUCTIONS,
-  body: "wallBoard",
+  body: WALLS,
   folded: false,
   options: [
     "construction",

@@ -1,7 +1,7 @@
 import type { Construction, Settings, SettledSettings } from "../../settings/schema";
 import { baseBoardOf, freePlay, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
-import { CONSTRUCTIONS, NO_CAUTIONS, type Kind } from "../kind";
+import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
 import type { RestingItem } from "../restingItem";
 import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
 import type { Vec } from "../space";
@@ -29,7 +29,7 @@ export const tray: Kind = {
   ],
   coverings: TRAY_BLANKS,
   constructions: CONSTRUCTIONS,
-  body: "wallBoard",
+  body: WALLS,
   folded: false,
   options: ["construction", "through", "wallLayers", "endCards", "flangeCard", "insideTurn", "coverStyle"],
   assemble(item, settings) {
