@@ -26,12 +26,17 @@ export interface RowArguments {
  */
 export function rowArguments(item: SurveyItem, place: FormulaPlace): RowArguments {
   const { columns, settings } = place.survey.recognition;
-  const own = settings.flatMap(({ column, setting }) => {
+  const stated = settings.flatMap(({ column, setting }) => {
     const key = settingKey(setting);
     if (key === undefined) return [];
     const cell = place.cell(column, item.row);
     return [{ key, name: DEFINITIONS[key].name, value: key === "material" ? withoutSigns(cell) : cell }];
   });
+  const preference =
+    place.preference === undefined
+      ? []
+      : [{ key: "wallBoard", name: DEFINITIONS.wallBoard.name, value: place.preference(item.row) }];
+  const own = [...stated, ...preference];
   const weight = weightFormula(item, place);
   const known = {
     name: DEFINITIONS.weight.name,

@@ -16,6 +16,8 @@ export interface FormulaPlace {
   readonly shared: readonly string[];
   /** The name of the board guide, for the formulas that choose by it. */
   readonly guide: readonly string[];
+  /** The cell of the row's preference, where this run adds the column for it. */
+  readonly preference: ((row: number) => string) | undefined;
   /** The cell of the row's board, which all other formulas of the row take. */
   readonly board: (row: number) => string;
 }

@@ -1,4 +1,5 @@
 import { InputError, NoAnswer } from "../measure/errors";
+import { PREFERRED_BOARD } from "../settings/definitions/materialSettings";
 import { readGiven, type Given, type GivenValue } from "../settings/given";
 import { GUIDE_CELLS, GUIDE_HEADINGS } from "../settings/starterGuide";
 import { STARTER_STOCK, stockCells } from "../settings/starterStock";
@@ -56,6 +57,7 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
   if (!options.values && found.stock !== undefined) refuseOtherStock(options.settings);
   const { recognition } = sized.survey;
   const figures = withBoards(options.figures);
+  const preference = preferenceColumn(sized, figures);
   const table = surveyTable(sized, figures, cells);
   const shared = options.values ? [] : sharedArguments(found.settings !== undefined, options.settings);
   const place: FormulaPlace = {
@@ -64,6 +66,7 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
     cell: (column, row) => `$${cellName(row, column)}`,
     shared,
     guide: options.values ? [] : [GUIDE_NAME],
+    preference: preference.length === 0 ? undefined : (row) => siblingCell(PREFERRED_BOARD, row),
     board: (row) => siblingCell(BOARD, row),
   };
   const live = options.values
@@ -81,7 +84,7 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
       firstRow: recognition.firstRow,
       lastRow: recognition.lastRow,
       lastColumn: recognition.lastColumn,
-      columns: [...preferenceColumn(sized, figures), ...columns],
+      columns: [...preference, ...columns],
     },
     sheets: sheets.map(({ sheet }) => sheet),
     names: sheets.flatMap(({ name }) => (name === undefined ? [] : [name])),

@@ -127,7 +127,9 @@ export type BenchReading = Readonly<Record<"length" | "width" | "caliper" | "loa
 function boardNamed(name: string, { stock, shopUnit }: Settings): Board {
   try {
     const plain = /^[\d.]+$/.test(name) ? Number(name) : name;
-    return boardAsked(askedBoard(plain, { name: "board", shopUnit, stock }), "board", stock);
+    const asked = askedBoard(plain, { name: "board", shopUnit, stock });
+    if (asked.row?.material === "card") throw unknownBoard(name, stock);
+    return boardAsked(asked, "board", stock);
   } catch (error) {
     if (error instanceof InputError) throw unknownBoard(name, stock);
     throw error;

@@ -59,7 +59,7 @@ export function sizeRow(row: Row, settings: Settings): Sized | undefined {
     : readMass(row.weight, { argument: "weight", unit: massUnitOf(settings.unit) });
   // A function without an argument for the weight is told it, or told that there is none.
   if (row.weight === undefined && settings.weight === undefined)
-    refuseUnasked(kindNamed(row.enclosure), { item, weightKg }, settings);
+    refuseUnasked(kindNamed(isBlank(row.enclosure) ? "" : row.enclosure), { item, weightKg }, settings);
   return sizeItem(item, row.enclosure, weightKg, settings);
 }
 

@@ -3,7 +3,7 @@ import type { Argument, Cell, CellError } from "../runtime/marshal";
 /** Where the cells, names and functions of a formula come from. */
 export interface Sheet {
   /** `$B5`, without its dollars. */
-  readonly cell: (name: string) => Cell;
+  readonly cell: (name: string) => Cell | Promise<Cell>;
   readonly range: (name: string) => readonly (readonly Cell[])[];
   /** A stored cell function: `ENC_BOARD_AREA`. */
   readonly call: (name: string, args: readonly Argument[]) => Promise<Cell>;

@@ -47,8 +47,19 @@ export async function calculated(bytes: Uint8Array, headingRow = 1): Promise<rea
   const grid = readSheet(book, "Survey", { formulas: true });
   const valueAt = (row: number, column: number): Cell => plain(grid.rows[row - 1]?.[column - 1] ?? null);
   const ranges = new Map<string, readonly (readonly Cell[])[]>();
+  const formulas = new Map([...grid.formulas]);
+  const answers = new Map<string, Promise<Cell>>();
+  /** A cell with a formula is calculated before what reads it, as a spreadsheet does. */
+  const answerOf = (name: string, formula: string): Promise<Cell> => {
+    const known = answers.get(name) ?? evaluate(formula, sheet);
+    answers.set(name, known);
+    return known;
+  };
   const sheet: Sheet = {
-    cell: (name) => valueAt(...place(name)),
+    cell: (name) => {
+      const formula = formulas.get(name);
+      return formula === undefined ? valueAt(...place(name)) : answerOf(name, formula);
+    },
     range: (name) => {
       const known = ranges.get(name) ?? namedRange(book, name);
       ranges.set(name, known);
@@ -65,7 +76,7 @@ export async function calculated(bytes: Uint8Array, headingRow = 1): Promise<rea
         row,
         formula,
         stored: valueAt(row, column),
-        calculated: await evaluate(formula, sheet),
+        calculated: await answerOf(cell, formula),
       };
     }),
   );

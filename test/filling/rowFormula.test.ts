@@ -6,7 +6,7 @@ import type { FillOptions } from "../../src/filling/surveyEdits";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
 import { anySurvey, FORMS } from "../survey/anySurvey";
-import { agree, bookOf, calculated, filled, type Cells } from "./filledBook";
+import { agree, bookOf, calculated, filled, type Calculated, type Cells } from "./filledBook";
 
 const FIGURES = [
   "outside height",
@@ -48,8 +48,9 @@ test("eighths typed under feet, which no other unit reads, are feet", async () =
     ["S 2", "1 5/8 in", 1, "200 mm", "ft", "tray"],
   ];
   const all = await calculated(filled(bookOf(cells), { figures: ["outside height"] }).edit.bytes);
-  // 1 5/8 ft = 495.3, and 1 5/8 in = 41.275; + 3 inside, up to the half, + 2 x 2 board + 1 covering.
-  expect(all.map((each) => each.calculated)).toEqual([503.5, 49.5]);
+  // 1 5/8 ft = 495.3, and 1 5/8 in = 41.275; + 3 inside, up to the half, + 2 boards + 1 covering.
+  const heights = all.filter(({ heading }) => heading === "outside height");
+  expect(heights.map((each) => each.calculated)).toEqual([505.5, 50.5]);
   expect(all.filter((each) => !agree(each))).toEqual([]);
 });
 
@@ -82,14 +83,15 @@ describe("formulas follow the cells they read", () => {
     const good = ["S 2", 300, 210, 40, "tray", 3];
     const cells = [HEADINGS, ["S 1", 300, 210, 40, "tray", "two"], good, good];
     const before = await calculated(filled(bookOf(cells), { figures: ["board area", "problem"] }).edit.bytes);
-    expect(before.slice(0, 2).map((each) => each.calculated)).toEqual([
+    const [, , area, problem0] = before;
+    expect([area, problem0].map((each) => each!.calculated)).toEqual([
       { error: "#VALUE!" },
       'quantity: got "two"; give a whole number of 1 or more, or leave it blank for 1',
     ]);
     const edit = { sheet: "Survey", row: 2, column: 6, content: 2 };
     // Base 303 x 213, side walls 307 x 42.5 (2 of), head walls 213 x 42.5 (2 of): see the worked example.
     const { "outside height": height, problem, "board area": two } = await afterEdit(cells, edit);
-    expect([height, problem]).toEqual([308, ""]);
+    expect([height, problem]).toEqual([309, ""]);
     const { "board area": one } = await afterEdit(cells, { ...edit, content: 1 });
     expect(two).toBeCloseTo(2 * (one as number), 12);
   });
@@ -101,7 +103,7 @@ describe("formulas follow the cells they read", () => {
       ["S 2", 300, 210, 40, null, "tray"],
     ];
     const blank = await afterEdit(cells, { sheet: "Survey", row: 2, column: 5, content: null });
-    expect(blank).toEqual({ "outside height": "", "board area": "", problem: "" });
+    expect(blank).toEqual({ board: "", caliper: "", "outside height": "", "board area": "", problem: "" });
     const typed = await afterEdit(cells, { sheet: "Survey", row: 2, column: 2, content: 400 });
     // Width and depth are then missing, and the text no longer counts.
     expect(typed["problem"]).toMatch(/^width: got (?:a blank|0)/);
@@ -113,23 +115,35 @@ describe("formulas follow the cells they read", () => {
       ["S 1", 30, 21, 4, "tray", "cm"],
     ];
     const inches = await afterEdit(cells, { sheet: "Survey", row: 2, column: 6, content: "in" });
-    // 30 in = 762, + 7 inside play, + 2 x 2 board + 1 covering, rounded up to the half.
-    expect(inches["outside height"]).toBeCloseTo(770, 6);
+    // 30 in = 762, + 7 inside play, + 2 x 2 x 2 board + 1 covering, rounded up to the half.
+    expect(inches["outside height"]).toBeCloseTo(774, 6);
   });
 
-  test("wall board=auto set later takes the weight of the row", async () => {
+  test("a board preferred in one cell changes the row's board, caliper, parts and area; the others stay", async () => {
     const cells = [
       [...HEADINGS.slice(0, 5), "Weight (kg)"],
       ["S 1", 300, 220, 40, "tray", 0.9],
+      ["S 2", 300, 220, 40, "tray", 0.9],
     ];
-    const { edit } = filled(bookOf(cells), { figures: ["base caliper", "caliper"] });
-    const book = openWorkbook(edit.bytes);
-    const { rows } = readSheet(book, "settings");
-    const row = rows.findIndex(([name]) => name === "wall board") + 1;
-    const auto = editWorkbook(book, { cells: [{ sheet: "settings", row, column: 2, content: "auto" }] });
-    const [base, caliper] = (await calculated(auto.bytes)).map((each) => each.calculated);
-    expect(caliper).toBeGreaterThan(2);
-    expect(base).toBe(caliper);
+    const figures = ["base stock", "base count", "base caliper", "board area", "cautions", "problem"];
+    const { edit } = filled(bookOf(cells), { figures });
+    const preferred = edit.columns.find(({ wantedName }) => wantedName === "preferred board")!.column;
+    const typed = editWorkbook(openWorkbook(edit.bytes), {
+      cells: [{ sheet: "Survey", row: 2, column: preferred, content: "2 x conservation board 2" }],
+    });
+    const rowOf = (all: readonly Calculated[], row: number) =>
+      all.filter((each) => each.row === row && each.heading !== "board area").map((each) => each.calculated);
+    const all = await calculated(typed.bytes);
+    expect(rowOf(all, 2)).toEqual(["2 x conservation board 2", 4, "conservation board 2", 2, 2, "", ""]);
+    expect(rowOf(all, 3)).toEqual(["conservation board 2.5", 2.5, "conservation board 2.5", 1, 2.5, "", ""]);
+    // Filled again, the decision stays, and the stored results are those that the formulas gave.
+    const again = filled(openWorkbook(typed.bytes), { figures });
+    const refilled = await calculated(again.edit.bytes);
+    expect(refilled.filter((each) => !agree(each))).toEqual([]);
+    expect(rowOf(refilled, 2)).toEqual(rowOf(all, 2));
+    expect(readSheet(openWorkbook(again.edit.bytes), "Survey").rows[1]![preferred - 1]).toBe(
+      "2 x conservation board 2",
+    );
   });
 });
 

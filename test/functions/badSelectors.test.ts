@@ -11,7 +11,8 @@ const STOCK_TABLE = [
 ];
 const FIRST_PARTS = "base, side wall, head wall or flange card";
 const MEASURES = "give length, width, count, caliper, grain, material, stock, folds or all";
-const BOARDS = "give all, conservation board 1.5, conservation board 2, conservation board 2.5 or conservation board 3";
+const BOARDS =
+  "give all, conservation board 1.5, conservation board 2, conservation board 2.5, conservation board 3, grey board 1.5, grey board 2, grey board 2.5 or grey board 3";
 
 /** Each selector of each function: where it stands among the selectors, what it is put before, what it accepts. */
 const SELECTORS = [

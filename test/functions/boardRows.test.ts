@@ -38,8 +38,8 @@ describe.each(FUNCTIONS)("%s", (id, weighed, selectors) => {
     expect(await refusal(id, ...ITEM, ...weight(1), "tary", ...selectors)).toBe(
       `#VALUE! enclosure: got "tary"; give ${kindWords()}; did you mean tray?`,
     );
-    expect(await refusal(id, ...ITEM, ...weight(1), "tray", ...selectors, "creep=0")).toBe(
-      '#VALUE! creep: got "0"; give a multiplier above zero',
+    expect(await refusal(id, ...ITEM, ...weight(1), "tray", ...selectors, "modulus along=0")).toBe(
+      '#VALUE! modulus along: got "0"; give a number of GPa from 0.001 to 1000, such as 2',
     );
   });
 

@@ -259,7 +259,7 @@ test("PARTS is every part to cut, a row each, with how to cut it", async () => {
 describe("BOARD.AREA is net, in m2", () => {
   test("of a tray 303 x 213 + 2 x 307 x 44.5 + 2 x 213 x 44.5 = 110,819 mm2; the card is no board", async () => {
     expect(await cell("BOARD.AREA", ...ITEM, "tray", "all")).toBe(0.110819);
-    expect(await cell("BOARD.AREA", ...ITEM, "tray", "Grey  Board 2")).toBe(0.110819);
+    expect(await cell("BOARD.AREA", ...ITEM, "tray", "Conservation  Board 2")).toBe(0.110819);
   });
 
   test("of a stock board that this enclosure does not take it is 0", async () => {

@@ -48,7 +48,7 @@ describe("SETTINGS", () => {
       const [height, width, depth] = text.includes("unit=in") ? [12, 8.25, 1.5] : [30, 21, 4];
       const table = (await cell("SETTINGS", text)) as Table;
       const from = (...settings: Parameters<typeof cell>[1][]) =>
-        cell("PARTS", height, width, depth, "tray", ...settings);
+        cell("PARTS", height, width, depth, "tray", ...settings, "wall board=2 mm");
       expect(await from(table)).toEqual(await from(text));
     },
   );

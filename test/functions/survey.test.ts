@@ -82,7 +82,15 @@ function comparable(value: unknown, figure = ""): unknown {
   };
 }
 
-async function expectSameAsScalars(cells: Cells, settings: readonly Argument[]): Promise<void> {
+/** The scalar functions have no guide of their own: the boards are named, so that both size by the same. */
+const BOARDS = [
+  ["setting", "value"],
+  ["wall board", "2 mm"],
+  ["wrapper card", "0.4 mm"],
+];
+
+async function expectSameAsScalars(cells: Cells, own: readonly Argument[]): Promise<void> {
+  const settings: readonly Argument[] = [BOARDS, ...own];
   const [headings = [], ...rows] = cells;
   const table = await survey(cells, [FIGURES], ...settings);
   expect(table[0]).toEqual(FIGURES);
