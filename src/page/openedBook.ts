@@ -13,6 +13,7 @@ import type {
 } from "@univerjs/core";
 import { cellLooksOf, type CellLook } from "../workbook/cellLooks";
 import type { Area } from "../workbook/cellRef";
+import type { PlacedColumn } from "../workbook/edits";
 import type { DefinedName, Workbook } from "../workbook/openWorkbook";
 import type { TableInfo } from "../workbook/readTable";
 import { isMark } from "../workbook/ownMarks";
@@ -46,6 +47,14 @@ export interface OpenedBook {
   readonly date1904: boolean;
   /** What the user should be told, in plain words. */
   readonly said: readonly string[];
+}
+
+/** What the pane has written, and the workbook that the page is to show now. */
+export interface WrittenBook {
+  readonly opened: OpenedBook;
+  readonly columns: readonly PlacedColumn[];
+  /** Notes for the user, in plain words. */
+  readonly notes: readonly string[];
 }
 
 /** The id under which the grid knows the one workbook of a page. */

@@ -3,7 +3,7 @@ import { Fault } from "../measure/fault";
 import type { WorkbookEdits } from "../workbook/edits";
 import type { FunctionMetadata } from "./functions/metadata";
 import type { OpenedBook } from "./openedBook";
-import type { WrittenBook } from "./server/bookFile";
+import type { WrittenBook } from "./openedBook";
 
 /** What the page asks of its server. Whatever the server refuses is thrown as an error with its message. */
 export interface PageServer {

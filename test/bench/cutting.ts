@@ -7,7 +7,7 @@ import { boardJob, cutUpSheets, type Instance, publishedClasses } from "./cuttin
 import { peers } from "./cuttingPeers";
 
 /*
- * npm run bench:cutting -- [--seconds S] [--iterations I] [--peers] [--quiet] and one of
+ * npm run bench -- cutting [--seconds S] [--iterations I] [--peers] [--quiet] and one of
  *   --instances FILE   [{"name","sheet":{"length","width"},"pieces":[{"length","width"}, ...]}, ...]
  *   --classes N        N instances of each published class and size (10 makes 500), --seed K
  *   --known N          N sheets at most, cut up at random: the least is known

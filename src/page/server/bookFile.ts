@@ -2,7 +2,7 @@ import { existsSync } from "node:fs";
 import { basename, extname, join } from "node:path";
 import { InputError, shown } from "../../measure/errors";
 import { editWorkbook } from "../../workbook/editWorkbook";
-import type { EditResult, PlacedColumn, WorkbookEdits } from "../../workbook/edits";
+import type { EditResult, WorkbookEdits } from "../../workbook/edits";
 import { csvToWorkbook } from "../../filling/fillCsv";
 import { openWorkbook, type Workbook } from "../../workbook/openWorkbook";
 import { readCsv } from "../../workbook/readCsv";
@@ -21,14 +21,6 @@ export interface BookFile {
   readonly original: Workbook;
   readonly working: Workbook;
   readonly parts: Parts;
-}
-
-/** What the pane has written, and the workbook that the page is to show now. */
-export interface WrittenBook {
-  readonly opened: OpenedBook;
-  readonly columns: readonly PlacedColumn[];
-  /** What the user should be told, in plain words. */
-  readonly notes: readonly string[];
 }
 
 export interface SavedBook {
