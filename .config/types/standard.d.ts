@@ -1,5 +1,6 @@
 // What every JavaScript environment has besides the language itself: rooms that run everywhere use no more.
 declare const performance: { now(): number };
+declare const console: { error(...said: readonly unknown[]): void };
 interface ErrorConstructor {
   stackTraceLimit: number;
 }

@@ -6,7 +6,7 @@ import { join, resolve } from "node:path";
 import { HOSTILE_FILES } from "../hostile/hostileFiles";
 
 /*
- * npm run bench:hostile [-- --program FILE] [-- --only WORDS]
+ * npm run bench -- hostile [--program FILE] [--only WORDS]
  *
  * Fills every hostile file with the built program: seconds, most memory, and what it said. The survey must be as it was.
  */
