@@ -1,3 +1,4 @@
+import { isBlank } from "../measure/blank";
 import { InputError, shown } from "../measure/errors";
 import { didYouMean, listed, plainName } from "../settings/names";
 import type { Kind } from "./kind";
@@ -19,7 +20,9 @@ export function kindNamed(text: unknown): Kind {
           KINDS.flatMap(({ name, otherNames }) => [name, ...otherNames]),
         )
       : "";
-  throw new InputError("enclosure", shown(text), `give ${listed(names, "or")}`, near);
+  const expected = `give ${listed(names, "or")}`;
+  if (isBlank(text)) throw new InputError("enclosure", shown(null), expected, "", "enclosure not chosen");
+  throw new InputError("enclosure", shown(text), expected, near);
 }
 
 const BY_NAME: ReadonlyMap<string, Kind> = new Map(

@@ -6,7 +6,7 @@ import { restingItem, type Item } from "../enclosure/restingItem";
 import { kindNamed } from "../enclosure/kindNamed";
 import { KINDS } from "../enclosure/registry";
 import { isBlank } from "../measure/blank";
-import { InputError, NoAnswer, shown } from "../measure/errors";
+import { InputError, NoAnswer } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
 import { massUnitOf } from "../measure/units";
@@ -70,7 +70,7 @@ export function sizeRow(row: Row, settings: Settings): Sized | undefined {
  * @param weightKg undefined where it was not given
  */
 export function sizeItem(item: Item, enclosure: unknown, weightKg: number | undefined, settings: Settings): Sized {
-  const kind = kindNamed(isBlank(enclosure) ? "" : enclosure);
+  const kind = kindNamed(enclosure);
   if (settings.ownOfRow.size > 0) refuseForeignOptions(kind, settings);
   const { settings: settled, board } = settledBoards({ item, kind, weightKg }, settings);
   const assembly = kind.assemble(restingItem(item, settled), settled);
@@ -105,9 +105,7 @@ export function problemOf(row: Row, settings: Settings): string {
 
 /** A problem as a survey shows it. */
 export function problemText(error: InputError | NoAnswer): string {
-  return error instanceof InputError && error.argument === "enclosure" && error.got === shown(null)
-    ? "enclosure not chosen"
-    : error.message;
+  return (error instanceof InputError ? error.inShort : undefined) ?? error.message;
 }
 
 export function isBlankRow({ height, width, depth }: Row): boolean {

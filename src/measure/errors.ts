@@ -5,6 +5,7 @@
  * @param got what it held, as the user would recognise it
  * @param expected what it accepts
  * @param cure the next thing to type or do; empty when `expected` says it
+ * @param inShort what a survey says of a row with this problem, where the message is more than its reader needs
  */
 export class InputError extends Error {
   override readonly name = "InputError";
@@ -14,6 +15,7 @@ export class InputError extends Error {
     readonly got: string,
     readonly expected: string,
     readonly cure = "",
+    readonly inShort?: string,
   ) {
     super(`${argument}: got ${got}; ${expected}${cure === "" ? "" : `; ${cure}`}`);
   }
