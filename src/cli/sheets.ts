@@ -1,6 +1,7 @@
 import { basename, extname } from "node:path";
 import { batchingCost, type BatchingCost } from "../estimate/batching";
 import { estimateOf, type Estimate } from "../estimate/estimate";
+import { examplePriceNotice } from "../estimate/examplePrices";
 import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
 import { stockJobs, type Demand, type StockPlan } from "../estimate/stockPlans";
 import { InputError, shown } from "../measure/errors";
@@ -104,17 +105,20 @@ export async function estimateCommand(
   const estimate = estimateOf(groups, settings);
   const table = plainRows(estimateTable(estimate, settings));
   const leftOut = leftOutRows(sized, allPlans(groups), estimate);
-  const saved = saveEstimate(survey, target, [...table, ...plainRows(leftOut)]);
+  const notice = examplePriceNotice(estimate, settings);
+  const saved = saveEstimate(survey, target, [...table, ...plainRows(leftOut), ...(notice === "" ? [] : [[notice]])]);
   return {
     text: [
+      ...(notice === "" ? [] : [notice, ""]),
       textTable(table),
       ...batchingText(batching, by),
       ...leftOutText(leftOut),
       "",
       ...method(estimate, sized, settings.currency),
+      ...notesText(sized),
       ...saved.map((line) => `\n${line}`),
     ].join("\n"),
-    json: { ...estimate, batching, leftOut: plainRows(leftOut).slice(1), files: saved },
+    json: { ...estimate, notice, batching, leftOut: plainRows(leftOut).slice(1), files: saved },
   };
 }
 

@@ -1,8 +1,10 @@
 import { PREFERRED_BOARD } from "../settings/definitions/materialSettings";
 import { settingKey } from "../settings/given";
+import { boardName, boardOf, LEAST_PLIES } from "../settings/boards";
 import { plainName } from "../settings/names";
+import { GREATEST_BOARD_MM, type Material } from "../settings/stock";
 import type { SizedSurvey } from "../survey/sizeSurvey";
-import type { NewColumn } from "../workbook/edits";
+import type { NewColumn, NewSheet } from "../workbook/edits";
 
 /** The figure that all others of a row take: the board in force. */
 export const BOARD = "board";
@@ -19,7 +21,38 @@ export function withBoards(figures: readonly string[]): readonly string[] {
 export function preferenceColumn({ survey }: SizedSurvey, figures: readonly string[]): readonly NewColumn[] {
   const has = survey.recognition.settings.some(({ setting }) => settingKey(setting) === "wallBoard");
   if (has || figures.length === 0) return [];
-  return [{ heading: PREFERRED_BOARD, cells: survey.items.map(() => null), ofUser: true, width: PREFERENCE_WIDTH }];
+  return [
+    {
+      heading: PREFERRED_BOARD,
+      cells: survey.items.map(() => null),
+      ofUser: true,
+      choices: CHOICES_FORMULA,
+      width: PREFERENCE_WIDTH,
+    },
+  ];
+}
+
+/** The sheet of the boards to choose from, written again at every fill, so that it follows the stock. */
+const CHOICES_SHEET = "board choices";
+const CHOICES_FORMULA = `OFFSET('${CHOICES_SHEET}'!$A$2,0,0,COUNTA('${CHOICES_SHEET}'!$A:$A)-1,1)`;
+
+/** The stocked boards and cards, and each board doubled: what the column of preferences offers. */
+export function choicesSheet({ settings }: SizedSurvey): NewSheet {
+  const { stock } = settings;
+  const names = (material: Material) => [
+    ...new Set(stock.flatMap((row) => (row.material === material ? [row.stock] : []))),
+  ];
+  const doubled = [
+    ...new Set(
+      stock.flatMap((row) =>
+        row.material === "board" && LEAST_PLIES * row.caliper <= GREATEST_BOARD_MM
+          ? [boardName(boardOf(row, LEAST_PLIES))]
+          : [],
+      ),
+    ),
+  ];
+  const all = [...names("board"), ...doubled, ...names("card")];
+  return { name: CHOICES_SHEET, rows: [["boards to choose from"], ...all.map((name) => [name])], replaceable: true };
 }
 
 /** Wide enough for the name of a board, in characters. */

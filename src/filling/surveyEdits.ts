@@ -19,7 +19,7 @@ import { siblingCell } from "../workbook/siblingCell";
 import type { CellContent, NewColumn, NewName, NewSheet, PlainContent, WorkbookEdits } from "../workbook/edits";
 import { ownSheets } from "../workbook/ownMarks";
 import { boardNotes } from "../survey/boardNotes";
-import { BOARD, preferenceColumn, withBoards } from "./boardColumns";
+import { BOARD, choicesSheet, preferenceColumn, withBoards } from "./boardColumns";
 import { GUIDE_NAME, readBookSurvey, SETTINGS_NAME, STOCK_NAME, type BookSurvey } from "./readBookSurvey";
 
 export interface FillOptions {
@@ -192,6 +192,7 @@ function newSheets(found: BookSurvey["found"], options: FillOptions, sized: Size
     made.push(namedSheet(STOCK_NAME, stockCells(stock)));
   }
   if (!options.values && found.guide === undefined) made.push(guideSheet());
+  if (!options.values && options.figures.length > 0) made.push({ sheet: choicesSheet(sized) });
   if (options.cutList)
     made.push({
       sheet: { name: CUTLIST_SHEET, rows: plainRows(cutListTable(sized)), replaceable: true },

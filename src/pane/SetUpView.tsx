@@ -10,6 +10,7 @@ export function SetUpView({ model, survey, state }: ViewProps) {
   const missing = [
     ...(found.settings === undefined ? [SETTINGS_NAME] : []),
     ...(found.stock === undefined ? [STOCK_NAME] : []),
+    ...(found.guide === undefined ? ["board guide"] : []),
   ];
   const make = () =>
     model.write(`Making the ${missing.join(" and ")} sheet${missing.length > 1 ? "s" : ""}`, ({ book }) => {

@@ -176,6 +176,7 @@ function sheetChanges(
   return {
     cells,
     widths: new Map([...(plan?.widths ?? []), ...widths.map(({ column, width }) => [column, width] as const)]),
+    choices: plan?.choices ?? [],
     ...(plan?.places.filter ? { filter: plan.places.filter.to } : {}),
   };
 }

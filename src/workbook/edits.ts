@@ -31,6 +31,8 @@ export interface NewColumn {
   readonly like?: number;
   /** The user's from then on: it is added once, carries no mark, and no later run writes or deletes it. */
   readonly ofUser?: boolean;
+  /** A formula that answers a range of values: its cells offer them as a list, and take any other too. */
+  readonly choices?: string;
   /** In characters; left out, wide enough for the heading and the first cells. */
   readonly width?: number;
   /** In a table: the formula with which new rows fill themselves. */

@@ -2,6 +2,7 @@ import { bookOf, type BookTable } from "./book";
 import { columnPlaces, type ColumnPlaces } from "./columnPlaces";
 import { columnWidth } from "./columnWidth";
 import { isFormula, type CellContent, type ColumnsEdit, type NewColumn } from "./edits";
+import type { ListChoices } from "./listChoices";
 import type { Workbook } from "./openWorkbook";
 import type { TableInfo } from "./readTable";
 import type { OwnColumn } from "./ownMarks";
@@ -16,6 +17,7 @@ export interface ColumnPlan {
   readonly places: ColumnPlaces;
   readonly cells: ReadonlyMap<number, readonly CellChange[]>;
   readonly widths: ReadonlyMap<number, number>;
+  readonly choices: readonly ListChoices[];
   readonly table: { readonly info: TableInfo; readonly change: TableChange } | undefined;
 }
 
@@ -69,6 +71,11 @@ export function planColumns(workbook: Workbook, text: SheetText, edit: ColumnsEd
   return {
     places,
     cells,
+    choices: placed.flatMap(({ column: { choices }, at: { column, replaced } }) => {
+      if (choices === undefined || replaced) return [];
+      const area = { top: edit.firstRow, bottom: edit.lastRow, left: column, right: column };
+      return area.bottom < area.top ? [] : [{ area, formula: choices }];
+    }),
     widths: new Map(
       placed
         .filter(({ at }) => !at.replaced)

@@ -2,6 +2,7 @@ import { InputError } from "../measure/errors";
 import { areaName, cellName, columnNumber, parseArea, type Area } from "./cellRef";
 import { cellXml, sharedTextXml } from "./cellXml";
 import type { CellContent } from "./edits";
+import { choicesChange, type ListChoices } from "./listChoices";
 import {
   attributeIn,
   childOf,
@@ -33,6 +34,8 @@ export interface SheetChanges {
   readonly widths: ReadonlyMap<number, number>;
   /** The new rectangle of the sheet's own filter, if it grows. */
   readonly filter?: Area;
+  /** Cells that offer a list. */
+  readonly choices?: readonly ListChoices[];
 }
 
 /** A sheet's text with the places of its outermost elements. */
@@ -67,6 +70,7 @@ export function writeSheet(
   const { xml, parts, data } = text;
   const out = copier(xml, push);
   const cols = parts.find((part) => part.name === "cols");
+  const lists = choicesChange(xml, parts, data.prefix, changes.choices ?? []);
   for (const part of parts) {
     if (part.name === "dimension") out.replace(part.start, part.openEnd, grownDimension(startTag(xml, part), changes));
     else if (part === cols && changes.widths.size > 0)
@@ -74,9 +78,12 @@ export function writeSheet(
     else if (part === data) {
       if (!cols && changes.widths.size > 0) out.insert(data.start, columnWidths(text, undefined, changes.widths));
       writeRows(text, changes, out, onProgress);
+    } else if (lists !== undefined && part.start === lists.from) {
+      out.replace(lists.from, lists.to, lists.text);
     } else if (part.name === "autoFilter" && changes.filter) {
       out.replace(part.start, part.openEnd, withAttribute(startTag(xml, part), "ref", areaName(changes.filter)));
     }
+    if (lists !== undefined && lists.from === lists.to && part.end === lists.from) out.insert(lists.from, lists.text);
   }
   out.copy(xml.length);
 }

@@ -1,3 +1,4 @@
+import { strFromU8, unzipSync } from "fflate";
 import fc from "fast-check";
 import { STARTER_STOCK, stockCells } from "../../src/settings/starterStock";
 import type { CellEdit } from "../../src/workbook/edits";
@@ -136,6 +137,11 @@ describe("formulas follow the cells they read", () => {
     const all = await calculated(typed.bytes);
     expect(rowOf(all, 2)).toEqual(["2 x conservation board 2", 4, "conservation board 2", 2, 2, "", ""]);
     expect(rowOf(all, 3)).toEqual(["conservation board 2.5", 2.5, "conservation board 2.5", 1, 2.5, "", ""]);
+    const sheetXml = strFromU8(unzipSync(edit.bytes)["xl/worksheets/sheet1.xml"]!);
+    expect(sheetXml).toContain('<dataValidation type="list" allowBlank="1" showErrorMessage="0" sqref="G2:G3">');
+    expect(readSheet(openWorkbook(edit.bytes), "board choices").rows.flat()).toEqual(
+      expect.arrayContaining(["conservation board 2", "2 x conservation board 2", "conservation card 20 pt"]),
+    );
     // Filled again, the decision stays, and the stored results are those that the formulas gave.
     const again = filled(openWorkbook(typed.bytes), { figures });
     const refilled = await calculated(again.edit.bytes);

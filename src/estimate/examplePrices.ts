@@ -1,0 +1,20 @@
+import { plainName } from "../settings/names";
+import type { Settings } from "../settings/schema";
+import { STARTER_STOCK } from "../settings/starterStock";
+import type { StockRow } from "../settings/stock";
+import type { Estimate } from "./estimate";
+
+/** What a budget says at its top where it holds prices that nobody quoted; empty where it holds none. */
+export function examplePriceNotice({ lines }: Pick<Estimate, "lines">, { stock }: Settings): string {
+  const examples = stock.filter(isExample).map((row) => row.stock);
+  const used = [...new Set(lines.map((line) => line.stock))].filter((name) => examples.includes(name));
+  if (used.length === 0) return "";
+  return `Example prices, not quotes: ${used.join(", ")}. Put your own into the stock table and clear its column example price.`;
+}
+
+/** Marked as an example, and not changed since: a price of the user's own is a price, whatever the mark says. */
+function isExample({ stock, price, examplePrice }: StockRow): boolean {
+  if (!examplePrice || price === undefined) return false;
+  const starter = STARTER_STOCK.find((row) => plainName(row.stock) === plainName(stock));
+  return starter === undefined || starter.price === price;
+}
