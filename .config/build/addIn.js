@@ -2,8 +2,25 @@ const CopyPlugin = require("copy-webpack-plugin");
 const HtmlPlugin = require("html-webpack-plugin");
 const MinimizerPlugin = require("minimizer-webpack-plugin");
 const { addressFor, DEVELOPMENT_ADDRESS } = require("./address");
+const { Compilation, WebpackError, sources } = require("webpack");
 const functionsJson = require("./functionsJson");
+const { noticesOf } = require("./notices");
 const { DIST, REPLACED, ROOT } = require("./paths");
+
+/** The licences of the bundled packages; one that may not be shipped fails the build. */
+function notices(compiler) {
+  compiler.hooks.thisCompilation.tap("notices", (compilation) => {
+    const stage = Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
+    compilation.hooks.processAssets.tap({ name: "notices", stage }, () => {
+      const files = [...compilation.modules].flatMap((module) => module.nameForCondition() ?? []);
+      try {
+        compilation.emitAsset("NOTICES-add-in.txt", new sources.RawSource(noticesOf(files)));
+      } catch (error) {
+        compilation.errors.push(new WebpackError(`add-in: ${error.message}`));
+      }
+    });
+  });
+}
 
 /** The add-in: webpack bundles it, because functions.js must stay small and esbuild's is a third larger. */
 module.exports = (mode) => {
@@ -39,6 +56,7 @@ module.exports = (mode) => {
     },
     plugins: [
       { apply: functionsJson },
+      { apply: notices },
       // The shared runtime is this one page: it holds the cell functions and the pane.
       new HtmlPlugin({ filename: "pane.html", template: "./src/pane/pane.html", chunks: ["functions", "pane"] }),
       new CopyPlugin({

@@ -2,6 +2,7 @@ const { Buffer } = require("buffer");
 const path = require("path");
 const esbuild = require("esbuild");
 const { Compilation, WebpackError, sources } = require("webpack");
+const { noticesOf } = require("./notices");
 const { DIST, REPLACED, ROOT } = require("./paths");
 
 /**
@@ -11,9 +12,10 @@ const { DIST, REPLACED, ROOT } = require("./paths");
  * @param name names the target in error messages
  * @param mode "production" or "development"
  * @param options esbuild's own
+ * @param notices the file that takes the licences of the bundled packages
  * @param finish gives the content of a file to write, from the file and esbuild's list of outputs
  */
-module.exports = ({ name, mode, options, finish = ({ contents }) => contents, plugins = [] }) => ({
+module.exports = ({ name, mode, options, notices, finish = ({ contents }) => contents, plugins = [] }) => ({
   mode,
   context: ROOT,
   name,
@@ -22,7 +24,10 @@ module.exports = ({ name, mode, options, finish = ({ contents }) => contents, pl
   // esbuild has shrunk it already.
   optimization: { minimize: false },
   performance: { hints: false },
-  plugins: [{ apply: (compiler) => emitBundle(compiler, name, optionsFor(mode, options), finish) }, ...plugins],
+  plugins: [
+    { apply: (compiler) => emitBundle(compiler, name, optionsFor(mode, options), finish, notices) },
+    ...plugins,
+  ],
 });
 
 const optionsFor = (mode, options) => ({
@@ -37,7 +42,7 @@ const optionsFor = (mode, options) => ({
   ...options,
 });
 
-function emitBundle(compiler, name, options, finish) {
+function emitBundle(compiler, name, options, finish, notices) {
   compiler.hooks.thisCompilation.tap(name, (compilation) => {
     compilation.contextDependencies.add(path.join(ROOT, "src"));
     const stage = Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
@@ -48,6 +53,7 @@ function emitBundle(compiler, name, options, finish) {
       compilation.errors.push(
         ...errors.map(({ text, location }) => new WebpackError(`${name}: ${text} ${location?.file}:${location?.line}`)),
       );
+      if (metafile) emitNotices(compilation, name, Object.keys(metafile.inputs), notices);
       for (const file of outputFiles)
         compilation.emitAsset(
           path.relative(DIST, file.path),
@@ -55,4 +61,13 @@ function emitBundle(compiler, name, options, finish) {
         );
     });
   });
+}
+
+/** A licence that may not be shipped fails the build. */
+function emitNotices(compilation, name, files, notices) {
+  try {
+    compilation.emitAsset(notices, new sources.RawSource(noticesOf(files)));
+  } catch (error) {
+    compilation.errors.push(new WebpackError(`${name}: ${error.message}`));
+  }
 }

@@ -21,6 +21,7 @@ module.exports = (mode) =>
   bundled({
     name: "command line",
     mode,
+    notices: "NOTICES-command-line.txt",
     options: {
       entryPoints: ["src/cli/main.ts"],
       outfile: PROGRAM,

@@ -1,3 +1,4 @@
+const { rmSync } = require("fs");
 const path = require("path");
 const bundled = require("./bundled");
 const { DIST } = require("./paths");
@@ -7,6 +8,7 @@ module.exports = (mode) =>
   bundled({
     name: "page",
     mode,
+    notices: "page/NOTICES.txt",
     options: {
       entryPoints: [
         { in: "src/page/page.ts", out: "page" },
@@ -17,13 +19,27 @@ module.exports = (mode) =>
         { in: "src/pane/planWorker.ts", out: "planWorker" },
       ],
       loader: { ".html": "copy" },
+      plugins: [{ name: "no hyphenation", setup: withoutHyphenation }],
       splitting: true,
       format: "esm",
       target: "es2022",
       outdir: path.join(DIST, "page"),
     },
+    plugins: [{ apply: cleared }],
     finish: (file, metafile) => (file.path.endsWith(".html") ? withPreloads(file.text, metafile) : file.contents),
   });
+
+/** Scripts of an earlier build, whose names differ, are not shipped. */
+function cleared({ hooks }) {
+  hooks.beforeRun.tap("cleared", () => rmSync(path.join(DIST, "page"), { recursive: true, force: true }));
+}
+
+/** The grid imports a file of patterns for each of 77 languages. */
+function withoutHyphenation({ onResolve }) {
+  onResolve({ filter: /^\.\/[a-z0-9-]+-[\w-]{8}\.js$/ }, ({ importer }) =>
+    /engine-render[\\/]lib[\\/]es/.test(importer) ? { path: path.join(__dirname, "noHyphenation.js") } : undefined,
+  );
+}
 
 /**
  * The page with links to the scripts that its own script imports: without them the browser asks for those only after
