@@ -1,5 +1,6 @@
 import { Fault, toldError } from "../measure/fault";
-import { warn } from "./print";
+import { errorAnswer, errorLines, type Typed } from "./errorText";
+import { visibleJson, warn } from "./print";
 
 /** Exit code when nothing could be done. */
 const REFUSED = 2;
@@ -10,12 +11,14 @@ const FAULTY = 3;
  * The one place where the command line ends on an error.
  *
  * @param debug whether the details of a fault are wanted
+ * @param typed the command that failed, by which a question says what to type
  * @returns the exit code
  */
-export function fail(error: unknown, debug: boolean): number {
+export function fail(error: unknown, debug: boolean, typed?: Typed): number {
   const told = toldError(error);
   if (!(told instanceof Fault)) {
-    warn(told.message);
+    if (typed?.json === true) console.error(visibleJson(errorAnswer(told, typed)));
+    else for (const line of errorLines(told, typed)) warn(line);
     return REFUSED;
   }
   warn(debug ? told.message : `${told.message} Add --debug for details.`);

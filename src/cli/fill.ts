@@ -5,14 +5,18 @@ import { DEFAULT_FIGURES, withProblem } from "../item/figureCatalogue";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { summaryOf, type Summary } from "../survey/summary";
 import { csvToWorkbook, cutListCsv, fillCsv } from "../filling/fillCsv";
-import { fillWorkbook } from "../filling/fillWorkbook";
+import { surveySheets } from "../filling/chooseSheet";
+import { fillWorkbook, type Filled } from "../filling/fillWorkbook";
+import { isAll, readBookSurvey } from "../filling/readBookSurvey";
+import { checkedSurvey } from "../survey/checkedSurvey";
+import { bookOf } from "../workbook/book";
 import { openWorkbook } from "../workbook/openWorkbook";
 import { readCsv } from "../workbook/readCsv";
 import { saveBeside } from "../files/saveBeside";
 import { CUTLIST_SHEET } from "../filling/surveyEdits";
 import { verifyEdit } from "../workbook/verifyEdit";
 import { readRegularFile } from "../files/readRegularFile";
-import { BOOKS, TEXTS, type SurveyOptions } from "./readSurvey";
+import { BOOKS, TEXTS, wrongKind, type SurveyOptions } from "./readSurvey";
 import type { Output } from "./output";
 import { visibleLine } from "./print";
 import { textTable } from "./textTable";
@@ -42,8 +46,7 @@ export function fillCommand(command: FillCommand): Output {
   const input = command.survey;
   const bytes = readRegularFile(input, "survey");
   const isBook = BOOKS.includes(kindOf(input));
-  if (!isBook && !TEXTS.includes(kindOf(input)))
-    throw new InputError("survey", shown(basename(input)), "give an .xlsx, .xlsm or .csv file");
+  if (!isBook && !TEXTS.includes(kindOf(input))) throw wrongKind(input);
   const output = command.inPlace ? input : (command.out ?? beside(input, "-filled", extname(input)));
   const toBook = BOOKS.includes(kindOf(output));
   if (!toBook && (isBook || !TEXTS.includes(kindOf(output))))
@@ -66,16 +69,32 @@ function writeBook(
   output: string,
   figures: readonly string[],
 ): Written {
-  const original = openWorkbook(isBook ? input : csvToWorkbook(readCsv(input), command.recognise));
-  const { edit, sized, said } = fillWorkbook(original, {
-    figures,
-    settings: command.settings,
-    ...(command.sheet === undefined ? {} : { sheet: command.sheet }),
-    recognise: command.recognise,
-    values: command.values,
-    cutList: command.cutList,
-    ...(command.onProgress === undefined ? {} : { onProgress: command.onProgress }),
-  });
+  if (!isBook) checkedSurvey(readCsv(input).rows, command.settings, command.recognise);
+  const all = openWorkbook(isBook ? input : csvToWorkbook(readCsv(input), command.recognise));
+  const sheets = isAll(bookOf(all), command.sheet)
+    ? surveySheets(bookOf(all), command.recognise).map(({ name }) => name)
+    : [command.sheet];
+  let original = all;
+  let done: Filled | undefined;
+  for (const sheet of sheets) {
+    if (done !== undefined) original = openWorkbook(done.edit.bytes);
+    const filled = fillWorkbook(original, {
+      figures,
+      settings: command.settings,
+      ...(sheet === undefined ? {} : { sheet }),
+      recognise: command.recognise,
+      values: command.values,
+      cutList: command.cutList,
+      ...(command.onProgress === undefined ? {} : { onProgress: command.onProgress }),
+    });
+    done = { ...filled, said: [...(done?.said ?? []), ...filled.said] };
+  }
+  const { edit, said } = done!;
+  const sized =
+    sheets.length === 1
+      ? done!.sized
+      : readBookSurvey(bookOf(all), { sheet: command.sheet!, recognise: command.recognise, settings: command.settings })
+          .sized;
   const saved = saveBeside({
     input: command.survey,
     inputBytes: input,
@@ -152,12 +171,12 @@ function report({ sized, said, files }: Written): Output {
 }
 
 export function summaryText(summary: Summary): string {
-  const { rows, sized, inBoxes, withoutEnclosure, totalsRows, problems, enclosures, boardArea, areaUnit } = summary;
+  const { rows, sized, inBoxes, withoutEnclosure, leftOut, problems, enclosures, boardArea, areaUnit } = summary;
   const counts = [
     `${sized} sized`,
     ...(inBoxes > 0 ? [`${inBoxes} in the box of another row`] : []),
     ...(withoutEnclosure > 0 ? [`${withoutEnclosure} blank or without enclosure`] : []),
-    ...(totalsRows > 0 ? [`${totalsRows} row of totals left out`] : []),
+    ...(leftOut > 0 ? [`${leftOut} left out`] : []),
     `${problems.length} with a problem`,
   ];
   const total = boardArea.reduce((sum, { area }) => sum + area, 0);
@@ -178,12 +197,29 @@ export function summaryText(summary: Summary): string {
       : [
           "",
           "Rows with a problem, left out of the figures above",
-          ...problems.map(
-            ({ row, identifier, problem }) => `  row ${row}, ${visibleLine(`${identifier}: ${problem}`)}`,
-          ),
+          ...problemLines(problems).map((line) => `  ${visibleLine(line)}`),
         ]),
   ].join("\n");
 }
+
+/** A line for each row; rows with the same problem together. */
+function problemLines(problems: Summary["problems"]): readonly string[] {
+  const groups = new Map<string, Summary["problems"][number][]>();
+  for (const each of problems) {
+    const group = groups.get(each.problem);
+    if (group === undefined) groups.set(each.problem, [each]);
+    else group.push(each);
+  }
+  return [...groups].map(([problem, rows]) => {
+    const [first] = rows;
+    if (rows.length === 1) return `row ${first!.row}, ${first!.identifier}: ${problem}`;
+    const named = rows.slice(0, MOST_NAMED).map(({ row }) => row);
+    const more = rows.length > MOST_NAMED ? ", ..." : "";
+    return `${rows.length.toLocaleString("en")} rows: ${problem} (${named.join(", ")}${more})`;
+  });
+}
+
+const MOST_NAMED = 6;
 
 function indented(text: string): string {
   return text.replace(/^/gm, "  ");

@@ -54,10 +54,19 @@ One row in, one row out: a row that cannot be sized says why in the column "prob
 ${FIGURES_HELP}
   --cut-list          every part of every item too: a sheet of the workbook, or a second .csv
   --values            plain values instead of live formulas
-  --sheet NAME        the sheet or table that holds the survey, when several might
+  --sheet NAME        the sheet or table that holds the survey, when several might; all reads them as one
   --heading-row N     the row of the headings, when it is not found
-  --height, --width, --depth, --dimensions, --weight, --enclosure, --identifier, --quantity, --box HEADING
-                      which column it is, when the heading is not recognised
+  --no-headings       the survey has no row of headings: name its columns by their letters
+  --height, --width, --depth, --length, --dimensions, --weight, --enclosure, --identifier, --title, --quantity, --box
+                      HEADING or column letter, when the heading is not recognised: --height C
+  --not HEADING       a column that is not used, as often as you like
+  --word "A=B"        what a heading or a value means: "box=lidded box", "Joint=joint"
+  --unit "A=B"        the unit of one column: "Weight=g"
+  --all KIND          the enclosure of every row that names none
+  --ticks             columns headed with kinds hold ticks
+  --odd WHAT          rows far from all others: keep, or leave-out
+  --decimals WHAT     what the point in 1.250 is where decimal commas are used: comma (1250) or point (1.25)
+  What you say once is kept on the sheet "words" of a workbook.
   --in-place          write the survey itself, keeping a backup beside it
   --replace           write over an earlier output, keeping a backup beside it
 

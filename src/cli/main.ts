@@ -4,11 +4,9 @@ import { InputError, shown } from "../measure/errors";
 import { didYouMean } from "../settings/names";
 import { GUIDE_CELLS } from "../settings/starterGuide";
 import { STARTER_STOCK, stockCells } from "../settings/starterStock";
-import { readCsv } from "../workbook/readCsv";
 import { writeCsv } from "../workbook/writeCsv";
 import { demoCommand } from "./demo";
 import { fail, failOutside } from "./fail";
-import { readRegularFile } from "../files/readRegularFile";
 import { fillCommand } from "./fill";
 import { HELP } from "./help";
 import { openCommand } from "./open";
@@ -16,36 +14,22 @@ import type { Output } from "./output";
 import { partsCommand } from "./parts";
 import { print, visibleJson, warn } from "./print";
 import { servePlans, type BesideOptions } from "./planBeside";
-import { readSurvey, type SurveyOptions } from "./readSurvey";
+import { readSurvey } from "./readSurvey";
+import {
+  COMMON,
+  FIELDS,
+  flag,
+  settingsOfOptions,
+  SIZING,
+  SURVEY,
+  surveyOptions,
+  text,
+  textOf,
+  type Given,
+} from "./surveyOptions";
 import { kindsCommand, settingsCommand } from "./reference";
 import { estimateCommand, planCommand } from "./sheets";
 
-const text = { type: "string" } as const;
-const flag = { type: "boolean", default: false } as const;
-const many = { type: "string", multiple: true } as const;
-
-const COMMON = { json: flag, debug: flag, help: { ...flag, short: "h" } } as const;
-const SIZING = { ...COMMON, set: many, settings: many, stock: many, guide: many, unit: text } as const;
-const FIELDS = {
-  height: text,
-  width: text,
-  depth: text,
-  weight: text,
-  enclosure: text,
-} as const;
-
-const SURVEY = {
-  ...SIZING,
-  ...FIELDS,
-  dimensions: text,
-  identifier: text,
-  quantity: text,
-  box: text,
-  sheet: text,
-  "heading-row": text,
-  out: text,
-  replace: flag,
-} as const;
 
 const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["options"]; readonly run: Run }>> = {
   fill: {
@@ -149,14 +133,16 @@ function tableToEdit(rows: readonly (readonly (number | string)[])[]): Output {
   return { text: new TextDecoder().decode(writeCsv(rows)).trimEnd(), json: rows };
 }
 
-type Given = Readonly<Record<string, unknown>>;
 type Run = (given: Given, positionals: readonly string[]) => Output | Promise<Output>;
 
 if (isMainThread) {
   const debug = process.argv.includes("--debug");
   failOutside(debug);
   void main(process.argv.slice(2))
-    .catch((error: unknown) => fail(error, debug))
+    .catch((error: unknown) => {
+      const [, , name = "", ...rest] = process.argv;
+      return fail(error, debug, { name, rest, json: rest.includes("--json") });
+    })
     .then((code) => {
       process.exitCode = code;
     });
@@ -180,20 +166,6 @@ function searchOptions(given: Given): BesideOptions {
       const over = gap === 0 ? "proved least" : `at most ${(gap * 100).toFixed(1)} % over the least`;
       warn(`${stock}: ${sheets} sheets, ${over}, ${(elapsedMs / 1000).toFixed(1)} s`);
     },
-  };
-}
-
-function surveyOptions(given: Given, survey: string | undefined): SurveyOptions {
-  if (survey === undefined) throw new InputError("survey", "nothing", "give a file, .xlsx or .csv", "see --help");
-  const named = ["height", "width", "depth", "weight", "enclosure", "dimensions", "identifier", "quantity", "box"];
-  const columns = Object.fromEntries(
-    named.flatMap((field) => (given[field] === undefined ? [] : [[field, String(given[field])]])),
-  );
-  return {
-    survey,
-    sheet: textOf(given["sheet"]),
-    recognise: { columns, ...headingRow(textOf(given["heading-row"])) },
-    settings: settingsOfOptions(given),
   };
 }
 
@@ -234,31 +206,6 @@ function parseCommand(args: readonly string[], options: ParseArgsConfig["options
       error instanceof Error ? error.message.replace(/\. To specify.*$/s, "") : "options that cannot be read";
     throw new InputError("options", message, "see --help");
   }
-}
-
-function textOf(value: unknown): string | undefined {
-  return typeof value === "string" ? value : undefined;
-}
-
-/** Settings files, then stock tables, then texts: later over earlier. */
-function settingsOfOptions(given: Given): readonly unknown[] {
-  const files = (name: "settings" | "stock" | "guide") =>
-    ((given[name] as readonly string[] | undefined) ?? []).map((path) => readCsv(readRegularFile(path, name)).rows);
-  const unit = textOf(given["unit"]);
-  return [
-    ...files("settings"),
-    ...files("stock"),
-    ...files("guide"),
-    ...(unit === undefined ? [] : [`unit=${unit}`]),
-    ...((given["set"] as readonly string[] | undefined) ?? []),
-  ];
-}
-
-function headingRow(row: string | undefined): { readonly headingRow?: number } {
-  if (row === undefined) return {};
-  const number = Number(row);
-  if (Number.isInteger(number) && number > 0) return { headingRow: number };
-  throw new InputError("heading-row", shown(row), "give the number of a row, 1 or more");
 }
 
 function showProgress(fraction: number): void {

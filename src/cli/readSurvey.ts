@@ -1,7 +1,7 @@
 import { basename, extname } from "node:path";
 import { InputError, shown } from "../measure/errors";
 import type { RecogniseOptions } from "../headings/recognition";
-import { sizeSurvey } from "../survey/sizeSurvey";
+import { checkedSurvey } from "../survey/checkedSurvey";
 import { bookOf } from "../workbook/book";
 import { openWorkbook } from "../workbook/openWorkbook";
 import { readBookSurvey } from "../filling/readBookSurvey";
@@ -29,7 +29,17 @@ export function readSurvey({ survey: path, sheet, recognise, settings }: SurveyO
     const { sized, cells } = readBookSurvey(bookOf(workbook), options);
     return { path, bytes, workbook, sized, cells };
   }
-  if (!TEXTS.includes(kind)) throw new InputError("survey", shown(basename(path)), "give an .xlsx, .xlsm or .csv file");
+  if (!TEXTS.includes(kind)) throw wrongKind(path);
   const { rows } = readCsv(bytes);
-  return { path, bytes, workbook: undefined, sized: sizeSurvey(rows, settings, recognise), cells: rows };
+  return { path, bytes, workbook: undefined, sized: checkedSurvey(rows, settings, recognise), cells: rows };
+}
+
+const OTHER_BOOKS = [".xls", ".xlsb", ".ods", ".numbers", ".fods"];
+
+/** A file that is neither a workbook nor a text table. */
+export function wrongKind(path: string): InputError {
+  const cure = OTHER_BOOKS.includes(extname(path).toLowerCase())
+    ? "save it as .xlsx in your spreadsheet program, then give that"
+    : "";
+  return new InputError("survey", shown(basename(path)), "give an .xlsx, .xlsm or .csv file", cure);
 }

@@ -1,9 +1,11 @@
 import { InputError } from "../measure/errors";
-import type { Field } from "../headings/headings";
+import type { Field } from "../headings/vocabulary/vocabulary";
+import { choice, Unanswered, type Question } from "../headings/questions";
 import type { RecogniseOptions } from "../headings/recognition";
 import { recogniseColumns } from "../headings/recognise";
 import type { Book, BookSheet, BookTable } from "../workbook/book";
 import { ownColumns, ownSheets } from "../workbook/ownMarks";
+import { rememberedWords } from "./wordsSheet";
 import { sheetNamed } from "../workbook/readSheet";
 
 /** The sheet that holds the survey, and how it was found. */
@@ -30,12 +32,17 @@ export function chooseSheet(book: Book, name?: string, options: RecogniseOptions
   if (survey && more.length === 0)
     return { ...survey, said: sentence(survey, shown.length > 1 ? ", the only one that looks like a survey" : "") };
   if (survey) {
-    const names = surveys.map(({ sheet, table }) => `"${table?.name ?? sheet.name}"`).join(", ");
-    throw new InputError(
-      "sheet",
-      `a workbook in which ${names} look like surveys`,
-      "reads one survey",
-      "name the sheet",
+    const names = surveys.map(({ sheet, table }) => table?.name ?? sheet.name);
+    throw whichSheet(
+      {
+        got: `a workbook in which ${quotedList(names)} look like surveys`,
+        expected: "reads one survey",
+        cure: "name the sheet",
+      },
+      names,
+      "Several sheets look like surveys. Which one, or all of them?",
+      // Tables of one sheet may differ; sheets are read together when their headings are alike.
+      surveys.every(({ table }) => table === undefined),
     );
   }
   if (shown.length === 1)
@@ -44,13 +51,50 @@ export function chooseSheet(book: Book, name?: string, options: RecogniseOptions
       table: undefined,
       said: sentence({ sheet: shown[0]!, table: undefined }, ", the only one"),
     };
-  const names = shown.map((sheet) => `"${sheet.name}"`).join(", ");
-  throw new InputError(
-    "sheet",
-    `a workbook in which no sheet has columns for height, width and depth (${names})`,
-    "needs one",
-    "name the sheet, and its headings",
+  const names = shown.map((sheet) => sheet.name);
+  throw whichSheet(
+    {
+      got: `a workbook in which no sheet has columns for height, width and depth (${quotedList(names)})`,
+      expected: "needs one",
+      cure: "name the sheet, and its headings",
+    },
+    names,
+    "No sheet has columns for height, width and depth. Which one is the survey?",
   );
+}
+
+/** `--sheet all`: every sheet that looks like a survey, as one. */
+export const ALL_SHEETS = "all";
+
+/** The sheets that look like surveys, without those of an earlier run. */
+export function surveySheets(book: Book, options: RecogniseOptions = {}): readonly BookSheet[] {
+  const own = new Set(ownSheets(book).map(({ sheet }) => sheet));
+  return book.sheets.filter(
+    (sheet) =>
+      sheet.cells && sheet.state === "visible" && !own.has(sheet.name) && surveysOn(book, sheet, options).length > 0,
+  );
+}
+
+function whichSheet(
+  error: Pick<InputError, "got" | "expected" | "cure">,
+  names: readonly string[],
+  text: string,
+  together = false,
+): Unanswered {
+  const question: Question = {
+    about: "sheet",
+    text,
+    rows: [],
+    choices: [
+      ...names.map((sheet) => choice(sheet, { sheet })),
+      ...(together ? [choice("all of them, as one survey", { sheet: ALL_SHEETS })] : []),
+    ],
+  };
+  return new Unanswered({ argument: "sheet", ...error }, names.length === 0 ? [] : [question]);
+}
+
+function quotedList(names: readonly string[]): string {
+  return names.map((name) => `"${name}"`).join(", ");
 }
 
 /** Rows by which a sheet is judged. */
@@ -85,7 +129,8 @@ function looksLikeSurvey(
   const lastRow = (table?.area.top ?? 0) + JUDGED;
   const { rows } = book.grid(sheet.name, { lastRow });
   try {
-    const { columns, ask } = recogniseColumns(rows, { ...options, ...surveyPlace(book, sheet, table) });
+    const words = [...rememberedWords(book, sheet.name), ...(options.words ?? [])];
+    const { columns, ask } = recogniseColumns(rows, { ...options, words, ...surveyPlace(book, sheet, table) });
     const has = (field: Field) => columns[field] !== undefined || ask.some((question) => question.field === field);
     return has("dimensions") || (has("height") && has("width") && has("depth"));
   } catch (error) {

@@ -1,8 +1,12 @@
 import { InputError, NoAnswer } from "../measure/errors";
 import type { Cell } from "../item/answers";
+import { figureOf } from "../item/figureCatalogue";
+import type { WorkbookUnit } from "../measure/units";
+import { headedFigure } from "./headedFigure";
 import type { RecogniseOptions } from "../headings/recognition";
-import { sizeSurvey, type SizedSurvey } from "../survey/sizeSurvey";
 import { boardNotes } from "../survey/boardNotes";
+import { checkedSurvey } from "../survey/checkedSurvey";
+import type { SizedSurvey } from "../survey/sizeSurvey";
 import { cutListTable, surveyTable, type SurveyTable } from "../survey/surveyAnswers";
 import { unanswered } from "../survey/unanswered";
 import { surveyItems } from "../survey/surveyItems";
@@ -29,26 +33,43 @@ export function fillCsv(
   settings: readonly unknown[],
   recognise: RecogniseOptions,
 ): FilledCsv {
-  const sized = sizeSurvey(csv.rows, settings, recognise);
+  const sized = checkedSurvey(csv.rows, settings, recognise);
   const { headingRow, firstRow, said } = sized.survey.recognition;
   const table = withPreference(sized, surveyTable(sized, withBoards(figures), csv.rows));
   const width = widthOf(csv.rows);
   const headings = new Set((csv.rows[headingRow - 1] ?? []).map((heading) => heading.trim().toLowerCase()));
-  const rows = csv.rows.map((row, index): readonly CsvValue[] => {
-    const added =
-      index === headingRow - 1
-        ? table[0]!.map((name) => freeHeading(String(name), headings))
-        : table[index - firstRow + 2];
+  const { unit } = sized.settings;
+  const names = table[0]!.map((name) => freeHeading(headedFigure(String(name), unit), headings));
+  const filled = csv.rows.map((row, index): readonly CsvValue[] => {
+    const added = index === headingRow - 1 ? names : table[index - firstRow + 2];
     if (added === undefined || (index < firstRow - 1 && index !== headingRow - 1)) return row;
-    return [...row, ...Array.from({ length: width - row.length }, () => ""), ...added.map(csvValue)];
+    return [
+      ...row,
+      ...Array.from({ length: width - row.length }, () => ""),
+      ...added.map((cell, i) => rounded(csvValue(cell), String(table[0]![i]), unit)),
+    ];
   });
-  return { bytes: writeCsv(rows, csv), sized, said: [...said, ...boardNotes(sized), ...unanswered(sized, table)] };
+  // A survey without headings gets a row for those of the answers.
+  const rows = headingRow > 0 ? filled : [[...Array.from({ length: width }, () => ""), ...names], ...filled];
+  return {
+    bytes: writeCsv(rows, csv),
+    sized,
+    said: [...said, ...sized.survey.notes, ...boardNotes(sized), ...unanswered(sized, table)],
+  };
 }
 
 /** The figures with an empty column before them for the keeper's own decision on boards, where the survey has none. */
 function withPreference(sized: SizedSurvey, table: SurveyTable): SurveyTable {
   const [own] = preferenceColumn(sized, [BOARD]);
   return own === undefined ? table : table.map((row, index) => [index === 0 ? own.heading : "", ...row]);
+}
+
+/** Decimals of a length in a text table: 0.1 mm, and as fine in the other units. */
+const DECIMALS = { mm: 1, cm: 2, in: 3 } as const;
+
+function rounded(value: CsvValue, figure: string, unit: WorkbookUnit): CsvValue {
+  if (typeof value !== "number" || figureOf(figure)?.unit !== "length") return value;
+  return Number(value.toFixed(DECIMALS[unit]));
 }
 
 /** The cut list as a text table. */

@@ -1,9 +1,15 @@
 import { InputError } from "../measure/errors";
+import { recogniseColumns } from "../headings/recognise";
 import type { RecogniseOptions } from "../headings/recognition";
-import { sizeSurvey, type SizedSurvey } from "../survey/sizeSurvey";
+import { wordsOf } from "../headings/lexicon";
+import { checkedSurvey } from "../survey/checkedSurvey";
+import type { SizedSurvey } from "../survey/sizeSurvey";
+import type { SurveyOptions } from "../survey/surveyItems";
 import type { Book } from "../workbook/book";
 import { parseArea, type Area } from "../workbook/cellRef";
-import { chooseSheet, surveyPlace, type ChosenSheet } from "./chooseSheet";
+import { ALL_SHEETS, chooseSheet, surveyPlace, surveySheets, type ChosenSheet } from "./chooseSheet";
+import { displayedCells, unitsOfFormats } from "./displayedCells";
+import { rememberedWords } from "./wordsSheet";
 import type { SheetGrid } from "../workbook/readSheet";
 import type { SheetValue } from "../workbook/sheetValue";
 
@@ -28,29 +34,102 @@ export interface BookSurvey {
   readonly sized: SizedSurvey;
 }
 
+export interface BookSurveyOptions {
+  readonly sheet?: string;
+  readonly recognise: RecogniseOptions;
+  readonly settings: readonly unknown[];
+}
+
 /**
- * Reads and sizes the survey of a workbook with the settings and stock that it names.
+ * Reads and sizes the survey of a workbook with the settings, the stock and the words that it keeps.
  *
+ * @throws Unanswered when only the user can say what is meant
  * @throws InputError when there is no survey to read, or a named range cannot be used
  */
-export function readBookSurvey(
-  book: Book,
-  options: { readonly sheet?: string; readonly recognise: RecogniseOptions; readonly settings: readonly unknown[] },
-): BookSurvey {
-  const chosen = chooseSheet(book, options.sheet, options.recognise);
-  const grid = book.grid(chosen.sheet.name);
-  const cells = plainCells(grid.rows, grid.uncached);
+export function readBookSurvey(book: Book, options: BookSurveyOptions): BookSurvey {
   const found = {
     settings: namedRange(book, SETTINGS_NAME),
     stock: namedRange(book, STOCK_NAME),
     guide: namedRange(book, GUIDE_NAME),
   };
   const stored = [found.settings, found.stock, found.guide].filter((range) => range !== undefined);
-  const sized = sizeSurvey(cells, [...stored, ...options.settings], {
-    ...options.recognise,
-    ...surveyPlace(book, chosen.sheet, chosen.table),
+  const settings = [...stored, ...options.settings];
+  const { chosen, grid, cells, recognise } = isAll(book, options.sheet)
+    ? allSheets(book, options.recognise)
+    : oneSheet(book, options);
+  return { chosen, grid, cells, found, sized: checkedSurvey(cells, settings, recognise) };
+}
+
+/** Whether all sheets are asked for, and none has that name. */
+export function isAll(book: Book, sheet: string | undefined): boolean {
+  const wanted = sheet?.trim().toLowerCase();
+  return wanted === ALL_SHEETS && !book.sheets.some(({ name }) => name.toLowerCase() === wanted);
+}
+
+interface ReadCells {
+  readonly chosen: ChosenSheet;
+  readonly grid: SheetGrid;
+  readonly cells: Range;
+  readonly recognise: SurveyOptions;
+}
+
+function oneSheet(book: Book, { sheet, recognise }: Pick<BookSurveyOptions, "sheet" | "recognise">): ReadCells {
+  const chosen = chooseSheet(book, sheet, recognise);
+  const grid = book.grid(chosen.sheet.name, { formats: true });
+  const words = [...rememberedWords(book, chosen.sheet.name), ...(recognise.words ?? [])];
+  return {
+    chosen,
+    grid,
+    cells: plainCells(grid.rows, grid.uncached),
+    recognise: {
+      ...recognise,
+      words,
+      ...surveyPlace(book, chosen.sheet, chosen.table),
+      displayed: displayedCells(grid),
+      formatUnits: unitsOfFormats(grid),
+    },
+  };
+}
+
+/** Sheets of the same layout as one survey: the rows of each below those of the first. */
+function allSheets(book: Book, recognise: RecogniseOptions): ReadCells {
+  const sheets = surveySheets(book, recognise);
+  const [first, ...others] = sheets.map((sheet) => {
+    const one = oneSheet(book, { sheet: sheet.name, recognise });
+    return { ...one, found: recogniseColumns(one.cells, outsideTables(one.recognise)) };
   });
-  return { chosen, grid, cells, found, sized };
+  if (first === undefined)
+    throw new InputError("sheet", `"${ALL_SHEETS}"`, "no sheet looks like a survey", "name the sheet");
+  const cells = first.cells.slice(0, first.found.lastRow).map((row) => [...row]);
+  const said = [`sheet "${first.chosen.sheet.name}": rows ${first.found.firstRow} to ${first.found.lastRow}`];
+  const headings = (read: ReadCells, row: number) =>
+    (read.cells[row - 1] ?? []).map((cell) => wordsOf(String(cell ?? "")));
+  for (const other of others) {
+    const { name } = other.chosen.sheet;
+    if (headings(other, other.found.headingRow).join("|") !== headings(first, first.found.headingRow).join("|"))
+      throw new InputError(
+        "sheet",
+        `"${ALL_SHEETS}"`,
+        `sheet "${name}" has other headings than "${first.chosen.sheet.name}"`,
+        "name one sheet",
+      );
+    const from = cells.length + 1;
+    cells.push(...other.cells.slice(other.found.firstRow - 1, other.found.lastRow).map((row) => [...row]));
+    said.push(
+      `sheet "${name}": its rows ${other.found.firstRow} to ${other.found.lastRow} are counted as ${from} to ${cells.length}`,
+    );
+  }
+  return {
+    ...first,
+    cells,
+    chosen: { ...first.chosen, table: undefined, said: said.join("; ") },
+    recognise: { ...outsideTables(first.recognise), headingRow: first.found.headingRow },
+  };
+}
+
+/** Without the table of one sheet, and what its cells show. */
+function outsideTables(options: SurveyOptions): SurveyOptions {
+  return Object.fromEntries(Object.entries(options).filter(([name]) => name !== "region" && name !== "displayed"));
 }
 
 /** A range that the workbook names: its cells as values. */

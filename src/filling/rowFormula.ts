@@ -3,9 +3,13 @@ import { settingKey, type GivenValue } from "../settings/given";
 import { HAZARD_CAUTION, NO_HAZARD } from "../board/hazard";
 import { ITEM_FUNCTIONS, type ItemFunctionId } from "../item/cellFunctions";
 import type { Figure } from "../item/figure";
+import { isBlank } from "../measure/blank";
+import { isNoEnclosure } from "../item/sizeItem";
+import type { TickColumn } from "../headings/recognition";
 import { quoted, stored } from "../workbook/formulaText";
 import { sizeFormulas, weightFormula, type FormulaPlace } from "./rowMeasures";
-import type { SurveyItem } from "../survey/surveyItems";
+import { NO_MEASURES } from "../survey/sizeSurvey";
+import { BETWEEN_TICKS, type SurveyItem } from "../survey/surveyItems";
 
 /** What the formulas of one row have in common. */
 export interface RowArguments {
@@ -25,7 +29,7 @@ export interface RowArguments {
  * sizes are blank, the weight, and the row's own settings.
  */
 export function rowArguments(item: SurveyItem, place: FormulaPlace): RowArguments {
-  const { columns, settings } = place.survey.recognition;
+  const { settings } = place.survey.recognition;
   const stated = settings.flatMap(({ column, setting }) => {
     const key = settingKey(setting);
     if (key === undefined) return [];
@@ -50,11 +54,35 @@ export function rowArguments(item: SurveyItem, place: FormulaPlace): RowArgument
   return {
     sizes: sizeFormulas(item, place).join(","),
     weight,
-    enclosure: columns.enclosure === undefined ? '""' : place.cell(columns.enclosure.column, item.row),
+    enclosure: enclosureFormula(item, place),
     own: settingsText(own),
     ownAndWeight: settingsText([...own, known]),
     ownWithBoard: [...(byGuide.length > 0 ? place.guide : []), ...settingsText([...settled, board, ...byGuide])],
   };
+}
+
+/** The cell of the enclosure, with the kind that its word means; ticks and a kind for all rows, spelled out. */
+function enclosureFormula({ row, meant }: SurveyItem, { survey, cell }: FormulaPlace): string {
+  const { columns, ticks } = survey.recognition;
+  if (ticks.length > 0) return ticksFormula(row, ticks, cell);
+  if (columns.enclosure === undefined) return meant === undefined ? '""' : quoted(meant.kind);
+  const ref = cell(columns.enclosure.column, row);
+  if (meant === undefined) return ref;
+  const { word, kind } = meant;
+  const same =
+    word === null
+      ? `TRIM(${ref})=""`
+      : typeof word === "boolean" || typeof word === "number"
+        ? `${ref}=${String(word).toUpperCase()}`
+        : `${ref}=${quoted(String(word))}`;
+  return `IF(${same},${quoted(kind)},${ref})`;
+}
+
+function ticksFormula(row: number, ticks: readonly TickColumn[], cell: FormulaPlace["cell"]): string {
+  const isTicked = (column: number) =>
+    `AND(${["", "0", "no", "n", "false"].map((text) => `TRIM(${cell(column, row)})<>${quoted(text)}`).join(",")})`;
+  const texts = ticks.map(({ column, kind }) => `IF(${isTicked(column)},${quoted(BETWEEN_TICKS + kind)},"")`);
+  return `MID(${texts.join("&")},${BETWEEN_TICKS.length + 1},99)`;
 }
 
 /** The live formula of one figure of one row, in the form in which a workbook stores it, without `=`. */
@@ -68,10 +96,20 @@ export function rowFormula(figure: Figure, item: SurveyItem, place: FormulaPlace
     const nothing = `${callOf("OUTSIDE", ["height"], row, place)}=""`;
     return `IF(${saysNoHazard(hazard)},${call},IF(${nothing},"",${said}&IF(${call}="","","; "&${call})))`;
   }
+  if (fn === "PROBLEM") return problemFormula(call, item, row, place);
   if (!figure.ofAllCopies || columns.quantity === undefined) return call;
   const quantity = place.cell(columns.quantity.column, item.row);
   // Of a row without enclosure there is nothing to multiply.
   return `IF(${call}="","",IF(OR(${quantity}="",${quantity}=0),1,${quantity})*${call})`;
+}
+
+/** A cell function answers a row without measures with nothing; of a row with an enclosure that is a problem. */
+function problemFormula(call: string, { cells }: SurveyItem, row: RowArguments, place: FormulaPlace): string {
+  const isMeasured = [cells.height, cells.width, cells.depth, cells.dimensions].some((cell) => !isBlank(cell));
+  if (isMeasured || isBlank(cells.enclosure) || isNoEnclosure(cells.enclosure)) return call;
+  const nothing = `${callOf("OUTSIDE", ["height"], row, place)}=""`;
+  const chosen = `${row.enclosure}<>"",${row.enclosure}<>"none"`;
+  return `IFERROR(IF(AND(${nothing},${chosen}),${quoted(NO_MEASURES.message)},${call}),${call})`;
 }
 
 /**

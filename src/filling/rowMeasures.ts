@@ -3,8 +3,8 @@ import { isBlank } from "../measure/blank";
 import { InputError } from "../measure/errors";
 import type { Settings } from "../settings/schema";
 import { quoted, stored } from "../workbook/formulaText";
-import type { Field } from "../headings/headings";
-import { unitOf, type Survey, type SurveyItem } from "../survey/surveyItems";
+import type { Field } from "../headings/vocabulary/vocabulary";
+import { isDepthApart, unitOf, type Survey, type SurveyItem } from "../survey/surveyItems";
 
 /** How the formulas of a survey reach their cells and settings. */
 export interface FormulaPlace {
@@ -33,6 +33,8 @@ export function sizeFormulas(item: SurveyItem, place: FormulaPlace): readonly st
 function sizeFormula(size: Size, item: SurveyItem, place: FormulaPlace): string {
   const { columns } = place.survey.recognition;
   const own = columns[size] === undefined ? '""' : lengthFormula(size, item, place);
+  if (isDepthApart(place.survey) && !isBlank(item.cells.depth))
+    return size === "depth" ? own : textFormula(size, item, place);
   return columns.dimensions === undefined ? own : orOfText(size, own, item, place);
 }
 
@@ -41,7 +43,10 @@ export function weightFormula(item: SurveyItem, place: FormulaPlace): string {
   const { survey, settings, cell } = place;
   const { weight, dimensions } = survey.recognition.columns;
   if (weight === undefined && dimensions === undefined) return '""';
-  const own = weight === undefined ? '""' : weightOf(cell(weight.column, item.row), weight.unit, settings);
+  const own =
+    weight === undefined
+      ? '""'
+      : weightOf(measureCell("weight", item, cell(weight.column, item.row)), survey.units.weight, settings);
   if (dimensions === undefined) return own;
   const read = `IFERROR(${textFormula("weight", item, place)},"")`;
   const ofText = orOfText("weight", '""', item, place, read);
@@ -77,7 +82,7 @@ function textFormula(wanted: Size | "weight", item: SurveyItem, place: FormulaPl
     ...(unit === undefined ? [] : [`text unit=${unit}`]),
   ];
   return stored("DIMENSIONS", [
-    place.cell(column, item.row),
+    measureCell("dimensions", item, place.cell(column, item.row)),
     quoted(wanted),
     ...place.shared,
     ...(own.length === 0 ? [] : [quoted(own.join("; "))]),
@@ -87,7 +92,7 @@ function textFormula(wanted: Size | "weight", item: SurveyItem, place: FormulaPl
 /** A cell with the unit of the row's unit column, which it follows, else of its heading. */
 function lengthFormula(size: Size, item: SurveyItem, { survey, settings, cell }: FormulaPlace): string {
   const { columns } = survey.recognition;
-  const ref = cell(columns[size]!.column, item.row);
+  const ref = measureCell(size, item, cell(columns[size]!.column, item.row));
   const byHeading = inUnit(ref, survey.units[size] as LengthUnit | undefined, settings);
   if (columns.unit === undefined) return byHeading;
   const unit = cell(columns.unit.column, item.row);
@@ -113,6 +118,11 @@ function inUnit(ref: string, unit: LengthUnit | undefined, settings: Settings): 
   const bare = `IFERROR(${measured(ref, "mm")}=${measured(ref, "cm")},1=1)`;
   const text = `${ref}&IF(${bare}," ${unit}","")`;
   return `IF(${isEmpty(ref)},"",IF(ISNUMBER(${ref}),${number},${text}))`;
+}
+
+/** A cell of a measure, without the points before its thousands. */
+function measureCell(field: Field, { thousands = [] }: SurveyItem, ref: string): string {
+  return thousands.includes(field) ? `SUBSTITUTE(${ref},".","")` : ref;
 }
 
 function isEmpty(ref: string): string {

@@ -21,6 +21,15 @@ import { ownSheets } from "../workbook/ownMarks";
 import { boardNotes } from "../survey/boardNotes";
 import { BOARD, choicesSheet, preferenceColumn, withBoards } from "./boardColumns";
 import { GUIDE_NAME, readBookSurvey, SETTINGS_NAME, STOCK_NAME, type BookSurvey } from "./readBookSurvey";
+import { quoted } from "../workbook/formulaText";
+import type { WorkbookUnit } from "../measure/units";
+import { headedFigure } from "./headedFigure";
+import { nameFor } from "../headings/columnQuestions";
+import { FIELDS } from "../headings/lexicon";
+import { columnOfLetters } from "../headings/columnLetters";
+import type { Word } from "../headings/questions";
+import { SETTING_NAMES } from "../settings/given";
+import { rememberWords } from "./wordsSheet";
 
 export interface FillOptions {
   /** Names of figures; `problem` is always among them. */
@@ -59,7 +68,9 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
   const figures = withBoards(options.figures);
   const preference = preferenceColumn(sized, figures);
   const table = surveyTable(sized, figures, cells);
-  const shared = options.values ? [] : sharedArguments(found.settings !== undefined, options.settings);
+  const shared = options.values
+    ? []
+    : sharedArguments(found.settings !== undefined, options.settings, sized.settings.unit);
   const place: FormulaPlace = {
     survey: sized.survey,
     settings: sized.settings,
@@ -76,6 +87,19 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
   // A cut list of an earlier run would tell sizes that are no longer so.
   const hadCutList = ownSheets(book).some(({ wantedName }) => wantedName === CUTLIST_SHEET);
   const sheets = newSheets(found, { ...options, cutList: options.cutList || hadCutList }, sized);
+  const given = (options.recognise.words ?? []).filter((word) => word.given === true);
+  const remembered = rememberWords(
+    book,
+    given.map((word) => byHeading(word, sized)),
+    chosen.sheet.name,
+  );
+  if (recognition.headingRow === 0)
+    throw new InputError(
+      "heading row",
+      "a survey that begins in row 1 without headings",
+      "new columns need a row for their headings",
+      "insert a row above the survey, or give --out NAME.csv",
+    );
   const edits = {
     columns: {
       sheet: chosen.sheet.name,
@@ -86,13 +110,16 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
       lastColumn: recognition.lastColumn,
       columns: [...preference, ...columns],
     },
-    sheets: sheets.map(({ sheet }) => sheet),
+    sheets: [...sheets.map(({ sheet }) => sheet), ...remembered.sheets],
+    ...(remembered.cells.length === 0 ? {} : { cells: remembered.cells }),
     names: sheets.flatMap(({ name }) => (name === undefined ? [] : [name])),
   };
   const uncached = grid.uncached.length;
   const said = [
     chosen.said,
     ...recognition.said,
+    ...sized.survey.notes,
+    ...remembered.said,
     ...boardNotes(sized),
     ...(uncached === 0
       ? []
@@ -101,6 +128,18 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
         ]),
   ];
   return { edits, sized, said, unanswered: unanswered(sized, table) };
+}
+
+/** A column is remembered by its heading: letters change when a column is inserted. */
+function byHeading(word: Word, { survey }: SizedSurvey): Word {
+  const { columns, settings, others, ticks } = survey.recognition;
+  const isColumn = word.meaning === undefined || [...FIELDS, ...SETTING_NAMES, "not used"].includes(word.meaning);
+  const letter = columnOfLetters(word.word);
+  const headings = new Map(
+    [...Object.values(columns), ...settings, ...others, ...ticks].map(({ column, heading }) => [column, heading]),
+  );
+  const isHeading = [...headings.values()].some((text) => text.trim().toLowerCase() === word.word.trim().toLowerCase());
+  return !isColumn || letter === undefined || isHeading ? word : { ...word, word: nameFor(letter, headings) };
 }
 
 function column(
@@ -116,7 +155,7 @@ function column(
     const outcome = outcomes[row]!;
     // The rows of a shared box are answered together, which no formula of one row can do.
     const live =
-      formulas !== undefined && figure !== undefined && outcome.state !== "totals" && outcome.state !== "in box";
+      formulas !== undefined && figure !== undefined && outcome.state !== "left out" && outcome.state !== "in box";
     if (!live || item.box !== "") return result;
     const { place, rows } = formulas;
     const formula = rowFormula(figure, item, place, rows[row]!);
@@ -127,11 +166,16 @@ function column(
     };
   });
   const format = figure === undefined ? undefined : FORMATS[figure.unit]?.[settings.unit === "in" ? "in" : "mm"];
-  return { heading: name, cells, ...(format === undefined ? {} : { format }) };
+  return {
+    heading: headedFigure(name, settings.unit),
+    formerHeading: name,
+    cells,
+    ...(format === undefined ? {} : { format }),
+  };
 }
 
 const FORMATS: Readonly<Partial<Record<Figure["unit"], { readonly mm: string; readonly in: string }>>> = {
-  length: { mm: "0.0", in: "0.000" },
+  length: { mm: "0.0", in: "# ??/32" },
   area: { mm: "0.000", in: "0.00" },
   count: { mm: "0", in: "0" },
   mass: { mm: "0.00", in: "0.00" },
@@ -150,8 +194,9 @@ function plainContent(cell: Cell): PlainContent {
  * Settings of this run are written in each formula only where a settings sheet was there before, which is the user's. As a
  * table, not as a text: they are shared by all rows, so that a kind that has no use for one passes it over.
  */
-function sharedArguments(hadSettings: boolean, settings: readonly unknown[]): readonly string[] {
-  const ranges = [SETTINGS_NAME, STOCK_NAME];
+function sharedArguments(hadSettings: boolean, settings: readonly unknown[], unit: WorkbookUnit): readonly string[] {
+  // The heading of each answer names its unit, so a later change of the setting must not change the answer.
+  const ranges = [SETTINGS_NAME, STOCK_NAME, quoted(`unit=${unit}`)];
   const values = hadSettings
     ? settings.flatMap((each, place) => valuesOf(readGiven(each, `settings ${place + 1}`)))
     : [];

@@ -1,9 +1,14 @@
 import { shown } from "../measure/errors";
-import { findHeadings, groupsAbove, isBlank, unitsBelow, type Group, type Headings } from "./findHeadings";
-import { MASS_UNITS, type Field } from "./headings";
-import { columnLetters, NO_COLUMN, overrides, settingColumns } from "./namedColumns";
-import type { Recognition, RecognisedColumn, RecogniseOptions } from "./recognition";
+import { columnLetters } from "./columnLetters";
+import { columnQuestions } from "./columnQuestions";
+import { findHeadings, groupsAbove, isBlank, unitsBelow, unitsOfTitle, type Headings } from "./findHeadings";
+import { kindOfHeading, yesOrNo } from "./kindWords";
+import { MASS_UNITS } from "./lexicon";
+import { namedColumns, NO_COLUMN, settingColumns } from "./namedColumns";
+import { TICKS } from "./questions";
+import type { Recognition, RecognisedColumn, RecogniseOptions, TickColumn } from "./recognition";
 import { candidatesOf, DIRECTIONS, settle } from "./settleColumns";
+import type { Field } from "./vocabulary/vocabulary";
 
 /**
  * Finds the heading row under titles and blank rows, and what each column is.
@@ -13,30 +18,47 @@ import { candidatesOf, DIRECTIONS, settle } from "./settleColumns";
 export function recogniseColumns(rows: readonly (readonly unknown[])[], options: RecogniseOptions = {}): Recognition {
   const { headingRow, headings } = findHeadings(rows, options);
   const { units, firstRow } = unitsBelow(rows, headingRow, headings);
-  const groups = options.region ? [] : groupsAbove(rows, headingRow, headings);
-  const chosen = overrides(headings, options);
-  const cellsOf = (column: number) => rows.slice(firstRow - 1, firstRow - 1 + SAMPLE).map((row) => row[column - 1]);
-  const settings = settingColumns(headings, options, chosen);
-  const claimed = new Set([...chosen.values(), ...settings.found.map(({ column }) => column)]);
-  const candidates = candidatesOf(headings, cellsOf, claimed);
-  const settled = settle(candidates, chosen);
+  const width = options.region?.lastColumn ?? widthOf(rows, firstRow);
+  const named = namedColumns(headings, width, options);
+  const { chosen, declined } = named;
+  const sample = rows.slice(firstRow - 1, firstRow - 1 + SAMPLE);
+  const cellsOf = (column: number) => sample.map((row) => row[column - 1]);
+  const settings = settingColumns(headings, options, named, cellsOf);
+  const claimed = new Set([...chosen.values(), ...declined, ...settings.found.map(({ column }) => column)]);
+  const settled = settle(candidatesOf(headings, cellsOf, claimed), chosen);
+  const unitsSaid: UnitsSaid = {
+    units,
+    named: named.units,
+    groups: options.region ? [] : groupsAbove(rows, headingRow, headings),
+    formats: options.formatUnits ?? new Map(),
+    title: options.region ? new Set() : unitsOfTitle(rows, headingRow),
+  };
   const columns: Partial<Record<Field, RecognisedColumn>> = {};
-  for (const [field, column] of settled.columns) columns[field] = described(field, column, headings, groups, units);
-  const recognised = new Set([...settled.columns.values(), ...claimed]);
+  for (const [field, column] of settled.columns) columns[field] = described(field, column, headings, unitsSaid);
+  const recognised = new Set([...settled.columns.values(), ...claimed].filter((column) => !declined.has(column)));
+  const kinds = columns.enclosure === undefined ? tickColumns(headings, cellsOf, recognised, declined) : [];
+  const byTicks = options.words?.some(({ word }) => word === TICKS) === true;
   const extent = extentOf(rows, headings, columns, recognised, firstRow, options.region);
   const others = [...headings]
     .filter(([column]) => !recognised.has(column))
     .map(([column, { text }]) => ({ column, heading: text }));
+  const ask = [
+    ...settled.ask,
+    ...settings.ask,
+    ...(kinds.length > 0 && !byTicks ? [{ field: "enclosure", candidates: kinds, reason: TICKED, needed: true }] : []),
+  ];
   const result = {
     headingRow,
     firstRow,
     ...extent,
     columns,
     settings: settings.found,
-    ask: [...settled.ask, ...settings.ask],
+    ticks: byTicks ? kinds : [],
+    ask,
+    questions: columnQuestions(ask, headings, cellsOf),
     others,
   };
-  return { ...result, said: sentences(result) };
+  return { ...result, said: [...sentences(result), ...settings.left, ...named.said] };
 }
 
 /** One row of the survey as its cells stand: a value for each recognised field and setting. */
@@ -71,27 +93,68 @@ function cellsAt(
 
 /** Rows by which a column is judged. */
 const SAMPLE = 200;
+const TICKED = "each of these columns is headed with a kind and holds ticks";
+/** One column of ticks may be about anything. */
+const FEWEST_TICKED = 2;
 
-function described(
-  field: Field,
-  column: number,
-  headings: Headings,
-  groups: readonly Group[],
-  units: ReadonlyMap<number, string>,
-): RecognisedColumn {
-  const heading = headings.get(column)!;
+interface UnitsSaid {
+  readonly units: ReadonlyMap<number, string>;
+  readonly named: ReadonlyMap<number | string, string>;
+  readonly groups: ReturnType<typeof groupsAbove>;
+  readonly formats: ReadonlyMap<number, string>;
+  readonly title: ReadonlySet<string>;
+}
+
+function described(field: Field, column: number, headings: Headings, said: UnitsSaid): RecognisedColumn {
+  const heading = headings.get(column);
   const fits = (unit: string) => (field === "weight" ? MASS_UNITS.has(unit) : !MASS_UNITS.has(unit));
   const measured = field === "weight" || field === "dimensions" || DIRECTIONS.includes(field);
-  const group = groups.find(({ from, to }) => from <= column && column <= to)?.unit;
+  const group = said.groups.find(({ from, to }) => from <= column && column <= to)?.unit;
+  const title = [...said.title].filter(fits);
   const unit = measured
-    ? [...heading.units, units.get(column), group].find((u) => u !== undefined && fits(u))
+    ? [
+        said.named.get(column) ?? said.named.get(field),
+        ...(heading?.units ?? []),
+        said.units.get(column),
+        group,
+        said.formats.get(column),
+        title.length === 1 ? title[0] : undefined,
+      ].find((u) => u !== undefined && fits(u))
     : undefined;
   return {
     column,
-    heading: heading.text,
+    heading: heading?.text ?? `column ${columnLetters(column)}`,
     ...(unit === undefined ? {} : { unit }),
-    ...(field === "dimensions" && heading.order !== undefined ? { order: heading.order } : {}),
+    ...(field === "dimensions" && heading?.order !== undefined ? { order: wholeOrder(heading.order) } : {}),
   };
+}
+
+/** `HW` leaves the depth to another column. */
+function wholeOrder(order: string): string {
+  return order.length === TWO && !order.includes("D") ? `${order}D` : order;
+}
+
+const TWO = 2;
+
+function tickColumns(
+  headings: Headings,
+  cellsOf: (column: number) => readonly unknown[],
+  recognised: ReadonlySet<number>,
+  declined: ReadonlySet<number>,
+): readonly TickColumn[] {
+  const found = [...headings].flatMap(([column, { words, text }]) => {
+    const kind = kindOfHeading(words);
+    if (kind === undefined || recognised.has(column) || declined.has(column)) return [];
+    const filled = cellsOf(column).filter((cell) => !isBlank(cell));
+    return filled.every((cell) => yesOrNo(cell) !== undefined) ? [{ column, heading: text, kind }] : [];
+  });
+  return found.length >= FEWEST_TICKED ? found : [];
+}
+
+function widthOf(rows: readonly (readonly unknown[])[], firstRow: number): number {
+  let widest = 0;
+  for (const row of rows.slice(0, firstRow + SAMPLE)) widest = Math.max(widest, row.length);
+  return widest;
 }
 
 function extentOf(
@@ -124,17 +187,20 @@ function extentOf(
 }
 
 function sentences(result: Omit<Recognition, "said">): string[] {
-  const { columns, settings, ask, headingRow, firstRow, lastRow } = result;
+  const { columns, settings, ticks, ask, headingRow, firstRow, lastRow } = result;
   const place = ({ column, heading, unit, order }: RecognisedColumn) =>
     `column ${columnLetters(column)} ${shown(heading)}${unit === undefined ? "" : `, in ${unit}`}${order === undefined ? "" : `, order ${order}`}`;
   const rowsSaid = lastRow < firstRow ? "no rows below" : `rows ${firstRow} to ${lastRow}`;
   return [
-    `headings in row ${headingRow}, ${rowsSaid}`,
+    headingRow === 0 ? `no headings, ${rowsSaid}` : `headings in row ${headingRow}, ${rowsSaid}`,
     ...Object.entries(columns).map(
       ([field, column]) =>
         `${field}: ${place(column)}${field === "box" ? " (rows with the same value share one enclosure)" : ""}`,
     ),
     ...settings.map((column) => `setting ${column.setting}: ${place(column)}`),
+    ...(ticks.length === 0
+      ? []
+      : [`enclosure: ticks in ${ticks.map(({ heading, kind }) => `${shown(heading)} (${kind})`).join(", ")}`]),
     ...ask.map(({ field, candidates, reason }) => {
       const which = candidates
         .map(({ column, heading }) => `column ${columnLetters(column)} ${shown(heading)}`)

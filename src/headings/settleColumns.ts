@@ -1,7 +1,9 @@
 import { isBlank, type Headings } from "./findHeadings";
-import { headingReadings, unitWord, type Field } from "./headings";
+import { yesOrNo } from "./kindWords";
+import { unitWord } from "./lexicon";
 import { NO_COLUMN } from "./namedColumns";
 import type { Ask } from "./recognition";
+import type { Field } from "./vocabulary/vocabulary";
 
 /** A column that may be a field. */
 export interface Candidate {
@@ -90,7 +92,11 @@ function settleLength(
   if (usable.length === 0) return;
   const missing = DIRECTIONS.filter((field) => !columns.has(field) && chosen.get(field) !== NO_COLUMN);
   const [only] = missing;
-  if (missing.length === 0) return;
+  if (missing.length === 0) {
+    const unsaid = DIRECTIONS.some((field) => !chosen.has(field));
+    if (unsaid) put("length", usable, "beside a height, a width and a depth a length may be one of them");
+    return;
+  }
   const depthAsked = depths.length > 0 && !columns.has("depth");
   if (usable.length === 1 && missing.length === 1 && (only === "height" || only === "width") && !depthAsked) {
     columns.set(only, usable[0]!.column);
@@ -141,7 +147,7 @@ export function candidatesOf(
   const candidates = new Map<Field, Candidate[]>();
   for (const [column, heading] of headings) {
     if (claimed.has(column)) continue;
-    for (const { field, strength, rank } of headingReadings(heading)) {
+    for (const { field, strength, rank } of heading.readings) {
       const doubt = doubtOf(field, cellsOf(column));
       const candidate = { column, heading: heading.text, words: heading.words, rank };
       const whole: Candidate =
@@ -168,7 +174,7 @@ function doubtOf(field: Field, cells: readonly unknown[]): string | undefined {
     return "its cells are no units";
   if (
     field === "enclosure" &&
-    share((cell) => typeof cell === "string" && !/^(y|n|yes|no|true|false|x|\d+)$/i.test(cell.trim())) < HALF
+    share((cell) => typeof cell === "string" && yesOrNo(cell) === undefined && !/^\d+$/.test(cell.trim())) < HALF
   ) {
     return "its cells are no kinds of enclosure";
   }
@@ -189,6 +195,7 @@ const NEEDED: ReadonlySet<string> = new Set([
   "height",
   "width",
   "depth",
+  "length",
   "dimensions",
   "weight",
   "unit",

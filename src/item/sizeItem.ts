@@ -39,7 +39,7 @@ export interface Sized {
 }
 
 /** Enclosure of an item that gets none: no answer and no cost. */
-const NO_ENCLOSURE = "none";
+export const NO_ENCLOSURE = "none";
 
 /**
  * Sizes one row.

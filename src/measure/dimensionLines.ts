@@ -6,6 +6,9 @@ import { scanMeasure } from "./scanMeasure";
 /** Where a second label starts on the same line: `image: 20 x 15 cm; sheet: 30 x 24 cm`. */
 const NEXT_LABEL = /[;,.] ?(?=(\p{L}[^\d:;,]{0,80}):)/gu;
 
+/** `(30 x 20 x 4) cm`. */
+const WHOLLY_BRACKETED = /^\(([^()\p{L}]*\d[^()]*)\) ?(\p{L}{0,12}\.?)$/u;
+
 const LINE_JOINT = " ; ";
 
 /**
@@ -17,6 +20,7 @@ export function dimensionLines(text: string): readonly string[] {
   for (const line of text
     .split(/[\r\n\u2028\u2029]+/)
     .map(plainText)
+    .map((line) => line.replace(WHOLLY_BRACKETED, "$1 $2").trim())
     .flatMap(splitAtLabels)) {
     if (line === "") continue;
     const last = joined.at(-1);

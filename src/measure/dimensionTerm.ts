@@ -3,7 +3,7 @@ export type DimensionTerm = "height" | "width" | "depth" | "length" | "diameter"
 
 /** A term ends where no letter follows, or at the `x` of `HxW` and `30Hx20W`. */
 const TERM =
-  /(?:(height|high|tall|hgt|ht|h)|(width|wide|breadth|broad|wd|w)|(thickness|thick|depth|deep|dp|d)|(length|long|l)|(diameter|diam|dia))(?=$|[^\p{L}]|x)(?:\.(?!\d))?|([øØ⌀])/iuy;
+  /(?:(height|high|tall|hgt|ht|h)|(width|wide|breadth|broad|wd|w)|(thickness|thick|thk|th|depth|deep|dp|d)|(length|long|l)|(diameter|diam|dia))(?=$|[^\p{L}]|x)(?:\.(?!\d))?|([øØ⌀])/iuy;
 const TERM_OF_GROUP: readonly DimensionTerm[] = ["height", "width", "depth", "length", "diameter", "diameter"];
 const TIMES = / ?(?:x|\*|by(?!\p{L})) ?/iuy;
 /** An order written in one word, such as HWD. */

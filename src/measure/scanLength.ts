@@ -1,5 +1,6 @@
 import { scanNumber, type ScannedNumber } from "./scanNumber";
 import type { LengthUnit } from "./units";
+import { alternatives, LENGTH_WORDS } from "./unitWords";
 
 /** A length found in a text, in the unit it is written in. */
 export interface ScannedLength extends ScannedNumber {
@@ -8,8 +9,11 @@ export interface ScannedLength extends ScannedNumber {
 }
 
 /** A unit word ends where no letter or figure follows, or at the `x` of `30mmx20mm`; `cm2` is no length. */
-const UNIT =
-  /(?:(millimet(?:re|er)s?|mms?)|(centimet(?:re|er)s?|cms?)|(met(?:re|er)s?|m)|(inch(?:es)?|ins?)|(feet|foot|ft)|(points?|pts?))(?=$|[^\p{L}\d]|x)(?:\.(?!\d))?|(")|(')/iuy;
+const UNIT = new RegExp(
+  `(?:${(["mm", "cm", "m", "in", "ft"] as const).map((unit) => `(${alternatives(LENGTH_WORDS[unit])})`).join("|")}|(points?|pts?))` +
+    `(?=$|[^\\p{L}\\d]|x)(?:\\.(?!\\d))?|(")|(')`,
+  "iuy",
+);
 const UNIT_OF_GROUP: readonly ScannedLength["unit"][] = ["mm", "cm", "m", "in", "ft", "pt", "in", "ft"];
 const INCHES_PER_FOOT = 12;
 /** What may stand between feet and inches. */

@@ -2,6 +2,7 @@ import { endOf } from "./endOf";
 import { afterSpace } from "./scanLength";
 import { scanNumber } from "./scanNumber";
 import { KG_PER_LB } from "./units";
+import { alternatives, MASS_WORDS } from "./unitWords";
 
 /** A mass found in a text. */
 export interface ScannedMass {
@@ -13,8 +14,11 @@ export interface ScannedMass {
 /** Heavier than anything that an enclosure is made for: 10 t. */
 export const GREATEST_MASS_KG = 10000;
 
-const UNIT =
-  /(?:(kilogram(?:me)?s?|kilos?|kgs?)|(gram(?:me)?s?|gms?|g)|(pounds?|lbs?)|(ounces?|oz))(?=$|[^\p{L}\d])(?:\.(?!\d))?/iuy;
+const UNIT = new RegExp(
+  `(?:${(["kg", "g", "lb", "oz"] as const).map((unit) => `(${alternatives(MASS_WORDS[unit])})`).join("|")})` +
+    `(?=$|[^\\p{L}\\d])(?:\\.(?!\\d))?`,
+  "iuy",
+);
 const OUNCES_PER_POUND = 16;
 const KG_PER_OZ = KG_PER_LB / OUNCES_PER_POUND;
 const KG_PER = [1, 0.001, KG_PER_LB, KG_PER_OZ];

@@ -37,7 +37,7 @@ export function itemAt({ survey, outcomes }: SizedSurvey, row: number): number |
   if (index < 0) return undefined;
   const outcome = outcomes[index]!;
   if (outcome.state !== "in box") return index;
-  return survey.items.findIndex((item) => item.box === outcome.box && !item.totals);
+  return survey.items.findIndex((item) => item.box === outcome.box && item.leftOut === "");
 }
 
 export function itemFacts({ survey, outcomes }: SizedSurvey, index: number): ItemFacts {
@@ -105,8 +105,8 @@ function insteadOf(outcome: Outcome): string | undefined {
       return problemText(outcome.error);
     case "nothing":
       return "No enclosure: the row is blank, or says none.";
-    case "totals":
-      return "A row of totals.";
+    case "left out":
+      return outcome.why;
     default:
       return undefined;
   }

@@ -3,6 +3,7 @@ import { toldError } from "../measure/fault";
 import type { Book } from "../workbook/book";
 import type { WorkbookEdits } from "../workbook/edits";
 import { ownColumns } from "../workbook/ownMarks";
+import { figureOfHeading } from "../filling/headedFigure";
 import { readBookSurvey, type BookSurvey } from "../filling/readBookSurvey";
 
 /** The workbook as the pane last saw it. */
@@ -72,7 +73,7 @@ export function paneModel(port: BookPort): PaneModel {
       const book = await port.read();
       const survey = readBookSurvey(book, { recognise: {}, settings: [] });
       const { name } = survey.chosen.sheet;
-      const standing = ownColumns(book).flatMap(({ sheet, wantedName }) => (sheet === name ? [wantedName] : []));
+      const standing = ownColumns(book).flatMap(({ sheet, wantedName }) => (sheet === name ? [figureOfHeading(wantedName)] : []));
       set({ survey: { ...survey, book, standing }, wrong: undefined });
     } catch (error) {
       // A pane that goes on saying that it reads would tell nothing.

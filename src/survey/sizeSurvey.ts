@@ -9,11 +9,11 @@ import { massUnitOf } from "../measure/units";
 import { plainName } from "../settings/names";
 import { DEFINITIONS, type Settings } from "../settings/schema";
 import { settingsForRows } from "../settings/settingsForRows";
-import type { RecogniseOptions } from "../headings/recognition";
+import { settingKey, type GivenValue } from "../settings/given";
 import { cautionsIn } from "../item/boardAnswers";
 import type { SaidOfRow } from "../item/saidOfRow";
 import { isNoEnclosure, sizeItem, weightSet, type Sized } from "../item/sizeItem";
-import { surveyItems, unitOf, type Survey, type SurveyItem } from "./surveyItems";
+import { isDepthApart, surveyItems, unitOf, type Survey, type SurveyItem, type SurveyOptions } from "./surveyItems";
 
 /** What became of a row. One row in, one outcome out. */
 export type Outcome =
@@ -26,10 +26,16 @@ export type Outcome =
     }
   /** Nothing to size: a blank row, or enclosure `none`. */
   | { readonly state: "nothing" }
-  | { readonly state: "totals" }
+  /** No item, or left out by the user; `why` says it. */
+  | { readonly state: "left out"; readonly why: string }
   /** Answered on the first row of its box. */
   | { readonly state: "in box"; readonly box: string }
-  | { readonly state: "problem"; readonly error: InputError | NoAnswer };
+  | {
+      readonly state: "problem";
+      readonly error: InputError | NoAnswer;
+      /** It has an enclosure and no measure at all: a cell function answers such a row with nothing. */
+      readonly unmeasured?: true;
+    };
 
 /** What to watch with what a row makes, gravest first; the one reading for columns, pane and paper. */
 export function cautionsOfRow(outcome: Outcome): readonly string[] {
@@ -60,11 +66,15 @@ export interface SizedSurvey extends SurveyReading {
 export function sizeSurvey(
   cells: readonly (readonly unknown[])[],
   settings: readonly unknown[],
-  options: RecogniseOptions = {},
+  options: SurveyOptions = {},
 ): SizedSurvey {
-  const { survey, outcomeAt, settings: shared } = readSurvey(cells, settings, options);
+  return sizedAtOnce(readSurvey(cells, settings, options));
+}
+
+/** Every row of a survey that is sorted out already. */
+export function sizedAtOnce({ survey, outcomeAt, settings }: SurveyReading): SizedSurvey {
   const outcomes = survey.items.map((_, index) => outcomeAt(index));
-  return { survey, outcomes, outcomeAt: (index) => outcomes[index]!, settings: shared };
+  return { survey, outcomes, outcomeAt: (index) => outcomes[index]!, settings };
 }
 
 /**
@@ -74,14 +84,44 @@ export function sizeSurvey(
 export function readSurvey(
   cells: readonly (readonly unknown[])[],
   settings: readonly unknown[],
-  options: RecogniseOptions = {},
+  options: SurveyOptions = {},
 ): SurveyReading {
   const forRow = settingsForRows(settings);
-  const survey = surveyItems(cells, options);
+  return readingOf(surveyItems(cells, { ...options, settingFits: settingFits(forRow) }), forRow);
+}
+
+type ForRow = (own: readonly GivenValue[]) => Settings;
+
+/** Whether a cell can be the value of a setting, judged by reading it. */
+function settingFits(forRow: ForRow): NonNullable<SurveyOptions["settingFits"]> {
+  return (setting, value) => {
+    const key = settingKey(setting);
+    if (key === undefined) return false;
+    try {
+      forRow([{ key, value, origin: "its row" }]);
+      return true;
+    } catch (error) {
+      if (error instanceof InputError) return false;
+      throw error;
+    }
+  };
+}
+
+/**
+ * A survey whose rows are sized as they are asked for.
+ *
+ * @param leftOut rows that the user leaves out, with the reason
+ */
+export function readingOf(
+  survey: Survey,
+  forRow: ForRow,
+  leftOut: ReadonlyMap<number, string> = new Map(),
+): SurveyReading {
   const boxes = groupBoxes(survey.items);
   const outcomeAt = (index: number): Outcome => {
     const item = survey.items[index]!;
-    if (item.totals) return { state: "totals" };
+    const why = item.leftOut === "" ? leftOut.get(item.row) : item.leftOut;
+    if (why !== undefined) return { state: "left out", why };
     const set = item.box === "" ? [item] : boxes.get(item.box)!;
     if (set[0] !== item) return { state: "in box", box: item.box };
     try {
@@ -97,7 +137,7 @@ export function readSurvey(
 function groupBoxes(items: readonly SurveyItem[]): ReadonlyMap<string, readonly SurveyItem[]> {
   const boxes = new Map<string, SurveyItem[]>();
   for (const item of items) {
-    if (item.box === "" || item.totals) continue;
+    if (item.box === "" || item.leftOut !== "") continue;
     const set = boxes.get(item.box);
     if (set === undefined) boxes.set(item.box, [item]);
     else set.push(item);
@@ -106,14 +146,13 @@ function groupBoxes(items: readonly SurveyItem[]): ReadonlyMap<string, readonly 
 }
 
 /** One item, or those that share a box. */
-function sizeSet(
-  set: readonly [SurveyItem, ...SurveyItem[]],
-  survey: Survey,
-  forRow: (own: SurveyItem["own"]) => Settings,
-): Outcome {
+function sizeSet(set: readonly [SurveyItem, ...SurveyItem[]], survey: Survey, forRow: ForRow): Outcome {
   const [first] = set;
-  if (set.every((item) => isBlankItem(item, survey))) return { state: "nothing" };
   if (isNoEnclosure(first.cells.enclosure)) return { state: "nothing" };
+  if (set.every((item) => isBlankItem(item, survey)))
+    return isBlank(first.cells.enclosure) || !survey.asks
+      ? { state: "nothing" }
+      : { state: "problem", error: NO_MEASURES, unmeasured: true };
   const settings = forRow(set.length === 1 ? first.own : ownOfBox(set));
   const item = set.length === 1 ? readItem(first, survey, settings) : readBox(set, survey, settings);
   const quantity = set.length === 1 ? given(first.quantity) : 1;
@@ -130,6 +169,13 @@ function sizeSet(
 function hazardsOf(set: readonly SurveyItem[]): string {
   return [...new Set(set.map(({ said }) => said.hazard).filter((hazard) => hazard !== ""))].join(", ");
 }
+
+export const NO_MEASURES = new InputError(
+  "height",
+  "no measures",
+  "this row has an enclosure: give height, width and depth",
+  "or none as its enclosure",
+);
 
 /**
  * What the rows of one box set: the first row's own values, and the board that any of them prefers.
@@ -198,6 +244,11 @@ function readItem(item: SurveyItem, survey: Survey, settings: Settings): ReadIte
   const { height, width, depth, weight, dimensions } = item.cells;
   const weightUnit = survey.units.weight ?? massUnitOf(settings.unit);
   const weighed = isBlank(weight) ? undefined : readWeight(weight, weightUnit);
+  if (isDepthApart(survey) && !isBlank(depth)) {
+    const text = readTwo(dimensions, item, survey, settings);
+    const own = readLength(depth, { argument: "depth", unit: unitOf(item, "depth", survey) ?? settings.unit });
+    return { height: text.height, width: text.width, depth: own, weightKg: weighed ?? text.weightKg };
+  }
   if (isBlank(height) && isBlank(width) && isBlank(depth)) {
     const text = readText(dimensions, item, survey, settings);
     return { ...text, weightKg: weighed ?? text.weightKg };
@@ -225,12 +276,17 @@ function readWeight(cell: unknown, unit: string): number {
   }
 }
 
-function readText(cell: unknown, item: SurveyItem, survey: Survey, settings: Settings) {
+/** A dimension text of two measures or three. */
+function readTwo(cell: unknown, item: SurveyItem, survey: Survey, settings: Settings) {
   if (typeof cell !== "string")
     throw new InputError("dimensions", shown(cell), "give a dimension text such as 31.5 x 24 x 4.2 cm");
   const order = survey.recognition.columns.dimensions?.order ?? settings.order;
   const unit = unitOf(item, "dimensions", survey) ?? settings.textUnit ?? settings.unit;
-  const { height, width, depth, weightKg } = readDimensions(cell, { argument: "dimensions", order, unit });
+  return readDimensions(cell, { argument: "dimensions", order, unit });
+}
+
+function readText(cell: unknown, item: SurveyItem, survey: Survey, settings: Settings) {
+  const { height, width, depth, weightKg } = readTwo(cell, item, survey, settings);
   if (depth !== undefined) return { height, width, depth, weightKg };
   throw new InputError(
     "dimensions",

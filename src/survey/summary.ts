@@ -11,7 +11,8 @@ export interface Summary {
   readonly sized: number;
   readonly inBoxes: number;
   readonly withoutEnclosure: number;
-  readonly totalsRows: number;
+  /** Rows of totals, headings again, and rows that the user leaves out. */
+  readonly leftOut: number;
   readonly problems: readonly { readonly row: number; readonly identifier: string; readonly problem: string }[];
   /** Enclosures to make, copies counted. */
   readonly enclosures: readonly { readonly enclosure: string; readonly count: number }[];
@@ -41,7 +42,7 @@ export function summaryOf({ survey, outcomes, settings }: SizedSurvey): Summary 
     sized: count("sized"),
     inBoxes: count("in box"),
     withoutEnclosure: count("nothing"),
-    totalsRows: count("totals"),
+    leftOut: count("left out"),
     problems: survey.items.flatMap((item, index) => {
       const outcome = outcomes[index]!;
       if (outcome.state !== "problem") return [];

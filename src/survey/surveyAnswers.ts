@@ -65,14 +65,14 @@ function rowOf(item: SurveyItem, outcome: Outcome, columns: readonly Column[]): 
     if ("passes" in column) return column.passes(item);
     if (column.saysWhy) return problemCell(outcome);
     if (row !== undefined) return answered(column, row);
-    if (outcome.state === "problem") return outcome.error;
+    if (outcome.state === "problem") return outcome.unmeasured === true ? "" : outcome.error;
     return outcome.state === "in box" ? inBox(outcome) : "";
   });
 }
 
 function problemCell(outcome: Outcome): string {
   if (outcome.state === "problem") return problemText(outcome.error);
-  return outcome.state === "totals" ? "row of totals: left out" : "";
+  return outcome.state === "left out" ? outcome.why : "";
 }
 
 function inBox({ box }: { readonly box: string }): string {

@@ -1,31 +1,52 @@
+import { missingQuestion } from "../headings/columnQuestions";
+import { yesOrNo } from "../headings/kindWords";
+import { isTotalsWord, unitWord, wordsOf } from "../headings/lexicon";
+import { DECIMALS, Unanswered, type Question } from "../headings/questions";
+import type { Recognition, RecogniseOptions, TickColumn } from "../headings/recognition";
+import { recogniseColumns, surveyRows } from "../headings/recognise";
+import type { Field } from "../headings/vocabulary/vocabulary";
+import { rowsText } from "../headings/plausibility";
+import { isNoEnclosure } from "../item/sizeItem";
 import { InputError, shown } from "../measure/errors";
 import type { LengthUnit } from "../measure/units";
 import { PREFERRED_BOARD } from "../settings/definitions/materialSettings";
 import { isNotGiven, SETTING_NAMES, settingKey, type GivenValue } from "../settings/given";
-import type { Field } from "../headings/headings";
-import type { Recognition, RecogniseOptions } from "../headings/recognition";
-import { recogniseColumns, surveyRows } from "../headings/recognise";
 import { hazardIn } from "../board/hazard";
 import { typedHeight, type SaidOfRow } from "../item/saidOfRow";
 import { cellText, isBlank } from "../measure/blank";
+import { enclosureWords, type Meant } from "./enclosureWords";
+
+export interface SurveyOptions extends RecogniseOptions {
+  /**
+   * Read for a command or the pane, which can ask: everyday words become kinds, and a row with an enclosure and no
+   * measure is a problem. A cell function reads each row as the functions of one item do.
+   */
+  readonly asks?: boolean;
+  /** What a cell shows where that is not its value: 000042, or a date. */
+  readonly displayed?: (row: number, column: number) => string | undefined;
+}
 
 /** A row of a survey, its cells sorted out but not yet read. */
 export interface SurveyItem {
   /** Where it stands in the table, counted from 1. */
   readonly row: number;
-  /** What the row is called: its identifier, else `row 7`. */
+  /** What the row is called: its identifier as displayed, else `row 7`. */
   readonly identifier: string;
   /** Empty where the survey gives none. */
   readonly title: string;
   /** What cautions go by beside the sizes. */
   readonly said: SaidOfRow;
   readonly cells: Readonly<Partial<Record<Field, unknown>>>;
+  /** Where the enclosure was read from an everyday word: the formulas of the row say so too. */
+  readonly meant?: Meant;
+  /** Fields whose texts had points before thousands, which are taken out of `cells`. */
+  readonly thousands?: readonly Field[];
   readonly quantity: number | InputError;
   /** Rows that share it are one enclosure; empty when the row has its own. */
   readonly box: string;
   readonly own: readonly GivenValue[];
-  /** A last row of totals: left out, and said so. */
-  readonly totals: boolean;
+  /** Why it is no item: a row of totals, headings again; empty when it is one. */
+  readonly leftOut: string;
 }
 
 export interface Survey {
@@ -33,40 +54,57 @@ export interface Survey {
   readonly items: readonly SurveyItem[];
   /** Units that headings give, by field. */
   readonly units: Readonly<Partial<Record<Field, string>>>;
+  /** Everyday words that could mean two kinds: commands ask, a cell function shows the row's problem. */
+  readonly questions: readonly Question[];
+  /** What the user should be told, in plain words. */
+  readonly notes: readonly string[];
+  /** Read for a command or the pane. */
+  readonly asks: boolean;
 }
 
 /**
  * Sorts out a table of cells: its heading row, its columns, and a row for each item, none dropped.
  *
- * @throws InputError when a column that sizes depend on is missing or in doubt
+ * @throws Unanswered when a column that sizes depend on is missing or in doubt
  */
-export function surveyItems(cells: readonly (readonly unknown[])[], options: RecogniseOptions = {}): Survey {
+export function surveyItems(cells: readonly (readonly unknown[])[], options: SurveyOptions = {}): Survey {
   // A setting that is a measure of the item itself has its own column.
   const settings = [...SETTING_NAMES.filter((name) => !OWN_COLUMNS.has(name)), PREFERRED_BOARD];
   const recognition = recogniseColumns(cells, { ...options, settings });
-  refuseDoubt(recognition);
-  const { columns } = recognition;
+  refuseDoubt(recognition, cells);
+  const { columns, ticks } = recognition;
   refuseTooLong(recognition);
   const rows = surveyRows(cells, recognition);
   const last = rows.findLast(({ values }) => Object.values(values).some((cell) => !isBlank(cell)));
+  const { asks = false } = options;
+  const words = enclosureWords(options.words ?? []);
+  const isComma = options.words?.some(({ word, meaning }) => word === DECIMALS && meaning === "comma") === true;
   const items = rows.map(({ row, values, settings: own }): SurveyItem => {
-    const identifier = isBlank(values.identifier) ? `row ${row}` : String(values.identifier).trim();
+    const identifier = identifierOf(values, row, columns.identifier?.column, options);
+    const thousands = isComma ? pointedFields(values) : [];
+    const leftOut = whyLeftOut(values, row === last?.row, recognition);
+    const said = ticks.length === 0 ? values.enclosure : tickedKind(cells[row - 1] ?? [], ticks);
+    const isEmpty = leftOut !== "" || Object.values(values).every(isBlank);
+    const { enclosure, meant } = isEmpty || !asks ? { enclosure: said } : words.read(said, row);
     return {
       row,
       identifier,
       title: cellText(values.title),
       said: { hazard: hazardIn(values.hazard), heightAsTyped: typedHeight(values.height) },
-      cells: values,
+      cells: { ...values, ...withoutPoints(values, thousands), enclosure },
+      ...(thousands.length === 0 ? {} : { thousands }),
+      ...(meant === undefined ? {} : { meant }),
       quantity: readQuantity(values.quantity),
       box: isBlank(values.box) ? "" : String(values.box).trim(),
       own: ownValues(own),
-      totals: row === last?.row && columns.identifier !== undefined && isTotals(values),
+      leftOut,
     };
   });
   const units = Object.fromEntries(
     Object.entries(columns).flatMap(([field, { unit }]) => (unit === undefined ? [] : [[field, unit]])),
   );
-  return { recognition, items, units };
+  const notes = [...words.notes(), ...leftOutNotes(items), ...doubledNotes(items)];
+  return { recognition, items, units, questions: words.questions(), notes, asks };
 }
 
 /** Twice as many rows as the benches have. */
@@ -86,44 +124,80 @@ function refuseTooLong({ firstRow, lastRow }: Recognition): void {
 const OWN_COLUMNS = new Set(["weight", "unit"]);
 
 /** The unit of a row's sizes: of its unit column, else of the heading; undefined where neither says. */
-export function unitOf(item: SurveyItem, field: Field, { units }: Survey): LengthUnit | undefined {
+export function unitOf(item: SurveyItem, field: Field, { units }: Pick<Survey, "units">): LengthUnit | undefined {
   const own = item.cells.unit;
-  const unit = isBlank(own) ? units[field] : String(own).trim().toLowerCase();
-  if (unit === undefined) return undefined;
-  const known = LENGTH_UNITS.get(unit.replace(/\.$/, ""));
-  if (known !== undefined) return known;
+  const unit = isBlank(own) ? units[field] : unitWord(String(own));
+  if (unit === undefined && isBlank(own)) return undefined;
+  if (unit !== undefined && LENGTH_UNITS.has(unit)) return unit as LengthUnit;
   throw new InputError("unit", shown(own), "give mm, cm, m, in or ft");
 }
 
-const LENGTH_UNITS: ReadonlyMap<string, LengthUnit> = new Map([
-  ["mm", "mm"],
-  ["cm", "cm"],
-  ["m", "m"],
-  ["in", "in"],
-  ["inch", "in"],
-  ["inches", "in"],
-  ["ft", "ft"],
-]);
+/** `H x W` in one column, and the thickness in another. */
+export function isDepthApart({ recognition }: Pick<Survey, "recognition">): boolean {
+  const { height, width, depth, dimensions } = recognition.columns;
+  return dimensions !== undefined && depth !== undefined && height === undefined && width === undefined;
+}
 
-function refuseDoubt({ ask, columns }: Recognition): void {
+const LENGTH_UNITS: ReadonlySet<string> = new Set(["mm", "cm", "m", "in", "ft"]);
+
+function refuseDoubt(recognition: Recognition, cells: readonly (readonly unknown[])[]): void {
+  const { ask, columns, questions } = recognition;
   const doubt = ask.find(({ needed }) => needed);
   if (doubt !== undefined)
-    throw new InputError(
-      doubt.field,
-      doubt.candidates.map(({ heading }) => shown(heading)).join(" and "),
-      `${doubt.reason}: say which column it is`,
-      `or head one column ${doubt.field} and nothing else`,
+    throw new Unanswered(
+      {
+        argument: doubt.field,
+        got: doubt.candidates.map(({ heading }) => shown(heading)).join(" and "),
+        expected: `${doubt.reason}: say which column it is`,
+        cure: `or head one column ${doubt.field} and nothing else`,
+      },
+      questions,
     );
   if (columns.dimensions !== undefined) return;
   const missing = (["height", "width", "depth"] as const).filter((field) => columns[field] === undefined);
   if (missing.length === 0) return;
-  throw new InputError(
-    missing[0]!,
-    "no such column",
-    "give the survey with its heading row and columns height, width and depth (or dimensions)",
-    "or say which column it is",
+  const question = missingQuestion(missing, recognition, cells);
+  throw new Unanswered(
+    {
+      argument: missing[0]!,
+      got: "no such column",
+      expected: "give the survey with its heading row and columns height, width and depth (or dimensions)",
+      cure: "or say which column it is",
+    },
+    question === undefined ? [] : [question],
   );
 }
+
+function identifierOf(
+  values: SurveyItem["cells"],
+  row: number,
+  column: number | undefined,
+  { displayed }: SurveyOptions,
+): string {
+  if (column === undefined || (isBlank(values.identifier) && values.identifier !== 0)) return `row ${row}`;
+  return (displayed?.(row, column) ?? String(values.identifier)).trim();
+}
+
+/** The kind whose column is ticked; two ticks name both, which is the row's problem. */
+function tickedKind(cells: readonly unknown[], ticks: readonly TickColumn[]): string {
+  return ticks.flatMap(({ column, kind }) => (yesOrNo(cells[column - 1]) === "yes" ? [kind] : [])).join(BETWEEN_TICKS);
+}
+
+/** Between the kinds of a row with two ticks. */
+export const BETWEEN_TICKS = " + ";
+
+const WITH_THOUSANDS = /(\d)\.(?=\d{3}(?!\d))/g;
+
+/** Measures written as `1.250` or `1.250,5`. */
+function pointedFields(values: SurveyItem["cells"]): readonly Field[] {
+  return MEASURES.filter((field) => typeof values[field] === "string" && values[field].search(WITH_THOUSANDS) >= 0);
+}
+
+function withoutPoints(values: SurveyItem["cells"], fields: readonly Field[]): SurveyItem["cells"] {
+  return Object.fromEntries(fields.map((field) => [field, String(values[field]).replace(WITH_THOUSANDS, "$1")]));
+}
+
+const MEASURES: readonly Field[] = ["height", "width", "depth", "weight", "dimensions"];
 
 function readQuantity(cell: unknown): number | InputError {
   if (isBlank(cell)) return 1;
@@ -144,8 +218,52 @@ function ownValues(own: Readonly<Record<string, unknown>>): readonly GivenValue[
   return values;
 }
 
-/** Its identifier is blank or says total, and no enclosure is chosen. */
-function isTotals({ identifier, enclosure }: SurveyItem["cells"]): boolean {
-  if (!isBlank(enclosure)) return false;
-  return isBlank(identifier) || /^(grand )?totals?:?$/i.test(String(identifier).trim());
+const TOTALS = "row of totals: left out";
+const HEADINGS = "headings again: left out";
+/** Cells that repeat their headings before a row is taken for the headings again. */
+const REPEATED = 2;
+
+/** A row of sums, or the headings again: no item. */
+function whyLeftOut(values: SurveyItem["cells"], isLast: boolean, { columns }: Recognition): string {
+  const filled = Object.entries(values).filter(([, cell]) => !isBlank(cell));
+  const again = filled.filter(([field, cell]) => {
+    const heading = columns[field as Field]?.heading;
+    return typeof cell === "string" && heading !== undefined && wordsOf(cell) === wordsOf(heading);
+  });
+  if (again.length >= REPEATED && again.length === filled.length) return HEADINGS;
+  if (!isBlank(values.enclosure) && !isNoEnclosure(values.enclosure)) return "";
+  if (isTotalsWord(values.identifier) || (isBlank(values.identifier) && isTotalsWord(values.title))) return TOTALS;
+  const isUnnamed = columns.identifier !== undefined && isBlank(values.identifier) && isBlank(values.enclosure);
+  return isLast && isUnnamed && filled.length > 0 ? TOTALS : "";
+}
+
+function leftOutNotes(items: readonly SurveyItem[]): readonly string[] {
+  return [TOTALS, HEADINGS].flatMap((why) => {
+    const rows = items.filter((item) => item.leftOut === why).map(({ row }) => row);
+    return rows.length === 0 ? [] : [`${rowsText(rows)}: ${why}`];
+  });
+}
+
+const MOST_DOUBLED = 5;
+
+/** Identifiers of more than one row: their pieces could not be told apart. */
+function doubledNotes(items: readonly SurveyItem[]): readonly string[] {
+  const rows = new Map<string, number[]>();
+  for (const { identifier, row, leftOut } of items) {
+    if (leftOut !== "") continue;
+    const before = rows.get(identifier);
+    if (before === undefined) rows.set(identifier, [row]);
+    else before.push(row);
+  }
+  const doubled = [...rows].filter(([, at]) => at.length > 1);
+  const more = doubled.length > MOST_DOUBLED ? [`${doubled.length - MOST_DOUBLED} more identifiers are doubled`] : [];
+  return [
+    ...doubled
+      .slice(0, MOST_DOUBLED)
+      .map(
+        ([identifier, at]) =>
+          `identifier ${shown(identifier)} is in ${rowsText(at)}: pieces of these objects cannot be told apart`,
+      ),
+    ...more,
+  ];
 }

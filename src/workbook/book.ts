@@ -14,7 +14,7 @@ export interface Book {
   readonly tables: readonly BookTable[];
   readonly names: readonly DefinedName[];
   /** @throws InputError when there is no such sheet, or it cannot be read */
-  readonly grid: (sheet: string, options?: Pick<ReadSheetOptions, "lastRow">) => SheetGrid;
+  readonly grid: (sheet: string, options?: Pick<ReadSheetOptions, "lastRow" | "formats">) => SheetGrid;
 }
 
 /** The book of a file. */

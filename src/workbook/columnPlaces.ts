@@ -157,8 +157,11 @@ function matched(columns: readonly NewColumn[], own: readonly OwnColumn[], headi
   const left = [...own];
   const reused = new Map<NewColumn, OwnColumn>();
   for (const column of columns) {
-    const wanted = column.heading.toLowerCase();
-    const at = left.findIndex((mark) => (mark.wantedName || headingAt(mark.column)).toLowerCase() === wanted);
+    const wanted = [column.heading, ...(column.formerHeading === undefined ? [] : [column.formerHeading])];
+    const [at = -1] = wanted
+      .map((name) => name.toLowerCase())
+      .map((name) => left.findIndex((mark) => (mark.wantedName || headingAt(mark.column)).toLowerCase() === name))
+      .filter((place) => place >= 0);
     if (at >= 0) reused.set(column, left.splice(at, 1)[0]!);
   }
   return { reused, left };

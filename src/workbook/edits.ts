@@ -20,6 +20,8 @@ export type CellContent = PlainContent | FormulaContent;
 /** One column to add, or to write again when it is ours from an earlier run. */
 export interface NewColumn {
   readonly heading: string;
+  /** What an earlier version headed the same column with: such a column is written again in its place. */
+  readonly formerHeading?: string;
   /** One cell for each row of the survey, in order. */
   readonly cells: readonly CellContent[];
   /** Number format, `0.0`; left out, that of the neighbour, unless that is a date or text format. */

@@ -14,7 +14,7 @@ import { unescapeText } from "./escape";
 import { isTrue, type SheetInfo, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
 import { attribute, readXml, type XmlTag } from "./readXml";
-import { dateStylesOf } from "./readStyles";
+import { dateStylesOf, formatCodesOf } from "./readStyles";
 import { sharedTextsOf } from "./sharedTexts";
 import { dateValue, type SheetValue } from "./sheetValue";
 
@@ -26,6 +26,8 @@ export interface SheetGrid {
   readonly uncached: readonly string[];
   /** Formula by cell name, when asked for; a cell that shares a formula is listed with the text of the first. */
   readonly formulas: ReadonlyMap<string, string>;
+  /** Number formats other than `General` of cells that hold numbers or dates, as `rows`; empty unless asked for. */
+  readonly formats?: readonly (readonly (string | undefined)[])[];
   readonly merged: readonly Area[];
   /** The sheet may not be changed without its password. */
   readonly locked: boolean;
@@ -36,6 +38,8 @@ export interface ReadSheetOptions {
   readonly lastRow?: number;
   /** Collect the formulas, which takes memory on a long sheet. */
   readonly formulas?: boolean;
+  /** Collect the number formats. */
+  readonly formats?: boolean;
   readonly onProgress?: (fraction: number) => void;
 }
 
@@ -45,10 +49,12 @@ export interface ReadSheetOptions {
  * @throws InputError when there is no such sheet, or it is damaged or wider than any survey
  */
 export function readSheet(workbook: Workbook, name: string, options: ReadSheetOptions = {}): SheetGrid {
-  const { lastRow = MOST_ROWS, formulas: wantFormulas = false, onProgress } = options;
+  const { lastRow = MOST_ROWS, formulas: wantFormulas = false, formats: wantFormats = false, onProgress } = options;
   const sheet = sheetNamed(workbook, name);
   const texts = sharedTextsOf(workbook);
   const dateStyles = dateStylesOf(workbook);
+  const codes = wantFormats ? formatCodesOf(workbook) : undefined;
+  const formats: (string | undefined)[][] = [];
   const rows: (readonly SheetValue[])[] = [];
   const uncached: string[] = [];
   const formulas = new Map<string, string>();
@@ -99,6 +105,10 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
     const own = rows[row - 1] as SheetValue[];
     while (own.length < column) own.push(null);
     own[column - 1] = plain;
+    const code = typeof plain === "string" ? undefined : codes?.get(style);
+    if (code === undefined) return;
+    while (formats.length < row) formats.push([]);
+    formats[row - 1]![column - 1] = code;
   };
 
   readXml(neededPart(workbook.zip, sheet.part), {
@@ -151,7 +161,7 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
     enough: () => row > lastRow,
     ...(onProgress ? { progress: onProgress } : {}),
   });
-  return { sheet: sheet.name, rows: rows.slice(0, lastRow), uncached, formulas, merged, locked };
+  return { sheet: sheet.name, rows: rows.slice(0, lastRow), uncached, formulas, formats, merged, locked };
 }
 
 /** The sheet with that name, in any case. @throws InputError when there is none, or it has no cells */

@@ -35,6 +35,51 @@ export function dateStylesOf(workbook: Workbook): ReadonlySet<string> {
   return styles;
 }
 
+/** The number formats that are not `General`, by style number: `00000`, `0.0 "cm"`. */
+export function formatCodesOf(workbook: Workbook): ReadonlyMap<string, string> {
+  const codes = new Map<string, string>();
+  const custom = new Map<number, string>();
+  const part = stylesPart(workbook);
+  if (part === undefined) return codes;
+  let inCellFormats = false;
+  let index = 0;
+  readXml(neededPart(workbook.zip, part), {
+    open: (tag) => {
+      if (tag.uri !== workbook.namespace) return;
+      if (tag.local === "numFmt") custom.set(Number(attribute(tag, "numFmtId")), attribute(tag, "formatCode") ?? "");
+      if (tag.local === "cellXfs") inCellFormats = true;
+      if (tag.local !== "xf" || !inCellFormats) return;
+      const id = Number(attribute(tag, "numFmtId") ?? 0);
+      const code = custom.get(id) ?? BUILT_IN[id];
+      if (code !== undefined && !/^general$/i.test(code)) codes.set(String(index), code);
+      index++;
+    },
+    close: (tag) => {
+      if (tag.local === "cellXfs") inCellFormats = false;
+    },
+  });
+  return codes;
+}
+
+/** Built-in formats (ECMA-376 part 1, 18.8.30); 14 shows a date as the user's system does, so it is written as ISO. */
+const BUILT_IN: Readonly<Record<number, string>> = {
+  1: "0",
+  2: "0.00",
+  3: "#,##0",
+  4: "#,##0.00",
+  9: "0%",
+  10: "0.00%",
+  14: "yyyy-mm-dd",
+  15: "d-mmm-yy",
+  16: "d-mmm",
+  17: "mmm-yy",
+  18: "h:mm AM/PM",
+  19: "h:mm:ss AM/PM",
+  20: "h:mm",
+  21: "h:mm:ss",
+  22: "yyyy-mm-dd h:mm",
+};
+
 /** The part that holds the styles; undefined when the workbook has none. */
 export function stylesPart(workbook: Workbook): string | undefined {
   return workbook.relations.find((relation) => relation.kind === "styles")?.target;

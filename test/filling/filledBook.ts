@@ -2,6 +2,7 @@ import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { cellName, parseSheetArea } from "../../src/workbook/cellRef";
 import { fillWorkbook, type Filled } from "../../src/filling/fillWorkbook";
 import type { FillOptions } from "../../src/filling/surveyEdits";
+import { ODD_SIZES } from "../../src/headings/questions";
 import { openWorkbook, type Workbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
 import type { SheetValue } from "../../src/workbook/sheetValue";
@@ -24,7 +25,8 @@ export function filled(book: Workbook, options: Partial<FillOptions> = {}): Fill
   return fillWorkbook(book, {
     figures: ["outside height", "problem"],
     settings: [],
-    recognise: {},
+    // Generated sizes are odd on purpose.
+    recognise: { words: [{ word: ODD_SIZES, meaning: "keep" }] },
     values: false,
     cutList: false,
     ...options,

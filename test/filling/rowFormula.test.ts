@@ -31,7 +31,7 @@ describe("every formula that is written gives the result stored beside it", () =
   test.each(FORMS.map((form) => [form.name, form] as const))("%s", async (_name, form) => {
     await fc.assert(
       fc.asyncProperty(anySurvey(form), async (cells) => {
-        const { edit } = filled(bookOf(cells), { figures: FIGURES, settings: form.settings ?? [] });
+        const { edit } = filled(bookOf(cells), { figures: FIGURES, settings: form.settings ?? ["unit=mm"] });
         const all = await calculated(edit.bytes);
         expect(all.length).toBeGreaterThan(FIGURES.length * 16);
         const wrong = all.filter((each) => !agree(each));
@@ -91,9 +91,9 @@ describe("formulas follow the cells they read", () => {
     ]);
     const edit = { sheet: "Survey", row: 2, column: 6, content: 2 };
     // Base 303 x 213, side walls 307 x 42.5 (2 of), head walls 213 x 42.5 (2 of): see the worked example.
-    const { "outside height": height, problem, "board area": two } = await afterEdit(cells, edit);
+    const { "outside height (mm)": height, problem, "board area (m2)": two } = await afterEdit(cells, edit);
     expect([height, problem]).toEqual([309, ""]);
-    const { "board area": one } = await afterEdit(cells, { ...edit, content: 1 });
+    const { "board area (m2)": one } = await afterEdit(cells, { ...edit, content: 1 });
     expect(two).toBeCloseTo(2 * (one as number), 12);
   });
 
@@ -104,7 +104,7 @@ describe("formulas follow the cells they read", () => {
       ["S 2", 300, 210, 40, null, "tray"],
     ];
     const blank = await afterEdit(cells, { sheet: "Survey", row: 2, column: 5, content: null });
-    expect(blank).toEqual({ board: "", caliper: "", "outside height": "", "board area": "", problem: "" });
+    expect(blank).toEqual({ board: "", caliper: "", "outside height (mm)": "", "board area (m2)": "", problem: "" });
     const typed = await afterEdit(cells, { sheet: "Survey", row: 2, column: 2, content: 400 });
     // Width and depth are then missing, and the text no longer counts.
     expect(typed["problem"]).toMatch(/^width: got (?:a blank|0)/);
@@ -117,7 +117,7 @@ describe("formulas follow the cells they read", () => {
     ];
     const inches = await afterEdit(cells, { sheet: "Survey", row: 2, column: 6, content: "in" });
     // 30 in = 762, + 7 inside play, + 2 x 2 x 2 board + 1 covering, rounded up to the half.
-    expect(inches["outside height"]).toBeCloseTo(774, 6);
+    expect(inches["outside height (mm)"]).toBeCloseTo(774, 6);
   });
 
   test("a board preferred in one cell changes the row's board, caliper, parts and area; the others stay", async () => {

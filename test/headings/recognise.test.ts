@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { InputError } from "../../src/measure/errors";
-import { columnLetters } from "../../src/headings/namedColumns";
+import { columnLetters } from "../../src/headings/columnLetters";
 import type { Recognition, RecogniseOptions } from "../../src/headings/recognition";
 import { recogniseColumns, surveyRows } from "../../src/headings/recognise";
 
@@ -127,7 +127,7 @@ const HEADING_ROWS: readonly (readonly [headings: string, expected: string])[] =
   ["ID | L | W | H", "identifier A, width C, height D, ?depth B"],
   ["ID | Length | Width", "identifier A, width C, ?height B"],
   ["ID | Length | Height", "identifier A, height C, ?width B"],
-  ["ID | H | W | D | Length", "identifier A, height B, width C, depth D"],
+  ["ID | H | W | D | Length", "identifier A, height B, width C, depth D, ?length E"],
   // Doubtful ones ask.
   ["ID | Height | Height | Width | Depth", "identifier A, width D, depth E, ?height B/C"],
   ["ID | Height (cm) | Height (in) | Width | Depth", "identifier A, width D, depth E, ?height B/C"],

@@ -1,3 +1,4 @@
+import { ALL_ROWS, UNDECIDED } from "../../src/headings/questions";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import type { BookPort, WrittenEdits } from "../../src/host/port";
 import { typedFormula } from "../../src/workbook/formulaText";
@@ -104,7 +105,13 @@ export function contractOf(host: string, open: (bytes: Uint8Array) => Promise<Op
 
 export const FIGURES = ["outside height", "outside width", "caliper", "mass", "cautions", "problem"];
 const FEWER = ["outside height", "outside width", "problem"];
-export const FILL: FillOptions = { figures: FIGURES, settings: [], recognise: {}, values: false, cutList: false };
+export const FILL: FillOptions = {
+  figures: FIGURES,
+  settings: [],
+  recognise: { words: [{ word: ALL_ROWS, meaning: UNDECIDED }] },
+  values: false,
+  cutList: false,
+};
 
 const BESIDE = [
   ["Shelf survey", null, null, null],

@@ -1,4 +1,5 @@
-import { readHeading, wordsOf } from "../../src/headings/headings";
+import { readHeading } from "../../src/headings/headings";
+import { wordsOf } from "../../src/headings/lexicon";
 import { readDimensions } from "../../src/measure/readDimensions";
 import { readLength } from "../../src/measure/readLength";
 import { readMass } from "../../src/measure/readMass";
@@ -13,7 +14,7 @@ const READERS: Readonly<Record<string, readonly [read: (text: string) => unknown
   readMass: [(text) => readMass(text, { argument: "weight", unit: "kg" }), 500],
   readDimensions: [(text) => readDimensions(text, { argument: "text", unit: "cm" }), 1_000],
   readOrder: [readOrder, 500],
-  readHeading: [readHeading, 250],
+  readHeading: [(text) => readHeading(text), 250],
   wordsOf: [wordsOf, 250],
   isDateFormat: [isDateFormat, 120],
   readCsv: [(text) => readCsv(new TextEncoder().encode(`id,height\n${text}\n`)), 1_000],

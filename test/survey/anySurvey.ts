@@ -170,6 +170,9 @@ const GOOD_ROWS: readonly ((heading: string, form: Form) => Value)[] = Array.fro
     if (heading.startsWith("Height")) return heading.includes("(m)") ? 0.3 : 12 + i;
     if (heading.startsWith("Width")) return heading.includes("(ft)") ? 0.8 : 9 + i;
     if (heading.startsWith("Depth")) return 2;
+    // Single words are settings only where their cells are.
+    if (heading === "Fit") return "snug";
+    if (heading === "Construction") return "on base";
     return heading === "Quantity" ? 2 : null;
   },
 );

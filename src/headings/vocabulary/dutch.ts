@@ -1,0 +1,62 @@
+import type { Vocabulary } from "./vocabulary";
+
+export const dutch: Vocabulary = {
+  language: "Dutch",
+  headings: {
+    identifier: [
+      "signatuur, inventarisnummer, inventarisnr, inv nr, objectnummer, object nr, objectnr, plaatskenmerk, plaatsnummer, aanvraagnummer, collectienummer, catalogusnummer, registratienummer",
+      "barcode, streepjescode, referentie, kenmerk",
+      "nr, nummer, volgnummer, volgnr",
+    ],
+    title: ["titel, korte titel, auteur titel", "voorwerp, object, naam, objectnaam", "beschrijving, omschrijving"],
+    height: ["hoogte, hgte"],
+    width: ["breedte, br"],
+    depth: ["dikte, diepte, rugdikte"],
+    length: ["lengte"],
+    dimensions: ["afmetingen, afmeting, maten, formaat in cm, grootte"],
+    weight: ["gewicht, gew"],
+    unit: ["eenheid, maateenheid, eenheden"],
+    enclosure: [
+      "verpakking, soort verpakking, omslag, beschermende verpakking, type verpakking, soort doos, type doos, bescherming",
+      "nieuwe verpakking, voorgestelde verpakking, aanbevolen verpakking, nieuwe doos",
+    ],
+    quantity: ["aantal, hoeveelheid, exemplaren, aantal exemplaren"],
+    box: ["doos, gedeelde doos, gezamenlijke doos"],
+    priority: ["prioriteit, urgentie"],
+    batch: ["partij, groep, lot"],
+    hazard: ["gevaar, gevaren, risico, risico's"],
+  },
+  letters: { height: "h", width: "b", depth: "d", length: "l" },
+  maybe: {
+    enclosure: "huidige verpakking, oude verpakking, bestaande verpakking, doos nodig, verpakking nodig",
+    box: "doosnummer, doos nr, doosnr",
+    quantity: "delen, banden, aantal delen, stuks",
+    depth: "diameter, doorsnede, diam",
+    dimensions: "formaat",
+  },
+  harmless: "object, boek, band, max, maximaal, maximale, totaal, totale, ca, gesloten, gemeten, van, het, de, in",
+  settings: { material: "materiaal, materialen" },
+  yes: "ja, j, waar",
+  no: "nee, n, onwaar",
+  none: "geen, niets, niet nodig, zonder, n v t, nvt, geen doos, in orde",
+  totals: "totaal, totalen, eindtotaal, subtotaal, som, gemiddelde",
+  kinds: {
+    tray: "bak, tray, open bak",
+    "folded tray": "gevouwen bak, vouwbak",
+    "lidded box": "doos met deksel, dekseldoos, telescoopdoos, doos met los deksel",
+    "three-tray box": "halsdoos, doos met hals, driedelige doos",
+    slipcase: "cassette met open rug, schuifcassette, foedraal, schuifdoos, koker",
+    "clamshell box": "boekdoos, clamshell doos, clamshelldoos, scharnierdoos, dubbele bak doos, klapdoos",
+    "four-flap wrapper":
+      "vierklepsomslag, vierklepsmap, vier kleppen omslag, omslag met vier kleppen, vierkleps omslag",
+  },
+  unsure: {
+    doos: ["lidded box", "clamshell box"],
+    "doos op maat": ["clamshell box", "lidded box"],
+    cassette: ["slipcase", "clamshell box"],
+    map: ["four-flap wrapper", "folded tray"],
+    omslag: ["four-flap wrapper", "folded tray"],
+    portefeuille: ["four-flap wrapper", "clamshell box"],
+  },
+  notMade: "lijst, krat, envelop, solander doos",
+};

@@ -1,0 +1,61 @@
+import type { Vocabulary } from "./vocabulary";
+
+export const italian: Vocabulary = {
+  language: "Italian",
+  headings: {
+    identifier: [
+      "segnatura, collocazione, numero d'inventario, n inventario, numero inventario, n d'inventario, num inventario, inventario, numero di inventario, identificativo, numero oggetto",
+      "codice a barre, codice, riferimento, rif",
+      "n, numero, num, nr, n°",
+    ],
+    title: ["titolo, titolo breve, autore titolo", "oggetto, nome, nome oggetto", "descrizione, denominazione"],
+    height: ["altezza, alt"],
+    width: ["larghezza, largh, larg, base"],
+    depth: ["spessore, spess, profondità, prof"],
+    length: ["lunghezza, lungh"],
+    dimensions: ["dimensioni, misure, dimensione, misura"],
+    weight: ["peso"],
+    unit: ["unità, unità di misura, um"],
+    enclosure: [
+      "contenitore, condizionamento, tipo di contenitore, tipo contenitore, tipo di scatola, custodia proposta, contenitore proposto, protezione",
+      "contenitore consigliato, nuovo contenitore, nuova scatola, scatola proposta",
+    ],
+    quantity: ["quantità, q tà, qta, copie, esemplari, numero di copie, qtà"],
+    box: ["scatola, scatola comune, scatola condivisa"],
+    priority: ["priorità, urgenza"],
+    batch: ["lotto, gruppo"],
+    hazard: ["pericolo, pericoli, rischio, rischi"],
+  },
+  letters: { height: "h, a", width: "l", depth: "p, s" },
+  maybe: {
+    enclosure: "contenitore attuale, scatola attuale, serve scatola, custodia attuale",
+    box: "n scatola, numero scatola, n° scatola, scatola n",
+    quantity: "volumi, pezzi, numero di pezzi, numero di volumi",
+    depth: "diametro, diam",
+    dimensions: "formato",
+  },
+  harmless: "oggetto, libro, volume, max, massima, massimo, totale, circa, chiuso, di, del, della, il, la, in",
+  settings: { material: "materiale, materiali, materia" },
+  yes: "sì, s, vero",
+  no: "no, n, falso",
+  none: "nessuno, nessuna, niente, senza, non serve, non necessario, non necessaria, va bene",
+  totals: "totale, totali, totale generale, subtotale, somma, media",
+  kinds: {
+    tray: "vassoio",
+    "folded tray": "vassoio piegato",
+    "lidded box": "scatola con coperchio, scatola a coperchio, scatola telescopica",
+    "three-tray box": "scatola con collo, scatola a tre vassoi",
+    slipcase: "astuccio, cofanetto, fodero rigido",
+    "clamshell box": "scatola a conchiglia, conchiglia, scatola a dorso cadente, scatola a doppio vassoio",
+    "four-flap wrapper":
+      "cartella a quattro alette, quattro alette, camicia a quattro alette, cartella a quattro lembi, cartella a quattro falde",
+  },
+  unsure: {
+    scatola: ["lidded box", "clamshell box"],
+    "scatola su misura": ["clamshell box", "lidded box"],
+    cartella: ["four-flap wrapper", "folded tray"],
+    camicia: ["four-flap wrapper", "folded tray"],
+    custodia: ["slipcase", "clamshell box"],
+  },
+  notMade: "cornice, busta, cassa",
+};
