@@ -30,7 +30,6 @@ import {
 import { kindsCommand, settingsCommand } from "./reference";
 import { estimateCommand, planCommand } from "./sheets";
 
-
 const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["options"]; readonly run: Run }>> = {
   fill: {
     options: { ...SURVEY, columns: text, "cut-list": flag, values: flag, "in-place": flag },

@@ -73,7 +73,9 @@ export function paneModel(port: BookPort): PaneModel {
       const book = await port.read();
       const survey = readBookSurvey(book, { recognise: {}, settings: [] });
       const { name } = survey.chosen.sheet;
-      const standing = ownColumns(book).flatMap(({ sheet, wantedName }) => (sheet === name ? [figureOfHeading(wantedName)] : []));
+      const standing = ownColumns(book).flatMap(({ sheet, wantedName }) =>
+        sheet === name ? [figureOfHeading(wantedName)] : [],
+      );
       set({ survey: { ...survey, book, standing }, wrong: undefined });
     } catch (error) {
       // A pane that goes on saying that it reads would tell nothing.

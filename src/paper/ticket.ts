@@ -24,7 +24,8 @@ export function ticketsOf({ survey, outcomes, settings }: SizedSurvey): readonly
     const outcome = outcomes[index]!;
     if (outcome.state !== "sized") return [];
     const { sized, quantity } = outcome;
-    const sharing = item.box === "" ? [item] : survey.items.filter((each) => each.box === item.box && each.leftOut === "");
+    const sharing =
+      item.box === "" ? [item] : survey.items.filter((each) => each.box === item.box && each.leftOut === "");
     const told = sharing.map((each) => asSurveyed(each, survey, settings.unit));
     return [
       {
