@@ -9,8 +9,9 @@ import { half, run, runOf, type Blank, type CornerCut, type Stretch } from "../b
 const PANEL_LESS_MM: Mm = 4;
 const LINING_LESS_MM: Mm = 1;
 
-/** Names of the pieces that a tray may have. */
-export const TRAY_BLANKS = ["wall strip", "spine-edge strip", "base panel", "floor lining", "one-piece blank"] as const;
+/** Names of the pieces that a tray of four walls may have, and one that is open at the spine. */
+export const TRAY_BLANKS = ["wall strip", "base panel", "floor lining", "one-piece blank"] as const;
+export const OPEN_TRAY_BLANKS = ["wall strip", "spine-edge strip", "floor lining", "one-piece blank"] as const;
 
 /**
  * Covering and lining of a tray.

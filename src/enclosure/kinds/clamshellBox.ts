@@ -13,7 +13,7 @@ import { openBodies, type Apart } from "../view";
 import { insideFor, trayMaterials } from "./tray";
 import { caseBlanks, CASE_BLANKS } from "../build/caseBlanks";
 import { laidOpen } from "../build/laidOpen";
-import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
+import { OPEN_TRAY_BLANKS, trayBlanks } from "../build/trayBlanks";
 import { outsideOf, trayBoards, type TrayForm } from "../build/trayBoards";
 
 /**
@@ -31,7 +31,7 @@ export const clamshellBox: Kind = {
   otherNames: ["drop-spine box", "drop spine box", "clamshell", "solander box"],
   trays: ["small", "large"],
   parts: ["base", "fore-edge wall", "head wall", "flange card", "case board", "case spine"],
-  coverings: [...TRAY_BLANKS, ...CASE_BLANKS],
+  coverings: [...OPEN_TRAY_BLANKS, ...CASE_BLANKS],
   constructions: CONSTRUCTIONS,
   body: WALLS,
   folded: false,
