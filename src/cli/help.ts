@@ -118,16 +118,18 @@ what is left out: rows, pieces, and stocks without a price. Totals are sums of t
 ${SETTINGS_HELP}`,
   paper: `enclosure-columns paper SURVEY [--what LIST] [--out FILE.pdf]
 
-One PDF for the bench, or for an application: fonts embedded, any writing, the same bytes for the same survey.
+A PDF for the bench, or for an application: fonts embedded, any writing. Tickets are in order of batch, priority, row.
 
   --what LIST         tickets (as it is unless said), plans, labels, templates, estimate, or all; several with commas
-                      tickets: a page an enclosure, on a second page where it does not fit
+                      tickets: a leaf an enclosure: boards on the front, covering and order of work on the back
                       plans: every sheet drawn, its cuts in order with their settings, off-cuts worth keeping
-                      labels: a label a piece, with a QR code of the identifier
+                      labels: a label a piece, with a QR code of the identifier; a file of their own
                       templates: corners to cut away, in true size, with a bar of 100 mm to check the print
                       estimate: the materials budget with method, proof of counts, settings, and what is left out
   --paper NAME        A4 (as it is unless said) or Letter
-  --two-up            bench tickets on half pages, two to a page
+  --two-up            bench tickets on half pages: print on both sides, turned on the short edge, and cut
+  --once              orders of assembly that tickets share are printed once, after the tickets
+  --date YYYY-MM-DD   the day that pages bear (default: today); with it the same survey gives the same bytes
   --labels CxR        columns x rows of a label sheet (3x8)
   --label-margin MM   round the labels of a sheet (0)
   --label-order       item (as it is unless said) or stock

@@ -7,7 +7,7 @@ import { fontFileName } from "../paper/fontFileName";
 import type { FontLoader } from "../paper/fonts";
 import { LEAST_LABEL, USUAL_LABELS, type LabelOptions } from "../paper/labelSheets";
 import { PAPERS, type Paper } from "../paper/page";
-import { paperFile, PAPER_KINDS, type PaperKind } from "../paper/paperFile";
+import { paperFile, PAPER_KINDS, type PaperFile, type PaperKind, type PaperOptions } from "../paper/paperFile";
 import { withoutTicket } from "../paper/ticket";
 import { didYouMean } from "../settings/names";
 import { demandGroups } from "../estimate/sheetAnswers";
@@ -21,6 +21,8 @@ export interface PaperCommand {
   readonly what: string | undefined;
   readonly paper: string | undefined;
   readonly twoUp: boolean;
+  readonly once: boolean;
+  readonly date: string | undefined;
   readonly labels: string | undefined;
   readonly labelMargin: string | undefined;
   readonly labelOrder: string | undefined;
@@ -31,53 +33,81 @@ export interface PaperCommand {
   readonly onProgress?: (fraction: number) => void;
 }
 
-/** `paper`: bench tickets, cutting plans, labels, templates and the budget as a PDF beside the survey. */
+/** `paper`: bench tickets, cutting plans, templates and the budget as a PDF beside the survey; labels as another. */
 export async function paperCommand(survey: ReadSurvey, command: PaperCommand): Promise<Output> {
-  const what = sheavesOf(command.what);
+  const what = paperKindsOf(command.what);
   const paper = paperOf(command.paper);
-  const labels = labelsOf(command, paper);
-  const output = outputOf(survey.path, command);
+  const date = dateOf(command.date);
+  const options: PaperOptions = {
+    paper,
+    twoUp: command.twoUp,
+    once: command.once,
+    printed: `${basename(survey.path)}, ${DAY.format(date)}`,
+    date,
+    labels: labelsOf(command, paper),
+    ...(command.onProgress === undefined ? {} : { onProgress: command.onProgress }),
+  };
+  const outputs = outputsOf(survey.path, what, command);
   const { sized } = survey;
   const planned = what.includes("plans") || what.includes("estimate");
   const estimate = planned ? await plannedEstimate(survey, command.search) : undefined;
   const plans = estimate?.plans.flatMap((group) => group.plans) ?? [];
-  const file = await paperFile(
-    what,
-    { survey: sized, plans, estimate },
-    {
-      paper,
-      twoUp: command.twoUp,
-      labels,
-      ...(command.onProgress === undefined ? {} : { onProgress: command.onProgress }),
-    },
-    besideProgram,
-  );
-  const saved = saveBeside({
-    input: survey.path,
-    inputBytes: survey.bytes,
-    output,
-    bytes: file.bytes,
-    replace: command.replace,
-  });
-  const leftOut = withoutTicket(sized);
-  const files = [saved.output, ...(saved.backup === undefined ? [] : [saved.backup])];
+  const files: SavedPaper[] = [];
+  for (const output of outputs) {
+    const file = await paperFile(output.what, { survey: sized, plans, estimate }, options, besideProgram);
+    const saved = saveBeside({
+      input: survey.path,
+      inputBytes: survey.bytes,
+      output: output.path,
+      bytes: file.bytes,
+      replace: command.replace,
+    });
+    files.push({ ...file, ...saved });
+  }
+  return saidOf(files, withoutTicket(sized), paper);
+}
+
+interface SavedPaper extends PaperFile {
+  readonly output: string;
+  readonly backup?: string;
+}
+
+function saidOf(files: readonly SavedPaper[], leftOut: ReturnType<typeof withoutTicket>, paper: Paper): Output {
   return {
     text: [
-      ...file.parts.map((part) => `${part.what}: ${part.pages} pages`),
-      `written: ${saved.output}`,
-      ...(saved.backup === undefined ? [] : [`as it was before: ${saved.backup}`]),
+      ...files.flatMap(({ parts, output, backup }) => [
+        ...parts.map((part) => `${part.what}: ${part.pages} pages`),
+        `written: ${output}`,
+        ...(backup === undefined ? [] : [`as it was before: ${backup}`]),
+      ]),
       ...(leftOut.length === 0 ? [] : ["", "Without a ticket", ...leftOut.map(([item, why]) => `  ${item}: ${why}`)]),
       "",
-      `Print at 100 %, ${paper}, not "fit to page"; check the bar on the templates.`,
+      `Print at 100 %, ${paper}, not "fit to page"; tickets on both sides. Check the bar on the templates.`,
     ].join("\n"),
     json: {
-      files,
-      pages: file.pages,
-      parts: file.parts,
+      files: files.flatMap(({ output, backup }) => (backup === undefined ? [output] : [output, backup])),
+      pages: files.reduce((sum, { pages }) => sum + pages, 0),
+      parts: files.flatMap(({ parts }) => parts),
       leftOut: leftOut.map(([identifier, reason]) => ({ identifier, reason })),
     },
   };
 }
+
+const DAY = new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone: "UTC" });
+
+/** Noon of the day that is given, or of today, so that no time zone moves it. */
+function dateOf(text: string | undefined): Date {
+  const now = new Date();
+  const [, year, month, day] = (/^(\d{4})-(\d{2})-(\d{2})$/.exec(text ?? "") ?? []).map(Number);
+  const date =
+    text === undefined
+      ? new Date(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate(), NOON))
+      : new Date(Date.UTC(year ?? NaN, (month ?? NaN) - 1, day ?? NaN, NOON));
+  if (date.getUTCDate() === day || text === undefined) return date;
+  throw new InputError("date", shown(text), "give a day such as 2026-05-31");
+}
+
+const NOON = 12;
 
 /** The budget and its plans, searched for as `estimate` does, so that both tell the same figures. */
 async function plannedEstimate({ sized, cells }: ReadSurvey, search: BesideOptions): Promise<Estimate> {
@@ -90,7 +120,7 @@ async function plannedEstimate({ sized, cells }: ReadSurvey, search: BesideOptio
 const besideProgram: FontLoader = async (name) =>
   new Uint8Array(readFileSync(join(dirname(realpathSync(process.argv[1]!)), "fonts", fontFileName(name))));
 
-function sheavesOf(text = "tickets"): readonly PaperKind[] {
+function paperKindsOf(text = "tickets"): readonly PaperKind[] {
   const names = text
     .toLowerCase()
     .split(/[\s,;]+/)
@@ -138,9 +168,23 @@ function labelsOf({ labels, labelMargin, labelOrder }: PaperCommand, paper: Pape
 
 const WIDEST_MARGIN = 40;
 
-function outputOf(survey: string, { out, what = "tickets" }: PaperCommand): string {
-  const ending = what.toLowerCase().replace(/[^a-z]+/g, "-");
-  const output = out ?? join(dirname(survey), `${basename(survey, extname(survey))}-${ending}.pdf`);
-  if (extname(output).toLowerCase() === ".pdf") return output;
-  throw new InputError("out", shown(basename(output)), "give a .pdf file");
+/** Labels need other paper, so that they are a file of their own. */
+function outputsOf(
+  survey: string,
+  what: readonly PaperKind[],
+  { out, what: typed = "tickets" }: PaperCommand,
+): readonly { readonly what: readonly PaperKind[]; readonly path: string }[] {
+  const ending = typed.toLowerCase().replace(/[^a-z]+/g, "-");
+  const path = out ?? join(dirname(survey), `${basename(survey, extname(survey))}-${ending}.pdf`);
+  if (extname(path).toLowerCase() !== ".pdf") throw new InputError("out", shown(basename(path)), "give a .pdf file");
+  const others = what.filter((each) => each !== "labels");
+  if (others.length === what.length || others.length === 0) return [{ what, path }];
+  const labels =
+    out === undefined
+      ? join(dirname(survey), `${basename(survey, extname(survey))}-labels.pdf`)
+      : path.replace(/\.pdf$/i, "-labels.pdf");
+  return [
+    { what: others, path },
+    { what: ["labels"], path: labels },
+  ];
 }

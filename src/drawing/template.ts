@@ -36,3 +36,24 @@ export interface Template {
   readonly grain: Part["grain"];
   readonly note: string;
 }
+
+/** The same piece turned by a quarter and over: what ran along its length runs along its width. */
+export function turnedTemplate(template: Template): Template {
+  const { length, width, alongLength, alongWidth, lines, corners, grain } = template;
+  const turned = ([x, y]: TemplateLine["from"]): TemplateLine["from"] => [y, x];
+  return {
+    ...template,
+    length: width,
+    width: length,
+    alongLength: alongWidth,
+    alongWidth: alongLength,
+    lines: lines.map(({ kind, from, to }) => ({ kind, from: turned(from), to: turned(to) })),
+    corners: corners.map((corner) => ({
+      farLength: corner.farWidth,
+      farWidth: corner.farLength,
+      length: corner.width,
+      width: corner.length,
+    })),
+    grain: grain === "along length" ? "along width" : grain === "along width" ? "along length" : grain,
+  };
+}

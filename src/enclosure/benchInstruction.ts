@@ -1,4 +1,4 @@
-import { formatLength } from "../measure/formatLength";
+import { benchLength } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import type { Assembly, Tray } from "./assembly";
 import type { Part } from "./part";
@@ -14,29 +14,52 @@ import { extent, X, Y, Z, type Axis, type Cuboid } from "./space";
 export function benchInstruction(part: Part, assembly: Assembly, unit: WorkbookUnit): string {
   const { placed } = part;
   if (placed === undefined) return part.note;
-  const instructions = [...plyWords(part), ...cornerWords(part, unit)];
-  if (placed.lengthAxis !== undefined && placed.widthAxis !== undefined) {
-    const tray = assembly.trays.find((each) => each.name === placed.tray);
-    const cut = assembly.parts.slice(0, assembly.parts.indexOf(placed)).filter((each) => each.tray === placed.tray);
-    const along = against(placed, placed.lengthAxis, cut, tray, assembly);
-    const across = against(placed, placed.widthAxis, cut, tray, assembly);
-    instructions.push(...matchWords(along, across, placed, unit));
-  }
-  if (placed.role === "card") {
-    const size = `${formatLength(placed.length, unit)} x ${formatLength(placed.width, unit)}`;
-    instructions.push(`cut over on every edge, glue on, trim flush to ${size}`);
-  }
-  return instructions.join("; ");
+  const matches = matchesOf(placed, assembly);
+  const matched = matches === undefined ? [] : matchWords(...matches, placed, unit);
+  return [...plyWords(part), ...cornerWords(part, unit), ...matched, ...trimWords(placed, unit)].join("; ");
 }
 
-interface MatchedPart {
-  /** A part's full name; `inside` for the tray's clear space; undefined where nothing cut before helps. */
+/** What is done to a part besides cutting it to its size: folds, corners, trimming. */
+export function workWords(part: Part, unit: WorkbookUnit): readonly string[] {
+  return part.placed === undefined
+    ? [part.note].filter((note) => note !== "")
+    : [...plyWords(part), ...cornerWords(part, unit), ...trimWords(part.placed, unit)];
+}
+
+function trimWords({ role, length, width }: PlacedPart, unit: WorkbookUnit): readonly string[] {
+  const size = `${benchLength(length, unit)} x ${benchLength(width, unit)}`;
+  return role === "card" ? [`cut over on every edge, glue on, trim flush to ${size}`] : [];
+}
+
+/** A direction of a part as it is matched: a reference, and thicknesses added or taken away. */
+export interface MatchedPart {
+  /** A part's name; `inside` for the tray's clear space; undefined where nothing cut before helps. */
   readonly reference: string | undefined;
-  /** `add 2 boards`; empty where it is cut to match. */
-  readonly difference: string;
+  /** None where it is cut to match. */
+  readonly terms: readonly MatchTerm[];
   /** Size of the reference. */
   readonly measure: Mm;
   readonly axis: Axis;
+}
+
+export interface MatchTerm {
+  /** Below zero where thicknesses are taken away. */
+  readonly count: number;
+  readonly thickness: Thickness;
+}
+
+/** How both directions of a flat part are matched; undefined for one that is folded up. */
+export function matchesOf(
+  placed: PlacedPart,
+  assembly: Assembly,
+): readonly [along: MatchedPart, across: MatchedPart] | undefined {
+  if (placed.lengthAxis === undefined || placed.widthAxis === undefined) return undefined;
+  const tray = assembly.trays.find((each) => each.name === placed.tray);
+  const cut = assembly.parts.slice(0, assembly.parts.indexOf(placed)).filter((each) => each.tray === placed.tray);
+  return [
+    against(placed, placed.lengthAxis, cut, tray, assembly),
+    against(placed, placed.widthAxis, cut, tray, assembly),
+  ];
 }
 
 /** At one end of a part, at the most this many thicknesses beyond its reference. */
@@ -56,7 +79,7 @@ function against(
     .filter((each) => each.lengthAxis === axis || each.widthAxis === axis)
     .map((each) => ({ name: each.name, body: each.panels[0]! }));
   if (tray !== undefined) references.unshift({ name: "inside", body: tray.inside });
-  let best: MatchedPart = { reference: undefined, difference: "", measure: 0, axis };
+  let best: MatchedPart = { reference: undefined, terms: [], measure: 0, axis };
   let least = Infinity;
   for (const { name, body: other } of references) {
     const ends = [other.min[axis] - body.min[axis], body.max[axis] - other.max[axis]] as const;
@@ -66,58 +89,64 @@ function against(
     const cost = over.thicknesses + (name === "inside" ? 0.5 : 0);
     if (cost >= least) continue;
     least = cost;
-    best = { reference: name, difference: over.words, measure: extent(other, axis), axis };
+    best = { reference: name, terms: over.terms, measure: extent(other, axis), axis };
   }
   return best;
 }
 
-interface Thickness {
+/** A board or card as it is spoken of at the bench. */
+export interface Thickness {
   readonly word: string;
+  readonly stock: string;
   readonly caliper: Mm;
 }
 
+/** What may be added or taken away when a part is matched: the boards and cards of an assembly. */
 function thicknessesOf(part: PlacedPart, assembly: Assembly): readonly Thickness[] {
-  const words = new Map<string, Mm>();
-  const wall = assembly.parts.find((each) => each.role === "wall")?.board.caliper;
-  if (wall !== undefined) words.set("board", wall);
+  const found = new Map<string, Thickness>();
+  const put = (word: string, { stock, caliper }: PlacedPart["board"]) => found.set(word, { word, stock, caliper });
+  const wall = assembly.parts.find((each) => each.role === "wall")?.board;
+  if (wall !== undefined) put("board", wall);
   for (const { role, board } of assembly.parts) {
-    if (role === "base" && board.caliper !== wall) words.set("base board", board.caliper);
-    if (role === "card") words.set("card", board.caliper);
+    if (role === "base" && board.caliper !== wall?.caliper) put("base board", board);
+    if (role === "card") put("card", board);
   }
-  if (part.role === "case") words.set("case board", part.board.caliper);
-  return [...words].map(([word, caliper]) => ({ word, caliper }));
+  if (part.role === "case") put("case board", part.board);
+  return [...found.values()];
 }
 
 function tellEnds(
   ends: readonly [Mm, Mm],
   thicknesses: readonly Thickness[],
-): { readonly words: string; readonly thicknesses: number } | undefined {
-  const totals = new Map<string, number>();
+): { readonly terms: readonly MatchTerm[]; readonly thicknesses: number } | undefined {
+  const totals = new Map<Thickness, number>();
   for (const end of ends) {
+    if (Math.abs(end) < NOISE_MM) continue;
     const told = tellEnd(end, thicknesses);
     if (told === undefined) return undefined;
-    if (told.count !== 0) totals.set(told.word, (totals.get(told.word) ?? 0) + told.count);
+    totals.set(told.thickness, (totals.get(told.thickness) ?? 0) + told.count);
   }
-  const words = [...totals]
-    .filter(([, count]) => count !== 0)
-    .map(
-      ([word, count]) =>
-        `${count > 0 ? "add" : "take away"} ${Math.abs(count)} ${word}${Math.abs(count) === 1 ? "" : "s"}`,
-    );
-  return {
-    words: words.join(", "),
-    thicknesses: [...totals.values()].reduce((sum, count) => sum + Math.abs(count), 0),
-  };
+  const terms = [...totals].filter(([, count]) => count !== 0).map(([thickness, count]) => ({ thickness, count }));
+  return { terms, thicknesses: terms.reduce((sum, { count }) => sum + Math.abs(count), 0) };
 }
 
-function tellEnd(end: Mm, thicknesses: readonly Thickness[]): { word: string; count: number } | undefined {
-  if (Math.abs(end) < NOISE_MM) return { word: "", count: 0 };
-  for (const { word, caliper } of thicknesses) {
-    const count = Math.round(end / caliper);
-    if (count !== 0 && Math.abs(count) <= MOST_AT_ONE_END && Math.abs(end - count * caliper) < NOISE_MM)
-      return { word, count };
+function tellEnd(end: Mm, thicknesses: readonly Thickness[]): MatchTerm | undefined {
+  for (const thickness of thicknesses) {
+    const count = Math.round(end / thickness.caliper);
+    if (count !== 0 && Math.abs(count) <= MOST_AT_ONE_END && Math.abs(end - count * thickness.caliper) < NOISE_MM)
+      return { thickness, count };
   }
   return undefined;
+}
+
+/** `add 2 boards`; empty where it is cut to match. */
+function differenceWords(terms: readonly MatchTerm[]): string {
+  return terms
+    .map(
+      ({ count, thickness: { word } }) =>
+        `${count > 0 ? "add" : "take away"} ${Math.abs(count)} ${word}${Math.abs(count) === 1 ? "" : "s"}`,
+    )
+    .join(", ");
 }
 
 const AXIS_WORDS: Readonly<Record<Axis, string>> = { [X]: "width", [Y]: "height", [Z]: "depth" };
@@ -125,19 +154,21 @@ const AXIS_WORDS: Readonly<Record<Axis, string>> = { [X]: "width", [Y]: "height"
 /** The two directions of a part in words: the run of a wall and its height, or the two sides of a flat part. */
 function matchWords(along: MatchedPart, across: MatchedPart, part: PlacedPart, unit: WorkbookUnit): readonly string[] {
   if (along.reference === undefined && across.reference === undefined) return ["cut to size"];
-  if (along.reference === across.reference && along.difference === across.difference) {
-    const both = along.difference === "" ? "" : `; ${along.difference} each way`;
+  const difference = differenceWords(along.terms);
+  if (along.reference === across.reference && difference === differenceWords(across.terms)) {
+    const both = difference === "" ? "" : `; ${difference} each way`;
     if (along.reference !== "inside") return [`match the ${along.reference}${both}`];
-    return [`inside ${formatLength(along.measure, unit)} x ${formatLength(across.measure, unit)}${both}`];
+    return [`inside ${benchLength(along.measure, unit)} x ${benchLength(across.measure, unit)}${both}`];
   }
   const [first, second] = part.role === "wall" ? ["", "height: "] : ["length: ", "width: "];
   return [`${first}${told(along, unit)}`, `${second}${told(across, unit)}`];
 }
 
-function told({ reference, difference, measure, axis }: MatchedPart, unit: WorkbookUnit): string {
+function told({ reference, terms, measure, axis }: MatchedPart, unit: WorkbookUnit): string {
+  const difference = differenceWords(terms);
   if (reference === undefined) return "cut to size";
   const start =
-    reference === "inside" ? `inside ${AXIS_WORDS[axis]} ${formatLength(measure, unit)}` : `match the ${reference}`;
+    reference === "inside" ? `inside ${AXIS_WORDS[axis]} ${benchLength(measure, unit)}` : `match the ${reference}`;
   return difference === "" ? start : `${start}; ${difference}`;
 }
 
@@ -146,7 +177,7 @@ function plyWords({ plies }: Part): readonly string[] {
 }
 
 function cornerWords({ corners, folds }: Part, unit: WorkbookUnit): readonly string[] {
-  const shown = (size: Mm) => formatLength(size, unit);
+  const shown = (size: Mm) => benchLength(size, unit);
   const words: string[] = [];
   if (folds.alongLength.length + folds.alongWidth.length > 0) words.push(FOLDING[folds.by]);
   if (corners?.form === "notch")

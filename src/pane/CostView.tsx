@@ -35,7 +35,7 @@ interface Running {
 
 /** Sheets, cutting plans and the materials budget, by the grouping that the settings ask for. */
 export function CostView({ model, survey, state, place }: ViewProps) {
-  const { sized, cells } = survey;
+  const { sized, cells, chosen } = survey;
   const { settings } = sized;
   const [seconds, setSeconds] = useState(0);
   const [running, setRunning] = useState<Running>();
@@ -135,7 +135,12 @@ export function CostView({ model, survey, state, place }: ViewProps) {
               Write the cutting plan to a sheet
             </button>
           </div>
-          <PaperButtons model={model} source={{ survey: sized, plans, estimate }} fonts={place.fonts} />
+          <PaperButtons
+            model={model}
+            source={{ survey: sized, plans, estimate }}
+            sheet={chosen.sheet.name}
+            fonts={place.fonts}
+          />
           <SheetPictures plans={plans} unit={settings.unit} />
           <p class="quiet">Cut along a heavy steel rule, fingers behind its edge; a board shear's guard stays on.</p>
         </>

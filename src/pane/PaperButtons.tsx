@@ -16,11 +16,13 @@ const PAPER: readonly (readonly [what: readonly PaperKind[], words: string, file
 interface PaperProps {
   readonly model: PaneModel;
   readonly source: PaperSource;
+  /** Name of the survey's sheet, for the foot of the pages. */
+  readonly sheet: string;
   readonly fonts: string;
 }
 
 /** Pages to print, as PDF files. What makes them is loaded at the first press. */
-export function PaperButtons({ model, source, fonts }: PaperProps) {
+export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
   const [size, setSize] = useState<"A4" | "Letter">("A4");
   const [done, setDone] = useState<number>();
   const make = async (what: readonly PaperKind[], name: string): Promise<void> => {
@@ -35,7 +37,7 @@ export function PaperButtons({ model, source, fonts }: PaperProps) {
       const { bytes, pages } = await paperFile(
         what,
         source,
-        { ...USUAL_PAPER, paper: size, onProgress },
+        { ...USUAL_PAPER, paper: size, printed: `${sheet}, ${DAY.format(new Date())}`, date: new Date(), onProgress },
         async (font) => {
           const answer = await fetch(fonts + fontFileName(font));
           if (!answer.ok)
@@ -74,6 +76,8 @@ export function PaperButtons({ model, source, fonts }: PaperProps) {
     </>
   );
 }
+
+const DAY = new Intl.DateTimeFormat("en-GB", { dateStyle: "long" });
 
 function download(bytes: Uint8Array, name: string): void {
   const address = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/pdf" }));

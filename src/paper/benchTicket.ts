@@ -1,152 +1,128 @@
 import { CAUTIONS } from "../enclosure/order";
+import { DEEPER_MM, roundsOf, type Round } from "../enclosure/rounds";
+import { restingItem } from "../enclosure/restingItem";
+import type { Assembly } from "../enclosure/assembly";
+import { InputError } from "../measure/errors";
 import type { Mm } from "../measure/units";
-import { bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
-import { codeModules } from "./codeModules";
-import { rectangle, type Page, type Placed } from "./page";
+import { bodyHeight, bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
+import type { Page } from "./page";
+import { measureBoxes } from "./measureBoxes";
 import { runningFoot } from "./runningFoot";
-import { heading, lineHeight, marked, paragraph, textLine, tickBox, TYPE, writeIn } from "./textBlocks";
 import type { Ticket } from "./ticket";
-import { ticketBlanks, ticketExploded } from "./ticketDrawings";
-import { ticketFacts } from "./ticketFacts";
-import { caliperLines, ticketParts } from "./ticketParts";
+import { caliperLines, numberedParts, partTable, signed, titled, type NumberedPart } from "./ticketBoards";
+import { coveringLines, foldLines } from "./ticketCovering";
+import { ticketPictures } from "./ticketDrawings";
+import { ticketHead } from "./ticketHead";
+import { orderBlocks, orderElsewhere, stepsOf } from "./ticketOrder";
 import type { Typesetter } from "./typesetter";
 
-/** Said first, whatever the item. */
-export const LOCAL_RULES =
-  "Local rules and licensed practice come first: what stands here is advice for the bench, never a permission. " +
-  "Hazardous objects are for those licensed to assess them.";
+/** Drawings take what the tables leave, within these. */
+const LEAST_PICTURE: Mm = 38;
+const MOST_PICTURE: Mm = 88;
+const PICTURE_GAP: Mm = 2;
 
-const CODE_SIDE: Mm = 22;
-const CODE_GAP: Mm = 3;
-const LABEL_WIDTH: Mm = 25;
-const STEP_INDENT: Mm = 10;
-const CAUTION_INDENT: Mm = 4.5;
-
-/** Everything that the bench needs to make one enclosure; on a second page where it does not fit on one. */
-export function benchTicket(ticket: Ticket, frame: Frame, type: Typesetter): readonly Page[] {
-  const width = bodyWidth(frame);
-  const foot = (page: number, of: number) =>
-    runningFoot(
-      `Bench ticket ${ticket.identifier}`,
-      `sizes in ${ticket.sized.settings.unit}, page ${page} of ${of}`,
-      frame,
-      type,
-    );
-  const blocks = [
-    ...headOf(ticket, width, type),
-    ...cautions(ticket, width, type),
-    gap(2),
-    ticketExploded(ticket, width),
-    ...caliperLines(ticket, width, type),
-    ...signed(width, type),
-    ...ticketParts(ticket, width, type),
-    ...ticketBlanks(ticket, width, type),
-    ...order(ticket, width, type),
-  ];
-  return flow(blocks, frame, foot, ticket.identifier);
+export interface TicketOptions {
+  /** Letter of the list in which the order of assembly is printed once; undefined where it is on the ticket. */
+  readonly orderList?: string;
 }
 
-/** Identifier, title and facts, with the code of the identifier at the right. */
-function headOf(ticket: Ticket, width: Mm, type: Typesetter): readonly Block[] {
-  const coded = codeModules(ticket.identifier) !== undefined;
-  const room = coded ? width - CODE_SIDE - CODE_GAP : width;
-  const code: Block = {
-    height: 0,
-    withNext: true,
-    at: (x, y) => [
-      {
-        kind: "code",
-        box: { x: x + width - CODE_SIDE, y, width: CODE_SIDE, height: CODE_SIDE },
-        text: ticket.identifier,
-      },
+/**
+ * Everything that the bench needs to make one enclosure, one leaf: on the front drawings and boards, on the back
+ * covering, lining and the order of assembly. What does not fit goes on the next page.
+ */
+export function benchTicket(
+  ticket: Ticket,
+  frame: Frame,
+  type: Typesetter,
+  { orderList }: TicketOptions = {},
+): readonly Page[] {
+  const width = bodyWidth(frame);
+  const parts = numberedParts(ticket);
+  const front = frontBlocks(ticket, parts, width, type);
+  const tables = front.head.concat(front.boards).reduce((sum, { height }) => sum + height, 0);
+  const left = bodyHeight(frame) - tables - 2 * PICTURE_GAP;
+  const highest = Math.min(MOST_PICTURE, Math.max(LEAST_PICTURE, left), width * PICTURE_SHARE);
+  const drawn = ticketPictures(ticket, width, highest);
+  const back = backBlocks(ticket, parts, width, type, orderList);
+  const fits = left >= LEAST_PICTURE;
+  const blocks = [
+    ...front.head,
+    gap(PICTURE_GAP),
+    drawn,
+    ...front.boards,
+    ...(fits && back.length > 0 ? [{ ...gap(0), onNewPage: true as const }] : []),
+    ...back,
+  ];
+  const { identifier, row, sized } = ticket;
+  const foot = (page: number, of: number) =>
+    runningFoot(identifier, `row ${row}; sizes in ${sized.settings.unit}; ${page} of ${of}`, frame, type);
+  return flow(blocks, frame, foot, [identifier, ticket.title].filter((text) => text !== "").join(": "));
+}
+
+const PICTURE_SHARE = 0.5;
+
+function frontBlocks(
+  ticket: Ticket,
+  parts: readonly NumberedPart[],
+  width: Mm,
+  type: Typesetter,
+): { readonly head: readonly Block[]; readonly boards: readonly Block[] } {
+  const { assembly } = ticket.sized;
+  const rounds = roundsOf(assembly, deeperThan(ticket));
+  const boards = rounds.flatMap((round, index) => [
+    ...(index === 0
+      ? titled("First round: cut these", CAUTIONS.blade, width, type)
+      : measureBoxes(round, ORDINALS[index] ?? "Next", ticket, width, type)),
+    ...partTable(partsOf(round, parts), ticket, { how: index === 0 ? MATCH : undefined }, width, type),
+  ]);
+  return {
+    head: ticketHead(ticket, width, type),
+    boards: [
+      signed(width, type),
+      ...caliperLines(ticket, width, type),
+      ...boards,
+      ...foldLines(ticket, parts, width, type),
     ],
   };
-  const facts = ticketFacts(ticket).flatMap(([label, text]) =>
-    marked(
-      (x, y) => [textLine(label, { x, y, width: LABEL_WIDTH }, { size: TYPE.body, bold: true })],
-      LABEL_WIDTH,
-      text,
-      room,
-      { size: TYPE.body },
-      type,
-    ),
-  );
+}
+
+const ORDINALS = ["First", "Second", "Third"];
+const MATCH = "match; write down sums";
+
+function partsOf({ parts: own }: Round, parts: readonly NumberedPart[]): readonly NumberedPart[] {
+  return parts.filter(({ part: { placed } }) => placed !== undefined && own.includes(placed));
+}
+
+function backBlocks(
+  ticket: Ticket,
+  parts: readonly NumberedPart[],
+  width: Mm,
+  type: Typesetter,
+  orderList: string | undefined,
+): readonly Block[] {
+  const pieces = parts.filter(({ part }) => part.placed === undefined);
+  const steps = stepsOf(ticket);
   return [
-    ...(coded ? [code] : []),
-    ...paragraph(ticket.identifier, room, { size: TYPE.title, bold: true, withNext: true }, type),
-    ...paragraph(ticket.title, room, { size: TYPE.heading }, type),
-    gap(1),
-    ...facts,
+    ...(pieces.length === 0
+      ? []
+      : [
+          ...titled("Covering, lining and cushions", "", width, type),
+          ...partTable(pieces, ticket, { how: "where it goes" }, width, type),
+        ]),
+    ...coveringLines(ticket, parts, width, type),
+    ...(orderList === undefined
+      ? orderBlocks("Order of assembly", steps, width, type)
+      : orderElsewhere(orderList, steps, width, type)),
   ];
 }
 
-/** Local rules first, then what this item asks for, then what its steps ask for. */
-function cautions(ticket: Ticket, width: Mm, type: Typesetter): readonly Block[] {
-  const steps = ticket.sized.kind.order(ticket.sized.settings);
-  const ofSteps = Object.entries(CAUTIONS).filter(([name]) => steps.some(({ caution }) => caution === name));
-  const style = { size: TYPE.small };
-  const bar = (x: Mm, y: Mm): readonly Placed[] => [
-    rectangle({ x, y: y + BAR_TOP, width: BAR, height: lineHeight(style.size) - 2 * BAR_TOP }, { weight: 0, shade: 1 }),
-  ];
-  const told = [LOCAL_RULES, ...ticket.cautions.map(capital), ...ofSteps.map(([, text]) => text)];
-  return [
-    gap(1.5),
-    ...told.flatMap((text, index) =>
-      marked(bar, CAUTION_INDENT, text, width, { ...style, bold: index <= ticket.cautions.length }, type),
-    ),
-  ];
-}
-
-const BAR: Mm = 1.6;
-const BAR_TOP: Mm = 0.7;
-
-/** The order of assembly, a box to tick at each step. */
-function order({ sized }: Ticket, width: Mm, type: Typesetter): readonly Block[] {
-  const size = TYPE.body;
-  return [
-    ...heading("Order of assembly", width, type),
-    ...sized.kind
-      .order(sized.settings)
-      .flatMap(({ text }, index) =>
-        marked(
-          (x, y) => [
-            tickBox(x, y, size),
-            textLine(
-              `${index + 1}.`,
-              { x: x + NUMBER_FROM, y, width: STEP_INDENT - NUMBER_FROM },
-              { size, bold: true },
-            ),
-          ],
-          STEP_INDENT,
-          text,
-          width,
-          { size },
-          type,
-        ),
-      ),
-  ];
-}
-
-const NUMBER_FROM: Mm = 4.8;
-
-function signed(width: Mm, type: Typesetter): readonly Block[] {
-  const half = width / 2;
-  const height = lineHeight(TYPE.body) * 2;
-  return [
-    {
-      height,
-      withNext: false,
-      at: (x, y) => {
-        const foot = y + height - lineHeight(TYPE.body);
-        return [
-          ...writeIn("Made by", { x, y: foot, width: half - CODE_GAP }, TYPE.body, type),
-          ...writeIn("Date", { x: x + half, y: foot, width: half }, TYPE.body, type),
-        ];
-      },
-    },
-  ];
-}
-
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}${text.endsWith(".") ? "" : "."}`;
+/** The same enclosure for an item that is deeper; undefined where that cannot be made. */
+function deeperThan({ sized: { kind, item, settings } }: Ticket): Assembly | undefined {
+  const resting = restingItem(item, settings);
+  try {
+    return kind.assemble({ ...resting, depth: resting.depth + DEEPER_MM }, settings);
+  } catch (error) {
+    if (error instanceof InputError) return undefined;
+    throw error;
+  }
 }

@@ -6,6 +6,8 @@ export interface Block {
   readonly height: Mm;
   /** It stays on the page of the block that follows: a heading. */
   readonly withNext: boolean;
+  /** It begins a new page. */
+  readonly onNewPage?: true;
   /** What stands above it again where a page begins with it: the heading row of its table. */
   readonly again?: Block;
   /** What it prints, its upper left corner given. */
@@ -20,6 +22,8 @@ export interface Frame {
   /** Kept free above and below the blocks, for the running head and foot. */
   readonly head: Mm;
   readonly foot: Mm;
+  /** What is printed and when: said at the foot of every page. */
+  readonly printed: string;
 }
 
 export function bodyWidth({ width, margin }: Frame): Mm {
@@ -65,7 +69,7 @@ export function beside(blocks: readonly { readonly block: Block; readonly from: 
 }
 
 /**
- * Blocks on as many pages as they need. Nothing is clipped: what does not fit goes on overleaf.
+ * Blocks on as many pages as they need. Nothing is clipped: what does not fit goes on the next page.
  *
  * @param running what stands at the head and foot of each page
  * @throws Error when a block is higher than a page, which is a bug
@@ -82,7 +86,7 @@ export function flow(
   blocks.forEach((block, index) => {
     const kept = heightKept(blocks, index);
     if (block.height > room + NOISE_MM) throw new Error(`a block of ${block.height} mm on a page of ${room} mm`);
-    if (y > 0 && y + Math.min(kept, room) > room + NOISE_MM) {
+    if (y > 0 && (block.onNewPage === true || y + Math.min(kept, room) > room + NOISE_MM)) {
       pages.push([]);
       y = 0;
     }

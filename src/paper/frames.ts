@@ -7,30 +7,54 @@ const MARGIN = 12;
 const HALF_MARGIN = 9;
 
 /** A whole page of a paper. */
-export function pageFrame(paper: Paper): Frame {
-  return { ...PAPERS[paper], margin: MARGIN, head: 0, foot: lineHeight(TYPE.small) + 1 };
+export function pageFrame(paper: Paper, printed = ""): Frame {
+  return { ...PAPERS[paper], margin: MARGIN, head: 0, foot: lineHeight(TYPE.small) + 1, printed };
 }
 
 /** Half a page of a paper that lies on its side. */
-export function halfFrame(paper: Paper): Frame {
+export function halfFrame(paper: Paper, printed = ""): Frame {
   const { width, height } = PAPERS[paper];
-  return { width: height / 2, height: width, margin: HALF_MARGIN, head: 0, foot: lineHeight(TYPE.small) + 1 };
+  return { width: height / 2, height: width, margin: HALF_MARGIN, head: 0, foot: lineHeight(TYPE.small) + 1, printed };
 }
 
-/** Half pages two by two, with a line to cut along between them. */
-export function twoUp(halves: readonly Page[]): readonly Page[] {
-  return Array.from({ length: Math.ceil(halves.length / 2) }, (_, index): Page => {
-    const [left, right] = [halves[2 * index]!, halves[2 * index + 1]];
-    const { width, height } = left;
-    return {
-      width: 2 * width,
-      height,
-      placed: [
-        ...left.placed,
-        ...(right === undefined ? [] : shifted(right.placed, width, 0)),
-        line([width, 0], [width, height], { dashed: true }),
-      ],
-      bookmark: [left.bookmark, right?.bookmark ?? ""].filter((name) => name !== "").join(", "),
-    };
+/** Front and back of one sheet of paper; nothing on the back of a single page. */
+export function leavesOf(pages: readonly Page[]): readonly (readonly [front: Page, back: Page | undefined])[] {
+  return Array.from({ length: Math.ceil(pages.length / 2) }, (_, index) => [pages[2 * index]!, pages[2 * index + 1]]);
+}
+
+/** Pages of which each set begins on the front of a sheet. */
+export function onLeaves(sets: readonly (readonly Page[])[]): readonly Page[] {
+  return sets.flatMap((pages, index) => {
+    const last = index === sets.length - 1;
+    const blank = pages.length % 2 === 1 && !last ? [{ ...pages[0]!, placed: [], bookmark: "" }] : [];
+    return [...pages, ...blank];
   });
+}
+
+/**
+ * Leaves of half a page two by two, with a line to cut along between them: the fronts, then the backs behind them, as
+ * they lie when the sheet is turned on its short edge.
+ */
+export function twoUp(sets: readonly (readonly Page[])[]): readonly Page[] {
+  const leaves = sets.flatMap(leavesOf);
+  return Array.from({ length: Math.ceil(leaves.length / 2) }, (_, index) => {
+    const [[front, back], [otherFront, otherBack] = [undefined, undefined]] = leaves.slice(2 * index) as [
+      (typeof leaves)[number],
+      (typeof leaves)[number]?,
+    ];
+    return [sideBySide(front, front, otherFront), sideBySide(front, otherBack, back)];
+  }).flat();
+}
+
+function sideBySide({ width, height }: Page, left: Page | undefined, right: Page | undefined): Page {
+  return {
+    width: 2 * width,
+    height,
+    placed: [
+      ...(left?.placed ?? []),
+      ...(right === undefined ? [] : shifted(right.placed, width, 0)),
+      line([width, 0], [width, height], { dashed: true }),
+    ],
+    bookmark: [left?.bookmark ?? "", right?.bookmark ?? ""].filter((name) => name !== "").join(", "),
+  };
 }

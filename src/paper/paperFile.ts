@@ -2,17 +2,17 @@ import type { StockPlan } from "../estimate/stockPlans";
 import type { Estimate } from "../estimate/estimate";
 import { InputError, NoAnswer } from "../measure/errors";
 import type { SizedSurvey } from "../survey/sizeSurvey";
-import { benchTicket } from "./benchTicket";
 import { cornerTemplates } from "./cornerTemplates";
 import { cuttingPages } from "./cuttingPages";
 import { estimatePages } from "./estimatePages";
 import { fontsNeeded, type FontLoader } from "./fonts";
-import { halfFrame, pageFrame, twoUp } from "./frames";
+import { halfFrame, onLeaves, pageFrame, twoUp } from "./frames";
 import { labelSheets, labelsOf, USUAL_LABELS, type LabelOptions } from "./labelSheets";
 import type { Page, Paper } from "./page";
 import { renderPages } from "./renderPages";
 import { templatePages } from "./templatePages";
 import { ticketsOf } from "./ticket";
+import { ticketSets } from "./ticketSets";
 import { createTypesetter, type Typesetter } from "./typesetter";
 
 export const PAPER_KINDS = ["estimate", "tickets", "plans", "templates", "labels"] as const;
@@ -31,11 +31,23 @@ export interface PaperOptions {
   readonly paper: Paper;
   /** Bench tickets on half pages, two to a page. */
   readonly twoUp: boolean;
+  /** Orders of assembly that tickets share are printed once, after the tickets. */
+  readonly once: boolean;
+  /** Name of the survey and the day, for the foot of every page. */
+  readonly printed: string;
+  /** Of the file; always the same where it is undefined, so that equal pages are equal bytes. */
+  readonly date?: Date;
   readonly labels: Omit<LabelOptions, "paper">;
   readonly onProgress?: (fraction: number) => void | Promise<void>;
 }
 
-export const USUAL_PAPER: PaperOptions = { paper: "A4", twoUp: false, labels: USUAL_LABELS };
+export const USUAL_PAPER: PaperOptions = {
+  paper: "A4",
+  twoUp: false,
+  once: false,
+  printed: "",
+  labels: USUAL_LABELS,
+};
 
 /** A finished file. */
 export interface PaperFile {
@@ -71,8 +83,12 @@ export async function paperFile(
       "no row could be sized, or no piece has a corner to cut",
     );
   const title = parts.length === 1 ? TITLES[parts[0]!.what] : "On paper at the bench";
-  const progress = options.onProgress === undefined ? {} : { onProgress: options.onProgress };
-  const bytes = await renderPages(pages, type, { title, ...progress });
+  const { date, onProgress } = options;
+  const bytes = await renderPages(pages, type, {
+    title,
+    ...(date === undefined ? {} : { date }),
+    ...(onProgress === undefined ? {} : { onProgress }),
+  });
   return { bytes, pages: pages.length, parts: parts.map((part) => ({ what: part.what, pages: part.pages.length })) };
 }
 
@@ -87,16 +103,17 @@ const TITLES: Readonly<Record<PaperKind, string>> = {
 const PAGES: Readonly<
   Record<PaperKind, (source: PaperSource, options: PaperOptions, type: Typesetter) => readonly Page[]>
 > = {
-  estimate: ({ survey, estimate }, { paper }, type) =>
-    estimate === undefined ? [] : estimatePages(estimate, survey, pageFrame(paper), type),
-  tickets: ({ survey }, { paper, twoUp: two }, type) => {
-    const frame = two ? halfFrame(paper) : pageFrame(paper);
-    const pages = ticketsOf(survey).flatMap((ticket) => benchTicket(ticket, frame, type));
-    return two ? twoUp(pages) : pages;
+  estimate: ({ survey, estimate }, { paper, printed }, type) =>
+    estimate === undefined ? [] : estimatePages(estimate, survey, pageFrame(paper, printed), type),
+  tickets: ({ survey }, { paper, printed, once, twoUp: two }, type) => {
+    const frame = two ? halfFrame(paper, printed) : pageFrame(paper, printed);
+    const sets = ticketSets(ticketsOf(survey), once, frame, type);
+    return two ? twoUp(sets) : onLeaves(sets);
   },
-  plans: ({ survey, plans }, { paper }, type) => cuttingPages(plans, survey.settings, pageFrame(paper), type),
-  templates: ({ survey }, { paper }, type) =>
-    templatePages(cornerTemplates(ticketsOf(survey)), survey.settings.unit, pageFrame(paper), type),
+  plans: ({ survey, plans }, { paper, printed }, type) =>
+    cuttingPages(plans, survey.settings, pageFrame(paper, printed), type),
+  templates: ({ survey }, { paper, printed }, type) =>
+    templatePages(cornerTemplates(ticketsOf(survey)), survey.settings.unit, pageFrame(paper, printed), type),
   labels: ({ survey }, { paper, labels }, type) =>
     labelSheets(labelsOf(ticketsOf(survey), labels.order), { paper, ...labels }, type),
 };

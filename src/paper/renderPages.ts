@@ -6,11 +6,12 @@ import type { Typesetter } from "./typesetter";
 
 export interface RenderOptions {
   readonly title: string;
+  /** Of creation; a fixed day where it is undefined. */
+  readonly date?: Date;
   /** Called now and then with the share of pages done; awaited, so that a page stays alive. */
   readonly onProgress?: (fraction: number) => void | Promise<void>;
 }
 
-/** The same pages are the same bytes on any day. */
 const FIXED_DATE = new Date(0);
 const PROGRESS_EVERY = 16;
 
@@ -18,7 +19,7 @@ const PROGRESS_EVERY = 16;
 export async function renderPages(
   pages: readonly Page[],
   type: Typesetter,
-  { title, onProgress }: RenderOptions,
+  { title, date = FIXED_DATE, onProgress }: RenderOptions,
 ): Promise<Uint8Array> {
   const pen = new PDFDocument({
     autoFirstPage: false,
@@ -27,7 +28,7 @@ export async function renderPages(
     displayTitle: true,
     // No font by default: its own is not embedded.
     font: "",
-    info: { Title: title, Creator: "Enclosure Columns", CreationDate: FIXED_DATE, ModDate: FIXED_DATE },
+    info: { Title: title, Creator: "Enclosure Columns", CreationDate: date, ModDate: date },
   });
   const chunks: Uint8Array[] = [];
   const ended = new Promise<void>((resolve, reject) => {

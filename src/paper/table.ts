@@ -1,7 +1,7 @@
 import type { Mm } from "../measure/units";
 import { together, type Block } from "./blocks";
 import { line, rectangle, type Placed, type PlacedText } from "./page";
-import { lineHeight, textLine } from "./textBlocks";
+import { BASELINE_SHARE, lineHeight, textLine } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
 import { readsFromRight } from "./visualRuns";
 import { wrapText } from "./wrapText";
@@ -11,45 +11,56 @@ export interface Column {
   readonly width: Mm;
   readonly align?: PlacedText["align"];
   readonly bold?: boolean;
+  /** Points; the size of the table where it is missing. */
+  readonly size?: number;
 }
 
 /** A cell: words, or what is drawn at the upper left corner of its room. */
-export type TableCell = string | { readonly draw: (x: Mm, y: Mm, width: Mm) => readonly Placed[]; readonly height: Mm };
+export type TableCell = string | DrawnCell;
+
+export interface DrawnCell {
+  readonly draw: (x: Mm, y: Mm, width: Mm) => readonly Placed[];
+  readonly height: Mm;
+}
 
 export interface TableOptions {
   readonly size: number;
   /** The last row stands out: a total. */
   readonly total?: boolean;
+  /** Whether the heading row is printed; on the pages that follow it always is. Default true. */
+  readonly headed?: boolean;
+  /** What is printed below a row, as wide as the table. */
+  readonly under?: readonly DrawnCell[];
 }
 
 const PAD: Mm = 0.9;
 const PAD_Y: Mm = 0.5;
 const HEAD_SHADE = 0.1;
-/** A row of more lines than this may go on overleaf. */
+/** A row of more lines than this may go on on the next page. */
 const MOST_LINES = 8;
 
-/** Rows of a table, one block each; a row of many lines is several blocks. The heading row stays with the first, and comes again overleaf. */
+/** Rows of a table, one block each; a row of many lines is several blocks. The heading row stays with the first, and comes again on the next page. */
 export function table(
   columns: readonly Column[],
   rows: readonly (readonly TableCell[])[],
-  { size, total = false }: TableOptions,
+  { size, total = false, headed = true, under }: TableOptions,
   type: Typesetter,
 ): readonly Block[] {
   const width = columns.reduce((sum, column) => sum + column.width, 0);
   const headings = rowBlocks(
-    columns,
+    columns.map((column) => ({ ...column, size })),
     columns.map(({ heading }) => heading),
     { size, bold: true, shade: HEAD_SHADE },
     type,
   );
   const body = rows.flatMap((row, index) =>
-    rowBlocks(columns, row, { size, bold: total && index === rows.length - 1, shade: 0 }, type),
+    rowBlocks(columns, row, { size, bold: total && index === rows.length - 1, shade: 0, under: under?.[index] }, type),
   );
   const top: Block = { height: 0, withNext: true, at: (x, y) => [line([x, y], [x + width, y], { weight: RULE })] };
   const again = together([top, ...headings]);
   return [
     top,
-    ...headings.map((block) => ({ ...block, withNext: true })),
+    ...(headed ? headings.map((block) => ({ ...block, withNext: true })) : []),
     ...body.map((block) => ({ ...block, again })),
   ];
 }
@@ -59,23 +70,46 @@ const RULE: Mm = 0.3;
 function rowBlocks(
   columns: readonly Column[],
   cells: readonly TableCell[],
-  { size, bold, shade }: { readonly size: number; readonly bold: boolean; readonly shade: number },
+  {
+    size,
+    bold,
+    shade,
+    under,
+  }: {
+    readonly size: number;
+    readonly bold: boolean;
+    readonly shade: number;
+    readonly under?: DrawnCell | undefined;
+  },
   type: Typesetter,
 ): readonly Block[] {
   const width = columns.reduce((sum, column) => sum + column.width, 0);
+  const sizeOf = (column: Column) => column.size ?? size;
   const lines = columns.map((column, index) => {
     const cell = cells[index] ?? "";
     if (typeof cell !== "string") return [];
-    return wrapText(cell, column.width - 2 * PAD, { size, bold: bold || column.bold === true }, type);
+    return wrapText(cell, column.width - 2 * PAD, { size: sizeOf(column), bold: bold || column.bold === true }, type);
   });
   const drawn = Math.max(0, ...cells.map((cell) => (typeof cell === "string" ? 0 : cell.height)));
   const rows = Math.max(1, ...lines.map((each) => each.length));
-  const step = lineHeight(size);
+  const steps = columns.map((column) => lineHeight(sizeOf(column)));
+  // Letters of all sizes stand on one line.
+  const baseline = Math.max(...steps) * BASELINE_SHARE;
+  const drops = steps.map((step) => baseline - step * BASELINE_SHARE);
+  const highest = (from: number, to: number) =>
+    Math.max(
+      lineHeight(size),
+      ...lines.map((each, index) => {
+        const shown = Math.max(0, Math.min(each.length, to) - from);
+        return shown === 0 ? 0 : shown * steps[index]! + drops[index]!;
+      }),
+    );
   const parts = Math.ceil(rows / MOST_LINES);
   return Array.from({ length: parts }, (_, part): Block => {
     const [from, to] = [part * MOST_LINES, Math.min(rows, (part + 1) * MOST_LINES)];
     const last = part === parts - 1;
-    const height = Math.max((to - from) * step, part === 0 ? drawn : 0) + 2 * PAD_Y;
+    const above = Math.max(highest(from, to), part === 0 ? drawn : 0) + PAD_Y;
+    const height = above + PAD_Y + (last && under !== undefined ? under.height : 0);
     return {
       height,
       withNext: false,
@@ -92,8 +126,8 @@ function rowBlocks(
             .map((text, row) =>
               textLine(
                 text,
-                { x: own + PAD, y: y + PAD_Y + row * step, width: room },
-                { size, bold: bold || column.bold === true, align: column.align ?? "start" },
+                { x: own + PAD, y: y + PAD_Y + drops[index]! + row * steps[index]!, width: room },
+                { size: sizeOf(column), bold: bold || column.bold === true, align: column.align ?? "start" },
                 readsFromRight(cell),
               ),
             );
@@ -101,6 +135,7 @@ function rowBlocks(
         return [
           ...(shade > 0 ? [rectangle({ x, y, width, height }, { weight: 0, shade })] : []),
           ...placed,
+          ...(last && under !== undefined ? under.draw(x + PAD, y + above, width - 2 * PAD) : []),
           ...(last ? [line([x, y + height], [x + width, y + height], { weight: bold ? RULE : undefined })] : []),
         ];
       },
@@ -116,15 +151,12 @@ export function fitColumns(
   size: number,
   type: Typesetter,
 ): readonly Column[] {
-  const needs = columns.map(({ heading, least = 0, share, bold }, index) => {
-    const cells = [...rows.map((row) => row[index] ?? ""), heading].filter((cell) => typeof cell === "string");
+  const needs = columns.map(({ heading, least = 0, share, bold, size: own = size }, index) => {
+    const cells = rows.map((row) => row[index] ?? "").filter((cell) => typeof cell === "string");
     // A flexible column needs its longest word, the others their longest cell.
-    const texts = share === undefined ? cells : cells.flatMap((cell) => cell.split(" "));
-    const widest = texts.reduce(
-      (most, text) => Math.max(most, type.width(text, size, bold === true || text === heading)),
-      0,
-    );
-    return Math.max(least, widest + 2 * PAD + ROUNDING);
+    const widest = cells.reduce((most, text) => Math.max(most, type.width(text, own, bold === true)), 0);
+    const need = share === undefined ? widest : 0;
+    return Math.max(least, Math.max(need, type.width(heading, size, true)) + 2 * PAD + ROUNDING);
   });
   const fixed = needs.reduce((sum, need, index) => sum + (columns[index]!.share === undefined ? need : 0), 0);
   const shares = columns.reduce((sum, { share = 0 }) => sum + share, 0);

@@ -1,5 +1,5 @@
 import type { Mm } from "../measure/units";
-import type { Block } from "./blocks";
+import { together, type Block } from "./blocks";
 import { line, rectangle, type Placed, type PlacedText } from "./page";
 import { MM_PER_PT, type Typesetter } from "./typesetter";
 import { readsFromRight } from "./visualRuns";
@@ -9,7 +9,7 @@ import { wrapText, type TypeStyle } from "./wrapText";
 export const LEADING = 1.34;
 
 /** Sizes of type, points. */
-export const TYPE = { title: 15, heading: 10.5, body: 9, small: 7.5 } as const;
+export const TYPE = { large: 18, title: 15, figure: 13, figureNarrow: 12, heading: 10.5, body: 9, small: 7.5 } as const;
 
 export interface ParagraphStyle extends TypeStyle {
   readonly align?: PlacedText["align"];
@@ -30,8 +30,19 @@ export function textLine(
   return { kind: "text", box: { ...box, height: lineHeight(size) }, text, size, bold, align, fromRight };
 }
 
-/** A paragraph, a block for each line, so that a long one may go on overleaf. */
+/** A paragraph: one block, or a block for each line where it is long, so that it may go on on the next page. */
 export function paragraph(text: string, width: Mm, style: ParagraphStyle, type: Typesetter): readonly Block[] {
+  return unbroken(linesOf(text, width, style, type));
+}
+
+/** More lines than this may be parted between pages. */
+const MOST_LINES = 10;
+
+function unbroken(lines: readonly Block[]): readonly Block[] {
+  return lines.length < 2 || lines.length > MOST_LINES ? lines : [together(lines)];
+}
+
+function linesOf(text: string, width: Mm, style: ParagraphStyle, type: Typesetter): readonly Block[] {
   const fromRight = readsFromRight(text);
   return wrapText(text, width, style, type).map((words) => ({
     height: lineHeight(style.size),
@@ -60,10 +71,11 @@ export function marked(
   style: ParagraphStyle,
   type: Typesetter,
 ): readonly Block[] {
-  return paragraph(text, width - indent, style, type).map((block, index) => ({
+  const lines = linesOf(text, width - indent, style, type).map((block, index) => ({
     ...block,
-    at: (x, y) => [...(index === 0 ? mark(x, y) : []), ...block.at(x + indent, y)],
+    at: (x: Mm, y: Mm) => [...(index === 0 ? mark(x, y) : []), ...block.at(x + indent, y)],
   }));
+  return unbroken(lines);
 }
 
 /** A square to tick, as high as the letters beside it. */

@@ -1,4 +1,4 @@
-import { formatLength } from "../measure/formatLength";
+import { benchLength } from "../measure/benchLength";
 import { massIn, massUnitOf, type WorkbookUnit } from "../measure/units";
 import { problemText, type Sized } from "../item/sizeItem";
 import { cellText, isBlank } from "../measure/blank";
@@ -13,14 +13,18 @@ export interface Ticket {
   /** As the survey's cells hold it, a line for each item that the enclosure is for. */
   readonly asSurveyed: readonly string[];
   readonly quantity: number;
+  /** Of the survey, counted as the sheet counts. */
+  readonly row: number;
+  readonly batch: string;
+  readonly priority: string;
   readonly sized: Sized;
   /** Of this row, gravest first. */
   readonly cautions: readonly string[];
 }
 
-/** A ticket for each enclosure of a survey, in the order of its rows. */
+/** A ticket for each enclosure of a survey, in the order of batch, priority and row. */
 export function ticketsOf({ survey, outcomes, settings }: SizedSurvey): readonly Ticket[] {
-  return survey.items.flatMap((item, index) => {
+  const tickets = survey.items.flatMap((item, index) => {
     const outcome = outcomes[index]!;
     if (outcome.state !== "sized") return [];
     const { sized, quantity } = outcome;
@@ -34,12 +38,26 @@ export function ticketsOf({ survey, outcomes, settings }: SizedSurvey): readonly
         asSurveyed:
           sharing.length === 1 ? told : sharing.map((each, at) => `${each.identifier}: ${told[at]}${namedTitle(each)}`),
         quantity,
+        row: item.row,
+        batch: cellText(item.cells.batch),
+        priority: cellText(item.cells.priority),
         sized,
         cautions: cautionsOfRow(outcome),
       },
     ];
   });
+  return [...tickets].sort(
+    (one, other) => blankLast(one.batch, other.batch) || blankLast(one.priority, other.priority) || one.row - other.row,
+  );
 }
+
+/** Numbers within words by their value; what has none comes last. */
+function blankLast(one: string, other: string): number {
+  if (one === "" || other === "") return Number(one === "") - Number(other === "");
+  return ORDER.compare(one, other);
+}
+
+const ORDER = new Intl.Collator("en", { numeric: true });
 
 /** Rows without a ticket, with the reason. */
 export function withoutTicket({
@@ -56,14 +74,14 @@ function why(error: InputError | NoAnswer): string {
   return problemText(error);
 }
 
-/** `14 1/4 in × 9 1/2 in × 2 3/8 in (height × width × depth), 3.9 kg`. */
+/** `14 1/4 in × 9 1/2 in × 2 3/8 in, 3.9 kg`. */
 function asSurveyed(item: SurveyItem, survey: Survey, unit: WorkbookUnit): string {
   const { height, width, depth, dimensions, weight, quantity } = item.cells;
   const sizes = [height, width, depth].every(isBlank)
     ? cellText(dimensions)
     : `${(["height", "width", "depth"] as const)
         .map((field) => withUnit(item.cells[field], unitOf(item, field, survey) ?? unit))
-        .join(" × ")} (height × width × depth)`;
+        .join(" × ")}`;
   const weightUnit = survey.units.weight ?? massUnitOf(unit);
   const weighed = isBlank(weight) ? [] : [withUnit(weight, weightUnit)];
   const copies = isBlank(quantity) || item.quantity === 1 ? [] : [`${cellText(quantity)} copies`];
@@ -82,7 +100,7 @@ function namedTitle({ title }: SurveyItem): string {
 /** `300 × 210 × 40 mm, 1.45 kg`: the item as it was understood. */
 export function readAs({ item, weightKg, settings }: Sized): string {
   const { unit } = settings;
-  const sizes = [item.height, item.width, item.depth].map((size) => formatLength(size, unit)).join(" × ");
+  const sizes = [item.height, item.width, item.depth].map((size) => benchLength(size, unit)).join(" × ");
   const mass = weightKg === undefined ? "" : `, ${Number(massIn(weightKg, unit).toFixed(2))} ${massUnitOf(unit)}`;
   return `${sizes} ${unit}${mass}`;
 }

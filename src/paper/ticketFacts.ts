@@ -2,7 +2,7 @@ import { enclosureMass } from "../board/mass";
 import { partList } from "../covering/partList";
 import type { Assembly } from "../enclosure/assembly";
 import { X, Y, Z } from "../enclosure/space";
-import { formatLength } from "../measure/formatLength";
+import { benchLength } from "../measure/benchLength";
 import { massIn, massUnitOf } from "../measure/units";
 import type { Construction } from "../settings/schema";
 import { settingsTable } from "../settings/settingsTable";
@@ -10,30 +10,45 @@ import type { Sized } from "../item/sizeItem";
 import { readAs, type Ticket } from "./ticket";
 
 /** What is said of an enclosure at the head of its ticket. */
-export function ticketFacts({
-  sized,
-  quantity,
-  asSurveyed,
-}: Ticket): readonly (readonly [label: string, text: string])[] {
+export function ticketFacts(ticket: Ticket): readonly (readonly [label: string, text: string])[] {
+  const { sized, quantity, asSurveyed, batch, priority } = ticket;
   const { assembly, settings, kind } = sized;
   const { inside } = assembly.holder;
   const [x, y, z] = assembly.outside;
   const insideSizes = [Y, X, Z].map((axis) => inside.max[axis]! - inside.min[axis]!);
-  const construction = constructionOf(assembly);
   const own = ownSettings(sized);
+  const made = [
+    kind.name,
+    constructionOf(assembly),
+    quantity === 1 ? "make 1" : `make ${quantity}: counts below are for all ${quantity}`,
+    batch === "" ? "" : `batch ${batch}`,
+    priority === "" ? "" : `priority ${priority}`,
+  ];
   return [
-    ...asSurveyed.map((text, index) => [index === 0 ? "As surveyed" : "", text] as const),
-    ["Read as", readAs(sized)],
-    ["Enclosure", `${kind.name}${construction === "" ? "" : `, ${construction}`}`],
-    ...(own === "" ? [] : [["Set for this row", own] as const]),
-    ["To make", quantity === 1 ? "1" : `${quantity}; counts below are for all ${quantity}`],
-    ["Sizes", `inside ${sizes(insideSizes, sized)}; outside, closed and covered, ${sizes([y, x, z], sized)}`],
-    ["Mass", `${massText(enclosureMass(partList(assembly, settings), settings), sized)} empty`],
+    ["Enclosure", made.filter((text) => text !== "").join(", ")],
+    ...(sayTheSame(asSurveyed, readAs(sized))
+      ? []
+      : asSurveyed.map((text, index) => [index === 0 ? "As surveyed" : "", text] as const)),
+    ["Item", `${readAs(sized)} (height × width × depth)`],
+    ...(own === "" ? [] : [["For this row", own] as const]),
+    ["Inside", sizes(insideSizes, sized)],
+    [
+      "Outside",
+      `${sizes([y, x, z], sized)}, closed and covered; ${massText(enclosureMass(partList(assembly, settings), settings), sized)} empty`,
+    ],
   ];
 }
 
+/** Whether a survey's cells hold the figures that they are read as, in their order. */
+function sayTheSame(asSurveyed: readonly string[], read: string): boolean {
+  const figures = (text: string) => text.match(/\d+([.,/]\d+)*|[a-z]+/g)?.filter((word) => !(word in UNITS)) ?? [];
+  return asSurveyed.length === 1 && figures(asSurveyed[0]!).join(" ") === figures(read).join(" ");
+}
+
+const UNITS: Readonly<Record<string, true>> = { mm: true };
+
 function sizes(lengths: readonly number[], { settings: { unit } }: Sized): string {
-  return `${lengths.map((length) => formatLength(length, unit)).join(" × ")} ${unit}`;
+  return `${lengths.map((length) => benchLength(length, unit)).join(" × ")} ${unit}`;
 }
 
 function massText(kg: number, { settings: { unit } }: Sized): string {

@@ -43,7 +43,7 @@ describe("how to cut each part of the worked example", () => {
           "cut over on every edge, glue on, trim flush to 307 x 217",
         "end card":
           "length: match the flange card; width: match the side wall; add 1 card; " +
-          "cut over on every edge, glue on, trim flush to 217 x 45.9",
+          "cut over on every edge, glue on, trim flush to 217 x 46",
       },
     ],
     [

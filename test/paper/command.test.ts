@@ -31,8 +31,23 @@ test("paper writes a PDF beside the survey and says what is in it", () => {
     { what: "templates", pages: 0 },
     { what: "labels" },
   ]);
+  // Labels are printed on other paper.
+  expect(answer["files"]).toEqual([
+    expect.stringMatching(/survey-all\.pdf$/),
+    expect.stringMatching(/survey-labels\.pdf$/),
+  ]);
   expect(readFileSync(join(folder, "survey-all.pdf")).toString("latin1", 0, 8)).toBe("%PDF-1.7");
   expect(Buffer.compare(readFileSync(join(folder, "survey.csv")), before)).toBe(0);
+});
+
+test("pages bear the survey, the row and the day; the same day is the same bytes", () => {
+  const folder = withSurvey();
+  for (const out of ["one.pdf", "other.pdf"])
+    expect(run(folder, "paper", "survey.csv", "--date", "2026-05-31", "--out", out).code).toBe(0);
+  const [one, other] = ["one.pdf", "other.pdf"].map((name) => readFileSync(join(folder, name)));
+  expect(Buffer.compare(one!, other!)).toBe(0);
+  expect(one!.toString("latin1")).toContain("(D:20260531");
+  if (hasPoppler) expect(textOf(one!)).toContain("survey.csv, 31 May 2026; row 2; sizes in mm; 1 of 2");
 });
 
 test("an earlier file is kept unless its replacement is asked for, and the survey always", () => {
@@ -53,6 +68,8 @@ test.each([
   [["--what", "labels", "--labels", "three"], /labels: got "three"/],
   [["--what", "labels", "--label-margin", "99"], /label-margin: got "99"/],
   [["--what", "labels", "--label-order", "size"], /label-order: got "size"; give item or stock/],
+  [["--date", "31 May"], /date: got "31 May"; give a day such as 2026-05-31/],
+  [["--date", "2026-02-30"], /date: got "2026-02-30"/],
   [["--what", "templates"], /nothing of that kind to print/],
 ])("paper %j is refused with the cure", (args, message) => {
   const { code, err } = run(withSurvey(), "paper", "survey.csv", ...args);

@@ -1,4 +1,4 @@
-import { formatLength } from "../../src/measure/formatLength";
+import { benchLength } from "../../src/measure/benchLength";
 import { partsAnswer } from "../../src/item/answers";
 import type { SizedSurvey } from "../../src/survey/sizeSurvey";
 
@@ -9,8 +9,8 @@ export function cutListTable({ outcomes }: SizedSurvey) {
     const [, ...rows] = partsAnswer(outcome.sized) as readonly (readonly (number | string)[])[];
     return rows.map(([, count, length, width]) => ({
       count: Number(count) * outcome.quantity,
-      length: formatLength(Number(length), "mm"),
-      width: formatLength(Number(width), "mm"),
+      length: benchLength(Number(length), "mm"),
+      width: benchLength(Number(width), "mm"),
     }));
   });
 }

@@ -78,8 +78,9 @@ function directionsOf(instruction: string, isWall: boolean): readonly [Direction
   ];
 }
 
-/** `10 3/8` or `44.5`, as printed in a unit. */
-function printedMm(text: string, unit: "mm" | "in"): number {
+/** `10 3/8` or `44.5 +`, as printed in a unit. */
+function printedMm(reading: string, unit: "mm" | "in"): number {
+  const text = reading.replace(/ [+−]$/, "");
   const [, whole = "0", over, under] = /^(?:(\d+) )?(\d+)\/(\d+)$/.exec(text) ?? [];
   const value = over === undefined ? Number(text) : Number(whole) + Number(over) / Number(under);
   if (!Number.isFinite(value)) throw new Error(`${text} is no printed size`);
@@ -132,5 +133,5 @@ function difference(words: string, part: PlacedPart, { parts }: Assembly): numbe
   return (sign === "add" ? 1 : -1) * Number(count) * caliper;
 }
 
-/** Half of the last figure printed: a hundredth of a millimetre; in inches a mark of the rule may be 0.005 in off. */
-const TOLERANCE = { mm: 0.005 + 1e-6, in: 0.005 * 25.4 + 1e-6 } as const;
+/** Half a mark of the bench rule: sizes are printed to 0.5 mm or 1/32 in. */
+const TOLERANCE = { mm: 0.25 + 1e-6, in: 25.4 / 64 + 1e-6 } as const;

@@ -1,5 +1,7 @@
 import { boardParts } from "../../src/enclosure/part";
-import { blankTemplate } from "../../src/drawing/blankTemplate";
+import { flatFigure } from "../../src/drawing/flatFigure";
+import { picture, type Picture } from "../../src/drawing/picture";
+import type { Template } from "../../src/drawing/template";
 import type { Blank } from "../../src/enclosure/blank";
 import { templateOfBlank } from "../../src/drawing/templateOfBlank";
 import { templateOfPart } from "../../src/drawing/templateOfPart";
@@ -38,6 +40,12 @@ function blankOf(text: string, item = book(300, 210, 40)) {
   return templateOfPart(boardParts(enclosed(item, "folded tray", text))[0]!);
 }
 
+/** A flat figure as a picture of its own. */
+function drawn(template: Template, wide: number): Picture {
+  const { shapes, width, height } = flatFigure(template, { unit: "mm", width: wide, height: 0.75 * wide });
+  return picture(template.name, width, height, shapes);
+}
+
 test.each([
   ["one-piece blank", templateOfBlank(ONE_PIECE)],
   ["wall strip without corners", templateOfBlank({ ...STRIP, ...{ cutAway: { along: 0, across: 0, at: "all" } } })],
@@ -52,7 +60,7 @@ test.each([
   ),
 ] as const)("a template of a %s writes nothing over anything else or outside", (_, template) => {
   for (const width of [640, 320]) {
-    const read = readDrawing(blankTemplate(template, { unit: "mm", width }));
+    const read = readDrawing(drawn(template, width));
     expect(outside(read)).toEqual([]);
     expect(overlapping(read.texts)).toEqual([]);
   }
@@ -61,7 +69,7 @@ test.each([
 test("a one-piece blank is drawn in whole millimetres, its stretches as they are summed", () => {
   const template = templateOfBlank(ONE_PIECE);
   expect([template.length, template.width]).toEqual([516, 426]);
-  const said = readDrawing(blankTemplate(template, { unit: "mm" })).texts.map(({ text }) => text);
+  const said = readDrawing(drawn(template, 640)).texts.map(({ text }) => text);
   expect(said[0]).toBe("one-piece blank, 516 × 426 mm");
   expect(said.filter((text) => text === "outside 44.9")).toHaveLength(4);
   expect(said).toContain("base 307");

@@ -1,0 +1,86 @@
+import type { Mm } from "../measure/units";
+import type { Assembly, Case, Tray } from "./assembly";
+import type { PlacedPart } from "./placedPart";
+import { extent, X, Y, Z, type Axis } from "./space";
+
+/** Parts that are cut together: those that sizes give, then those that are made to a finished tray. */
+export interface Round {
+  readonly parts: readonly PlacedPart[];
+  /** The tray that is covered and measured before this round; undefined for the first. */
+  readonly madeTo: Tray | undefined;
+  readonly rules: readonly MeasureRule[];
+}
+
+/** A size that follows from the measure of a finished tray: `lid inside height = finished height + 2`. */
+export interface MeasureRule {
+  /** `lid inside`, `case board`. */
+  readonly of: string;
+  readonly direction: Axis;
+  /** Added to the measure; below zero it is taken away. */
+  readonly more: Mm;
+}
+
+/**
+ * The rounds in which an enclosure is cut: the tray that holds the item, trays that it goes into, boards of a case.
+ *
+ * @param deeper the same enclosure for an item deeper by `DEEPER_MM`, which shows whether the depth of a second tray
+ *   follows the first; undefined where there is none
+ */
+export function roundsOf(assembly: Assembly, deeper: Assembly | undefined): readonly Round[] {
+  const { parts, nests, cover } = assembly;
+  const later = new Set(nests.flatMap(({ outer }) => parts.filter(({ tray }) => tray === outer.name)));
+  const ofCase = cover === undefined ? [] : [cover.boards, cover.spine];
+  const first: Round = {
+    parts: parts.filter((part) => !later.has(part) && !ofCase.includes(part)),
+    madeTo: undefined,
+    rules: [],
+  };
+  const inners = [...new Set(nests.map(({ inner }) => inner))];
+  const second = inners.map((inner): Round => {
+    const outers = nests.filter((nest) => nest.inner === inner).map(({ outer }) => outer);
+    return {
+      parts: outers.flatMap(({ name }) => parts.filter(({ tray }) => tray === name)),
+      madeTo: inner,
+      rules: outers.flatMap((outer) => rulesOf(inner, outer, deeper)),
+    };
+  });
+  return [first, ...second, ...(cover === undefined ? [] : [caseRound(assembly, cover)])];
+}
+
+/** Deeper than any step that inside sizes are rounded to. */
+export const DEEPER_MM: Mm = 8;
+
+/** Outside of a covered tray. */
+export function finished({ outside, covering }: Tray, axis: Axis): Mm {
+  return extent(outside, axis) + 2 * covering;
+}
+
+function rulesOf(inner: Tray, outer: Tray, deeper: Assembly | undefined): readonly MeasureRule[] {
+  const grown = deeper?.trays.find(({ name }) => name === outer.name);
+  const depthFollows = grown !== undefined && extent(grown.inside, Z) - extent(outer.inside, Z) > DEEPER_MM / 2;
+  const directions: readonly Axis[] = depthFollows ? [Y, X, Z] : [Y, X];
+  return directions.map((direction) => ({
+    of: `${outer.name} inside`,
+    direction,
+    more: extent(outer.inside, direction) - finished(inner, direction),
+  }));
+}
+
+/** A case is cut to the last tray. */
+function caseRound({ nests, holder, parts }: Assembly, { boards, spine, ...cover }: Case): Round {
+  const last = nests.at(-1)?.outer ?? holder;
+  const rule = (of: string, direction: Axis, size: Mm): MeasureRule => ({
+    of,
+    direction,
+    more: size - finished(last, direction),
+  });
+  return {
+    parts: parts.filter((part) => part === boards || part === spine),
+    madeTo: last,
+    rules: [
+      rule(boards.name, Y, cover.boardHeight),
+      rule(boards.name, X, cover.boardWidth),
+      rule(spine.name, Z, cover.spineWidth),
+    ],
+  };
+}

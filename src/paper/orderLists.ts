@@ -1,0 +1,66 @@
+import type { TicketOptions } from "./benchTicket";
+import { bodyWidth, flow, gap, type Frame } from "./blocks";
+import type { Page } from "./page";
+import { runningFoot } from "./runningFoot";
+import type { Ticket } from "./ticket";
+import { constructionOf } from "./ticketFacts";
+import { orderBlocks, stepsOf } from "./ticketOrder";
+import type { Typesetter } from "./typesetter";
+
+export interface OrderLists {
+  /** What a ticket says of its order of assembly. */
+  readonly of: (ticket: Ticket) => TicketOptions;
+  readonly pages: readonly Page[];
+}
+
+/**
+ * Orders of assembly that more than one ticket has, each printed once under a letter.
+ *
+ * @param listed whether the order of a ticket that shares it is printed there
+ */
+export function orderLists(
+  tickets: readonly Ticket[],
+  listed: (ticket: Ticket) => boolean,
+  frame: Frame,
+  type: Typesetter,
+): OrderLists {
+  const sharing = new Map<string, Ticket[]>();
+  for (const ticket of tickets) sharing.set(keyOf(ticket), [...(sharing.get(keyOf(ticket)) ?? []), ticket]);
+  const using = new Map<Ticket, string>();
+  const letters = new Map<string, string>();
+  for (const [key, own] of sharing) {
+    const there = own.length > 1 ? own.filter(listed) : [];
+    if (there.length > 0) letters.set(key, letterOf(letters.size));
+    for (const ticket of there) using.set(ticket, letters.get(key)!);
+  }
+  const width = bodyWidth(frame);
+  const blocks = [...letters].flatMap(([key, letter]) => {
+    const first = sharing.get(key)![0]!;
+    const made = [first.sized.kind.name, constructionOf(first.sized.assembly)].filter((text) => text !== "").join(", ");
+    const served = [...using].filter(([, each]) => each === letter).map(([{ identifier }]) => identifier);
+    const title = `List ${letter}: ${made}, for ${served.join(", ")}`;
+    return [...orderBlocks(title, stepsOf(first), width, type), gap(LIST_GAP)];
+  });
+  const foot = (page: number, of: number) => runningFoot(TITLE, `${page} of ${of}`, frame, type);
+  return {
+    of: (ticket) => {
+      const orderList = using.get(ticket);
+      return orderList === undefined ? {} : { orderList };
+    },
+    pages: blocks.length === 0 ? [] : flow(blocks, frame, foot, TITLE),
+  };
+}
+
+const TITLE = "Orders of assembly";
+const LIST_GAP = 4;
+const LETTERS = 26;
+
+function keyOf(ticket: Ticket): string {
+  return JSON.stringify(stepsOf(ticket));
+}
+
+/** A to Z, then A2, B2, ... */
+function letterOf(index: number): string {
+  const letter = String.fromCharCode("A".charCodeAt(0) + (index % LETTERS));
+  return index < LETTERS ? letter : `${letter}${Math.floor(index / LETTERS) + 1}`;
+}

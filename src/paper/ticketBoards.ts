@@ -1,0 +1,165 @@
+import { partList } from "../covering/partList";
+import type { Part } from "../enclosure/part";
+import { benchLength } from "../measure/benchLength";
+import { formatLength } from "../measure/formatLength";
+import type { Mm } from "../measure/units";
+import { beside, type Block } from "./blocks";
+import { GRAIN_ICON_HEIGHT, grainIcon } from "./grainIcon";
+import { fitColumns, table, type TableCell } from "./table";
+import { BASELINE_SHARE, heading, lineHeight, paragraph, tickBox, TYPE, writeIn } from "./textBlocks";
+import type { Ticket } from "./ticket";
+import { inSentences, matchCell, matchLines } from "./ticketMatch";
+import type { Typesetter } from "./typesetter";
+
+const ICON_COLUMN: Mm = 13;
+const TICK_COLUMN: Mm = 6.5;
+/** A page narrower than this is half a page. */
+export const WIDE: Mm = 150;
+
+/** A part of the list with its number, by which the drawing and the order of work name it. */
+export interface NumberedPart {
+  readonly number: number;
+  readonly part: Part;
+}
+
+export function numberedParts({ sized }: Pick<Ticket, "sized">): readonly NumberedPart[] {
+  return partList(sized.assembly, sized.settings).map((part, index) => ({ number: index + 1, part }));
+}
+
+export interface PartTableOptions {
+  /** Over the last column; no heading row where it is undefined. */
+  readonly how: string | undefined;
+}
+
+/** Parts of one round: number, name, how many, size in big figures, grain, stock, and how it is matched. */
+export function partTable(
+  parts: readonly NumberedPart[],
+  { sized, quantity }: Ticket,
+  { how }: PartTableOptions,
+  width: Mm,
+  type: Typesetter,
+): readonly Block[] {
+  const { unit } = sized.settings;
+  const size = TYPE.body;
+  const wide = width >= WIDE;
+  const figure = wide ? TYPE.figure : TYPE.figureNarrow;
+  // Small letters stand on the line of the big figures.
+  const drop = (lineHeight(figure) - lineHeight(size)) * BASELINE_SHARE;
+  const names = numberedParts({ sized }).map(({ part }) => type.width(part.fullName, size, true) + CELL_RIM);
+  const named = Math.max(...names) <= WIDEST_NAME;
+  const widest = Math.max(...parts.map(({ part }) => type.width(part.stock, size) + CELL_RIM));
+  const stocked = widest <= WIDEST_STOCK;
+  const columns = [
+    { heading: "", least: TICK_COLUMN },
+    { heading: "", align: "end" as const, bold: true, least: NUMBER_COLUMN },
+    {
+      heading: "part",
+      bold: true,
+      ...(wide && named ? { least: Math.max(...names) + NAME_SLACK } : { share: 1 }),
+    },
+    { heading: "cut", align: "end" as const, size: TYPE.heading },
+    { heading: `length × width, ${unit}`, bold: true, size: figure },
+    { heading: "grain", least: ICON_COLUMN },
+    ...(wide
+      ? [
+          { heading: "of", ...(stocked ? { least: widest + NAME_SLACK } : { share: 0.6 }) },
+          { heading: how ?? "", share: 2 },
+        ]
+      : []),
+  ];
+  const plain = parts.map(({ number, part }): readonly TableCell[] => [
+    { height: lineHeight(figure), draw: (x, y) => [tickBox(x, y, figure)] },
+    String(number),
+    part.fullName,
+    String(part.count * quantity),
+    `${benchLength(part.length, unit)} × ${benchLength(part.width, unit)}`,
+    { height: GRAIN_ICON_HEIGHT + drop, draw: (x, y) => grainIcon(part, x, y + drop) },
+    part.stock,
+    "",
+  ]);
+  const headed = how !== undefined;
+  const fitted = fitColumns(columns, plain, width, size, type);
+  const lines = parts.map(({ part }) => matchLines(part, sized));
+  if (!wide) {
+    const under = lines.map((each, index) =>
+      matchCell(
+        inSentences([{ text: `of ${parts[index]!.part.stock}`, blank: false }, ...each]),
+        width - CELL_RIM,
+        { size, drop: 0 },
+        type,
+      ),
+    );
+    return table(fitted, plain, { size, headed, under }, type);
+  }
+  const room = fitted.at(-1)!.width - CELL_RIM;
+  const rows = plain.map((row, index) => [...row.slice(0, -1), matchCell(lines[index]!, room, { size, drop }, type)]);
+  return table(fitted, rows, { size, headed }, type);
+}
+
+const NUMBER_COLUMN: Mm = 6;
+const CELL_RIM: Mm = 1.8;
+const NAME_SLACK: Mm = 0.2;
+const WIDEST_STOCK: Mm = 30;
+const WIDEST_NAME: Mm = 40;
+
+/** What the calipers of boards and cards measure, to be written down: sums need them. */
+export function caliperLines({ sized }: Ticket, width: Mm, type: Typesetter): readonly Block[] {
+  const boards = new Map<string, Mm>();
+  for (const { board } of sized.assembly.parts) boards.set(board.stock, board.caliper);
+  const { unit } = sized.settings;
+  const size = TYPE.body;
+  const height = lineHeight(size) * WRITING_ROOM;
+  const across = width >= WIDE ? 2 : 1;
+  const room = (width - (across - 1) * COLUMN_GAP) / across;
+  const entries = [...boards].map(([stock, caliper]): Block => ({
+    height,
+    withNext: true,
+    at: (x, y) =>
+      writeIn(
+        `Measure ${shortStock(stock)}, sized for ${formatLength(caliper, unit)} ${unit}:`,
+        { x, y: y + height - lineHeight(size), width: room },
+        size,
+        type,
+      ),
+  }));
+  return Array.from({ length: Math.ceil(entries.length / across) }, (_, row) =>
+    beside(
+      entries
+        .slice(row * across, (row + 1) * across)
+        .map((block, column) => ({ block, from: column * (room + COLUMN_GAP) })),
+    ),
+  );
+}
+
+function shortStock(stock: string): string {
+  return stock.length > LONGEST_STOCK ? `${stock.slice(0, LONGEST_STOCK)}…` : stock;
+}
+
+export const WRITING_ROOM = 1.3;
+export const COLUMN_GAP: Mm = 6;
+const LONGEST_STOCK = 26;
+
+/** A heading with the caution of its work under it. */
+export function titled(text: string, caution: string, width: Mm, type: Typesetter): readonly Block[] {
+  return [
+    ...heading(text, width, type),
+    ...(caution === "" ? [] : paragraph(caution, width, { size: TYPE.small, withNext: true }, type)),
+  ];
+}
+
+/** Room for a name and a day. */
+export function signed(width: Mm, type: Typesetter): Block {
+  const half = width / 2;
+  const height = lineHeight(TYPE.body) * WRITING_ROOM;
+  return {
+    height,
+    withNext: false,
+    at: (x, y) => {
+      const foot = y + height - lineHeight(TYPE.body);
+      return [
+        ...writeIn("Made by", { x, y: foot, width: half - COLUMN_GAP }, TYPE.body, type),
+        ...writeIn("Date", { x: x + half, y: foot, width: half }, TYPE.body, type),
+      ];
+    },
+  };
+}

@@ -1,0 +1,107 @@
+import { matchesOf, workWords, type MatchedPart } from "../enclosure/benchInstruction";
+import { X, Y, Z, type Axis } from "../enclosure/space";
+import type { Part } from "../enclosure/part";
+import type { Sized } from "../item/sizeItem";
+import type { Mm } from "../measure/units";
+import { line, type Placed } from "./page";
+import type { DrawnCell } from "./table";
+import { BASELINE_SHARE, lineHeight, textLine } from "./textBlocks";
+import type { Typesetter } from "./typesetter";
+import { wrapText } from "./wrapText";
+
+/** What is read beside a part; `blank` where a sum is filled in. */
+export interface MatchLine {
+  readonly text: string;
+  readonly blank: boolean;
+}
+
+export const DIRECTION_WORDS: Readonly<Record<Axis, string>> = { [X]: "width", [Y]: "height", [Z]: "depth" };
+
+/**
+ * How a part is matched, as sums for the caliper that was measured: `length: base + 2 × board: ____`.
+ */
+export function matchLines(part: Part, { assembly, settings }: Sized): readonly MatchLine[] {
+  const work = workWords(part, settings.unit).map(plain);
+  // What is cut over and trimmed flush is not matched.
+  const matches = part.placed === undefined || part.placed.trim > 0 ? undefined : matchesOf(part.placed, assembly);
+  if (matches === undefined) return work;
+  const [along, across] = matches.map(sumOf) as [MatchLine, MatchLine];
+  if (matches.every(({ reference }) => reference === undefined)) return [plain("cut to size"), ...work];
+  if (matches.every(({ reference, terms }) => reference === "inside" && terms.length === 0))
+    return [plain(`${along.text} × ${across.text}`), ...work];
+  const wall = part.placed!.role === "wall";
+  const same = along.text === across.text;
+  const sums = same
+    ? [{ ...along, text: `${along.text}${along.blank ? " each way" : ""}` }]
+    : [
+        { ...along, text: `length: ${along.text}` },
+        { ...across, text: `${wall ? "height" : "width"}: ${across.text}` },
+      ];
+  return [...sums, ...work];
+}
+
+/** Lines without blanks joined to the ones that follow, for a wide cell. */
+export function inSentences(lines: readonly MatchLine[]): readonly MatchLine[] {
+  const joined: MatchLine[] = [];
+  for (const each of lines) {
+    const last = joined.at(-1);
+    if (last !== undefined && !last.blank) joined[joined.length - 1] = { ...each, text: `${last.text}; ${each.text}` };
+    else joined.push(each);
+  }
+  return joined;
+}
+
+function plain(text: string): MatchLine {
+  return { text, blank: false };
+}
+
+function sumOf({ reference, terms, axis }: MatchedPart): MatchLine {
+  if (reference === undefined) return plain("cut to size");
+  const start = reference === "inside" ? `inside ${DIRECTION_WORDS[axis]}` : reference;
+  const added = terms.map(({ count, thickness: { word } }) =>
+    Math.abs(count) === 1
+      ? ` ${count > 0 ? "+" : "−"} ${word}`
+      : ` ${count > 0 ? "+" : "−"} ${Math.abs(count)} × ${word}`,
+  );
+  if (added.length > 0) return { text: `${start}${added.join("")}`, blank: true };
+  return plain(reference === "inside" ? start : `as the ${reference}`);
+}
+
+/** Lines with room to write at their ends. */
+export function matchCell(
+  lines: readonly MatchLine[],
+  width: Mm,
+  { size, drop }: { readonly size: number; readonly drop: Mm },
+  type: Typesetter,
+): DrawnCell {
+  const set = lines.flatMap(({ text, blank }) => {
+    const wrapped = wrapText(text, width, { size }, type);
+    const last = wrapped.at(-1) ?? "";
+    const left = type.width(last, size) + GAP;
+    const rows = wrapped.map((words) => ({ words, from: undefined as Mm | undefined }));
+    if (!blank) return rows;
+    if (width - left >= LEAST_BLANK) rows[rows.length - 1] = { words: last, from: left };
+    else rows.push({ words: "", from: width - LEAST_BLANK });
+    return rows;
+  });
+  const step = lineHeight(size) + WRITING;
+  return {
+    height: set.length * step + drop,
+    draw: (x, y) =>
+      set.flatMap(({ words, from }, row): readonly Placed[] => {
+        const top = y + drop + row * step;
+        const base = top + lineHeight(size) * BASELINE_SHARE + DROP;
+        return [
+          ...(words === "" ? [] : [textLine(words, { x, y: top, width }, { size })]),
+          ...(from === undefined ? [] : [line([x + from, base], [x + Math.min(width, from + MOST_BLANK), base])]),
+        ];
+      }),
+  };
+}
+
+const GAP: Mm = 1.5;
+const LEAST_BLANK: Mm = 13;
+const MOST_BLANK: Mm = 24;
+/** Handwriting needs more from line to line than type. */
+const WRITING: Mm = 0.4;
+const DROP: Mm = 0.5;

@@ -1,0 +1,130 @@
+import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
+import { roundsOf, finished } from "../../src/enclosure/rounds";
+import { X, Y, Z } from "../../src/enclosure/space";
+import { benchTicket } from "../../src/paper/benchTicket";
+import { halfFrame, onLeaves, pageFrame, twoUp } from "../../src/paper/frames";
+import type { Page } from "../../src/paper/page";
+import { ticketsOf } from "../../src/paper/ticket";
+import { matchLines } from "../../src/paper/ticketMatch";
+import { numberedParts } from "../../src/paper/ticketBoards";
+import { ticketSets } from "../../src/paper/ticketSets";
+import { sizeSurvey } from "../../src/survey/sizeSurvey";
+import { enclosed, book } from "../enclosure/sizing";
+import { everyFont, faults, textsOn } from "./paperTools";
+
+jest.setTimeout(240_000);
+
+const tickets = ticketsOf(sizeSurvey(DEMO_SURVEY, []));
+const type = everyFont();
+
+function textOn(pages: readonly Page[]): string {
+  return pages.flatMap((page) => textsOn(page).map(({ text }) => text)).join(" ");
+}
+
+test("tickets come in the order of batch, priority and row, blanks last", () => {
+  const order = tickets.map(({ batch, priority, row }) => [batch, priority, row]);
+  expect(order[0]).toEqual(["1", "1", 2]);
+  const sorted = [...order].sort(
+    ([a, b, c], [d, e, f]) => Number(a) - Number(d) || Number(b) - Number(e) || Number(c) - Number(f),
+  );
+  expect(order).toEqual(sorted);
+});
+
+test.each(["A4", "Letter"] as const)(
+  "on %s most tickets are one leaf, none is over two, each begins on a front",
+  async (paper) => {
+    const sets = ticketSets(tickets, false, pageFrame(paper), await type);
+    const own = sets.slice(0, tickets.length);
+    expect(own.filter((pages) => pages.length <= 2).length).toBeGreaterThanOrEqual(0.8 * tickets.length);
+    expect(Math.max(...own.map((pages) => pages.length))).toBeLessThanOrEqual(4);
+    const pages = onLeaves(sets);
+    expect(pages.length).toBeLessThanOrEqual(2 * tickets.length + 8);
+    pages.forEach((page, index) => {
+      if (page.bookmark !== "") expect(index % 2).toBe(0);
+    });
+  },
+);
+
+test("an order of assembly that tickets share is printed once where it is asked for, with a box a step on each ticket", async () => {
+  const set = await type;
+  const boxes = tickets.filter(({ sized }) => sized.kind.name === "slipcase");
+  expect(boxes.length).toBeGreaterThan(1);
+  const [first, ...others] = ticketSets(boxes, true, pageFrame("A4"), set);
+  const { text } = boxes[0]!.sized.kind.order(boxes[0]!.sized.settings)[1]!;
+  expect(textOn(first!)).toContain("list A, printed once");
+  expect(textOn(first!)).not.toContain(text.slice(0, 30));
+  expect(textOn(others.at(-1)!)).toContain(text.slice(0, 30));
+  expect(textOn(others.at(-1)!)).toContain("LK 005");
+});
+
+test("backs of half pages lie behind their fronts when the sheet is turned on its short edge", async () => {
+  const set = await type;
+  const frame = halfFrame("A4");
+  const sets = tickets.slice(20, 24).map((ticket) => benchTicket(ticket, frame, set));
+  const [front, back] = twoUp(sets);
+  expect(textsOn(front!).find(({ text }) => text === tickets[20]!.identifier)!.box.x).toBeLessThan(frame.width);
+  const behind = textsOn(back!).filter(({ text }) => text === tickets[20]!.identifier);
+  expect(behind.every(({ box }) => box.x > frame.width)).toBe(true);
+  for (const page of twoUp(sets)) expect(faults(page, set)).toEqual([]);
+});
+
+test("a lid and a case are cut after what they go over is measured, with the sums of the sizing rules", () => {
+  // By hand: lid inside = finished + 2c + g = + 1 + 1; a full lid's depth = finished - reveal 3, rounded down with it:
+  // 42.5 from 45.9, so 3.4.
+  const [, lid] = roundsOf(enclosed(book(300, 210, 40), "lidded box"), enclosed(book(300, 210, 48), "lidded box"));
+  expect(lid!.madeTo!.name).toBe("box");
+  expect(finished(lid!.madeTo!, Y)).toBeCloseTo(308, 9);
+  expect(lid!.rules.map(({ direction, more }) => [direction, Math.round(more * 1e6) / 1e6])).toEqual([
+    [Y, 2],
+    [X, 2],
+    [Z, -3.4],
+  ]);
+  // Large tray: height finished + 2c + g, width and depth finished + g. Case: height + 2 squares, width + square - c,
+  // spine the finished depth and the covering inside each board.
+  const [first, large, boards] = roundsOf(
+    enclosed(book(300, 210, 40), "clamshell box"),
+    enclosed(book(300, 210, 48), "clamshell box"),
+  );
+  expect(first!.parts.every(({ tray }) => tray === "small")).toBe(true);
+  expect(large!.rules.map(({ more }) => Math.round(more * 1e6) / 1e6)).toEqual([2, 1, 1]);
+  expect(boards!.madeTo!.name).toBe("large");
+  expect(boards!.rules.map(({ of, more }) => [of, Math.round(more * 1e6) / 1e6])).toEqual([
+    ["case board", 6],
+    ["case board", 2.5],
+    ["case spine", 1],
+  ]);
+});
+
+test("a lid of given depth does not follow the depth of its box", () => {
+  const text = "lid depth=20 mm";
+  const [, lid] = roundsOf(
+    enclosed(book(300, 210, 60), "lidded box", text),
+    enclosed(book(300, 210, 68), "lidded box", text),
+  );
+  expect(lid!.rules.map(({ direction }) => direction)).toEqual([Y, X]);
+});
+
+test("every part is in exactly one round", () => {
+  for (const { sized } of tickets) {
+    const parts = roundsOf(sized.assembly, undefined).flatMap((round) => round.parts);
+    expect([...parts].sort(byName)).toEqual([...sized.assembly.parts].sort(byName));
+  }
+  function byName(one: { name: string; tray: string }, other: { name: string; tray: string }): number {
+    return `${one.tray} ${one.name}`.localeCompare(`${other.tray} ${other.name}`);
+  }
+});
+
+test("a wall is matched by a sum with room for the caliper that was measured", () => {
+  const ticket = tickets.find(({ sized }) => sized.kind.name === "tray")!;
+  const lines = numberedParts(ticket)
+    .filter(({ part }) => part.placed?.role === "wall")
+    .map(({ part }) => matchLines(part, ticket.sized));
+  expect(lines[0]).toEqual([
+    { text: "length: base + 2 × board", blank: true },
+    { text: "height: inside depth + board", blank: true },
+  ]);
+  expect(lines[1]).toEqual([
+    { text: "length: as the base", blank: false },
+    { text: "height: as the side wall", blank: false },
+  ]);
+});
