@@ -91,12 +91,17 @@ Example
 ${CAUTION}`,
   plan: `enclosure-columns plan SURVEY
 
-How many sheets of each stock the whole survey takes, how far that is from the least possible, and every sheet with its
-pieces and its edge-to-edge cuts in order. Grain is kept. Sheets that are cut alike stand together.
+How many sheets of each stock the whole survey takes, how far that is from the least possible, and what the plan asks of
+the person who cuts it: cuts, settings of the fence, stages, slivers, open items, loose panels. Grain is kept. The setting
+"plan style" is bench (easy to cut) or least sheets.
 
   --only STOCK        one stock alone
   --by HEADING        each value of this heading (batch, say) from sheets of its own; tells what that costs in sheets
-  --seconds N         search that long for each stock, on all cores; Ctrl-C keeps the best plans so far
+  --sheets            every sheet too, with its pieces and its edge-to-edge cuts in order
+  --out FILE.txt      the sheets to a file
+  --replace           write over an earlier output, keeping a backup beside it
+  --seconds N         search that long for each stock (10 s for all together unless said); Ctrl-C keeps the best so far
+  --steps N           search so many steps for each stock: the same plan on any machine
   --sheet, --heading-row, --height ... HEADING   as for fill
 
 ${SETTINGS_HELP}
@@ -111,7 +116,8 @@ what is left out: rows, pieces, and stocks without a price. Totals are sums of t
                       each group then has sheets of its own, and what that costs in sheets is told
   --out FILE          written too, as .csv or .xlsx; of a workbook, a copy of it with the sheet "Estimate"
   --in-place          put that sheet into the workbook itself, keeping a backup beside it
-  --seconds N         search that long for each stock, on all cores; Ctrl-C keeps the best plans so far
+  --seconds N         search that long for each stock (10 s for all together unless said); Ctrl-C keeps the best so far
+  --steps N           search so many steps for each stock: the same plan on any machine
   --replace           write over an earlier output, keeping a backup beside it
   --sheet, --heading-row, --height ... HEADING   as for fill
 
@@ -133,8 +139,9 @@ A PDF for the bench, or for an application: fonts embedded, any writing. Tickets
   --labels CxR        columns x rows of a label sheet (3x8)
   --label-margin MM   round the labels of a sheet (0)
   --label-order       item (as it is unless said) or stock
-  --seconds N         search that long for each stock, on all cores, where plans or estimate are printed;
-                      left out, the same plans as plan and estimate give; Ctrl-C keeps the best so far
+  --seconds N         search that long for each stock, where plans or estimate are printed (10 s for all together
+                      unless said); Ctrl-C keeps the best so far
+  --steps N           search so many steps for each stock: the same plan on any machine
   --out FILE          where to write (default: SURVEY-WHAT.pdf, beside it)
   --replace           write over an earlier output, keeping a backup beside it
   --sheet, --heading-row, --height ... HEADING   as for fill

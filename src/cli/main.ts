@@ -46,16 +46,19 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
       }),
   },
   plan: {
-    options: { ...SURVEY, only: text, by: text, seconds: text },
+    options: { ...SURVEY, only: text, by: text, seconds: text, steps: text, sheets: flag },
     run: (given, [survey]) =>
       planCommand(readSurvey(surveyOptions(given, survey)), {
         stock: textOf(given["only"]),
         by: textOf(given["by"]),
+        sheets: given["sheets"] === true,
+        out: textOf(given["out"]),
+        replace: given["replace"] === true,
         ...searchOptions(given),
       }),
   },
   estimate: {
-    options: { ...SURVEY, by: text, seconds: text, "in-place": flag },
+    options: { ...SURVEY, by: text, seconds: text, steps: text, "in-place": flag },
     run: (given, [survey]) => {
       const by = textOf(given["by"]);
       const options = surveyOptions(given, survey);
@@ -75,6 +78,7 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
       what: text,
       paper: text,
       seconds: text,
+      steps: text,
       "two-up": flag,
       once: flag,
       date: text,
@@ -156,13 +160,19 @@ const PROGRESS_EVERY = 500;
 
 function searchOptions(given: Given): BesideOptions {
   const seconds = textOf(given["seconds"]);
-  const number = Number(seconds);
-  if (seconds !== undefined && !(number > 0 && Number.isFinite(number)))
+  const steps = textOf(given["steps"]);
+  if (seconds !== undefined && !(Number(seconds) > 0 && Number.isFinite(Number(seconds))))
     throw new InputError("seconds", shown(seconds), "give the seconds to search for each stock, such as 10");
-  if (seconds === undefined) return {};
+  if (steps !== undefined && !(Number(steps) >= 0 && Number.isInteger(Number(steps))))
+    throw new InputError("steps", shown(steps), "give a whole number of steps for each stock, such as 2000");
+  const limits = {
+    ...(seconds === undefined ? {} : { milliseconds: Number(seconds) * 1000 }),
+    ...(steps === undefined ? {} : { steps: Number(steps) }),
+  };
+  if (seconds === undefined && !process.stderr.isTTY) return limits;
   const last = new Map<string, number>();
   return {
-    milliseconds: number * 1000,
+    ...limits,
     onProgress: (stock, { sheets, gap, elapsedMs }) => {
       if (performance.now() - (last.get(stock) ?? Number.NEGATIVE_INFINITY) < PROGRESS_EVERY) return;
       last.set(stock, performance.now());

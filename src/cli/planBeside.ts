@@ -14,7 +14,7 @@ interface Ask {
   readonly place: number;
   readonly job: StockJob;
   readonly seed: number;
-  readonly budget: Budget | undefined;
+  readonly budget: Budget;
 }
 
 type Told =
@@ -23,8 +23,10 @@ type Told =
   | { readonly place: number; readonly refused: Pick<InputError, "argument" | "got" | "expected" | "cure"> };
 
 export interface BesideOptions {
-  /** Time for each stock; left out, the same steps and so the same plan on any machine. */
+  /** Time for each stock; with neither this nor `steps`, one usual time for all stocks together. */
   readonly milliseconds?: number | undefined;
+  /** Steps of the search for each stock: the same plan on any machine. */
+  readonly steps?: number | undefined;
   readonly onProgress?: (stock: string, progress: Progress) => void;
 }
 
@@ -39,9 +41,13 @@ export async function planBeside(jobs: readonly StockJob[], options: BesideOptio
   const { milliseconds, onProgress } = options;
   const cores = availableParallelism();
   const seeds = milliseconds === undefined ? 1 : Math.max(1, Math.floor(cores / Math.max(1, jobs.length)));
-  const budget = milliseconds === undefined ? undefined : { milliseconds };
   const asks = jobs.flatMap((job, place) =>
-    Array.from({ length: seeds }, (_, seed): Ask => ({ place, job, seed: seed + 1, budget })),
+    Array.from({ length: seeds }, (_, seed): Ask => ({
+      place,
+      job,
+      seed: seed + 1,
+      budget: budgetOf(job, jobs, cores, options),
+    })),
   );
   const best: StockPlan[] = [];
   const stop = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
@@ -84,6 +90,29 @@ export async function planBeside(jobs: readonly StockJob[], options: BesideOptio
   }
 }
 
+/** The time that all stocks share where nobody says how long to search. */
+const USUAL_MS = 10_000;
+
+/** Steps in which a small job is as good as done, for it and for each of its pieces. */
+const STEPS = 3000;
+const STEPS_PER_PIECE = 40;
+
+function budgetOf(
+  job: StockJob,
+  jobs: readonly StockJob[],
+  cores: number,
+  { milliseconds, steps }: BesideOptions,
+): Budget {
+  if (steps !== undefined) return { iterations: steps };
+  if (milliseconds !== undefined) return { milliseconds };
+  const pieces = jobs.reduce((sum, each) => sum + each.pieces.length, 0);
+  const share = (job.pieces.length / Math.max(1, pieces)) * Math.min(cores, jobs.length);
+  return {
+    iterations: STEPS + STEPS_PER_PIECE * job.pieces.length,
+    milliseconds: USUAL_MS * Math.min(1, share),
+  };
+}
+
 /** The other side: answers until it is ended. */
 export function servePlans(): void {
   const { stop } = workerData as Shared;
@@ -92,7 +121,7 @@ export function servePlans(): void {
     try {
       const plan = planStock(job, {
         seed,
-        ...(budget === undefined ? {} : { budget }),
+        budget,
         onProgress: (stock, progress) => tell({ stock, progress }),
         shouldStop: () => Atomics.load(stop, 0) === 1,
       });

@@ -5,16 +5,8 @@ import { examplePriceNotice } from "../estimate/examplePrices";
 import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
 import { stockJobs, type Demand, type StockPlan } from "../estimate/stockPlans";
 import { InputError, shown } from "../measure/errors";
-import { formatLengthWithUnit } from "../measure/formatLength";
 import { plainRows, type Cell } from "../item/answers";
-import {
-  demandGroups,
-  demandsOf,
-  estimateTable,
-  leftOutRows,
-  SHEETS_HEADINGS,
-  sheetsRow,
-} from "../estimate/sheetAnswers";
+import { demandGroups, demandsOf, estimateTable, leftOutRows } from "../estimate/sheetAnswers";
 import { boardNotes } from "../survey/boardNotes";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import type { SurveyCells } from "../survey/surveyAnswers";
@@ -27,6 +19,7 @@ import { verifyEdit } from "../workbook/verifyEdit";
 import { writeCsv } from "../workbook/writeCsv";
 import type { Output } from "./output";
 import { planBeside, type BesideOptions } from "./planBeside";
+import { fewerSheetsText, itemsInPart, readText, sheetTables, stocksText } from "./planText";
 import { textTable } from "./textTable";
 
 /** A survey as the command line read it. */
@@ -46,6 +39,13 @@ export interface SheetsOptions extends BesideOptions {
   readonly by: string | undefined;
 }
 
+/** What of a plan to print, and where to write its sheets. */
+export interface PlanCommand extends SheetsOptions {
+  readonly sheets: boolean;
+  readonly out: string | undefined;
+  readonly replace: boolean;
+}
+
 /** Where to write an estimate. */
 export interface EstimateOut {
   readonly out: string | undefined;
@@ -57,39 +57,68 @@ interface Planned {
   readonly groups: readonly PlannedGroup[];
   /** What planning by group costs; empty where all is planned together. */
   readonly batching: readonly BatchingCost[];
+  /** Plans of the fewest sheets found, beside plans of the bench style; empty where none were looked for. */
+  readonly least: readonly StockPlan[];
 }
 
-/** `plan`: sheets of each stock with what is proved, and every sheet with its cuts in order. */
-export async function planCommand({ sized, cells }: ReadSurvey, options: SheetsOptions): Promise<Output> {
+/** Beyond so many pieces the time goes to the plan itself, not to one to compare it with. */
+const COMPARED_UP_TO = 3000;
+
+/** `plan`: sheets of each stock with what is proved and what the plan asks of the bench; every sheet where that is asked. */
+export async function planCommand(survey: ReadSurvey, options: PlanCommand): Promise<Output> {
+  const { sized, cells } = survey;
   const { settings } = sized;
-  const { groups, batching } = await planned(sized, cells, options.by ?? "material", options);
-  const sections = groups.flatMap(({ group, plans }) => {
-    const table = [SHEETS_HEADINGS, ...plans.map((plan) => sheetsRow(plan, settings))];
-    return [
-      ...(group === "" ? [] : ["", `${options.by}: ${group}`, ""]),
-      textTable(plainRows(table)),
-      ...plans.flatMap((plan) => planText(plan, settings.unit)),
-    ];
+  const { groups, batching, least } = await planned(sized, cells, options.by ?? "material", {
+    ...options,
+    compare: options.by === undefined,
   });
+  const plans = allPlans(groups);
+  const heading = (group: string) => (group === "" ? [] : ["", `${options.by}: ${group}`, ""]);
+  const sections = groups.flatMap(({ group, plans: own }) => [...heading(group), ...stocksText(own, settings)]);
+  const tables = groups.flatMap(({ group, plans: own }) => [
+    ...heading(group),
+    ...own.flatMap((plan) => sheetTables(plan, settings.unit)),
+  ]);
+  const saved = savePlan(survey, options, tables);
   return {
     text: [
+      ...readText(sized, plans),
+      "",
       ...sections,
+      ...fewerSheetsText(plans, least),
       ...batchingText(batching, options.by),
-      ...leftOutText(leftOutRows(sized, allPlans(groups))),
+      ...(options.sheets ? tables : []),
+      ...(options.sheets || saved.length > 0 ? saved : ["", "Every sheet with its cuts: --sheets, or --out FILE."]),
       ...notesText(sized),
       "",
       "Blade: cut along a heavy steel rule, fingers behind its edge; a board shear's guard stays on.",
     ].join("\n"),
     json:
       options.by === undefined
-        ? allPlans(groups)
-        : { groups: groups.map(({ group, plans }) => ({ group, plans })), batching },
+        ? plans
+        : { groups: groups.map(({ group, plans: own }) => ({ group, plans: own })), batching },
   };
 }
 
 function notesText(sized: SizedSurvey): readonly string[] {
   const notes = boardNotes(sized);
   return notes.length === 0 ? [] : ["", ...notes];
+}
+
+/** @returns what was written, in words */
+function savePlan(
+  { path, bytes }: ReadSurvey,
+  { out, replace }: PlanCommand,
+  tables: readonly string[],
+): readonly string[] {
+  if (out === undefined) return [];
+  if (extname(out).toLowerCase() !== ".txt")
+    throw new InputError("out", shown(basename(out)), "give a .txt file for the sheets with their cuts");
+  const content = new TextEncoder().encode(`${tables.join("\n").trim()}\n`);
+  return told(
+    saveBeside({ input: path, inputBytes: bytes, output: out, bytes: content, inPlace: false, replace }),
+    "plan",
+  );
 }
 
 /** `estimate`: the materials budget, to the screen, to a file, or as a sheet of a copy of the survey's workbook. */
@@ -114,6 +143,7 @@ export async function estimateCommand(
       ...batchingText(batching, by),
       ...leftOutText(leftOut),
       "",
+      ...completeText(sized, allPlans(groups)),
       ...method(estimate, sized, settings.currency),
       ...notesText(sized),
       ...saved.map((line) => `\n${line}`),
@@ -127,20 +157,29 @@ async function planned(
   sized: SizedSurvey,
   cells: SurveyCells,
   by: string,
-  { stock, ...options }: BesideOptions & { readonly stock: string | undefined },
+  {
+    stock,
+    compare = false,
+    ...options
+  }: BesideOptions & { readonly stock: string | undefined; readonly compare?: boolean },
 ): Promise<Planned> {
   const { settings } = sized;
   const only = (demands: readonly Demand[]) => (stock === undefined ? demands : onlyStock(demands, stock));
   const found = demandGroups(sized, cells, by).map(({ group, demands }) => ({ group, demands: only(demands) }));
   const apart = groupedJobs(found, settings);
   const together = found.length < 2 ? [] : stockJobs(only(demandsOf(sized)), settings);
-  const plans = await planBeside([...apart.jobs, ...together], options);
+  const compared = apart.jobs.filter(
+    ({ source, bench, pieces }) =>
+      compare && bench !== undefined && source?.kind === "sheets" && pieces.length <= COMPARED_UP_TO,
+  );
+  const least = compared.map((job) => ({ ...job, bench: undefined }));
+  const plans = await planBeside([...apart.jobs, ...together, ...least], options);
   const groups = apart.planned(plans);
   const batching = batchingCost(
     groups.map((group) => group.plans),
-    plans.slice(apart.jobs.length),
+    plans.slice(apart.jobs.length, apart.jobs.length + together.length),
   );
-  return { groups, batching };
+  return { groups, batching, least: plans.slice(apart.jobs.length + together.length) };
 }
 
 function allPlans(groups: Planned["groups"]): readonly StockPlan[] {
@@ -156,6 +195,15 @@ function batchingText(batching: readonly BatchingCost[], by: string | undefined)
     "",
     textTable([["stock", "unit", "by group", "all together", "more"], ...rows]),
   ];
+}
+
+/** No money is left out without a word: how many enclosures the budget holds whole, and how many in part. */
+function completeText({ outcomes }: SizedSurvey, plans: readonly StockPlan[]): readonly string[] {
+  const inPart = itemsInPart(plans).size;
+  const sized = outcomes.filter(({ state }) => state === "sized").length;
+  return inPart === 0
+    ? []
+    : [`${sized - inPart} complete, ${inPart} in part: pieces that cannot be cut are not in the cost.`];
 }
 
 function method({ lines }: Estimate, { settings }: SizedSurvey, currency: string): readonly string[] {
@@ -214,25 +262,6 @@ function onlyStock(demands: readonly Demand[], stock: string): readonly Demand[]
     ...demand,
     parts: demand.parts.filter((part) => part.stock.toLowerCase() === wanted),
   }));
-}
-
-/** Every sheet as a bench worker cuts it: sheets that are cut alike together, each cut with its setting. */
-function planText({ stock, form, plan }: StockPlan, unit: "mm" | "cm" | "in"): readonly string[] {
-  if (plan === undefined || plan.sheets.length === 0) return [];
-  const size = (mm: number) => formatLengthWithUnit(mm, unit);
-  const alike = new Map<number, number[]>();
-  plan.sheets.forEach(({ layout }, index) => alike.set(layout, [...(alike.get(layout) ?? []), index]));
-  const lines = [...alike.values()].flatMap((indexes) => {
-    const sheet = plan.sheets[indexes[0]!]!;
-    const numbers = indexes.map((index) => index + 1).join(", ");
-    return [
-      "",
-      `${stock}, ${form === "roll" ? "length" : indexes.length > 1 ? "sheets" : "sheet"} ${numbers}: ${size(sheet.length)} along the grain x ${size(sheet.width)}`,
-      `  pieces: ${sheet.placements.map(({ piece, length, width }) => `${piece.item} ${piece.part} ${size(length)} x ${size(width)}`).join("; ")}`,
-      `  cuts: ${sheet.cuts.map(({ way, setting }) => `${way} at ${size(setting)}`).join(", ")}`,
-    ];
-  });
-  return [...lines, `  ${stock}: ${plan.cutCount} cuts, ${plan.settings} different settings, ${plan.setUps} set-ups`];
 }
 
 function leftOutText(rows: readonly (readonly Cell[])[]): readonly string[] {

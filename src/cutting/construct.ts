@@ -1,4 +1,5 @@
-import { noChoice, weighCut } from "./bestCut";
+import { weighNew } from "./bestCut";
+import { noChoice } from "./choice";
 import { createForest, NONE } from "./forest";
 import type { Job } from "./job";
 import { kindFor } from "./kindFor";
@@ -45,7 +46,7 @@ export function construct(
   pieces: readonly number[] = Array.from(job.area.keys()),
 ): Draft {
   const { leastLength, leastWidth } = leastSides(job, pieces);
-  const forest = createForest(pieces.length, leastLength, leastWidth);
+  const forest = createForest(pieces.length, leastLength, leastWidth, job.limits);
   const random = createRandom(0);
   const shelves: Shelves = [];
   const choice = noChoice();
@@ -66,9 +67,7 @@ export function construct(
         sheets.push({ kind, panel });
         used[kind]!++;
         weight += job.kinds[kind]!.weight;
-        weighCut(forest, panel, job.length[piece]!, job.width[piece]!, false, random, 0, choice);
-        if (job.turn[piece] === 1)
-          weighCut(forest, panel, job.width[piece]!, job.length[piece]!, true, random, 0, choice);
+        weighNew(forest, job, piece, panel, random, choice);
       }
     }
     toPlace -= job.area[piece]!;
@@ -76,9 +75,7 @@ export function construct(
       out.push(piece);
       continue;
     }
-    const length = choice.turned ? job.width[piece]! : job.length[piece]!;
-    const width = choice.turned ? job.length[piece]! : job.width[piece]!;
-    cutPiece(forest, choice.leftover, piece, length, width, choice.axis);
+    cutPiece(forest, choice.leftover, piece, choice.length, choice.width, choice.axis);
     shelve(shelves, forest);
   }
   return { sheets: sheets.map(({ kind, panel }) => ({ kind, panel: exportPanel(forest, panel) })), out, weight };

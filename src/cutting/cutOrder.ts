@@ -1,5 +1,5 @@
 import { ALONG_LENGTH } from "./forest";
-import { UNITS_PER_MM } from "./job";
+import { UNITS_PER_MM } from "./grid";
 import type { Panel } from "./panels";
 import type { Cut } from "./types";
 

@@ -28,7 +28,7 @@ interface Pick {
  */
 export function fillOneByOne(job: Job, watch: Watch): Draft | undefined {
   const { leastLength, leastWidth } = leastSides(job);
-  const forest = createForest(job.size, leastLength, leastWidth);
+  const forest = createForest(job.size, leastLength, leastWidth, job.limits);
   const used = new Int32Array(job.kinds.length);
   const left = Array.from(job.area.keys()).sort((one, other) => job.area[other]! - job.area[one]!);
   const sheets: CutSheet[] = [];

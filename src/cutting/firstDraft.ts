@@ -2,7 +2,7 @@ import { construct, type Draft, type Order, ORDERS } from "./construct";
 import { NONE } from "./forest";
 import type { Job } from "./job";
 import { joinEqualSides } from "./joinEqualSides";
-import type { Panel } from "./panels";
+import { type Panel, piecesIn } from "./panels";
 
 /** Up to so many pieces every order is tried for a first plan, up to so many two, beyond one. */
 const ALL_ORDERS_UP_TO = 2000;
@@ -42,6 +42,7 @@ function ordersFor(job: Job): readonly Order[] {
 /** Whether the area of the pieces leaves room for fewer sheets than were found, and then fills them almost wholly. */
 function mayLackWaste(job: Job, found: number): boolean {
   const [kind] = job.kinds;
+  if (job.limits.bench) return false;
   if (kind === undefined || job.kinds.length > 1 || kind.limit < job.size || job.size > JOINED_UP_TO) return false;
   const sheets = job.area.reduce((sum, area) => sum + area, 0) / (kind.length * kind.width);
   return found > Math.ceil(sheets) && Math.ceil(sheets) - sheets <= LITTLE_WASTE * sheets;
@@ -49,16 +50,12 @@ function mayLackWaste(job: Job, found: number): boolean {
 
 /** The full sheets, and a plan made in one pass for the pieces on none of them. */
 function draftWithFull(job: Job, full: readonly Panel[]): Draft {
-  const used = new Set(full.flatMap(piecesOf));
+  const used = new Set(full.flatMap(piecesIn));
   const left = Array.from(job.area.keys()).filter((piece) => !used.has(piece));
   const plans = ORDERS.map((order) => construct(job, order, NONE, left));
   const rest = plans.reduce((one, other) => (one.weight <= other.weight ? one : other));
   const sheets = [...full.map((panel) => ({ kind: 0, panel })), ...rest.sheets];
   return { sheets, out: rest.out, weight: sheets.length * job.kinds[0]!.weight };
-}
-
-function piecesOf(panel: Panel): readonly number[] {
-  return panel.piece === NONE ? panel.parts.flatMap(piecesOf) : [panel.piece];
 }
 
 function comparison(one: readonly number[], other: readonly number[]): number {

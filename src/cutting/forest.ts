@@ -1,3 +1,4 @@
+import type { Limits } from "./limits";
 import { worthOf } from "./worth";
 
 /** Nothing: no piece, no parent, no neighbour, no slot. */
@@ -22,6 +23,8 @@ export interface Forest {
   readonly first: Int32Array;
   readonly next: Int32Array;
   readonly previous: Int32Array;
+  /** Stage of the cut that freed the panel: changes of direction from the sheet on, 0 for the sheet itself. */
+  readonly depth: Int32Array;
   /** Place of a leftover in `open`, NONE for other panels. */
   readonly slot: Int32Array;
   readonly worth: Float64Array;
@@ -35,6 +38,7 @@ export interface Forest {
   totalWorth: number;
   readonly leastLength: number;
   readonly leastWidth: number;
+  readonly limits: Limits;
   readonly history: History;
 }
 
@@ -53,13 +57,13 @@ interface History {
   totalWorth: number;
 }
 
-const FIELDS = 10;
+const FIELDS = 11;
 
 /** Panels that inserting one piece can add. */
 const PANELS_PER_PIECE = 4;
 
 /** An empty forest with room for `pieces` pieces on at most as many sheets, however it is changed. */
-export function createForest(pieces: number, leastLength: number, leastWidth: number): Forest {
+export function createForest(pieces: number, leastLength: number, leastWidth: number, limits: Limits): Forest {
   // Twice: what is dropped in a step cannot be used again before the step is committed.
   const room = 2 * PANELS_PER_PIECE * pieces + 2 * pieces + 16;
   const numbers = () => new Int32Array(room);
@@ -72,6 +76,7 @@ export function createForest(pieces: number, leastLength: number, leastWidth: nu
     first: numbers(),
     next: numbers(),
     previous: numbers(),
+    depth: numbers(),
     slot: numbers(),
     worth: new Float64Array(room),
     open: numbers(),
@@ -81,6 +86,7 @@ export function createForest(pieces: number, leastLength: number, leastWidth: nu
     totalWorth: 0,
     leastLength,
     leastWidth,
+    limits,
     history: {
       recording: false,
       step: 0,
@@ -134,6 +140,7 @@ export function rollback(forest: Forest): void {
     forest.next[panel] = log[at + 7]!;
     forest.previous[panel] = log[at + 8]!;
     forest.slot[panel] = slot;
+    forest.depth[panel] = log[at + 10]!;
     forest.worth[panel] = past.worthLog[entry]!;
     if (slot !== NONE) putInSlot(forest, panel, slot);
   }
@@ -161,11 +168,12 @@ export function touch(forest: Forest, panel: number): void {
   log[at + 7] = forest.next[panel]!;
   log[at + 8] = forest.previous[panel]!;
   log[at + 9] = forest.slot[panel]!;
+  log[at + 10] = forest.depth[panel]!;
   past.worthLog[past.logged++] = forest.worth[panel]!;
 }
 
 /** A new panel on its own, neither piece nor leftover yet. */
-export function makePanel(forest: Forest, length: number, width: number, piece: number): number {
+export function makePanel(forest: Forest, length: number, width: number, piece: number, depth: number): number {
   const past = forest.history;
   const panel = past.unused[--past.unusedCount]!;
   if (past.recording) {
@@ -175,6 +183,7 @@ export function makePanel(forest: Forest, length: number, width: number, piece: 
   forest.length[panel] = length;
   forest.width[panel] = width;
   forest.piece[panel] = piece;
+  forest.depth[panel] = depth;
   forest.parent[panel] = NONE;
   forest.first[panel] = NONE;
   forest.next[panel] = NONE;
@@ -190,10 +199,14 @@ export function dropPanel(forest: Forest, panel: number): void {
   else past.unused[past.unusedCount++] = panel;
 }
 
-/** Enters a panel among the leftovers. */
+/** Enters a panel among the leftovers. What a trim after the last stage leaves is waste. */
 export function openLeftover(forest: Forest, panel: number): void {
   const length = forest.length[panel]!;
   const width = forest.width[panel]!;
+  if (forest.depth[panel]! > forest.limits.stages) {
+    forest.worth[panel] = 0;
+    return;
+  }
   const worth = worthOf(length * width);
   forest.worth[panel] = worth;
   forest.totalWorth += worth;

@@ -1,4 +1,4 @@
-import { CHANCE_PARTS } from "./bestCut";
+import { CHANCE_PARTS } from "./choice";
 import { begin, commit, createForest, type Forest, isLeftover, NONE, openLeftover, rollback } from "./forest";
 import type { Draft } from "./construct";
 import { weightStep } from "./cover";
@@ -165,7 +165,7 @@ function copy(from: Int32Array, to: Int32Array, count: number): void {
 
 function plant(job: Job, draft: Draft, seed: number): Search {
   const { leastLength, leastWidth } = leastSides(job);
-  const search = createSearch(job, createForest(job.size, leastLength, leastWidth), createRandom(seed));
+  const search = createSearch(job, createForest(job.size, leastLength, leastWidth, job.limits), createRandom(seed));
   for (const { kind, panel } of draft.sheets) {
     search.sheets[search.sheetCount] = importPanel(search.forest, panel);
     search.kinds[search.sheetCount++] = kind;

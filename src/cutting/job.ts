@@ -1,9 +1,8 @@
+import { UNITS2_PER_TENTH2, UNITS_PER_MM } from "./grid";
+import { type Limits, NO_LIMITS, STRETCH_LENGTH, STRETCH_WIDTH } from "./limits";
 import type { CuttingOptions, Piece, Roll, Sheet, Uncuttable } from "./types";
 
-/** Units a millimetre: the search reckons in whole tenths. */
-export const UNITS_PER_MM = 10;
-
-/** A tenth that differs from a whole one by less than this is taken as that whole one (binary fractions). */
+/** A number of units that differs from a whole one by less than this is taken as that whole one (binary fractions). */
 const ROUNDING = 1e-6;
 
 /** Prices count in thousandths of the currency. */
@@ -26,6 +25,9 @@ export interface Job {
   readonly width: Int32Array;
   readonly turn: Uint8Array;
   readonly area: Float64Array;
+  /** Bits: along its length, along its width a piece is trimmed later and may be larger. */
+  readonly stretch: Uint8Array;
+  readonly limits: Limits;
   /** For each piece of the search, the piece asked for and which copy of it. */
   readonly source: readonly Piece[];
   readonly copy: Int32Array;
@@ -63,7 +65,7 @@ export function prepareSheets(pieces: readonly Piece[], sheets: readonly Sheet[]
     const byArea = free && sheet.onHand === undefined;
     return {
       ...usable,
-      weight: byArea ? area : Math.round(sheet.price * PRICE_STEPS),
+      weight: byArea ? Math.ceil(area / UNITS2_PER_TENTH2) : Math.round(sheet.price * PRICE_STEPS),
       limit: sheet.onHand ?? Number.POSITIVE_INFINITY,
     };
   });
@@ -95,7 +97,8 @@ function prepare(pieces: readonly Piece[], kinds: readonly SheetKind[], options:
     const width = unitsUp(piece.width) + gap;
     const count = piece.count ?? 1;
     if (!fits(length, width) && !(piece.turn && fits(width, length))) {
-      if (count > 0) tooLarge.push({ piece, count, reason: "larger than every sheet" });
+      const reason = fits(width, length) ? "fits only against the grain" : "larger than every sheet";
+      if (count > 0) tooLarge.push({ piece, count, reason });
       continue;
     }
     for (let copy = 1; copy <= count; copy++) {
@@ -112,8 +115,27 @@ function prepare(pieces: readonly Piece[], kinds: readonly SheetKind[], options:
     width,
     turn: Uint8Array.from(source, (piece, index) => (piece.turn && length[index] !== width[index] ? 1 : 0)),
     area: Float64Array.from(length, (value, index) => value * width[index]!),
+    stretch: Uint8Array.from(
+      source,
+      ({ later }) => (later?.length ? STRETCH_LENGTH : 0) | (later?.width ? STRETCH_WIDTH : 0),
+    ),
+    limits: limitsOf(options),
     source,
     copy: Int32Array.from(copies),
   };
   return { job, tooLarge };
+}
+
+function limitsOf({ bench, edgeTrim = 0, pieceGap = 0 }: CuttingOptions): Limits {
+  if (bench === undefined) return NO_LIMITS;
+  const gap = unitsUp(pieceGap);
+  return {
+    bench: true,
+    stages: bench.stages,
+    gap,
+    leastWaste: unitsUp(bench.leastWaste) + gap,
+    edgeTrim: unitsDown(edgeTrim),
+    absorbed: unitsDown(bench.leastWaste),
+    cutLength: bench.cutLength === undefined ? NO_LIMITS.cutLength : unitsDown(bench.cutLength) + gap,
+  };
 }

@@ -1,7 +1,7 @@
 import { arrange } from "./arrange";
 import type { CutSheet } from "./construct";
 import { cutOrder } from "./cutOrder";
-import { type Job, UNITS_PER_MM, unitsUp } from "./job";
+import { type Job, unitsUp } from "./job";
 import { placementsOf } from "./placementsOf";
 import type { Mm } from "../measure/units";
 import type { Cut, CuttingOptions, SheetPlan } from "./types";
@@ -20,6 +20,9 @@ export interface LaidOut {
   readonly setUps: number;
 }
 
+/** Settings of the fence that differ by less than a tenth of a millimetre are one. */
+const SETTINGS_PER_MM = 10;
+
 /** Places, cuts and set-ups of a plan's sheets: by stock, and those cut alike together. */
 export function layOutPlan(
   job: Job,
@@ -35,9 +38,10 @@ export function layOutPlan(
     return { kind, cuts, key: `${kind}: ${keyOf(cuts)}`, placements: placementsOf(job, arranged, trim) };
   });
   const cutting = (cuts: readonly Cut[]) => cuts.reduce((sum, cut) => sum + cut.setting, 0);
-  drawn.sort(
-    (one, other) => one.kind - other.kind || cutting(other.cuts) - cutting(one.cuts) || compare(one.key, other.key),
-  );
+  if (options.bench === undefined)
+    drawn.sort(
+      (one, other) => one.kind - other.kind || cutting(other.cuts) - cutting(one.cuts) || compare(one.key, other.key),
+    );
   const layouts = new Map<string, readonly Cut[]>();
   for (const { key, cuts } of drawn) if (!layouts.has(key)) layouts.set(key, cuts);
   const numbers = new Map([...layouts.keys()].map((key, index) => [key, index + 1]));
@@ -45,12 +49,12 @@ export function layOutPlan(
     const { name, length, width } = faces[kind]!;
     return { stock: name, length, width, layout: numbers.get(key)!, placements, cuts };
   });
-  const settings = [...layouts.values()].flat().map((cut) => Math.round(cut.setting * UNITS_PER_MM));
+  const settings = drawn.map(({ cuts }) => cuts.map(({ setting }) => Math.round(setting * SETTINGS_PER_MM)));
   return {
     sheets,
     cutCount: drawn.reduce((sum, { cuts }) => sum + cuts.length, 0),
-    settings: new Set(settings).size,
-    setUps: settings.filter((setting, index) => setting !== settings[index - 1]).length,
+    settings: new Set(settings.flat()).size,
+    setUps: settings.reduce((sum, own) => sum + own.filter((setting, at) => setting !== own[at - 1]).length, 0),
   };
 }
 

@@ -20,9 +20,14 @@ export interface Panel {
   readonly piece: number;
 }
 
+/** The pieces of a plan's panel. */
+export function piecesIn(panel: Panel): readonly number[] {
+  return panel.piece === NONE ? panel.parts.flatMap(piecesIn) : [panel.piece];
+}
+
 /** A whole sheet, left over. */
 export function layOut(forest: Forest, length: number, width: number): number {
-  const sheet = makePanel(forest, length, width, NONE);
+  const sheet = makePanel(forest, length, width, NONE, 0);
   openLeftover(forest, sheet);
   return sheet;
 }
@@ -54,14 +59,17 @@ export function cutPiece(
     return;
   }
   const byLength = axis === ALONG_LENGTH;
+  const stage = stageOf(forest, leftover, axis);
   const remainder = byLength ? fullLength - length : fullWidth - width;
   const rest = byLength ? fullWidth - width : fullLength - length;
   if (remainder === 0) {
     // The strip is as long as the panel: the piece and the rest are all there is.
-    splitOff(forest, leftover, makePanel(forest, length, width, piece), byLength ? ALONG_WIDTH : ALONG_LENGTH, rest);
+    const across = byLength ? ALONG_WIDTH : ALONG_LENGTH;
+    const depth = stageOf(forest, leftover, across);
+    splitOff(forest, leftover, makePanel(forest, length, width, piece, depth), across, rest);
     return;
   }
-  const strip = makePanel(forest, byLength ? length : fullLength, byLength ? fullWidth : width, NONE);
+  const strip = makePanel(forest, byLength ? length : fullLength, byLength ? fullWidth : width, NONE, stage);
   splitOff(forest, leftover, strip, axis, remainder);
   if (rest === 0) {
     forest.piece[strip] = piece;
@@ -69,10 +77,19 @@ export function cutPiece(
   }
   const across = byLength ? ALONG_WIDTH : ALONG_LENGTH;
   forest.axis[strip] = across;
-  attach(forest, makePanel(forest, length, width, piece), strip);
-  const spare = byLength ? makePanel(forest, length, rest, NONE) : makePanel(forest, rest, width, NONE);
+  attach(forest, makePanel(forest, length, width, piece, stage + 1), strip);
+  const spare = byLength
+    ? makePanel(forest, length, rest, NONE, stage + 1)
+    : makePanel(forest, rest, width, NONE, stage + 1);
   attach(forest, spare, strip);
   openLeftover(forest, spare);
+}
+
+/** The stage of a cut of a leftover that parts it along an axis. */
+export function stageOf(forest: Forest, leftover: number, axis: number): number {
+  const parent = forest.parent[leftover]!;
+  const same = parent !== NONE && forest.axis[parent] === axis;
+  return same ? forest.depth[leftover]! : forest.depth[leftover]! + 1;
 }
 
 /** Makes `part` a part of the leftover's panel and leaves `remainder` of the leftover. */
@@ -91,6 +108,7 @@ function splitOff(forest: Forest, leftover: number, part: number, axis: number, 
     byLength ? remainder : forest.length[leftover]!,
     byLength ? forest.width[leftover]! : remainder,
     NONE,
+    forest.depth[part]!,
   );
   forest.axis[leftover] = axis;
   attach(forest, part, leftover);
@@ -146,10 +164,10 @@ export function exportPanel(forest: Forest, panel: number): Panel {
 }
 
 /** Plants a plan's panel and its parts. */
-export function importPanel(forest: Forest, plan: Panel): number {
-  const panel = makePanel(forest, plan.length, plan.width, plan.piece);
+export function importPanel(forest: Forest, plan: Panel, depth = 0): number {
+  const panel = makePanel(forest, plan.length, plan.width, plan.piece, depth);
   forest.axis[panel] = plan.axis;
-  for (const part of plan.parts) attach(forest, importPanel(forest, part), panel);
+  for (const part of plan.parts) attach(forest, importPanel(forest, part, depth + 1), panel);
   if (isLeftover(forest, panel)) openLeftover(forest, panel);
   return panel;
 }

@@ -1,5 +1,6 @@
 import { ALONG_LENGTH, NONE } from "./forest";
-import { type Job, UNITS_PER_MM } from "./job";
+import { UNITS_PER_MM } from "./grid";
+import type { Job } from "./job";
 import type { Panel } from "./panels";
 import type { Placement } from "./types";
 

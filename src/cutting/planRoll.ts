@@ -1,5 +1,6 @@
 import { construct, type Draft, ORDERS } from "./construct";
 import { ALONG_LENGTH, ALONG_WIDTH, NONE } from "./forest";
+import { UNITS_PER_MM } from "./grid";
 import { placeAll } from "./improve";
 import type { Job } from "./job";
 import type { Panel } from "./panels";
@@ -12,6 +13,9 @@ const SLACKS = [0, 0.01, 0.02, 0.035, 0.05, 0.08, 0.12, 0.2, 0.35, 0.6, 1];
 
 /** The first aim: this part of the way from the plan's length to the bound. */
 const FIRST_SHARE = 0.25;
+
+/** An aim is at least a tenth of a millimetre nearer. */
+const LEAST_AIM = UNITS_PER_MM / 10;
 
 /** Steps given to an aim before a nearer one is tried. */
 const PATIENCE = 1500;
@@ -47,7 +51,7 @@ export function improveRoll(
   let share = FIRST_SHARE;
   let patience = PATIENCE;
   while (best.length > bound && !watch.over()) {
-    const aim = Math.max(1, Math.floor((best.length - bound) * share));
+    const aim = Math.min(best.length - bound, Math.max(LEAST_AIM, Math.floor((best.length - bound) * share)));
     const target = withLength(job, best.length - aim);
     const out: number[] = [];
     const panel = shorten(best, best.length - aim, random, out);
@@ -57,7 +61,7 @@ export function improveRoll(
     if (placed.out.length === 0 && sheet !== undefined) {
       best = cutDown(sheet.panel);
       found(best);
-    } else if (aim > 1) share /= 2;
+    } else if (aim > LEAST_AIM) share /= 2;
     else patience *= 2;
   }
 }

@@ -1,7 +1,11 @@
 import { weightStep } from "./cover";
+import { UNITS_PER_MM } from "./grid";
 
 /** Up to so many lengths, each is raised; beyond, only the side is cut down to what lengths can add up to. */
 const FEW_LENGTHS = 160;
+
+/** A side may be divided into so many steps at most; finer lengths are first rounded down to tenths of a millimetre. */
+const MOST_STEPS = 32_768;
 
 export interface Raised {
   readonly lengths: readonly number[];
@@ -18,10 +22,16 @@ export interface Raised {
  * 44 (3), 1998; M. Boschetti, A. Mingozzi, "The two-dimensional finite bin packing problem", 4OR 1, 2003.
  */
 export function raiseLengths(lengths: readonly number[], owner: readonly number[], side: number): Raised {
-  const unit = Math.max(1, weightStep(lengths));
-  const steps = lengths.map((length) => length / unit);
+  const common = Math.max(1, weightStep(lengths));
+  // Lengths that fit together still do when all are rounded down: what holds for them holds for the true ones.
+  const unit = side / common <= MOST_STEPS ? common : Math.max(UNITS_PER_MM / 10, Math.ceil(side / MOST_STEPS));
+  const steps = lengths.map((length) => Math.floor(length / unit));
   const sideSteps = Math.floor(side / unit);
-  if (lengths.length > FEW_LENGTHS) return { lengths, side: unit * largestUpTo(sumsOf(steps, sideSteps), sideSteps) };
+  if (lengths.length > FEW_LENGTHS)
+    return {
+      lengths: steps.map((length) => length * unit),
+      side: unit * largestUpTo(sumsOf(steps, sideSteps), sideSteps),
+    };
   const longestFirst = Array.from(steps.keys()).sort((one, other) => steps[other]! - steps[one]!);
   for (const index of longestFirst) {
     const others = steps.filter((_, other) => owner[other] !== owner[index]);

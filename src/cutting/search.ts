@@ -1,4 +1,5 @@
-import { type Choice, bestCut, noChoice, weighCut } from "./bestCut";
+import { bestCut, weighNew } from "./bestCut";
+import { type Choice, noChoice } from "./choice";
 import { type Forest, NONE } from "./forest";
 import type { Job } from "./job";
 import { kindFor, mayTake } from "./kindFor";
@@ -91,13 +92,11 @@ export function recreate(search: Search, blink: number, limit: number): boolean 
       if (search.outArea > limit) return false;
       continue;
     }
-    const { leftover, turned } = choice;
+    const { leftover } = choice;
     const fullLength = forest.length[leftover]!;
     const fullWidth = forest.width[leftover]!;
     const fresh = forest.openCount - 1;
-    const length = turned ? job.width[piece]! : job.length[piece]!;
-    const width = turned ? job.length[piece]! : job.width[piece]!;
-    cutPiece(forest, leftover, piece, length, width, choice.axis);
+    cutPiece(forest, leftover, piece, choice.length, choice.width, choice.axis);
     for (let index = 0; index < count; index++) {
       const other = rest[index]!;
       if (!fitsIn(job, other, fullLength, fullWidth)) continue;
@@ -119,9 +118,7 @@ export function takeSheet(search: Search, piece: number, waiting: number): boole
   search.used[kind]!++;
   search.spent += weight;
   choice.loss = Number.POSITIVE_INFINITY;
-  weighCut(forest, sheet, job.length[piece]!, job.width[piece]!, false, search.random, 0, choice);
-  if (job.turn[piece] === 1)
-    weighCut(forest, sheet, job.width[piece]!, job.length[piece]!, true, search.random, 0, choice);
+  weighNew(forest, job, piece, sheet, search.random, choice);
   return true;
 }
 

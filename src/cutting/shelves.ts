@@ -1,5 +1,7 @@
-import { weighCut, type Choice } from "./bestCut";
+import { weighCut } from "./bestCut";
+import type { Choice } from "./choice";
 import { type Forest, NONE } from "./forest";
+import { UNITS2_PER_TENTH2 } from "./grid";
 import type { Job } from "./job";
 import type { Random } from "./random";
 import { worthOf } from "./worth";
@@ -8,7 +10,7 @@ import { worthOf } from "./worth";
 export type Shelves = number[][];
 
 /** Shelves in area^(1/4): a sheet of one square metre, in units, stands on shelf 200. */
-const SHELVES_PER_ROOT = 2;
+const SHELVES_PER_ROOT = 2 / UNITS2_PER_TENTH2 ** (1 / 4);
 
 /** Moves the open leftovers of the forest to their shelves. */
 export function shelve(shelves: Shelves, forest: Forest): void {
@@ -41,8 +43,8 @@ export function takeFromShelves(
     // The larger the leftover, the more worth a piece of some size takes from it.
     if (worthOf(smallest) - worthOf(smallest - area) > choice.loss) break;
     for (const panel of shelves[shelf] ?? []) {
-      weighCut(forest, panel, length, width, false, random, 0, choice);
-      if (turn) weighCut(forest, panel, width, length, true, random, 0, choice);
+      weighCut(forest, job, piece, panel, false, random, 0, choice);
+      if (turn) weighCut(forest, job, piece, panel, true, random, 0, choice);
     }
   }
   if (choice.leftover === NONE) return;

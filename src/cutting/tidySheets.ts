@@ -3,7 +3,7 @@ import { construct, type CutSheet, ORDERS } from "./construct";
 import { cutOrder } from "./cutOrder";
 import { NONE } from "./forest";
 import type { Job } from "./job";
-import type { Panel } from "./panels";
+import { type Panel, piecesIn } from "./panels";
 
 /** Beyond so many pieces the time is better spent on the search. */
 const TIDIED_UP_TO = 1000;
@@ -13,7 +13,7 @@ export function tidySheets(job: Job, sheets: readonly CutSheet[]): readonly CutS
   if (job.size > TIDIED_UP_TO) return sheets;
   return sheets.map((sheet) => {
     const own: Job = { ...job, kinds: [{ ...job.kinds[sheet.kind]!, limit: 1 }] };
-    const pieces = piecesOf(sheet.panel);
+    const pieces = piecesIn(sheet.panel);
     const panels = ORDERS.map((order) => construct(own, order, NONE, pieces))
       .filter((draft) => draft.out.length === 0)
       .flatMap((draft) => draft.sheets.map(({ panel }) => panel));
@@ -31,7 +31,3 @@ function effortOf(panel: Panel): number {
 
 /** More cuts than a sheet has. */
 const MANY_CUTS = 1e6;
-
-function piecesOf(panel: Panel): readonly number[] {
-  return panel.piece === NONE ? panel.parts.flatMap(piecesOf) : [panel.piece];
-}

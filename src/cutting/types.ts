@@ -12,6 +12,38 @@ export interface Piece {
   readonly count?: number;
   /** True when the grain may run either way, so that the piece may lie turned. */
   readonly turn: boolean;
+  /** Walls of the same name are cut from one board strip in the bench style; undefined for what is no wall. */
+  readonly strip?: string;
+  /** Directions in which the piece is cut larger and trimmed to a finished first part. */
+  readonly later?: { readonly length: boolean; readonly width: boolean };
+  /** The batch that the piece is cut in, from 1; left out where all are cut together. */
+  readonly batch?: number;
+  /** Of a blank of the bench style: the pieces that are made of one copy of it. */
+  readonly holds?: readonly Held[];
+}
+
+/** Pieces that come out of one blank. */
+export interface Held {
+  readonly piece: Piece;
+  readonly count: number;
+}
+
+/** How a plan is made that a worker can follow at the bench; lengths in mm. */
+export interface BenchStyle {
+  /** Changes of direction, the first cut being 1; a trim may follow. */
+  readonly stages: number;
+  /** No strip of waste is narrower. */
+  readonly leastWaste: Mm;
+  /** What walls and second-made parts are cut larger by, to be trimmed to what they fit; 0 cuts all to size. */
+  readonly matchAllowance: Mm;
+  /** Sheets more than the fewest found that may be taken to save set-ups, as a share. */
+  readonly spareSheets: number;
+  /** The longest cut that the shop can make; left out where there is no such limit. */
+  readonly cutLength?: Mm | undefined;
+  /** Panels that wait to be cut at the same time, at most, where possible. */
+  readonly loosePanels?: number | undefined;
+  /** A roll is first cut into lengths of about this. */
+  readonly benchLength: Mm;
 }
 
 /** One size of sheet. Its length runs along the grain. */
@@ -59,6 +91,8 @@ export interface CuttingOptions {
   readonly edgeTrim?: Mm;
   /** What a cut takes away between two pieces, mm; default 0 (a knife or shear). */
   readonly pieceGap?: Mm;
+  /** Limits and allowances of the bench style; left out, the fewest sheets are looked for. */
+  readonly bench?: BenchStyle | undefined;
   readonly seed?: number;
   readonly budget?: Budget;
   readonly onProgress?: (progress: Progress) => void;
@@ -108,7 +142,7 @@ export interface SheetPlan {
   readonly cuts: readonly Cut[];
 }
 
-export type UncuttableReason = "larger than every sheet" | "no sheet left";
+export type UncuttableReason = "larger than every sheet" | "fits only against the grain" | "no sheet left";
 
 /** Copies of a piece that are in no sheet of the plan. */
 export interface Uncuttable {

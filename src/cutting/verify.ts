@@ -1,3 +1,5 @@
+import { UNITS_PER_MM } from "./grid";
+import { verifyBench } from "./verifyBench";
 import type { Cut, CuttingOptions, Piece, Placement, Plan, SheetPlan, Stock } from "./types";
 
 /** A part of a sheet, in mm. */
@@ -8,11 +10,11 @@ interface Box {
   readonly width: number;
 }
 
-/** Lengths that differ by less count as equal, mm: sums of binary fractions. The plan itself is in tenths. */
+/** Lengths that differ by less count as equal, mm: sums of binary fractions. The plan itself lies on the grid. */
 const TOLERANCE = 1e-6;
 
-/** A panel is cut to the next tenth above the piece, mm. */
-const TENTH = 0.1;
+/** A panel is cut to the next step of the grid above the piece, mm. */
+const STEP = 1 / UNITS_PER_MM;
 
 /**
  * What is wrong with a plan; nothing when it can be cut as it says.
@@ -32,16 +34,34 @@ export function verifyPlan(
     ...checkCopies(plan, pieces),
     ...checkStock(plan, stock),
     ...plan.sheets.flatMap((sheet, index) =>
-      checkSheet(sheet, options.edgeTrim ?? 0, options.pieceGap ?? 0).map((fault) => `sheet ${index + 1}: ${fault}`),
+      checkSheet(sheet, options.edgeTrim ?? 0, gridAbove(options.pieceGap ?? 0), options.bench?.leastWaste ?? 0).map(
+        (fault) => `sheet ${index + 1}: ${fault}`,
+      ),
     ),
     ...checkTotals(plan, stock),
+    ...verifyBench(plan, options),
   ];
 }
+
+/** The gap that cuts really leave: the least on the grid that is no smaller. */
+function gridAbove(gap: number): number {
+  return Math.ceil(gap * UNITS_PER_MM - GRID_NOISE) / UNITS_PER_MM;
+}
+
+/** What a trimmed side really gives: the most on the grid that is no larger. */
+function gridBelow(side: number): number {
+  return Math.floor(side * UNITS_PER_MM + GRID_NOISE) / UNITS_PER_MM;
+}
+
+/** Part of a step of the grid that binary fractions may add up to. */
+const GRID_NOISE = 1e-6;
 
 function checkCopies(plan: Plan, pieces: readonly Piece[]): readonly string[] {
   const faults: string[] = [];
   const placed = new Map<Piece, Set<number>>();
+  const made = new Map<Piece, number>();
   for (const { piece, copy } of plan.sheets.flatMap((sheet) => sheet.placements)) {
+    for (const held of piece.holds ?? []) made.set(held.piece, (made.get(held.piece) ?? 0) + held.count);
     const copies = placed.get(piece) ?? new Set();
     if (copies.has(copy)) faults.push(`${named(piece)}: copy ${copy} is there twice`);
     if (!Number.isInteger(copy) || copy < 1 || copy > (piece.count ?? 1))
@@ -53,10 +73,11 @@ function checkCopies(plan: Plan, pieces: readonly Piece[]): readonly string[] {
   const asked = new Map<Piece, number>();
   for (const piece of pieces) asked.set(piece, (asked.get(piece) ?? 0) + (piece.count ?? 1));
   for (const [piece, count] of asked) {
-    const there = (placed.get(piece)?.size ?? 0) + (listed.get(piece) ?? 0);
+    const there = (placed.get(piece)?.size ?? 0) + (made.get(piece) ?? 0) + (listed.get(piece) ?? 0);
     if (there !== count) faults.push(`${named(piece)}: ${there} of ${count} are placed or listed as uncuttable`);
   }
-  for (const piece of [...placed.keys(), ...listed.keys()])
+  const bare = [...placed.keys()].filter(({ holds }) => holds === undefined);
+  for (const piece of [...bare, ...made.keys(), ...listed.keys()])
     if (!asked.has(piece)) faults.push(`${named(piece)} was not asked for`);
   return faults;
 }
@@ -83,15 +104,16 @@ function checkStock(plan: Plan, stock: Stock): readonly string[] {
   return faults;
 }
 
-function checkSheet(sheet: SheetPlan, trim: number, gap: number): readonly string[] {
+function checkSheet(sheet: SheetPlan, trim: number, gap: number, absorbed: number): readonly string[] {
   const { placements } = sheet;
-  const usable: Box = { x: trim, y: trim, length: sheet.length - 2 * trim, width: sheet.width - 2 * trim };
+  const [length, width] = [gridBelow(sheet.length - 2 * trim), gridBelow(sheet.width - 2 * trim)];
+  const usable: Box = { x: trim, y: trim, length, width };
   const lost = placements.filter((place) => ![place.x, place.y, place.length, place.width].every(Number.isFinite));
   if (lost.length > 0) return lost.map(({ piece }) => `${named(piece)} has no place`);
   const faults = placements.flatMap((place) => checkPlacement(place, usable));
   faults.push(...checkApart(placements, gap));
   if (!separable(placements, gap)) faults.push("the pieces cannot be freed by cuts from edge to edge");
-  faults.push(...checkCuts(sheet, usable, gap));
+  faults.push(...checkCuts(sheet, usable, gap, absorbed));
   return faults;
 }
 
@@ -149,7 +171,7 @@ function split(
 }
 
 /** Makes the listed cuts one after another, and looks whether each piece ends as a panel of its own. */
-function checkCuts(sheet: SheetPlan, usable: Box, gap: number): readonly string[] {
+function checkCuts(sheet: SheetPlan, usable: Box, gap: number, absorbed: number): readonly string[] {
   const faults: string[] = [];
   let panels: readonly Box[] = [usable];
   for (const cut of sheet.cuts) {
@@ -158,7 +180,8 @@ function checkCuts(sheet: SheetPlan, usable: Box, gap: number): readonly string[
     else panels = panels.flatMap((box) => (box === panel ? halves(cut, box, gap) : [box]));
   }
   for (const place of sheet.placements)
-    if (!panels.some((panel) => fitsExactly(place, panel))) faults.push(`the cuts do not free ${named(place.piece)}`);
+    if (!panels.some((panel) => fitsExactly(place, panel, absorbed)))
+      faults.push(`the cuts do not free ${named(place.piece)}`);
   return faults;
 }
 
@@ -190,13 +213,17 @@ function halves(cut: Cut, box: Box, gap: number): readonly Box[] {
   ];
 }
 
-function fitsExactly(place: Placement, panel: Box): boolean {
-  const over = (own: number, whole: number) => whole - own > -TOLERANCE && whole - own < TENTH + TOLERANCE;
+/** A panel is as large as its piece; one that is trimmed later may have taken up the waste beside it. */
+function fitsExactly(place: Placement, panel: Box, absorbed: number): boolean {
+  const { later } = place.piece;
+  const [longer, wider] = place.turned ? [later?.width, later?.length] : [later?.length, later?.width];
+  const over = (own: number, whole: number, trimmed: boolean | undefined) =>
+    whole - own > -TOLERANCE && whole - own < STEP + TOLERANCE + (trimmed === true ? absorbed : 0);
   return (
     near(place.x, panel.x) &&
     near(place.y, panel.y) &&
-    over(place.length, panel.length) &&
-    over(place.width, panel.width)
+    over(place.length, panel.length, longer) &&
+    over(place.width, panel.width, wider)
   );
 }
 

@@ -6,6 +6,13 @@ export interface Watch {
   readonly over: () => boolean;
   readonly steps: () => number;
   readonly elapsedMs: () => number;
+  /** The part of the budget that is spent, from 0 to 1. */
+  readonly spent: () => number;
+}
+
+/** A watch that is over when a part of the other's budget is spent, and counts its steps on the other. */
+export function shareOf(watch: Watch, part: number): Watch {
+  return { ...watch, over: () => watch.spent() >= part || watch.over() };
 }
 
 /** The clock and the caller are asked once in so many steps. */
@@ -24,6 +31,7 @@ export function createWatch(budget: Budget, shouldStop: () => boolean): Watch {
       if (steps++ % STEPS_PER_LOOK === 0) ended = performance.now() >= end || shouldStop();
       return ended;
     },
+    spent: () => Math.max(steps / mostSteps, (performance.now() - start) / (end - start)),
     steps: () => steps,
     elapsedMs: () => performance.now() - start,
   };

@@ -1,3 +1,5 @@
+import { UNITS2_PER_TENTH2 } from "./grid";
+
 /**
  * What a leftover of some area counts for: area to the power 1.25, so that one large leftover is worth more than two halves.
  *
@@ -6,5 +8,6 @@
  * 2D variable-sized bin packing problem with guillotine constraints", European Journal of Operational Research 301, 2022.
  */
 export function worthOf(area: number): number {
-  return Math.floor(area * Math.sqrt(Math.sqrt(area)));
+  const tenths = area / UNITS2_PER_TENTH2;
+  return Math.floor(tenths * Math.sqrt(Math.sqrt(tenths)));
 }

@@ -3,7 +3,7 @@ import { listed } from "../settings/names";
 import type { Settings } from "../settings/schema";
 import type { Material } from "../settings/stock";
 import { labourHours } from "./labourHours";
-import type { Demand, StockPlan } from "./stockPlans";
+import { nothingCut, type Demand, type StockPlan } from "./stockPlans";
 
 /** One line of a materials budget. Money in the currency of the stock table's prices, rounded to its hundredth. */
 export interface EstimateLine {
@@ -69,11 +69,8 @@ export function estimateOf(
 
 const MM_PER_M = 1000;
 
-function stockLine(
-  group: string,
-  { stock, material, form, netAreaM2, plan }: StockPlan,
-  settings: Settings,
-): EstimateLine {
+function stockLine(group: string, stockPlan: StockPlan, settings: Settings): EstimateLine {
+  const { stock, material, form, netAreaM2, plan, sources } = stockPlan;
   const row = settings.stock.find((each) => each.stock === stock);
   const about = { group, material, stock, netAreaM2 };
   if (plan === undefined || form === "none")
@@ -86,6 +83,17 @@ function stockLine(
       yield: undefined,
       ...money(undefined, 0, settings),
       notInCost: "no sheet size: neither sheets nor cost until the stock table has one",
+    };
+  if (nothingCut(stockPlan))
+    return {
+      ...about,
+      quantity: 0,
+      unit: form === "roll" ? "m" : "sheets",
+      leastPossible: undefined,
+      provedLeast: false,
+      yield: undefined,
+      ...money(undefined, 0, settings),
+      notInCost: "no piece fits the stock: none of its pieces are in the cost",
     };
   if (form === "roll") {
     const step = row?.pack ?? 1;
@@ -101,18 +109,11 @@ function stockLine(
       notInCost: row?.price === undefined ? NO_PRICE : undefined,
     };
   }
-  const bought = plan.counts.map((count) => ({
-    ...count,
-    row: settings.stock.find((each) => each.stock === stock && labelOf(each) === count.stock) ?? row,
-  }));
-  const free = (name: string) => name.endsWith(", on hand");
-  const sheets = bought.reduce(
-    (sum, each) => sum + (free(each.stock) ? each.sheets : each.packs * (each.row?.pack ?? 1)),
-    0,
-  );
+  const bought = plan.counts.map((count, index) => ({ ...count, ...sources[index]! }));
+  const sheets = bought.reduce((sum, each) => sum + (each.inHand ? each.sheets : each.packs * each.row.pack), 0);
   const paid = bought
-    .filter((each) => !free(each.stock))
-    .map((each) => ({ sheets: each.packs * (each.row?.pack ?? 1), price: each.row?.price ?? row?.price }));
+    .filter(({ inHand }) => !inHand)
+    .map((each) => ({ sheets: each.packs * each.row.pack, price: each.row.price }));
   const cost = paid.reduce((sum, each) => sum + each.sheets * (each.price ?? 0), 0);
   const prices = new Set(paid.map(({ price }) => price));
   return {
@@ -125,10 +126,6 @@ function stockLine(
     ...money(prices.size === 1 ? [...prices][0] : undefined, cost, settings),
     notInCost: paid.some((each) => each.price === undefined && each.sheets > 0) ? NO_PRICE : undefined,
   };
-
-  function labelOf({ stock: name, sheetLength, sheetWidth }: Settings["stock"][number]): string {
-    return `${name} ${sheetLength} x ${sheetWidth}`;
-  }
 }
 
 const NO_PRICE = "no price: not in the cost until the stock table has one";

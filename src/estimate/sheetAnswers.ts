@@ -1,7 +1,8 @@
+import type { Piece } from "../cutting/types";
 import { estimateOf, type DemandGroup, type Estimate } from "./estimate";
 import { labourHours } from "./labourHours";
-import { planNamed, stockPlans, toBuy, type Demand, type PlanOptions, type StockPlan } from "./stockPlans";
 import { isBlank } from "../measure/blank";
+import { nothingCut, planNamed, stockPlans, toBuy, type Demand, type PlanOptions, type StockPlan } from "./stockPlans";
 import { InputError, shown } from "../measure/errors";
 import { areaIn, fromMm, tidy } from "../measure/units";
 import { didYouMean, listed, plainName } from "../settings/names";
@@ -27,8 +28,21 @@ export function demandsOf({ survey, outcomes }: SizedSurvey): readonly Demand[] 
 /** Stock sheets to buy: of one stock its number (of a roll, its metres), or a table of all with what is proved. */
 export function sheetsAnswer(survey: SizedSurvey, board: string, options: PlanOptions = {}): Answer {
   const plans = plansFor(survey, board, options);
-  if (!isAll(board)) return amountOf(plans[0]!, survey.settings);
+  if (!isAll(board)) return amountOf(cuttable(plans[0]!), survey.settings);
   return [SHEETS_HEADINGS, ...plans.map((plan) => sheetsRow(plan, survey.settings)), ...leftOutRows(survey, plans)];
+}
+
+/** @throws InputError when no piece of the stock can be cut: 0 sheets would look like an answer */
+function cuttable(stockPlan: StockPlan): StockPlan {
+  if (!nothingCut(stockPlan)) return stockPlan;
+  const { stock, pieces, plan } = stockPlan;
+  const reasons = [...new Set(plan!.uncuttable.map(({ reason }) => reason))];
+  throw new InputError(
+    "board",
+    stock,
+    `none of its ${pieces} pieces can be cut (${listed(reasons, "or")})`,
+    "add a larger sheet size to the stock table, or change the enclosure",
+  );
 }
 
 export const SHEETS_HEADINGS = [
@@ -55,7 +69,7 @@ export function layoutTable(plans: readonly StockPlan[], { unit }: Settings): re
         stock,
         index + 1,
         piece.item,
-        piece.part,
+        partText(piece),
         size(x),
         size(y),
         size(length),
@@ -64,6 +78,12 @@ export function layoutTable(plans: readonly StockPlan[], { unit }: Settings): re
     ),
   );
   return [["stock", "sheet", "item", "part", "x", "y", "length", "width"], ...rows];
+}
+
+/** A strip is named with the walls that are cut from it: `lid strip: side wall x 2, head wall x 2`. */
+export function partText({ part, strip, holds = [] }: Piece): string {
+  if (holds.length === 0 || strip === undefined) return part;
+  return `${part}: ${holds.map((held) => `${held.piece.part} x ${held.count}`).join(", ")}`;
 }
 
 /** The materials budget, then the rows that could not be sized. */
@@ -215,6 +235,8 @@ function plansFor(survey: SizedSurvey, board: string, options: PlanOptions): rea
           netAreaM2: 0,
           pieces: 0,
           plan: undefined,
+          figures: undefined,
+          sources: [],
         },
       ];
     throw new InputError("board", shown(board), `give all, ${listed(used, "or")}`, didYouMean(board, used));
@@ -236,6 +258,8 @@ export function sheetsRow(stockPlan: StockPlan, settings: Settings): readonly Ce
   const areaUnit = settings.unit === "in" ? "ft2" : "m2";
   if (plan === undefined)
     return [stock, amountOf(stockPlan, settings), `${areaUnit} (no sheet size)`, "", "", "", area];
+  if (nothingCut(stockPlan))
+    return [stock, 0, `${form === "roll" ? "m" : "sheets"} (no piece fits)`, "", "no", "", area];
   const least = form === "roll" ? Math.ceil(plan.rollBound / MM_PER_M - 1e-9) : plan.sheetBound;
   const amount = amountOf(stockPlan, settings);
   return [

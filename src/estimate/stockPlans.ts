@@ -1,7 +1,9 @@
 import { planCutting } from "../cutting/planCutting";
-import type { Budget, Piece, Plan, Progress, Sheet, Stock } from "../cutting/types";
+import { countPlan, type PlanFigures } from "../cutting/countPlan";
+import type { BenchStyle, Budget, Piece, Plan, Progress, Sheet, Stock } from "../cutting/types";
 import { verifyPlan } from "../cutting/verify";
 import type { Part } from "../enclosure/part";
+import { cutFacts, type CutFacts } from "./cutFacts";
 import type { Mm } from "../measure/units";
 import { plainName } from "../settings/names";
 import type { Settings } from "../settings/schema";
@@ -26,6 +28,16 @@ export interface StockPlan {
   readonly netAreaM2: number;
   readonly pieces: number;
   readonly plan: Plan | undefined;
+  /** What the plan asks of the person who cuts it, counted apart from the search. */
+  readonly figures: PlanFigures | undefined;
+  /** What each of the plan's counts is taken from, in the same order; empty for a roll. */
+  readonly sources: readonly SheetSource[];
+}
+
+/** Sheets of one row of the stock table: those in hand cost nothing more, others are bought. */
+export interface SheetSource {
+  readonly row: StockRow;
+  readonly inHand: boolean;
 }
 
 export interface PlanOptions {
@@ -42,15 +54,21 @@ export interface StockJob {
   readonly pieces: readonly Piece[];
   /** Undefined where the stock table gives no size. */
   readonly source: Stock | undefined;
+  /** The rows behind the sheets of `source`, in the same order; empty for a roll. */
+  readonly sources: readonly SheetSource[];
   readonly edgeTrim: Mm;
   readonly pieceGap: Mm;
+  /** Undefined where the fewest sheets alone count. */
+  readonly bench: BenchStyle | undefined;
+  /** Waste narrower than this is counted as a sliver, in either style. */
+  readonly leastWaste: Mm;
+  readonly stages: number;
 }
 
 /** What the demands ask of each stock, in the order of the stock table; stocks that it does not list come last. */
-export function stockJobs(
-  demands: readonly Demand[],
-  { stock: rows, edgeTrim, pieceGap }: Settings,
-): readonly StockJob[] {
+export function stockJobs(demands: readonly Demand[], settings: Settings): readonly StockJob[] {
+  const { stock: rows, edgeTrim, pieceGap, leastWaste, stages } = settings;
+  const bench = benchStyleOf(settings);
   const byStock = new Map<string, Piece[]>();
   const materials = new Map<string, Material>();
   for (const { item, quantity, parts } of demands)
@@ -64,8 +82,21 @@ export function stockJobs(
   return order.flatMap((stock) => {
     const pieces = byStock.get(stock);
     if (pieces === undefined) return [];
-    const source = sourceOf(rows.filter((row) => row.stock === stock));
-    return [{ stock, material: materials.get(stock)!, pieces, source, edgeTrim, pieceGap }];
+    const { source, sources } = sourceOf(rows.filter((row) => row.stock === stock));
+    return [
+      {
+        stock,
+        material: materials.get(stock)!,
+        pieces,
+        source,
+        sources,
+        edgeTrim,
+        pieceGap,
+        bench,
+        leastWaste,
+        stages,
+      },
+    ];
   });
 }
 
@@ -76,14 +107,14 @@ export function stockJobs(
  * @throws Error when the plan fails its check, which is a bug
  */
 export function planStock(
-  { stock, material, pieces, source, edgeTrim, pieceGap }: StockJob,
+  { stock, material, pieces, source, sources, edgeTrim, pieceGap, bench, leastWaste, stages }: StockJob,
   { budget, seed, onProgress, shouldStop }: PlanOptions = {},
 ): StockPlan {
   const count = pieces.reduce((sum, piece) => sum + (piece.count ?? 1), 0);
   const area = pieces.reduce((sum, { length, width, count = 1 }) => sum + length * width * count, 0) / MM2_PER_M2;
-  const about = { stock, material, netAreaM2: area, pieces: count };
-  if (source === undefined) return { ...about, form: "none", plan: undefined };
-  const options = { edgeTrim, pieceGap };
+  const about = { stock, material, netAreaM2: area, pieces: count, sources };
+  if (source === undefined) return { ...about, form: "none", plan: undefined, figures: undefined };
+  const options = { edgeTrim, pieceGap, bench };
   const plan = planCutting(pieces, source, {
     ...options,
     ...(budget === undefined ? {} : { budget }),
@@ -93,7 +124,8 @@ export function planStock(
   });
   const faults = verifyPlan(plan, pieces, source, options);
   if (faults.length > 0) throw new Error(`the plan for ${stock} fails its check: ${faults[0]}`);
-  return { ...about, form: source.kind, plan };
+  const figures = countPlan(plan.sheets, { edgeTrim, pieceGap, stages, leastWaste, absorbed: leastWaste });
+  return { ...about, form: source.kind, plan, figures };
 }
 
 /** Plans every stock that the demands use, one after the other. @throws as `planStock` */
@@ -104,6 +136,30 @@ export function stockPlans(
 ): readonly StockPlan[] {
   return stockJobs(demands, settings).map((job) => planStock(job, options));
 }
+
+function benchStyleOf({
+  planStyle,
+  stages,
+  leastWaste,
+  matchAllowance,
+  spareSheets,
+  cutLength,
+  loosePanels,
+  benchLength,
+}: Settings): BenchStyle | undefined {
+  if (planStyle !== "bench") return undefined;
+  return {
+    stages,
+    leastWaste,
+    matchAllowance,
+    spareSheets: spareSheets / PER_CENT,
+    cutLength: cutLength === 0 ? undefined : cutLength,
+    loosePanels: loosePanels === 0 ? undefined : loosePanels,
+    benchLength,
+  };
+}
+
+const PER_CENT = 100;
 
 /** The stock that a name means among those planned; undefined when it is none of them. */
 export function planNamed(plans: readonly StockPlan[], name: string): StockPlan | undefined {
@@ -137,6 +193,15 @@ function pieceOf(part: Part, item: string, quantity: number): Piece {
     width: across ? part.length : part.width,
     count: part.count * quantity,
     turn: part.grain === "either",
+    ...turnedFacts(cutFacts(part), across),
+  };
+}
+
+/** A wall strip runs along its walls; facts follow the piece where its grain runs along the part's width. */
+function turnedFacts({ strip, later }: CutFacts, across: boolean): Pick<Piece, "strip" | "later"> {
+  return {
+    ...(strip === undefined || across ? {} : { strip }),
+    ...(later === undefined ? {} : { later: across ? { length: later.width, width: later.length } : later }),
   };
 }
 
@@ -146,20 +211,32 @@ const MM2_PER_M2 = 1e6;
  * What a stock is cut from. A row with a price is bought, and what it says is `on hand` is used first; a row with
  * `on hand` and no price is an off-cut: so many and no more.
  */
-function sourceOf(rows: readonly StockRow[]): Stock | undefined {
+function sourceOf(rows: readonly StockRow[]): { source: Stock | undefined; sources: readonly SheetSource[] } {
   const sized = rows.filter((row) => row.sheetWidth !== undefined);
   const roll = sized.find((row) => row.sheetLength === undefined);
-  if (roll !== undefined)
-    return { kind: "roll", roll: { name: roll.stock, width: roll.sheetWidth!, pricePerM: roll.price ?? 0 } };
-  if (sized.length === 0) return undefined;
-  return { kind: "sheets", sheets: sized.flatMap((row) => sheetsOf(row, sized.length > 1)) };
+  if (roll !== undefined) {
+    const { stock: name, sheetWidth, price } = roll;
+    return { source: { kind: "roll", roll: { name, width: sheetWidth!, pricePerM: price ?? 0 } }, sources: [] };
+  }
+  if (sized.length === 0) return { source: undefined, sources: [] };
+  const sources = sized.flatMap(sourcesOf);
+  const sheets = sources.map((source) => sheetOf(source, sized.length > 1));
+  return { source: { kind: "sheets", sheets }, sources };
 }
 
-function sheetsOf(row: StockRow, several: boolean): readonly Sheet[] {
+function sourcesOf(row: StockRow): readonly SheetSource[] {
+  const inHand = row.onHand === undefined ? [] : [{ row, inHand: true }];
+  return row.onHand !== undefined && row.price === undefined ? inHand : [...inHand, { row, inHand: false }];
+}
+
+function sheetOf({ row, inHand }: SheetSource, several: boolean): Sheet {
   const [length, width] = [row.sheetLength!, row.sheetWidth!];
   const name = several ? `${row.stock} ${length} x ${width}` : row.stock;
-  const inHand: readonly Sheet[] =
-    row.onHand === undefined ? [] : [{ name: `${name}, on hand`, length, width, price: 0, onHand: row.onHand }];
-  if (row.onHand !== undefined && row.price === undefined) return inHand;
-  return [...inHand, { name, length, width, price: row.price ?? 0, pack: row.pack }];
+  if (inHand) return { name: `${name}, on hand`, length, width, price: 0, onHand: row.onHand! };
+  return { name, length, width, price: row.price ?? 0, pack: row.pack };
+}
+
+/** Whether pieces were asked of the stock and none of them can be cut from it. */
+export function nothingCut({ pieces, plan }: Pick<StockPlan, "pieces" | "plan">): boolean {
+  return plan !== undefined && pieces > 0 && plan.sheets.length === 0;
 }

@@ -23,6 +23,11 @@ export function numberOrNone(words: Words, { most, suffix = "" }: { most?: numbe
   });
 }
 
+/** A whole number, zero also written `none`. */
+export function wholeOrNone(what: string, ...examples: readonly string[]): ValueType<number> {
+  return numberType([{ is: "measure", what, examples }, NONE], { least: 0, most: GREATEST_NUMBER, whole: true });
+}
+
 /** A percentage from 0 to 100; 0 may be written `none`. */
 export const percentage = numberType([{ is: "measure", what: "a percentage", from: 0, to: 100 }], {
   least: 0,

@@ -1,6 +1,7 @@
 import type { Mm } from "../measure/units";
 import { BOARD_SETTINGS } from "./definitions/boardSettings";
 import { BUILD_SETTINGS } from "./definitions/buildSettings";
+import { CUTTING_SETTINGS } from "./definitions/cuttingSettings";
 import { FIT_SETTINGS } from "./definitions/fitSettings";
 import { KIND_SETTINGS } from "./definitions/kindSettings";
 import { MATERIAL_SETTINGS } from "./definitions/materialSettings";
@@ -16,6 +17,7 @@ export const DEFINITIONS = {
   ...MATERIAL_SETTINGS,
   ...KIND_SETTINGS,
   ...BOARD_SETTINGS,
+  ...CUTTING_SETTINGS,
   ...WORKSHOP_SETTINGS,
 } as const;
 

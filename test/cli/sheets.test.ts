@@ -5,6 +5,9 @@ import { writeCsv } from "../../src/workbook/writeCsv";
 import { readZipEntries } from "./zipEntries";
 import { book, bytesOf, columnOf, json, newFolder, run, sheetRows } from "./run";
 
+/** So many steps of the search: the same plans on any machine, however busy. */
+const STEPS = ["--steps", "300"];
+
 const HEADINGS = ["Identifier", "Height", "Width", "Depth", "Enclosure", "Batch"];
 
 function survey(rows: number): string {
@@ -19,7 +22,7 @@ function survey(rows: number): string {
 
 test("plan --by tells each batch's sheets, and what batching costs beside cutting all together", () => {
   const folder = survey(12);
-  const { groups, batching } = json(folder, "plan", "survey.csv", "--by", "batch") as {
+  const { groups, batching } = json(folder, "plan", "survey.csv", "--by", "batch", ...STEPS) as {
     groups: { group: string; plans: { stock: string; plan?: { sheets: unknown[] } }[] }[];
     batching: { stock: string; unit: string; apart: number; together: number; more: number }[];
   };
@@ -28,14 +31,49 @@ test("plan --by tells each batch's sheets, and what batching costs beside cuttin
   const ofGroups = groups.map(({ plans }) => plans.find(({ stock }) => stock === board.stock)!.plan!.sheets.length);
   expect(board.apart).toBe(ofGroups.reduce((sum, each) => sum + each, 0));
   expect(board.more).toBe(board.apart - board.together);
-  const together = json(folder, "plan", "survey.csv") as unknown as { stock: string; plan: { sheets: unknown[] } }[];
+  const together = json(folder, "plan", "survey.csv", ...STEPS) as unknown as {
+    stock: string;
+    plan: { sheets: unknown[] };
+  }[];
   expect(board.together).toBe(together.find(({ stock }) => stock === board.stock)!.plan.sheets.length);
-  expect(run(folder, "plan", "survey.csv", "--by", "batch").out).toContain("What cutting by batch costs");
+  expect(run(folder, "plan", "survey.csv", "--by", "batch", ...STEPS).out).toContain("What cutting by batch costs");
 });
 
-test("the plan without a time is the same at every run, on however many cores", () => {
+test("the plan of a number of steps is the same at every run, on however many cores", () => {
   const folder = survey(30);
-  expect(json(folder, "plan", "survey.csv")).toEqual(json(folder, "plan", "survey.csv"));
+  expect(json(folder, "plan", "survey.csv", ...STEPS)).toEqual(json(folder, "plan", "survey.csv", ...STEPS));
+});
+
+test("plan prints what was read and its figures, and the sheets only where they are asked for", () => {
+  const folder = survey(6);
+  const { out } = run(folder, "plan", "survey.csv", ...STEPS);
+  expect(out).toMatch(/^6 items read: 6 complete\n/);
+  expect(out).toContain("settings of the fence");
+  expect(out).toMatch(
+    /sheets? of grey board 2\. No plan cuts these parts, at finished size, from fewer than \d+ \(proved\)/,
+  );
+  expect(out).not.toContain("from the side");
+  const all = run(folder, "plan", "survey.csv", "--sheets", ...STEPS).out;
+  expect(all).toContain("from the side");
+  expect(Math.max(...all.split("\n").map((line) => line.length))).toBeLessThan(200);
+  run(folder, "plan", "survey.csv", "--out", "sheets.txt", ...STEPS);
+  expect(Buffer.from(bytesOf(folder, "sheets.txt")).toString()).toContain("from the side");
+});
+
+test("what no sheet holds is told first, by reason, and no figure is made of nothing", () => {
+  const folder = newFolder();
+  writeFileSync(
+    join(folder, "survey.csv"),
+    writeCsv([
+      HEADINGS.slice(0, 5),
+      ["A", "1500", "1400", "900", "four-flap wrapper"],
+      ["B", "300", "200", "30", "tray"],
+    ]),
+  );
+  const { out } = run(folder, "plan", "survey.csv", ...STEPS);
+  expect(out).toMatch(/^2 items read: 1 complete, 1 in part\n\nLeft out\n {2}folding card 0\.4: /);
+  expect(out).not.toContain("NaN");
+  expect(run(folder, "estimate", "survey.csv", ...STEPS).out).toContain("1 complete, 1 in part");
 });
 
 test("a heading that is not there is refused with those that are", () => {
@@ -47,7 +85,7 @@ test("a heading that is not there is refused with those that are", () => {
 test("the estimate stands as a sheet in a copy of the workbook; every other sheet is as it was, and a rerun replaces it", () => {
   const folder = survey(6);
   run(folder, "fill", "survey.csv", "--out", "book.xlsx");
-  const lines = json(folder, "estimate", "book.xlsx", "--out", "with.xlsx")["lines"] as {
+  const lines = json(folder, "estimate", "book.xlsx", "--out", "with.xlsx", ...STEPS)["lines"] as {
     stock: string;
     total: number;
     notInCost?: string;
@@ -63,7 +101,7 @@ test("the estimate stands as a sheet in a copy of the workbook; every other shee
   expect(sheets.length).toBeGreaterThan(2);
   for (const name of sheets) expect(after.get(name)).toEqual(before.get(name));
 
-  const { code, out } = run(folder, "estimate", "with.xlsx", "--in-place");
+  const { code, out } = run(folder, "estimate", "with.xlsx", "--in-place", ...STEPS);
   expect({ code, backup: out.includes("as it was before") || out.includes("your workbook") }).toEqual({
     code: 0,
     backup: true,

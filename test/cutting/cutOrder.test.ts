@@ -1,22 +1,26 @@
 import { arrange } from "../../src/cutting/arrange";
 import { cutOrder } from "../../src/cutting/cutOrder";
 import { ALONG_LENGTH, ALONG_WIDTH, NONE } from "../../src/cutting/forest";
+import { UNITS_PER_MM } from "../../src/cutting/grid";
 import { prepareSheets } from "../../src/cutting/job";
 import type { Panel } from "../../src/cutting/panels";
 import { planCutting } from "../../src/cutting/planCutting";
 import { tidySheets } from "../../src/cutting/tidySheets";
 import { board, piece, sheetStock } from "./jobs";
 
+/** Units of the grid in a tenth of a millimetre. */
+const TENTH = UNITS_PER_MM / 10;
+
 const leaf = (length: number, width: number, own: number): Panel => ({
-  length,
-  width,
+  length: length * TENTH,
+  width: width * TENTH,
   axis: ALONG_LENGTH,
   parts: [],
   piece: own,
 });
 const cut = (axis: number, length: number, width: number, ...parts: readonly Panel[]): Panel => ({
-  length,
-  width,
+  length: length * TENTH,
+  width: width * TENTH,
   axis,
   parts,
   piece: NONE,
@@ -33,7 +37,7 @@ const sheet = cut(
 
 it("puts the widest strip first and what is spare last", () => {
   const [first, second] = arrange(sheet).parts;
-  expect([first?.width, second?.width]).toEqual([400, 200]);
+  expect([first?.width, second?.width]).toEqual([400 * TENTH, 200 * TENTH]);
   expect(second?.parts.map((part) => part.piece)).toEqual([1, NONE]);
 });
 
@@ -54,16 +58,16 @@ it("makes one panel of two spare ones side by side", () => {
     leaf(40, 10, NONE),
   );
   expect(arrange(nested).parts.map(({ length, piece: own }) => [length, own])).toEqual([
-    [30, 0],
-    [70, NONE],
+    [30 * TENTH, 0],
+    [70 * TENTH, NONE],
   ]);
 });
 
-it("counts cuts, settings and set-ups, sheets cut alike once", () => {
+it("counts cuts, settings and set-ups, the first cut of every sheet among them", () => {
   const plan = planCutting([piece(50, 60, { count: 8 })], sheetStock(board(100, 120)));
-  // Two sheets alike: one cut across at 50, two along at 60 each (the fence is set twice).
+  // Two sheets alike: on each one cut across at 50, two along at 60. A sheet is finished before the next begins.
   expect(plan.sheets.map(({ layout }) => layout)).toEqual([1, 1]);
-  expect([plan.cutCount, plan.settings, plan.setUps]).toEqual([6, 2, 2]);
+  expect([plan.cutCount, plan.settings, plan.setUps]).toEqual([6, 2, 4]);
 });
 
 it("lays a sheet out anew when that takes fewer set-ups", () => {

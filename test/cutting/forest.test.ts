@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { NO_LIMITS } from "../../src/cutting/limits";
 import { begin, commit, createForest, type Forest, NONE, rollback } from "../../src/cutting/forest";
 import { cutPiece, discard, exportPanel, layOut, takeOut } from "../../src/cutting/panels";
 import { createRandom, type Random } from "../../src/cutting/random";
@@ -35,7 +36,7 @@ it("taking a step back restores every panel, leftover and worth", () => {
   fc.assert(
     fc.property(fc.nat(), (seed) => {
       const random = createRandom(seed);
-      const forest = createForest(200, 1, 1);
+      const forest = createForest(200, 1, 1, NO_LIMITS);
       const out = new Int32Array(200);
       const sheet = layOut(forest, SIDE, SIDE);
       for (let round = 0; round < 4; round++) {
@@ -54,7 +55,7 @@ it("taking a step back restores every panel, leftover and worth", () => {
 });
 
 it("a sheet emptied piece by piece is one leftover again", () => {
-  const forest = createForest(10, 1, 1);
+  const forest = createForest(10, 1, 1, NO_LIMITS);
   const sheet = layOut(forest, 10, 10);
   cutPiece(forest, sheet, 0, 4, 5, 0);
   const out = new Int32Array(10);

@@ -30,7 +30,7 @@ describe("a plan for sheets", () => {
   it("keeps the grain unless the piece may turn", () => {
     const stock = sheetStock(board(100, 40));
     const fixed = planCutting([piece(40, 100)], stock);
-    expect(fixed.uncuttable).toEqual([{ piece: piece(40, 100), count: 1, reason: "larger than every sheet" }]);
+    expect(fixed.uncuttable).toEqual([{ piece: piece(40, 100), count: 1, reason: "fits only against the grain" }]);
     const free = planCutting([piece(40, 100, { turn: true })], stock);
     expect(free.sheets[0]?.placements[0]).toMatchObject({ x: 0, y: 0, length: 100, width: 40, turned: true });
   });

@@ -11,7 +11,18 @@ function job(
   source: StockJob["source"] = { kind: "sheets", sheets: [BOARD] },
 ): StockJob {
   const pieces = [{ id: "a", item: "A", part: "base", length: 500, width: 700, count: halves, turn: false }];
-  return { stock, material: "board", pieces, source, edgeTrim: 0, pieceGap: 0 };
+  return {
+    stock,
+    material: "board",
+    pieces,
+    source,
+    sources: [],
+    edgeTrim: 0,
+    pieceGap: 0,
+    bench: undefined,
+    leastWaste: 5,
+    stages: 3,
+  };
 }
 
 test("three halves of a sheet in each of two batches take four sheets, three when cut together", () => {

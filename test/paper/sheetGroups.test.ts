@@ -95,5 +95,5 @@ function planOf(form: "sheets" | "roll", sheets: readonly SheetPlan[]): StockPla
     setUps: 0,
     iterations: 0,
   };
-  return { stock: "board", material: "board", form, netAreaM2: 0, pieces: 0, plan };
+  return { stock: "board", material: "board", form, netAreaM2: 0, pieces: 0, plan, figures: undefined, sources: [] };
 }

@@ -1,10 +1,9 @@
 import { setting } from "../definition";
-import { lengthOrNone } from "../lengthValues";
 import { mass } from "../massValues";
 import { hoursByKind, numberOrNone } from "../numberValues";
 import { choice, text, yesNo } from "../wordValues";
 
-/** Money, handling, cutting, and how dimension texts are read. */
+/** Money, handling, and how dimension texts are read. */
 export const WORKSHOP_SETTINGS = {
   adhesivePrice: setting({
     name: "adhesive price",
@@ -36,18 +35,6 @@ export const WORKSHOP_SETTINGS = {
     fallback: 23,
     meaning:
       "boxed weight that draws a caution, never a permission (NIOSH load constant); local manual-handling rules come first",
-  }),
-  edgeTrim: setting({
-    name: "edge trim",
-    takes: lengthOrNone,
-    fallback: 5,
-    meaning: "what is trimmed off each edge of a sheet before cutting",
-  }),
-  pieceGap: setting({
-    name: "piece gap",
-    takes: lengthOrNone,
-    fallback: 0,
-    meaning: "what is lost between pieces at a cut",
   }),
   estimateBy: setting({
     name: "estimate by",

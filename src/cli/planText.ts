@@ -1,0 +1,159 @@
+import { partText, SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
+import { toBuy, type StockPlan } from "../estimate/stockPlans";
+import { plainRows } from "../item/answers";
+import { problemText } from "../item/sizeItem";
+import { formatLengthWithUnit } from "../measure/formatLength";
+import type { WorkbookUnit } from "../measure/units";
+import type { Settings } from "../settings/schema";
+import type { SizedSurvey } from "../survey/sizeSurvey";
+import { textTable } from "./textTable";
+
+/** Names that are shown of a group that is left out; the rest is counted. */
+const NAMES_SHOWN = 6;
+
+/** What was read, and what is left out by reason. */
+export function readText({ survey, outcomes }: SizedSurvey, plans: readonly StockPlan[]): readonly string[] {
+  const problems = outcomes.filter(({ state }) => state === "problem").length;
+  const inPart = itemsInPart(plans).size;
+  const sized = outcomes.filter(({ state }) => state === "sized").length;
+  const left = [
+    ...(problems === 0 ? [] : [`${problems} cannot be sized`]),
+    ...(inPart === 0 ? [] : [`${inPart} in part`]),
+  ];
+  const complete = `${sized - inPart} complete${left.length === 0 ? "" : `, ${left.join(", ")}`}`;
+  return [`${survey.items.length} items read: ${complete}`, ...leftOutGroups({ survey, outcomes }, plans)];
+}
+
+/** Items of which some pieces cannot be cut. */
+export function itemsInPart(plans: readonly StockPlan[]): ReadonlySet<string> {
+  return new Set(plans.flatMap(({ plan }) => (plan?.uncuttable ?? []).map(({ piece }) => piece.item)));
+}
+
+function leftOutGroups(
+  { survey, outcomes }: Pick<SizedSurvey, "survey" | "outcomes">,
+  plans: readonly StockPlan[],
+): readonly string[] {
+  const groups = new Map<string, string[]>();
+  const add = (reason: string, name: string) => groups.set(reason, [...(groups.get(reason) ?? []), name]);
+  survey.items.forEach((item, index) => {
+    const outcome = outcomes[index]!;
+    if (outcome.state === "problem") add(problemText(outcome.error), item.identifier);
+  });
+  for (const { stock, plan } of plans)
+    for (const { piece, count, reason } of plan?.uncuttable ?? [])
+      add(`${stock}: ${reason}${CURES[reason]}`, `${piece.item} ${piece.part}${count > 1 ? ` x ${count}` : ""}`);
+  if (groups.size === 0) return [];
+  const lines = [...groups].map(([reason, names]) => {
+    const more = names.length > NAMES_SHOWN ? `, and ${names.length - NAMES_SHOWN} more` : "";
+    return `  ${reason}: ${names.slice(0, NAMES_SHOWN).join(", ")}${more}`;
+  });
+  return ["", "Left out", ...lines];
+}
+
+const CURES = {
+  "larger than every sheet": " (add a larger size to the stock table)",
+  "fits only against the grain": " (let its grain be free in the stock table, or add another size)",
+  "no sheet left": " (more sheets are needed than are in hand)",
+} as const;
+
+/** How many sheets of each stock with what is proved, and what each plan asks of the person who cuts it. */
+export function stocksText(plans: readonly StockPlan[], settings: Settings): readonly string[] {
+  const figures = plans.flatMap((stockPlan) => {
+    const { stock, figures: own } = stockPlan;
+    if (own === undefined || own.cuts === 0) return [];
+    return [
+      [
+        stock,
+        own.cuts,
+        own.setUps,
+        own.trims > 0 ? `${own.stages} + trim` : String(own.stages),
+        own.slivers,
+        own.openItems,
+        `${own.meanSpread.toFixed(1)} / ${own.mostSpread}`,
+        own.loosePanels,
+      ],
+    ];
+  });
+  return [
+    textTable(plainRows([SHEETS_HEADINGS, ...plans.map((plan) => sheetsRow(plan, settings))])),
+    ...(figures.length === 0 ? [] : ["", textTable([FIGURE_HEADINGS, ...figures]), "", ...plans.flatMap(proofText)]),
+  ];
+}
+
+const FIGURE_HEADINGS = [
+  "at the bench",
+  "cuts",
+  "settings of the fence",
+  "stages",
+  "slivers",
+  "most open items",
+  "sheets an item, mean / most",
+  "loose panels",
+];
+
+/** What may be claimed of a count, for a funder to read. */
+function proofText({ stock, form, plan }: StockPlan): readonly string[] {
+  if (plan === undefined || plan.sheets.length === 0) return [];
+  if (form === "roll") {
+    const least = (plan.rollBound / MM_PER_M).toFixed(2);
+    return [
+      `${(plan.rollLength / MM_PER_M).toFixed(2)} m of ${stock}. No plan cuts these parts, at finished size, from less than ${least} m (proved).`,
+    ];
+  }
+  const sheets = toBuy({ form, plan });
+  const noun = sheets === 1 ? "sheet" : "sheets";
+  return [
+    `${sheets} ${noun} of ${stock}. No plan cuts these parts, at finished size, from fewer than ${plan.sheetBound} (proved).`,
+  ];
+}
+
+const MM_PER_M = 1000;
+
+/** Where a plan with fewer sheets was found beside one of the bench style: what it would ask for. */
+export function fewerSheetsText(plans: readonly StockPlan[], least: readonly StockPlan[]): readonly string[] {
+  return plans.flatMap((plan) => {
+    const other = least.find(({ stock }) => stock === plan.stock);
+    const fewer = other === undefined ? 0 : toBuy(plan) - toBuy(other);
+    if (other?.figures === undefined || plan.figures === undefined || fewer <= 0) return [];
+    const more = other.figures.setUps - plan.figures.setUps;
+    const needs = more > 0 ? `needs ${more} more settings of the fence` : "is cut with walls to size";
+    return [`A checked plan of ${toBuy(other)} sheets of ${plan.stock} exists and ${needs} (plan style=least sheets).`];
+  });
+}
+
+/** Every sheet in a short table: sheets that are cut alike together, each cut with its setting. */
+export function sheetTables({ stock, form, plan }: StockPlan, unit: WorkbookUnit): readonly string[] {
+  if (plan === undefined) return [];
+  const size = (mm: number) => formatLengthWithUnit(mm, unit);
+  const alike = new Map<string, number[]>();
+  plan.sheets.forEach(({ layout, length, width }, index) => {
+    const key = `${layout} ${length} ${width}`;
+    alike.set(key, [...(alike.get(key) ?? []), index]);
+  });
+  return [...alike.values()].flatMap((indexes) => {
+    const sheet = plan.sheets[indexes[0]!]!;
+    const numbers = indexes.map((index) => index + 1).join(", ");
+    const noun = form === "roll" ? "length" : indexes.length > 1 ? "sheets" : "sheet";
+    const rows = indexes.flatMap((index) =>
+      plan.sheets[index]!.placements.map(({ piece, x, y, length, width }) => [
+        index + 1,
+        piece.item,
+        partText(piece),
+        size(length),
+        size(width),
+        size(x),
+        size(y),
+      ]),
+    );
+    return [
+      "",
+      `${stock}, ${noun} ${numbers}: ${size(sheet.length)} along the grain x ${size(sheet.width)}`,
+      textTable([["on", "item", "part", "length", "width", "from the end", "from the side"], ...rows]),
+      "",
+      textTable([
+        ["cut", "way", "setting"],
+        ...sheet.cuts.map(({ way, setting }, index) => [index + 1, `${way} the grain`, size(setting)]),
+      ]),
+    ];
+  });
+}

@@ -1,0 +1,105 @@
+import type { CuttingOptions, Held, Piece, Sheet } from "./types";
+import type { Mm } from "../measure/units";
+
+/**
+ * What is cut from the sheets in the bench style. Walls of one ring become a strip, as wide as they are high, from which
+ * they are cut later against the base; second-made parts are cut larger and trimmed to the finished first tray. What an
+ * allowance makes too large for every sheet takes as much of it as fits.
+ *
+ * @returns blanks that hold every piece once, in the order of the pieces
+ */
+export function blanksOf(
+  pieces: readonly Piece[],
+  sheets: readonly Pick<Sheet, "length" | "width">[],
+  { bench, edgeTrim = 0 }: CuttingOptions,
+): readonly Piece[] {
+  const allowance = bench?.matchAllowance ?? 0;
+  if (allowance === 0) return pieces;
+  const rooms = sheets.map(({ length, width }) => ({ length: length - 2 * edgeTrim, width: width - 2 * edgeTrim }));
+  const strips = new Map<string, Piece[]>();
+  for (const piece of pieces) {
+    const key = stripKey(piece);
+    if (key !== undefined) strips.set(key, [...(strips.get(key) ?? []), piece]);
+  }
+  const cut = new Set<string>();
+  return pieces.flatMap((piece) => {
+    const key = stripKey(piece);
+    if (key === undefined) return [largerBlank(piece, allowance, rooms)];
+    if (cut.has(key)) return [];
+    cut.add(key);
+    return stripsFor(strips.get(key)!, allowance, rooms);
+  });
+}
+
+interface Room {
+  readonly length: Mm;
+  readonly width: Mm;
+}
+
+/** Walls of one ring and height; walls of no ring, and those that no sheet holds, are not in a strip. */
+function stripKey({ strip, item, width, turn, batch }: Piece): string | undefined {
+  return strip === undefined ? undefined : JSON.stringify([item, strip, width, turn, batch]);
+}
+
+function largerBlank(piece: Piece, allowance: Mm, rooms: readonly Room[]): Piece {
+  const { later } = piece;
+  if (later === undefined || !(later.length || later.width)) return piece;
+  const wanted = { length: later.length ? allowance : 0, width: later.width ? allowance : 0 };
+  const room = rooms.find((each) => fits(piece, each)) ?? { length: 0, width: 0 };
+  const length = piece.length + Math.max(0, Math.min(wanted.length, room.length - piece.length));
+  const width = piece.width + Math.max(0, Math.min(wanted.width, room.width - piece.width));
+  return { ...piece, length, width, holds: [{ piece, count: 1 }] };
+}
+
+/** Strips for the walls of a ring: longest first, each on the first strip that has room for it. */
+function stripsFor(walls: readonly Piece[], allowance: Mm, rooms: readonly Room[]): readonly Piece[] {
+  const [first] = walls;
+  if (first === undefined) return [];
+  const height = first.width + (first.later?.width === true ? allowance : 0);
+  const holding = rooms.filter((room) => room.width >= first.width);
+  const longest = holding.reduce((most, room) => Math.max(most, room.length), 0);
+  const room = holding.find((each) => each.length === longest);
+  const width = room === undefined ? first.width : Math.min(height, Math.max(first.width, room.width));
+  const each = [...walls]
+    .sort((one, other) => other.length - one.length)
+    .flatMap((wall) => Array.from({ length: wall.count ?? 1 }, () => wall));
+  const strips: { walls: Piece[]; length: Mm }[] = [];
+  for (const wall of each) {
+    const taken = wall.length + allowance;
+    const strip = strips.find((own) => own.length + taken <= longest);
+    if (strip === undefined) strips.push({ walls: [wall], length: taken });
+    else {
+      strip.walls.push(wall);
+      strip.length += taken;
+    }
+  }
+  const many = strips.length > 1;
+  return strips.map((strip, index) => {
+    const bare = strip.walls.reduce((sum, wall) => sum + wall.length, 0);
+    return {
+      id: `${first.id} strip ${index + 1}`,
+      item: first.item,
+      part: `${first.strip!} strip${many ? ` ${index + 1}` : ""}`.trim(),
+      length: strip.length <= longest ? strip.length : Math.max(bare, Math.min(strip.length, longest)),
+      width,
+      turn: first.turn,
+      strip: first.strip!,
+      later: { length: true, width: first.later?.width === true },
+      ...(first.batch === undefined ? {} : { batch: first.batch }),
+      holds: countedWalls(strip.walls),
+    };
+  });
+}
+
+function countedWalls(walls: readonly Piece[]): readonly Held[] {
+  const counts = new Map<Piece, number>();
+  for (const wall of walls) counts.set(wall, (counts.get(wall) ?? 0) + 1);
+  return [...counts].map(([piece, count]) => ({ piece, count }));
+}
+
+function fits(piece: Piece, room: Room): boolean {
+  return (
+    (piece.length <= room.length && piece.width <= room.width) ||
+    (piece.turn && piece.width <= room.length && piece.length <= room.width)
+  );
+}

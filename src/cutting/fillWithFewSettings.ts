@@ -1,0 +1,147 @@
+import { type Choice, noChoice } from "./choice";
+import type { CutSheet } from "./construct";
+import { weighNew } from "./bestCut";
+import { closeLeftover, createForest, type Forest, NONE } from "./forest";
+import { UNITS_PER_MM } from "./grid";
+import type { Job } from "./job";
+import { leastSides } from "./leastSides";
+import { cutPiece, exportPanel, layOut } from "./panels";
+import type { Random } from "./random";
+import { weighLimited } from "./weighLimited";
+import { worthOf } from "./worth";
+
+/** How much a new setting of the fence counts beside the worth that is lost, at most. */
+const MOST_PER_SETTING = 0.25;
+
+/** Scores are blurred by up to this, so that each try differs. */
+const BLUR = 0.15;
+
+const SETTING_UNITS = UNITS_PER_MM / 10;
+const CHANCES = 4096;
+
+/**
+ * Lays pieces out on sheets, one sheet after the other: for each leftover the piece that wastes little and needs no new
+ * setting of the fence, with some chance in it.
+ *
+ * @param kinds the sheets that may be used, in order
+ * @returns undefined when a piece is left over
+ */
+export function fillWithFewSettings(
+  job: Job,
+  kinds: readonly number[],
+  pieces: readonly number[],
+  random: Random,
+): readonly CutSheet[] | undefined {
+  const { leastLength, leastWidth } = leastSides(job, pieces);
+  const forest = createForest(pieces.length, leastLength, leastWidth, job.limits);
+  const choice = noChoice();
+  const perSetting = (random.below(CHANCES) / CHANCES) * MOST_PER_SETTING;
+  const left = sortedByChance(job, pieces, random);
+  const sheets: CutSheet[] = [];
+  for (const kind of kinds) {
+    if (left.length === 0) break;
+    const { length, width } = job.kinds[kind]!;
+    const sheet = layOut(forest, length, width);
+    const settings = new Set<number>();
+    const first = left.findIndex((piece) => {
+      weighNew(forest, job, piece, sheet, random, choice);
+      return choice.leftover !== NONE;
+    });
+    if (first < 0) continue;
+    take(forest, choice, left, first, settings);
+    while (forest.openCount > 0 && left.length > 0) {
+      const leftover = smallestOpen(forest);
+      const at = choosePiece(forest, job, leftover, left, settings, perSetting, random, choice);
+      if (at < 0) closeLeftover(forest, leftover);
+      else take(forest, choice, left, at, settings);
+    }
+    while (forest.openCount > 0) closeLeftover(forest, forest.open[0]!);
+    sheets.push({ kind, panel: exportPanel(forest, sheet) });
+  }
+  return left.length === 0 ? sheets : undefined;
+}
+
+/** Large pieces first, by one measure or another, blurred. */
+function sortedByChance(job: Job, pieces: readonly number[], random: Random): number[] {
+  const measure = MEASURES[random.below(MEASURES.length)]!;
+  const blur = (random.below(CHANCES) / CHANCES) * 0.5;
+  return pieces
+    .map((piece) => ({ piece, key: measure(job, piece) * (1 + blur * (random.below(CHANCES) / CHANCES)) }))
+    .sort((one, other) => other.key - one.key)
+    .map(({ piece }) => piece);
+}
+
+const MEASURES: readonly ((job: Job, piece: number) => number)[] = [
+  (job, piece) => job.area[piece]!,
+  (job, piece) => job.length[piece]!,
+  (job, piece) => job.width[piece]!,
+  (job, piece) => Math.max(job.length[piece]!, job.width[piece]!),
+];
+
+function smallestOpen(forest: Forest): number {
+  let smallest = 0;
+  for (let slot = 1; slot < forest.openCount; slot++)
+    if (forest.worth[forest.open[slot]!]! < forest.worth[forest.open[smallest]!]!) smallest = slot;
+  return forest.open[smallest]!;
+}
+
+/** The piece for a leftover: `choice` says how it is cut. */
+function choosePiece(
+  forest: Forest,
+  job: Job,
+  leftover: number,
+  left: readonly number[],
+  settings: ReadonlySet<number>,
+  perSetting: number,
+  random: Random,
+  choice: Choice,
+): number {
+  let best = -1;
+  let least = Number.POSITIVE_INFINITY;
+  const own = noChoice();
+  for (let at = 0; at < left.length; at++) {
+    const piece = left[at]!;
+    for (let turned = 0; turned <= job.turn[piece]!; turned++) {
+      own.leftover = NONE;
+      own.loss = Number.POSITIVE_INFINITY;
+      weighLimited(forest, job, piece, leftover, turned === 1, random, 0, own);
+      if (own.leftover === NONE) continue;
+      const area = worthOf(job.area[piece]!);
+      const score =
+        (own.loss - area) / area +
+        perSetting * newSettings(forest, own, settings) +
+        (random.below(CHANCES) / CHANCES) * BLUR;
+      if (score >= least) continue;
+      least = score;
+      best = at;
+      Object.assign(choice, own);
+    }
+  }
+  return best;
+}
+
+/** Settings of the fence that a cut needs and the sheet has none of yet. */
+function newSettings(forest: Forest, { leftover, length, width }: Choice, settings: ReadonlySet<number>): number {
+  const overLength = forest.length[leftover]! - length;
+  const overWidth = forest.width[leftover]! - width;
+  const byLength = overLength > 0 && !settings.has(settingOf(length)) ? 1 : 0;
+  const byWidth = overWidth > 0 && !settings.has(settingOf(width)) ? 1 : 0;
+  return byLength + byWidth;
+}
+
+function settingOf(units: number): number {
+  return Math.round(units / SETTING_UNITS);
+}
+
+function take(
+  forest: Forest,
+  { leftover, axis, length, width }: Choice,
+  left: number[],
+  at: number,
+  settings: Set<number>,
+): void {
+  if (forest.length[leftover]! > length) settings.add(settingOf(length));
+  if (forest.width[leftover]! > width) settings.add(settingOf(width));
+  const [piece] = left.splice(at, 1);
+  cutPiece(forest, leftover, piece!, length, width, axis);
+}

@@ -1,0 +1,8 @@
+/**
+ * Steps of the grid to a millimetre. A hundredth of a millimetre (16 steps) and 1/64 in (0.396875 mm, 635 steps) both lie
+ * on it, so that metric and inch sizes, gaps and trims are exact. A kilometre of roll is 1.6e9 steps: it fits 31 bits.
+ */
+export const UNITS_PER_MM = 1600;
+
+/** Areas that are weighed against each other are taken in tenths of a millimetre squared, so that sums of thousands stay exact. */
+export const UNITS2_PER_TENTH2 = (UNITS_PER_MM / 10) ** 2;

@@ -1,0 +1,86 @@
+/** Beyond so many sheets one beginning is tried, not each. */
+const ALL_BEGINNINGS_UP_TO = 80;
+
+/** Beyond so many the order that they were made in is kept. */
+const ORDERED_UP_TO = 1000;
+
+/**
+ * An order of cutting in which few items are open at a time: after each sheet the one that opens the fewest new items and
+ * finishes the most.
+ *
+ * @param items the items on each sheet
+ * @returns the sheets' places in order
+ */
+export function orderSheets(items: readonly ReadonlySet<string>[]): readonly number[] {
+  const all = Array.from(items.keys());
+  if (items.length > ORDERED_UP_TO || items.length < 3) return all;
+  const beginnings = items.length <= ALL_BEGINNINGS_UP_TO ? all : [0];
+  let best = { order: all as readonly number[], open: mostOpen(items, all) };
+  for (const beginning of beginnings) {
+    const order = followingOrder(items, beginning);
+    const open = mostOpen(items, order);
+    if (open < best.open) best = { order, open };
+  }
+  return best.order;
+}
+
+function followingOrder(items: readonly ReadonlySet<string>[], beginning: number): readonly number[] {
+  const left = new Map<string, number>();
+  for (const own of items) for (const item of own) left.set(item, (left.get(item) ?? 0) + 1);
+  const open = new Set<string>();
+  const waiting = new Set(items.keys());
+  const order: number[] = [];
+  const take = (sheet: number) => {
+    waiting.delete(sheet);
+    order.push(sheet);
+    for (const item of items[sheet]!) {
+      const rest = left.get(item)! - 1;
+      left.set(item, rest);
+      if (rest > 0) open.add(item);
+      else open.delete(item);
+    }
+  };
+  take(beginning);
+  while (waiting.size > 0) {
+    let next = -1;
+    let least = Number.POSITIVE_INFINITY;
+    for (const sheet of waiting) {
+      let cost = 0;
+      for (const item of items[sheet]!) {
+        if (!open.has(item)) cost += NEW_ITEM;
+        if (left.get(item) === 1) cost -= FINISHED_ITEM;
+      }
+      if (cost < least) {
+        least = cost;
+        next = sheet;
+      }
+    }
+    take(next);
+  }
+  return order;
+}
+
+/** An item that is opened weighs a little more than one that is finished. */
+const NEW_ITEM = 3;
+const FINISHED_ITEM = 2;
+
+/** Most items that are open at once in an order. */
+export function mostOpen(items: readonly ReadonlySet<string>[], order: readonly number[]): number {
+  const first = new Map<string, number>();
+  const last = new Map<string, number>();
+  order.forEach((sheet, at) => {
+    for (const item of items[sheet]!) {
+      if (!first.has(item)) first.set(item, at);
+      last.set(item, at);
+    }
+  });
+  const change = new Int32Array(order.length + 1);
+  for (const [item, at] of first) {
+    change[at]!++;
+    change[last.get(item)! + 1]!--;
+  }
+  let open = 0;
+  let most = 0;
+  for (const step of change) most = Math.max(most, (open += step));
+  return most;
+}

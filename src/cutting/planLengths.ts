@@ -1,0 +1,107 @@
+import type { CutSheet } from "./construct";
+import { fewerSetUps } from "./fewerSetUps";
+import { firstDraft } from "./firstDraft";
+import { UNITS_PER_MM } from "./grid";
+import { improve } from "./improve";
+import { prepareRoll, prepareSheets, unitsUp } from "./job";
+import { layOutPlan } from "./layOutPlan";
+import { orderSheets } from "./orderSheets";
+import { piecesIn } from "./panels";
+import { areasOf, leftOver, nothingFits, piecesHeld, quickBounds } from "./planParts";
+import { createRandom } from "./random";
+import { rollBound } from "./rollBound";
+import { neededLength, shorten } from "./shorten";
+import type { CuttingOptions, Piece, Plan, Roll, Sheet } from "./types";
+import { shareOf, type Watch } from "./watch";
+
+const MM_PER_M = 1000;
+
+/** A piece longer than the bench length makes its own length longer by whole steps of this, mm. */
+const LENGTH_STEP = 250;
+
+/** The part of the budget in which the fewest lengths are looked for. */
+const FEWEST_LENGTHS_SHARE = 0.3;
+
+/** How much of a set-up an item on one more length, and a millimetre of roll, count. */
+const PER_ITEM = 4;
+const PER_MM = 0.08;
+
+/**
+ * How to cut pieces off a roll in lengths that a bench holds, each for the items of a few boxes: nobody cuts a long roll
+ * along its whole length.
+ */
+export function planLengths(pieces: readonly Piece[], roll: Roll, options: CuttingOptions, watch: Watch): Plan {
+  const { edgeTrim = 0, pieceGap = 0, seed = 1 } = options;
+  const whole = prepareRoll(pieces, roll, { ...options, bench: undefined }).job;
+  const bound = rollBound(whole, whole.kinds[0]!.width);
+  const { job, tooLarge } = prepareSheets(pieces, lengthsFor(pieces, roll, options), options);
+  let best = firstDraft(job, () => 0);
+  const gap = unitsUp(pieceGap);
+  const mm = (units: number) => (units === 0 ? 0 : (units - gap) / UNITS_PER_MM + 2 * edgeTrim);
+  const lengthOf = (sheets: readonly CutSheet[]) => sheets.reduce((sum, { panel }) => sum + mm(neededLength(panel)), 0);
+  const report = () => {
+    const [taken, least] = [lengthOf(best.sheets), mm(bound)];
+    options.onProgress?.({
+      sheets: best.sheets.length,
+      cost: taken,
+      bound: least,
+      gap: least === 0 ? 0 : taken / least - 1,
+      iterations: watch.steps(),
+      elapsedMs: watch.elapsedMs(),
+    });
+  };
+  report();
+  improve(job, best, quickBounds(job).bound, seed, shareOf(watch, FEWEST_LENGTHS_SHARE), (draft) => {
+    best = draft;
+    report();
+  });
+  const effort = { perItem: PER_ITEM, perLength: PER_MM / UNITS_PER_MM };
+  const few = fewerSetUps(job, best.sheets, { most: Number.POSITIVE_INFINITY, spare: 0, effort, seed }, watch);
+  const cutDown = few.map(({ panel }) => shorten(panel, neededLength(panel), createRandom(0), []));
+  const items = cutDown.map((panel) => new Set(piecesIn(panel).map((piece) => job.source[piece]!.item)));
+  const panels = orderSheets(items).map((at) => cutDown[at]!);
+  const faces = panels.map(({ length }) => ({ name: roll.name, length: mm(length), width: roll.width }));
+  const laidOut = layOutPlan(
+    job,
+    panels.map((panel, kind) => ({ kind, panel })),
+    faces,
+    options,
+  );
+  const rollLength = faces.reduce((sum, { length }) => sum + length, 0);
+  const cost = (rollLength / MM_PER_M) * roll.pricePerM;
+  return {
+    ...laidOut,
+    counts: [{ stock: roll.name, sheets: panels.length, packs: panels.length, cost }],
+    cost,
+    costBound: (mm(bound) / MM_PER_M) * roll.pricePerM,
+    sheetBound: Math.min(1, panels.length),
+    rollLength,
+    rollBound: mm(bound),
+    provedLeast: rollLength <= mm(bound) && !nothingFits(job, tooLarge),
+    uncuttable: piecesHeld([...tooLarge, ...leftOver(job, best.out)]),
+    ...areasOf(laidOut.sheets),
+    iterations: watch.steps(),
+  };
+}
+
+/** The bench length, and longer ones for pieces that need them. */
+function lengthsFor(pieces: readonly Piece[], roll: Roll, { bench, edgeTrim = 0 }: CuttingOptions): readonly Sheet[] {
+  const usual = bench!.benchLength;
+  const width = roll.width - 2 * edgeTrim;
+  const longer = new Set<number>();
+  for (const piece of pieces) {
+    const sides = [
+      ...(piece.width <= width ? [piece.length] : []),
+      ...(piece.turn && piece.length <= width ? [piece.width] : []),
+    ];
+    const needed = Math.min(...sides) + 2 * edgeTrim;
+    if (Number.isFinite(needed) && needed > usual)
+      longer.add(usual + Math.ceil((needed - usual) / LENGTH_STEP) * LENGTH_STEP);
+  }
+  return [usual, ...[...longer].sort((one, other) => one - other)].map((length) => ({
+    name: roll.name,
+    length,
+    width: roll.width,
+    price: length / MM_PER_M,
+  }));
+}

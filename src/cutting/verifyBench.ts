@@ -1,0 +1,46 @@
+import { countPlan } from "./countPlan";
+import type { BenchStyle, CuttingOptions, Piece, Plan } from "./types";
+
+const TOLERANCE = 1e-6;
+
+/**
+ * What is wrong with a plan of the bench style, besides what is wrong with any plan: blanks too small for what is made of
+ * them, more changes of direction than the limit, a cut that is too long.
+ */
+export function verifyBench(plan: Plan, options: CuttingOptions): readonly string[] {
+  const { bench } = options;
+  if (bench === undefined) return [];
+  const blanks = new Set(plan.sheets.flatMap(({ placements }) => placements.map(({ piece }) => piece)));
+  return [...[...blanks].flatMap(checkBlank), ...checkStages(plan, options, bench), ...checkCutLength(plan, bench)];
+}
+
+/** Walls lie end to end along their strip; what is made of any other blank is no larger than it. */
+function checkBlank({ item, part, length, width, holds = [] }: Piece): readonly string[] {
+  const taken = holds.reduce((sum, { piece, count }) => sum + piece.length * count, 0);
+  const widest = holds.reduce((most, { piece }) => Math.max(most, piece.width), 0);
+  const others = holds.filter(({ piece }) => piece.item !== item);
+  return [
+    ...(taken > length + TOLERANCE || widest > width + TOLERANCE
+      ? [`${part} of ${item} is too small for what is made of it`]
+      : []),
+    ...others.map(({ piece }) => `${part} of ${item} holds a part of ${piece.item}`),
+  ];
+}
+
+function checkStages(plan: Plan, { edgeTrim = 0, pieceGap = 0 }: CuttingOptions, bench: BenchStyle): readonly string[] {
+  const { stages, leastWaste } = bench;
+  const count = { edgeTrim, pieceGap, stages, leastWaste, absorbed: leastWaste };
+  return plan.sheets.flatMap((sheet, index) => {
+    const own = countPlan([sheet], count);
+    return own.stages > stages ? [`sheet ${index + 1}: ${own.stages} stages where ${stages} are allowed`] : [];
+  });
+}
+
+function checkCutLength({ sheets }: Plan, { cutLength }: BenchStyle): readonly string[] {
+  if (cutLength === undefined) return [];
+  return sheets.flatMap(({ cuts }, index) =>
+    cuts
+      .filter(({ from, to }) => to - from > cutLength + TOLERANCE)
+      .map(({ from, to }) => `sheet ${index + 1}: a cut of ${to - from} mm is longer than ${cutLength} mm`),
+  );
+}

@@ -1,0 +1,90 @@
+import { CHANCE_PARTS, type Choice, keep } from "./choice";
+import { ALONG_LENGTH, ALONG_WIDTH, type Forest, NONE } from "./forest";
+import type { Job } from "./job";
+import { STRETCH_LENGTH, STRETCH_WIDTH } from "./limits";
+import { stageOf } from "./panels";
+import type { Random } from "./random";
+import { worthOf } from "./worth";
+
+/**
+ * Weighs both ways of cutting a piece, lying one way, from a leftover, among those that keep the job's limits: the
+ * stages, a trim after the last, no sliver, no cut too long. A piece that is trimmed later takes up a narrow leftover
+ * beside it.
+ *
+ * @param slivers true where the piece has to be placed all the same: then a sliver is allowed
+ */
+export function weighLimited(
+  forest: Forest,
+  job: Job,
+  piece: number,
+  leftover: number,
+  turned: boolean,
+  random: Random,
+  blink: number,
+  choice: Choice,
+  slivers = false,
+): void {
+  const fullLength = forest.length[leftover]!;
+  const fullWidth = forest.width[leftover]!;
+  const own = turned ? job.width[piece]! : job.length[piece]!;
+  const across = turned ? job.length[piece]! : job.width[piece]!;
+  if (own > fullLength || across > fullWidth) return;
+  const { stages, absorbed, cutLength } = forest.limits;
+  const stretch = job.stretch[piece]!;
+  const [longer, wider] = turned
+    ? [stretch & STRETCH_WIDTH, stretch & STRETCH_LENGTH]
+    : [stretch & STRETCH_LENGTH, stretch & STRETCH_WIDTH];
+  const length = longer !== 0 && fullLength - own <= absorbed ? fullLength : own;
+  const width = wider !== 0 && fullWidth - across <= absorbed ? fullWidth : across;
+  const overLength = fullLength - length;
+  const overWidth = fullWidth - width;
+  if (
+    !slivers &&
+    (isSliver(forest, leftover, ALONG_LENGTH, overLength) || isSliver(forest, leftover, ALONG_WIDTH, overWidth))
+  )
+    return;
+  const worth = forest.worth[leftover]!;
+  if (overLength === 0 || overWidth === 0) {
+    const axis = overLength === 0 ? ALONG_WIDTH : ALONG_LENGTH;
+    const over = overLength === 0 ? overWidth : overLength;
+    if (over > 0) {
+      const stage = stageOf(forest, leftover, axis);
+      if (stage > stages + 1 || (axis === ALONG_WIDTH ? fullLength : fullWidth) > cutLength) return;
+      if (blink > 0 && random.below(CHANCE_PARTS) < blink) return;
+      const left = stage > stages ? 0 : worthOf(axis === ALONG_WIDTH ? fullLength * over : over * fullWidth);
+      if (worth - left < choice.loss) keep(choice, leftover, turned, ALONG_WIDTH, length, width, worth - left);
+    } else if (worth < choice.loss) keep(choice, leftover, turned, ALONG_WIDTH, length, width, worth);
+    return;
+  }
+  for (const axis of AXES) {
+    const stage = stageOf(forest, leftover, axis);
+    const byLength = axis === ALONG_LENGTH;
+    // The first cut goes right across the leftover, the second across the strip that it frees.
+    if (stage > stages || (byLength ? fullWidth : fullLength) > cutLength || (byLength ? length : width) > cutLength)
+      continue;
+    if (blink > 0 && random.below(CHANCE_PARTS) < blink) continue;
+    const remainder = worthOf(byLength ? overLength * fullWidth : fullLength * overWidth);
+    const rest = stage === stages ? 0 : worthOf(byLength ? length * overWidth : overLength * width);
+    const loss = worth - remainder - rest;
+    if (loss < choice.loss) keep(choice, leftover, turned, axis, length, width, loss);
+  }
+}
+
+const AXES = [ALONG_WIDTH, ALONG_LENGTH] as const;
+
+/** Whether what is left over along an axis of a leftover would be a sliver. */
+function isSliver(forest: Forest, leftover: number, axis: number, over: number): boolean {
+  const { gap, leastWaste, edgeTrim } = forest.limits;
+  if (over <= gap || over >= leastWaste) return false;
+  return over + edgeTrim < leastWaste || !reachesEdge(forest, leftover, axis);
+}
+
+/** Whether what is left at a leftover's end along an axis lies along the sheet's edge, however the parts are ordered. */
+function reachesEdge(forest: Forest, leftover: number, axis: number): boolean {
+  for (let at = leftover, own = true; ; own = false) {
+    const parent = forest.parent[at]!;
+    if (parent === NONE) return true;
+    if (forest.axis[parent] === axis && !own) return false;
+    at = parent;
+  }
+}
