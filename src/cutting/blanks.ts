@@ -37,14 +37,15 @@ interface Room {
 }
 
 /** Walls of one ring and height; walls of no ring, and those that no sheet holds, are not in a strip. */
-function stripKey({ strip, item, width, turn, batch }: Piece): string | undefined {
-  return strip === undefined ? undefined : JSON.stringify([item, strip, width, turn, batch]);
+function stripKey({ strip, item, width, turn, batch, plies }: Piece): string | undefined {
+  return strip === undefined ? undefined : JSON.stringify([item, strip, width, turn, batch, plies]);
 }
 
 function largerBlank(piece: Piece, allowance: Mm, rooms: readonly Room[]): Piece {
   const { later } = piece;
   if (later === undefined || !(later.length || later.width)) return piece;
-  const wanted = { length: later.length ? allowance : 0, width: later.width ? allowance : 0 };
+  const more = Math.max(0, allowance - (piece.pressed ?? 0));
+  const wanted = { length: later.length ? more : 0, width: later.width ? more : 0 };
   const room = rooms.find((each) => fits(piece, each)) ?? { length: 0, width: 0 };
   const length = piece.length + Math.max(0, Math.min(wanted.length, room.length - piece.length));
   const width = piece.width + Math.max(0, Math.min(wanted.width, room.width - piece.width));
@@ -55,17 +56,20 @@ function largerBlank(piece: Piece, allowance: Mm, rooms: readonly Room[]): Piece
 function stripsFor(walls: readonly Piece[], allowance: Mm, rooms: readonly Room[]): readonly Piece[] {
   const [first] = walls;
   if (first === undefined) return [];
-  const height = first.width + (first.later?.width === true ? allowance : 0);
+  // A ply is larger by the pressed board's trim already: of the two allowances the greater counts.
+  const more = Math.max(0, allowance - (first.pressed ?? 0));
+  const plies = first.plies ?? 1;
+  const height = first.width + (first.later?.width === true ? more : 0);
   const holding = rooms.filter((room) => room.width >= first.width);
   const longest = holding.reduce((most, room) => Math.max(most, room.length), 0);
   const room = holding.find((each) => each.length === longest);
   const width = room === undefined ? first.width : Math.min(height, Math.max(first.width, room.width));
   const each = [...walls]
     .sort((one, other) => other.length - one.length)
-    .flatMap((wall) => Array.from({ length: wall.count ?? 1 }, () => wall));
+    .flatMap((wall) => Array.from({ length: (wall.count ?? 1) / plies }, () => wall));
   const strips: { walls: Piece[]; length: Mm }[] = [];
   for (const wall of each) {
-    const taken = wall.length + allowance;
+    const taken = wall.length + more;
     const strip = strips.find((own) => own.length + taken <= longest);
     if (strip === undefined) strips.push({ walls: [wall], length: taken });
     else {
@@ -82,6 +86,7 @@ function stripsFor(walls: readonly Piece[], allowance: Mm, rooms: readonly Room[
       part: `${first.strip!} strip${many ? ` ${index + 1}` : ""}`.trim(),
       length: strip.length <= longest ? strip.length : Math.max(bare, Math.min(strip.length, longest)),
       width,
+      count: plies,
       turn: first.turn,
       strip: first.strip!,
       later: { length: true, width: first.later?.width === true },

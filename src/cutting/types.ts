@@ -16,6 +16,10 @@ export interface Piece {
   readonly strip?: string;
   /** Directions in which the piece is cut larger and trimmed to a finished first part. */
   readonly later?: { readonly length: boolean; readonly width: boolean };
+  /** Plies of the laminated board that the piece is one of; left out for a single board. */
+  readonly plies?: number;
+  /** What a ply is already cut larger by, both ways, so that the pressed board can be trimmed, mm. */
+  readonly pressed?: Mm;
   /** The batch that the piece is cut in, from 1; left out where all are cut together. */
   readonly batch?: number;
   /** Of a blank of the bench style: the pieces that are made of one copy of it. */

@@ -92,6 +92,8 @@ export interface Nest {
   readonly outer: Tray;
   /** The least total play in width, height and depth; undefined in a direction where one rests on the other. */
   readonly play: readonly [Mm, Mm, Mm | undefined];
+  /** The depth of the outer tray is a choice, not measured from the inner one. */
+  readonly depthGiven?: boolean;
 }
 
 /** A board as a plate that carries a load. */

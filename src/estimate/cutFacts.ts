@@ -1,22 +1,40 @@
-import type { Part } from "../enclosure/part";
+import type { Assembly, Nest } from "../enclosure/assembly";
+import { PLY_ALLOWANCE_MM, type Part } from "../enclosure/part";
+import type { PlacedPart } from "../enclosure/placedPart";
+import type { Piece } from "../cutting/types";
 
-/** What the bench style must know of a part. */
-export interface CutFacts {
-  /** The ring whose walls are cut from one strip; undefined for what is no wall. */
-  readonly strip?: string;
-  /** Along its length, along its width: made to a finished first part, so cut larger and trimmed to it. */
-  readonly later?: { readonly length: boolean; readonly width: boolean };
+/** What the bench style must know of a part, as it lies on the sheet. */
+export type CutFacts = Pick<Piece, "strip" | "later" | "plies" | "pressed">;
+
+/**
+ * Walls of one ring are cut from a strip; boards of a tray that goes around another, and of a case, are made to a
+ * finished first tray.
+ */
+export function cutFactsOf(assembly: Assembly): (part: Part) => CutFacts {
+  const ringOf = new Map<PlacedPart, string>();
+  for (const { name, rings } of assembly.trays)
+    rings.forEach((walls, ring) => {
+      const layer = rings.length === 1 ? "" : ring === rings.length - 1 ? "outer" : "inner";
+      for (const wall of walls) ringOf.set(wall, `${name} ${layer}`.trim());
+    });
+  const outer = new Map(assembly.nests.map((nest) => [nest.outer.name, nest]));
+  return (part) => {
+    const { placed, plies, material } = part;
+    if (placed === undefined || material !== "board") return {};
+    const across = part.grain === "along width";
+    const strip = across ? undefined : ringOf.get(placed);
+    const later = secondMade(placed, outer.get(part.tray));
+    return {
+      ...(strip === undefined ? {} : { strip }),
+      ...(later === undefined ? {} : { later: across ? { length: later.width, width: later.length } : later }),
+      ...(plies === 1 ? {} : { plies, pressed: PLY_ALLOWANCE_MM }),
+    };
+  };
 }
 
-const SECOND_TRAYS = ["lid", "large", "bottom"];
-
-export function cutFacts({ placed, tray, name, material }: Part): CutFacts {
-  if (placed === undefined || material !== "board") return {};
-  const second = SECOND_TRAYS.includes(tray) || placed.role === "case";
-  const wall = placed.role === "wall";
-  const ring = /^(inner|outer) /.exec(name)?.[1] ?? "";
-  return {
-    ...(wall ? { strip: `${tray} ${ring}`.trim() } : {}),
-    ...(second ? { later: { length: true, width: true } } : {}),
-  };
+/** Directions in which a part is made to a finished tray. */
+function secondMade({ role }: PlacedPart, nest: Nest | undefined): Piece["later"] {
+  if (role === "case") return { length: true, width: true };
+  if (nest === undefined) return undefined;
+  return { length: true, width: role !== "wall" || nest.depthGiven !== true };
 }

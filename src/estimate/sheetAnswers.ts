@@ -1,4 +1,5 @@
 import type { Piece } from "../cutting/types";
+import { cutFactsOf } from "./cutFacts";
 import { estimateOf, type DemandGroup, type Estimate } from "./estimate";
 import { labourHours } from "./labourHours";
 import { isBlank } from "../measure/blank";
@@ -21,7 +22,8 @@ export function demandsOf({ survey, outcomes }: SizedSurvey): readonly Demand[] 
     if (outcome.state !== "sized") return [];
     const { sized, quantity } = outcome;
     const parts = sizedRow(sized, quantity).parts();
-    return [{ item: item.identifier, row: item.row, enclosure: sized.kind.name, quantity, parts }];
+    const facts = cutFactsOf(sized.assembly);
+    return [{ item: item.identifier, row: item.row, enclosure: sized.kind.name, quantity, parts, facts }];
   });
 }
 

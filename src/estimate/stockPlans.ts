@@ -3,7 +3,7 @@ import { countPlan, type PlanFigures } from "../cutting/countPlan";
 import type { BenchStyle, Budget, Piece, Plan, Progress, Sheet, Stock } from "../cutting/types";
 import { verifyPlan } from "../cutting/verify";
 import type { Part } from "../enclosure/part";
-import { cutFacts, type CutFacts } from "./cutFacts";
+import type { CutFacts } from "./cutFacts";
 import type { Mm } from "../measure/units";
 import { plainName } from "../settings/names";
 import type { Settings } from "../settings/schema";
@@ -17,6 +17,8 @@ export interface Demand {
   readonly enclosure: string;
   readonly quantity: number;
   readonly parts: readonly Part[];
+  /** What the bench style must know of a part; left out where nothing is known of how they go together. */
+  readonly facts?: (part: Part) => CutFacts;
 }
 
 /** How one stock is cut for all demands together. */
@@ -71,12 +73,12 @@ export function stockJobs(demands: readonly Demand[], settings: Settings): reado
   const bench = benchStyleOf(settings);
   const byStock = new Map<string, Piece[]>();
   const materials = new Map<string, Material>();
-  for (const { item, quantity, parts } of demands)
+  for (const { item, quantity, parts, facts } of demands)
     for (const part of parts) {
       const pieces = byStock.get(part.stock) ?? [];
       byStock.set(part.stock, pieces);
       materials.set(part.stock, part.material);
-      pieces.push(pieceOf(part, item, quantity));
+      pieces.push(pieceOf(part, item, quantity, facts?.(part) ?? {}));
     }
   const order = [...new Set([...rows.map((row) => row.stock), ...byStock.keys()])];
   return order.flatMap((stock) => {
@@ -183,7 +185,7 @@ export function betterPlan(plan: StockPlan, than: StockPlan | undefined): StockP
 const MM_PER_M = 1000;
 const BINARY_NOISE = 1e-9;
 
-function pieceOf(part: Part, item: string, quantity: number): Piece {
+function pieceOf(part: Part, item: string, quantity: number, facts: CutFacts): Piece {
   const across = part.grain === "along width";
   return {
     id: `${item} / ${part.fullName}`,
@@ -193,15 +195,7 @@ function pieceOf(part: Part, item: string, quantity: number): Piece {
     width: across ? part.length : part.width,
     count: part.count * quantity,
     turn: part.grain === "either",
-    ...turnedFacts(cutFacts(part), across),
-  };
-}
-
-/** A wall strip runs along its walls; facts follow the piece where its grain runs along the part's width. */
-function turnedFacts({ strip, later }: CutFacts, across: boolean): Pick<Piece, "strip" | "later"> {
-  return {
-    ...(strip === undefined || across ? {} : { strip }),
-    ...(later === undefined ? {} : { later: across ? { length: later.width, width: later.length } : later }),
+    ...facts,
   };
 }
 

@@ -49,7 +49,14 @@ export const liddedBox: Kind = {
       parts: [...box.parts, ...lid.parts],
       trays: [box.tray, lid.tray],
       holder: box.tray,
-      nests: [{ inner: box.tray, outer: lid.tray, play: [settings.lidClearance, settings.lidClearance, undefined] }],
+      nests: [
+        {
+          inner: box.tray,
+          outer: lid.tray,
+          play: [settings.lidClearance, settings.lidClearance, undefined],
+          depthGiven: settings.lidDepth !== "full",
+        },
+      ],
       cover: undefined,
       base: plateOf(box.tray, box.base),
       top: plateOf(lid.tray, lid.base),
