@@ -95,7 +95,7 @@ const USUAL_MS = 10_000;
 
 /** Steps in which a small job is as good as done, for it and for each of its pieces. */
 const STEPS = 3000;
-const STEPS_PER_PIECE = 40;
+const STEPS_PER_PIECE = 150;
 
 function budgetOf(
   job: StockJob,

@@ -39,6 +39,9 @@ export interface FewerOptions {
 /** Changes back with which a change is compared (late acceptance). */
 const LATE = 400;
 
+/** Laying sheets out again takes about as long as so many steps of the search for fewest sheets. */
+const STEP_COST = 8;
+
 /** Sheets that are laid out again together: two, and one time in so many three. */
 const THREE_IN = 5;
 
@@ -61,7 +64,7 @@ export function fewerSetUps(
   let best = [...now];
   let bestEffort = effort;
   const late = new Float64Array(LATE).fill(effort);
-  for (let step = 0; now.length > 0 && !watch.over(); step++) {
+  for (let step = 0; now.length > 0 && !watch.over(STEP_COST); step++) {
     const chosen = choose(now, random);
     const pieces = chosen.flatMap((at) => now[at]!.pieces);
     const kinds = chosen.map((at) => now[at]!.kind);

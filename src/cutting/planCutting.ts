@@ -6,7 +6,7 @@ import type { Budget, CuttingOptions, Piece, Plan, Stock } from "./types";
 import { createWatch } from "./watch";
 
 /** The budget when none is given: a fraction of a second for a usual survey, and the same plan on any machine. */
-const DEFAULT_BUDGET: Budget = { iterations: 2000 };
+const DEFAULT_BUDGET: Budget = { iterations: 4000 };
 
 /**
  * How to cut pieces out of sheets or off a roll, edge to edge, at the least cost that is found within the budget, with

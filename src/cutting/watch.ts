@@ -2,8 +2,8 @@ import type { Budget } from "./types";
 
 /** Counts the steps of a search and tells when its budget is spent. */
 export interface Watch {
-  /** Counts one step; true when no further one may be made. */
-  readonly over: () => boolean;
+  /** Counts a step, or several for one that takes as long; true when no further one may be made. */
+  readonly over: (count?: number) => boolean;
   readonly steps: () => number;
   readonly elapsedMs: () => number;
   /** The part of the budget that is spent, from 0 to 1. */
@@ -12,7 +12,7 @@ export interface Watch {
 
 /** A watch that is over when a part of the other's budget is spent, and counts its steps on the other. */
 export function shareOf(watch: Watch, part: number): Watch {
-  return { ...watch, over: () => watch.spent() >= part || watch.over() };
+  return { ...watch, over: (count) => watch.spent() >= part || watch.over(count) };
 }
 
 /** The clock and the caller are asked once in so many steps. */
@@ -23,15 +23,20 @@ export function createWatch(budget: Budget, shouldStop: () => boolean): Watch {
   const start = performance.now();
   const mostSteps = budget.iterations ?? (budget.milliseconds === undefined ? 0 : Number.POSITIVE_INFINITY);
   const end = start + (budget.milliseconds ?? Number.POSITIVE_INFINITY);
+  let now = start;
   let steps = 0;
   let ended = false;
   return {
-    over() {
+    over(count = 1) {
       if (ended || steps >= mostSteps) return true;
-      if (steps++ % STEPS_PER_LOOK === 0) ended = performance.now() >= end || shouldStop();
+      if (steps % STEPS_PER_LOOK < count) ended = performance.now() >= end || shouldStop();
+      steps += count;
       return ended;
     },
-    spent: () => Math.max(steps / mostSteps, (performance.now() - start) / (end - start)),
+    spent: () => {
+      if (steps % STEPS_PER_LOOK === 0) now = performance.now();
+      return Math.max(steps / mostSteps, (now - start) / (end - start));
+    },
     steps: () => steps,
     elapsedMs: () => performance.now() - start,
   };
