@@ -19,13 +19,21 @@ interface InHand {
  * @param panel the arranged sheet, in units with the piece gap added
  * @param gap the piece gap, units
  * @param trim where the sheet's usable part begins, mm
+ * @param mostLoose panels that may wait to be cut at once, where possible
  */
-export function cutOrder(panel: Panel, gap: number, trim: number): readonly Cut[] {
+export function cutOrder(
+  panel: Panel,
+  gap: number,
+  trim: number,
+  mostLoose = Number.POSITIVE_INFINITY,
+): readonly Cut[] {
   const cuts: Cut[] = [];
   let waiting: InHand[] = [{ panel, x: 0, y: 0, part: 0, depth: 0 }].filter(isToCut);
   let setting = 0;
   while (waiting.length > 0) {
-    const next = waiting.find((hand) => settingOf(hand) === setting) ?? waiting.reduce(sooner);
+    const full = waiting.length >= mostLoose ? waiting.filter(leavesNoMore) : [];
+    const among = full.length > 0 ? full : waiting;
+    const next = among.find((hand) => settingOf(hand) === setting) ?? among.reduce(full.length > 0 ? later : sooner);
     setting = settingOf(next);
     cuts.push(cutOf(next, gap, trim));
     waiting = waiting.flatMap((hand) => (hand === next ? afterCut(hand).filter(isToCut) : [hand]));
@@ -46,6 +54,16 @@ function settingOf({ panel, part }: InHand): number {
 function sooner(one: InHand, other: InHand): InHand {
   if (one.depth !== other.depth) return one.depth < other.depth ? one : other;
   return settingOf(one) >= settingOf(other) ? one : other;
+}
+
+/** The more divided of two panels: it is done sooner. */
+function later(one: InHand, other: InHand): InHand {
+  return one.depth >= other.depth ? one : other;
+}
+
+/** Whether a cut leaves no more panels to cut than before. */
+function leavesNoMore(hand: InHand): boolean {
+  return afterCut(hand).filter(isToCut).length <= 1;
 }
 
 function cutOf(hand: InHand, gap: number, trim: number): Cut {

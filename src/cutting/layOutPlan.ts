@@ -34,7 +34,7 @@ export function layOutPlan(
   const gap = unitsUp(options.pieceGap ?? 0);
   const drawn = cutSheets.map(({ kind, panel }) => {
     const arranged = arrange(panel);
-    const cuts = cutOrder(arranged, gap, trim);
+    const cuts = cutOrder(arranged, gap, trim, options.bench?.loosePanels);
     return { kind, cuts, key: `${kind}: ${keyOf(cuts)}`, placements: placementsOf(job, arranged, trim) };
   });
   const cutting = (cuts: readonly Cut[]) => cuts.reduce((sum, cut) => sum + cut.setting, 0);

@@ -1,9 +1,10 @@
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { planCutting } from "../../src/cutting/planCutting";
-import type { Plan, Stock } from "../../src/cutting/types";
+import type { BenchStyle, Plan, Stock } from "../../src/cutting/types";
 import { verifyPlan } from "../../src/cutting/verify";
 import { boardJob, cutUpSheets, type Instance, publishedClasses } from "./cuttingClasses";
+import { compareStyles } from "./cuttingStyles";
 import { peers } from "./cuttingPeers";
 
 /*
@@ -12,6 +13,9 @@ import { peers } from "./cuttingPeers";
  *   --classes N        N instances of each published class and size (10 makes 500), --seed K
  *   --known N          N sheets at most, cut up at random: the least is known
  *   --growth N         100 pieces and ten times as many again, up to N
+ *   --survey demo|N    the demo survey, or N boxes of books: both styles of plan, or one with --style bench; --seeds K for
+ *                      the mean of K, --rolls with all stocks, --guide with boards of the board guide, not of 2 mm
+ * --stages N limits the changes of direction of the instances, without a least waste.
  * --iterations takes the place of the seconds: the same plans on any machine, however busy it is.
  */
 
@@ -33,16 +37,35 @@ const { values } = parseArgs({
     seed: { type: "string", default: "1" },
     peers: { type: "boolean", default: false },
     iterations: { type: "string" },
+    survey: { type: "string" },
+    style: { type: "string" },
+    seeds: { type: "string", default: "1" },
+    guide: { type: "boolean", default: false },
+    rolls: { type: "boolean", default: false },
+    stages: { type: "string" },
     quiet: { type: "boolean", default: false },
   },
 });
 
-const lines = chosenInstances().map((instance) => {
-  const line = measure(instance, Number(values.seconds) * 1000);
-  if (!values.quiet) console.log(shown(line));
-  return line;
-});
-summarise(lines);
+if (values.survey !== undefined) {
+  const styles = values.style === undefined ? (["least sheets", "bench"] as const) : [values.style as "bench"];
+  const [seconds, seeds] = [Number(values.seconds), Number(values.seeds)];
+  compareStyles({
+    survey: values.survey,
+    styles,
+    seconds,
+    seeds,
+    settings: values.guide ? [] : [["wall board", "2 mm"]],
+    allStocks: values.rolls,
+  });
+} else {
+  const lines = chosenInstances().map((instance) => {
+    const line = measure(instance, Number(values.seconds) * 1000);
+    if (!values.quiet) console.log(shown(line));
+    return line;
+  });
+  summarise(lines);
+}
 
 function chosenInstances(): readonly Instance[] {
   const seed = Number(values.seed);
@@ -75,12 +98,18 @@ function measure(instance: Instance, milliseconds: number): Line {
   let firstMs = Number.NaN;
   const onProgress = () => (firstMs = Number.isNaN(firstMs) ? performance.now() - start : firstMs);
   const budget = values.iterations === undefined ? { milliseconds } : { iterations: Number(values.iterations) };
-  const plan = planCutting(pieces, stock, { budget, onProgress });
+  const options = { bench: limitedStages(), budget, onProgress };
+  const plan = planCutting(pieces, stock, options);
   const taken = performance.now() - start;
-  const faults = verifyPlan(plan, pieces, stock);
+  const faults = verifyPlan(plan, pieces, stock, options);
   if (faults.length > 0) throw new Error(`${instance.name}: ${faults.slice(0, 5).join("; ")}`);
   const others = values.peers ? peers.map(({ name, sheets }) => [name, sheets(instance)] as const) : [];
   return { instance, plan, milliseconds: taken, firstMs, peers: new Map(others) };
+}
+
+function limitedStages(): BenchStyle | undefined {
+  if (values.stages === undefined) return undefined;
+  return { stages: Number(values.stages), leastWaste: 0, matchAllowance: 0, spareSheets: 0, benchLength: 1500 };
 }
 
 function shown({ instance, plan, milliseconds, firstMs, peers: others }: Line): string {

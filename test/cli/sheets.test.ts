@@ -50,7 +50,7 @@ test("plan prints what was read and its figures, and the sheets only where they 
   expect(out).toMatch(/^6 items read: 6 complete\n/);
   expect(out).toContain("settings of the fence");
   expect(out).toMatch(
-    /sheets? of grey board 2\. No plan cuts these parts, at finished size, from fewer than \d+ \(proved\)/,
+    /sheets? of conservation board 2\. No plan cuts these parts, at finished size, from fewer than \d+ \(proved\)/,
   );
   expect(out).not.toContain("from the side");
   const all = run(folder, "plan", "survey.csv", "--sheets", ...STEPS).out;
@@ -71,7 +71,7 @@ test("what no sheet holds is told first, by reason, and no figure is made of not
     ]),
   );
   const { out } = run(folder, "plan", "survey.csv", ...STEPS);
-  expect(out).toMatch(/^2 items read: 1 complete, 1 in part\n\nLeft out\n {2}folding card 0\.4: /);
+  expect(out).toMatch(/^2 items read: 1 complete, 1 in part\n\nLeft out\n {2}conservation card 60 pt: /);
   expect(out).not.toContain("NaN");
   expect(run(folder, "estimate", "survey.csv", ...STEPS).out).toContain("1 complete, 1 in part");
 });

@@ -1,3 +1,4 @@
+import { countPlan } from "../../src/cutting/countPlan";
 import { arrange } from "../../src/cutting/arrange";
 import { cutOrder } from "../../src/cutting/cutOrder";
 import { ALONG_LENGTH, ALONG_WIDTH, NONE } from "../../src/cutting/forest";
@@ -6,6 +7,7 @@ import { prepareSheets } from "../../src/cutting/job";
 import type { Panel } from "../../src/cutting/panels";
 import { planCutting } from "../../src/cutting/planCutting";
 import { tidySheets } from "../../src/cutting/tidySheets";
+import { boardJob } from "../bench/cuttingClasses";
 import { board, piece, sheetStock } from "./jobs";
 
 /** Units of the grid in a tenth of a millimetre. */
@@ -82,4 +84,17 @@ it("lays a sheet out anew when that takes fewer set-ups", () => {
   expect(cutOrder(arrange(clumsy[0]!.panel), 0, 0)).toHaveLength(3);
   expect(cutOrder(arrange(tidied!.panel), 0, 0)).toHaveLength(2);
   expect(same).toEqual(clumsy[1]);
+});
+
+it("keeps few panels waiting where a limit is given", () => {
+  const { pieces } = boardJob(40, 3);
+  const own = pieces.map(({ length, width }) => piece(length, width));
+  const bench = { stages: 3, leastWaste: 5, matchAllowance: 0, spareSheets: 0, benchLength: 1500 };
+  const loose = (loosePanels: number | undefined) => {
+    const options = { bench: { ...bench, loosePanels }, budget: { iterations: 200 } };
+    const { sheets } = planCutting(own, sheetStock(board(1400, 1000)), options);
+    return countPlan(sheets, { edgeTrim: 0, pieceGap: 0, stages: 3, leastWaste: 5, absorbed: 5 }).loosePanels;
+  };
+  expect(loose(undefined)).toBeGreaterThan(4);
+  expect(loose(4)).toBeLessThanOrEqual(4);
 });

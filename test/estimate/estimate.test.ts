@@ -3,6 +3,9 @@ import { InputError } from "../../src/measure/errors";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
 
 const HEADINGS = ["id", "height", "width", "depth", "enclosure"];
+/** What the board guide gives an item of that size. */
+const CARD = "conservation card 60 pt";
+
 const WRAPPER = [HEADINGS, ["A", 1500, 1400, 900, "four-flap wrapper"]];
 
 describe("an item larger than every sheet", () => {
@@ -10,11 +13,11 @@ describe("an item larger than every sheet", () => {
 
   it("has no figure for its card, and says why", () => {
     const table = sheetsAnswer(sized, "all") as unknown[][];
-    const card = table.find(([stock]) => stock === "folding card 0.4")!;
+    const card = table.find(([stock]) => stock === CARD)!;
     expect(card.slice(1, 6)).toEqual([0, "sheets (no piece fits)", "", "no", ""]);
     expect(table.flat().filter((cell) => typeof cell === "number" && Number.isNaN(cell))).toEqual([]);
-    expect(() => sheetsAnswer(sized, "folding card 0.4")).toThrow(InputError);
-    expect(() => sheetsAnswer(sized, "folding card 0.4")).toThrow(/none of its 2 pieces can be cut/);
+    expect(() => sheetsAnswer(sized, CARD)).toThrow(InputError);
+    expect(() => sheetsAnswer(sized, CARD)).toThrow(/none of its 2 pieces can be cut/);
   });
 
   it("is listed in the estimate as not in the cost", () => {

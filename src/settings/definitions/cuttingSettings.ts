@@ -1,7 +1,7 @@
 import { setting } from "../definition";
 import { lengthAbove, lengthOrNone } from "../lengthValues";
 import { numberOrNone, wholeNumber, wholeOrNone } from "../numberValues";
-import { choice, yesNo } from "../wordValues";
+import { choice } from "../wordValues";
 
 /** How sheets and rolls are cut. */
 export const CUTTING_SETTINGS = {
@@ -64,18 +64,6 @@ export const CUTTING_SETTINGS = {
     fallback: 4,
     unit: "%",
     meaning: "bench style: sheets more than the fewest found that may be taken to save settings of the fence",
-  }),
-  batchSize: setting({
-    name: "batch size",
-    takes: wholeOrNone("a whole number of items", "40"),
-    fallback: 0,
-    meaning: "bench style: so many items are cut at a time, in the order of batch, priority and row",
-  }),
-  keepOffCuts: setting({
-    name: "keep off-cuts",
-    takes: yesNo,
-    fallback: true,
-    meaning: "bench style: what a batch leaves of its sheets is used by the next",
   }),
   benchLength: setting({
     name: "bench length",
