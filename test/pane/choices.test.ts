@@ -38,6 +38,15 @@ test("a row in the box of another shows the first of that box", () => {
   expect(itemFacts(sized, 2).instead).toContain("depth: got a blank");
 });
 
+/** The cautions of a row by its hazard: what the pane lists, and what a column of the survey holds. */
+const cautionsBeside = (hazard: string | number | boolean | null) => {
+  const sized = survey(["A", "", 300, 210, 40, "tray", "", hazard]);
+  const inPane = itemFacts(sized, 0).cautions;
+  expect(cautionsOfRow(sized.outcomes[0]!)).toEqual(inPane);
+  expect(surveyTable(sized, ["cautions"], [])[1]![0]).toBe(inPane.join("; "));
+  return inPane;
+};
+
 test.each<[string | number | boolean | null, string]>([
   ["arsenic", "arsenic"],
   [" red  rot\n", "red rot"],
@@ -47,19 +56,17 @@ test.each<[string | number | boolean | null, string]>([
   ["not known", "not known"],
   ["?", "?"],
 ])("a hazard of %j is the first caution, in the pane and in a column alike", (cell, said) => {
-  const sized = survey(["A", "", 300, 210, 40, "tray", "", cell]);
-  const caution = `hazard (${said}): assess before handling; local rules`;
-  expect(itemFacts(sized, 0).cautions[0]).toBe(caution);
-  expect(cautionsOfRow(sized.outcomes[0]!)[0]).toBe(caution);
-  expect(surveyTable(sized, ["cautions"], [])[1]![0]).toBe(caution);
+  expect(cautionsBeside(cell)).toEqual([
+    `hazard (${said}): assess before handling; local rules`,
+    ...cautionsBeside(null),
+  ]);
 });
 
 test.each([null, "", " ", 0, "0", false, "no", "No", "NONE", "n", "nil", "n/a", "-", " \u2013 ", "\u2014"])(
   "a hazard column that holds %j names no hazard",
   (cell) => {
-    const sized = survey(["A", "", 300, 210, 40, "tray", "", cell]);
-    expect(itemFacts(sized, 0).cautions).toEqual([]);
-    expect(surveyTable(sized, ["cautions"], [])[1]![0]).toBe("");
+    expect(cautionsBeside(cell).filter((caution) => caution.includes("hazard"))).toEqual([]);
+    expect(cautionsBeside(cell)).toEqual(cautionsBeside(null));
   },
 );
 
