@@ -30,6 +30,11 @@ export interface Effect {
   readonly noHeadings?: boolean;
 }
 
+/** One answer after another: what is said later is added, and holds. */
+export function bothEffects(first: Effect, second: Effect): Effect {
+  return { ...first, ...second, words: [...(first.words ?? []), ...(second.words ?? [])] };
+}
+
 export interface Choice {
   /** What a button says. */
   readonly label: string;

@@ -3,6 +3,7 @@ import { DEFAULT_FIGURES, figureOf, withProblem } from "../item/figureCatalogue"
 import { PART_FIGURES } from "../item/figureOfPart";
 import { surveyEdits } from "../filling/surveyEdits";
 import { figureChoices } from "./figureChoices";
+import { RecognisedColumns } from "./RecognisedColumns";
 import type { ViewProps } from "./viewProps";
 
 /** What was recognised, and the figures that stand, or shall stand, beside the survey. */
@@ -25,17 +26,18 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
     setOther("");
   };
   const write = () =>
-    model.write(standing.length > 0 ? "Writing the columns anew" : "Adding the columns", ({ book }) => {
+    model.write(standing.length > 0 ? "Writing the columns anew" : "Adding the columns", ({ book, answered }) => {
       const figures = withProblem(ticked);
-      const { edits, unanswered } = surveyEdits(book, { figures, settings: [], recognise: {}, values: false, cutList });
+      const { edits, unanswered } = surveyEdits(book, { ...answered, figures, values: false, cutList });
       return { edits, said: unanswered };
     });
   return (
     <>
       <details open={standing.length === 0}>
         <summary>What was recognised</summary>
+        <RecognisedColumns model={model} survey={survey} state={state} />
         <ul class="lines">
-          {[survey.chosen.said, ...sized.survey.recognition.said].map((line) => (
+          {[survey.chosen.said, ...sized.survey.recognition.said, ...sized.survey.notes].map((line) => (
             <li key={line}>{line}</li>
           ))}
         </ul>

@@ -4,6 +4,7 @@ import { ColumnsView } from "./ColumnsView";
 import { CostView } from "./CostView";
 import { ItemView } from "./ItemView";
 import type { PaneModel } from "./paneModel";
+import { QuestionsView } from "./QuestionsView";
 import { ProblemsView } from "./ProblemsView";
 import { SetUpView } from "./SetUpView";
 import type { PanePlace, ViewProps } from "./viewProps";
@@ -65,7 +66,7 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
             {survey !== undefined ? (
               <View model={model} survey={survey} state={state} place={place} />
             ) : wrong !== undefined ? (
-              <NoSurvey wrong={wrong} />
+              <QuestionsView model={model} state={state} />
             ) : (
               <p>Reading the workbook…</p>
             )}
@@ -107,17 +108,5 @@ function KeptView({ index, shown, children }: KeptViewProps) {
     >
       {drawn.current}
     </div>
-  );
-}
-
-function NoSurvey({ wrong }: { readonly wrong: string }) {
-  return (
-    <>
-      <p class="wrong">{wrong}</p>
-      <p>
-        The pane looks for one sheet with a row of headings such as identifier, height, width, depth and enclosure, and
-        a row for each object below it.
-      </p>
-    </>
   );
 }

@@ -13,8 +13,8 @@ export function SetUpView({ model, survey, state }: ViewProps) {
     ...(found.guide === undefined ? ["board guide"] : []),
   ];
   const make = () =>
-    model.write(`Making the ${missing.join(" and ")} sheet${missing.length > 1 ? "s" : ""}`, ({ book }) => {
-      const { edits } = surveyEdits(book, { figures: [], settings: [], recognise: {}, values: false, cutList: false });
+    model.write(`Making the ${missing.join(" and ")} sheet${missing.length > 1 ? "s" : ""}`, ({ book, answered }) => {
+      const { edits } = surveyEdits(book, { ...answered, figures: [], values: false, cutList: false });
       const { sheets = [], names = [] } = edits;
       return { edits: { sheets, names } };
     });

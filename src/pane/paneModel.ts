@@ -4,10 +4,15 @@ import type { Book } from "../workbook/book";
 import type { WorkbookEdits } from "../workbook/edits";
 import { ownColumns } from "../workbook/ownMarks";
 import { figureOfHeading } from "../filling/headedFigure";
-import { readBookSurvey, type BookSurvey } from "../filling/readBookSurvey";
+import { readBookSurvey, type BookSurvey, type BookSurveyOptions } from "../filling/readBookSurvey";
+import { bothEffects, Unanswered, type Effect, type Question } from "../headings/questions";
+
+/** What the user answered, as the reading of a survey takes it. */
+export type Answered = BookSurveyOptions;
 
 /** The workbook as the pane last saw it. */
 export interface PaneSurvey extends BookSurvey {
+  readonly answered: Answered;
   readonly book: Book;
   /** Figures that stand in the sheet already, by the names that they were asked for. */
   readonly standing: readonly string[];
@@ -29,6 +34,10 @@ export interface PaneState {
   readonly survey: PaneSurvey | undefined;
   /** Why there is no survey to show. */
   readonly wrong: string | undefined;
+  /** What only the user can say before there is one. */
+  readonly questions: readonly Question[];
+  /** Sheets that may hold it. */
+  readonly sheets: readonly string[];
   readonly selected: SheetCell | undefined;
   /** What is being done; undefined when nothing is. */
   readonly doing: string | undefined;
@@ -45,6 +54,8 @@ export interface PaneModel {
   readonly start: () => Promise<void>;
   readonly write: (what: string, make: (survey: PaneSurvey) => PaneWrite) => Promise<void>;
   readonly undo: () => Promise<void>;
+  /** Reads the survey again with an answer, which later writes remember in the workbook. */
+  readonly answer: (effect: Effect) => Promise<void>;
   readonly goTo: (row: number) => Promise<void>;
   readonly say: (lines: readonly string[], failed?: boolean) => void;
 }
@@ -56,6 +67,8 @@ export function paneModel(port: BookPort): PaneModel {
   let state: PaneState = {
     survey: undefined,
     wrong: undefined,
+    questions: [],
+    sheets: [],
     selected: undefined,
     doing: "Reading the workbook",
     said: { lines: [], failed: false },
@@ -68,18 +81,22 @@ export function paneModel(port: BookPort): PaneModel {
   };
   const say = (lines: readonly string[], failed = false): void => set({ said: { lines, failed } });
 
+  let effect: Effect = {};
   const read = async (): Promise<void> => {
     try {
       const book = await port.read();
-      const survey = readBookSurvey(book, { recognise: {}, settings: [] });
+      set({ sheets: book.sheets.filter(({ cells }) => cells).map(({ name }) => name) });
+      const answered = answeredBy(effect);
+      const survey = readBookSurvey(book, answered);
       const { name } = survey.chosen.sheet;
       const standing = ownColumns(book).flatMap(({ sheet, wantedName }) =>
         sheet === name ? [figureOfHeading(wantedName)] : [],
       );
-      set({ survey: { ...survey, book, standing }, wrong: undefined });
+      set({ survey: { ...survey, book, standing, answered }, wrong: undefined, questions: [] });
     } catch (error) {
       // A pane that goes on saying that it reads would tell nothing.
-      set({ survey: undefined, wrong: toldError(error).message });
+      const questions = error instanceof Unanswered ? error.questions : [];
+      set({ survey: undefined, wrong: toldError(error).message, questions });
       if (toldError(error) !== error) throw error;
     }
   };
@@ -142,6 +159,11 @@ export function paneModel(port: BookPort): PaneModel {
         await read();
         say([`Undone: ${last.what}.`]);
       }),
+    answer: (answer) =>
+      act("Reading the survey", async () => {
+        effect = bothEffects(effect, answer);
+        await read();
+      }),
     goTo: async (row) => {
       const { survey } = state;
       if (survey === undefined) return;
@@ -149,5 +171,17 @@ export function paneModel(port: BookPort): PaneModel {
       await port.goTo({ sheet: survey.chosen.sheet.name, row, column });
     },
     say,
+  };
+}
+
+function answeredBy({ words = [], unit, sheet, headingRow, noHeadings }: Effect): Answered {
+  return {
+    ...(sheet === undefined ? {} : { sheet }),
+    recognise: {
+      words: words.map((word) => ({ ...word, given: true })),
+      ...(headingRow === undefined ? {} : { headingRow }),
+      ...(noHeadings === undefined ? {} : { noHeadings }),
+    },
+    settings: unit === undefined ? [] : [`unit=${unit}`],
   };
 }

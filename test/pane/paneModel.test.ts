@@ -119,3 +119,38 @@ test("while one act runs, another is not begun", async () => {
   await Promise.all([adding(model), adding(model)]);
   expect(model.state().steps).toHaveLength(1);
 });
+
+test("a survey that raises a question is read once it is answered, and a write remembers the answer", async () => {
+  const { port } = filePort([
+    ["Identifier", "Height", "Width", "Depth", "Enclosure"],
+    ["A1", 300, 210, 40, "Box"],
+    ["A2", 250, 180, 30, "Box"],
+  ]);
+  const model = paneModel(port);
+  await model.start();
+  expect(model.state().survey).toBeUndefined();
+  const [question] = model.state().questions;
+  expect(question!.text).toBe('2 rows say "Box" (rows 2, 3). Which kind is meant?');
+  await model.answer(question!.choices.find(({ label }) => label === "lidded box")!.effect);
+  expect(model.state()).toMatchObject({ questions: [], wrong: undefined });
+  expect(model.state().survey!.sized.outcomes.map(({ state }) => state)).toEqual(["sized", "sized"]);
+  await model.write("Adding the columns", ({ book, answered }) => ({
+    edits: surveyEdits(book, { ...answered, figures: FIGURES, values: false, cutList: false }).edits,
+  }));
+  const again = paneModel(port);
+  await again.start();
+  expect(again.state().questions).toEqual([]);
+  expect(again.state().survey!.sized.outcomes.map(({ state }) => state)).toEqual(["sized", "sized"]);
+});
+
+test("what is said last of a column holds", async () => {
+  const model = paneModel(filePort().port);
+  await model.start();
+  await model.answer({ words: [{ word: "Depth", meaning: "not used" }] });
+  expect(model.state().survey).toBeUndefined();
+  expect(model.state().wrong).toMatch(/^depth: /);
+  await model.answer({ words: [{ word: "Depth", meaning: "depth" }] });
+  expect(model.state().survey!.sized.survey.recognition.columns.depth!.column).toBe(4);
+  await model.answer({ words: [{ word: "Depth", unit: "cm" }] });
+  expect(model.state().survey!.sized.survey.units.depth).toBe("cm");
+});

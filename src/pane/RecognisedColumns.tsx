@@ -1,0 +1,65 @@
+import { columnLetters } from "../headings/columnLetters";
+import { nameFor } from "../headings/columnQuestions";
+import { FIELDS, MASS_UNITS, MEASURED } from "../headings/lexicon";
+import { NOT_USED, type Word } from "../headings/questions";
+import type { ViewProps } from "./viewProps";
+
+const LENGTHS = ["mm", "cm", "in"] as const;
+
+/** Every column of the survey with what it is and its unit, to be changed. */
+export function RecognisedColumns({ model, survey, state }: Omit<ViewProps, "place">) {
+  const { recognition, units } = survey.sized.survey;
+  const { columns, settings, others } = recognition;
+  const lines = [
+    ...Object.entries(columns).map(([role, { column, heading }]) => ({
+      column,
+      heading,
+      role,
+      unit: units[role as never],
+    })),
+    ...settings.map(({ column, heading, setting }) => ({ column, heading, role: setting, unit: undefined })),
+    ...others.map(({ column, heading }) => ({ column, heading, role: NOT_USED, unit: undefined })),
+  ].sort((a, b) => a.column - b.column);
+  const headings = new Map(lines.map(({ column, heading }) => [column, heading]));
+  const say = (column: number, said: Omit<Word, "word">) =>
+    void model.answer({ words: [{ word: nameFor(column, headings), ...said }] });
+  const roles = (role: string) => [...new Set([NOT_USED, role, ...FIELDS])];
+  return (
+    <ul class="lines columns">
+      {lines.map(({ column, heading, role, unit }) => {
+        const name = `${columnLetters(column)} ${heading}`;
+        const isMeasured = MEASURED.includes(role as never);
+        const choices: readonly string[] = role === "weight" ? [...MASS_UNITS] : LENGTHS;
+        return (
+          <li key={column}>
+            <label class="field">
+              {name}
+              <select
+                value={role}
+                disabled={state.doing !== undefined}
+                onChange={(e) => say(column, { meaning: e.currentTarget.value })}
+              >
+                {roles(role).map((each) => (
+                  <option key={each}>{each}</option>
+                ))}
+              </select>
+            </label>
+            {isMeasured && (
+              <select
+                aria-label={`Unit of ${name}`}
+                value={unit ?? ""}
+                disabled={state.doing !== undefined}
+                onChange={(e) => say(column, { unit: e.currentTarget.value })}
+              >
+                {unit === undefined && <option value="">as the workbook</option>}
+                {[...new Set([...choices, ...(unit === undefined ? [] : [unit])])].map((each) => (
+                  <option key={each}>{each}</option>
+                ))}
+              </select>
+            )}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
