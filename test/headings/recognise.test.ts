@@ -448,3 +448,18 @@ test("what was recognised is said in plain words", () => {
     'identifier: column A "Call no."',
   ]);
 });
+
+test("twenty thousand rows are recognised by a look at their first rows, not by reading them all again and again", () => {
+  let looks = 0;
+  const counted = (row: unknown[]) =>
+    new Proxy(row, {
+      get: (cells, name) => {
+        looks += 1;
+        return Reflect.get(cells, name) as unknown;
+      },
+    });
+  const items = Array.from({ length: 20_000 }, (_, i) => counted([`A ${i}`, "Title", 30, 21, 4, "tray"]));
+  const found = recogniseColumns([["ID", "Title", "Height (cm)", "Width (cm)", "Depth (cm)", "Enclosure"], ...items]);
+  expect(found.lastRow).toBe(20_001);
+  expect(looks).toBeLessThan(items.length);
+});
