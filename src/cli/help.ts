@@ -130,6 +130,7 @@ A PDF for the bench, or for an application: fonts embedded, any writing. Tickets
                       tickets: a leaf an enclosure: boards on the front, covering and order of work on the back
                       plans: every sheet drawn, its cuts in order with their settings, off-cuts worth keeping
                       labels: a label a piece, with a QR code of the identifier; a file of their own
+                      box-labels: a label for each finished box; with the labels of pieces
                       templates: corners to cut away, in true size, with a bar of 100 mm to check the print
                       estimate: the materials budget with method, proof of counts, settings, and what is left out
   --paper NAME        A4 (as it is unless said) or Letter

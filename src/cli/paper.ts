@@ -168,6 +168,8 @@ function labelsOf({ labels, labelMargin, labelOrder }: PaperCommand, paper: Pape
 
 const WIDEST_MARGIN = 40;
 
+const ON_LABEL_SHEETS: readonly PaperKind[] = ["labels", "box-labels"];
+
 /** Labels need other paper, so that they are a file of their own. */
 function outputsOf(
   survey: string,
@@ -177,7 +179,7 @@ function outputsOf(
   const ending = typed.toLowerCase().replace(/[^a-z]+/g, "-");
   const path = out ?? join(dirname(survey), `${basename(survey, extname(survey))}-${ending}.pdf`);
   if (extname(path).toLowerCase() !== ".pdf") throw new InputError("out", shown(basename(path)), "give a .pdf file");
-  const others = what.filter((each) => each !== "labels");
+  const others = what.filter((each) => !ON_LABEL_SHEETS.includes(each));
   if (others.length === what.length || others.length === 0) return [{ what, path }];
   const labels =
     out === undefined
@@ -185,6 +187,6 @@ function outputsOf(
       : path.replace(/\.pdf$/i, "-labels.pdf");
   return [
     { what: others, path },
-    { what: ["labels"], path: labels },
+    { what: what.filter((each) => ON_LABEL_SHEETS.includes(each)), path: labels },
   ];
 }

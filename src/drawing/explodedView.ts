@@ -2,7 +2,7 @@ import type { Assembly } from "../enclosure/assembly";
 import { boardParts, type Part } from "../enclosure/part";
 import type { PlacedPart } from "../enclosure/placedPart";
 import type { Piece } from "../enclosure/view";
-import { formatLength } from "../measure/formatLength";
+import { benchLength } from "../measure/benchLength";
 import type { WorkbookUnit } from "../measure/units";
 import { foldedView } from "./foldedView";
 import { grainMarks, type Leader } from "./grainMarks";
@@ -101,7 +101,7 @@ interface Named {
 
 function linesOf(part: Part, unit: WorkbookUnit): readonly [string, string] {
   const name = `${part.fullName}${part.count > 1 ? ` × ${part.count}` : ""}`;
-  const size = `${formatLength(part.length, unit)} × ${formatLength(part.width, unit)} ${unit}`;
+  const size = `${benchLength(part.length, unit)} × ${benchLength(part.width, unit)} ${unit}`;
   return [name, size];
 }
 

@@ -1,4 +1,4 @@
-import { formatLength } from "../measure/formatLength";
+import { benchLength } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import { flatPiece } from "./flatPiece";
 import { fitted, lettering, textWidth, wrapped } from "./lettering";
@@ -31,7 +31,7 @@ const PASSES = 3;
  * edges and the whole size along the other two, grain in the middle.
  */
 export function flatFigure(template: Template, { unit, width, height }: FigureRoom): Figure {
-  const shown = (size: Mm) => formatLength(size, unit);
+  const shown = (size: Mm) => benchLength(size, unit);
   const named = (stretches: readonly Stretch[]) =>
     stretches.map(({ name, length }) => ({ text: `${name} ${shown(length)}`, length }));
   const [beside, below] = [named(template.alongWidth), named(template.alongLength)];

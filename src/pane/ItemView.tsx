@@ -1,5 +1,5 @@
 import { explodedView } from "../drawing/explodedView";
-import { formatLength } from "../measure/formatLength";
+import { benchLength } from "../measure/benchLength";
 import { plainCell } from "../item/answers";
 import { Drawing } from "./Drawing";
 import { comparedKinds, itemAt, itemFacts, partsToCut } from "./itemFacts";
@@ -30,7 +30,7 @@ export function ItemView({ survey, state }: ViewProps) {
     );
   const { unit } = sized.settings;
   const [width, height, depth] = sized.assembly.outside;
-  const size = (mm: number) => formatLength(mm, unit);
+  const size = (mm: number) => benchLength(mm, unit);
   const { item } = sized;
   return (
     <>

@@ -8,7 +8,8 @@ import type { PaneModel } from "./paneModel";
 const PAPER: readonly (readonly [what: readonly PaperKind[], words: string, file: string])[] = [
   [["tickets"], "Bench tickets", "bench-tickets"],
   [["plans"], "Cutting plans", "cutting-plans"],
-  [["labels"], "Labels", "labels"],
+  [["labels"], "Labels of pieces", "labels"],
+  [["box-labels"], "Labels of boxes", "box-labels"],
   [["templates"], "Templates in true size", "templates"],
   [["estimate"], "Budget", "budget"],
 ];

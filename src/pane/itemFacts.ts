@@ -2,7 +2,7 @@ import { partList } from "../covering/partList";
 import { benchInstruction } from "../enclosure/benchInstruction";
 import { KINDS } from "../enclosure/registry";
 import { InputError, NoAnswer } from "../measure/errors";
-import { formatLength } from "../measure/formatLength";
+import { benchLength } from "../measure/benchLength";
 import { boardAreaAnswer, type Cell } from "../item/answers";
 import { massAnswer } from "../item/boardAnswers";
 import { onlyCell } from "../item/figure";
@@ -62,7 +62,7 @@ export function comparedKinds({ item, weightKg, requested, kind }: Sized): reado
     try {
       const sized = sizeItem(item, name, weightKg, settings);
       const { outside } = sized.assembly;
-      const size = [outside[1], outside[0], outside[2]].map((mm) => formatLength(mm, settings.unit));
+      const size = [outside[1], outside[0], outside[2]].map((mm) => benchLength(mm, settings.unit));
       return {
         ...about,
         outside: size.join(" × "),
@@ -92,7 +92,7 @@ export function partsToCut({ assembly, settings }: Sized): readonly PartToCut[] 
   return partList(assembly, settings).map((part) => ({
     part: part.fullName,
     count: part.count,
-    size: `${formatLength(part.length, settings.unit)} × ${formatLength(part.width, settings.unit)}`,
+    size: `${benchLength(part.length, settings.unit)} × ${benchLength(part.width, settings.unit)}`,
     stock: part.stock,
     grain: part.grain,
     how: benchInstruction(part, assembly, settings.unit),

@@ -56,5 +56,6 @@ function sideBySide({ width, height }: Page, left: Page | undefined, right: Page
       line([width, 0], [width, height], { dashed: true }),
     ],
     bookmark: [left?.bookmark ?? "", right?.bookmark ?? ""].filter((name) => name !== "").join(", "),
+    ...(left?.section === undefined ? {} : { section: left.section }),
   };
 }

@@ -1,4 +1,4 @@
-import { formatLength } from "../measure/formatLength";
+import { benchLength } from "../measure/benchLength";
 import type { Mm } from "../measure/units";
 import { codeModules } from "./codeModules";
 import { PAPERS, rectangle, type Page, type Paper, type Placed } from "./page";
@@ -20,11 +20,13 @@ export interface LabelOptions {
 
 export const USUAL_LABELS = { columns: 3, rows: 8, margin: 0, order: "item" } as const;
 
-/** A label of one piece. */
+/** A label of one piece, or of one finished enclosure. */
 export interface Label {
   readonly identifier: string;
+  /** Part, or title of what is in the enclosure. */
   readonly part: string;
   readonly size: string;
+  /** Stock that a piece is cut from, or kind of the enclosure. */
   readonly stock: string;
   /** `2 of 4`; empty for a single piece. */
   readonly copy: string;
@@ -32,6 +34,8 @@ export interface Label {
 
 /** Printers do not print to the rim of the paper, and labels are never fed quite straight. */
 const INSET: Mm = 3.5;
+/** Of the identifier on a finished box, which is read from a shelf, points. */
+export const BOX_IDENTIFIER = 16;
 const SIZES = { identifier: 12, part: 9, small: 8 } as const;
 const CODE_LEAST: Mm = 13;
 const CODE_MOST: Mm = 22;
@@ -43,12 +47,14 @@ const RIM_ROUNDNESS: Mm = 1;
 export function labelsOf(tickets: readonly Ticket[], order: LabelOptions["order"]): readonly Label[] {
   const labels = tickets.flatMap(({ identifier, quantity, sized }) => {
     const { unit } = sized.settings;
-    return partList(sized.assembly, sized.settings).flatMap((part) => {
+    // A strip over a joint is too small for a label.
+    const parts = partList(sized.assembly, sized.settings).filter(({ placed }) => placed?.role !== "strip");
+    return parts.flatMap((part) => {
       const count = part.count * quantity;
       return Array.from({ length: count }, (_, copy): Label => ({
         identifier,
         part: part.fullName,
-        size: `${formatLength(part.length, unit)} × ${formatLength(part.width, unit)} ${unit}`,
+        size: `${benchLength(part.length, unit)} × ${benchLength(part.width, unit)} ${unit}`,
         stock: part.stock,
         copy: count === 1 ? "" : `${copy + 1} of ${count}`,
       }));
@@ -59,8 +65,27 @@ export function labelsOf(tickets: readonly Ticket[], order: LabelOptions["order"
   return stocks.flatMap((stock) => labels.filter((label) => label.stock === stock));
 }
 
+/** One label for every finished enclosure: what it holds, and how large it is outside. */
+export function boxLabelsOf(tickets: readonly Ticket[]): readonly Label[] {
+  return tickets.flatMap(({ identifier, title, quantity, sized: { assembly, kind, settings } }) => {
+    const [x, y, z] = assembly.outside;
+    const size = [y, x, z].map((length) => benchLength(length, settings.unit)).join(" × ");
+    return Array.from({ length: quantity }, (_, copy): Label => ({
+      identifier,
+      part: title,
+      size: `${size} ${settings.unit}`,
+      stock: kind.name,
+      copy: quantity === 1 ? "" : `${copy + 1} of ${quantity}`,
+    }));
+  });
+}
+
 /** Labels on sheets, row by row. */
-export function labelSheets(labels: readonly Label[], options: LabelOptions, type: Typesetter): readonly Page[] {
+export function labelSheets(
+  labels: readonly Label[],
+  options: LabelOptions & { readonly identifierSize?: number },
+  type: Typesetter,
+): readonly Page[] {
   const { width, height } = PAPERS[options.paper];
   const { columns, rows, margin } = options;
   const [across, down] = [(width - 2 * margin) / columns, (height - 2 * margin) / rows];
@@ -76,6 +101,7 @@ export function labelSheets(labels: readonly Label[], options: LabelOptions, typ
         return labelAt(
           label,
           { x: margin + column * across, y: margin + row * down, width: across, height: down },
+          options.identifierSize ?? SIZES.identifier,
           type,
         );
       }),
@@ -89,6 +115,7 @@ export const LEAST_LABEL = { width: 45, height: 20 } as const;
 function labelAt(
   label: Label,
   box: { readonly x: Mm; readonly y: Mm; readonly width: Mm; readonly height: Mm },
+  identifierSize: number,
   type: Typesetter,
 ): readonly Placed[] {
   const inner = {
@@ -100,30 +127,19 @@ function labelAt(
   const side = Math.min(CODE_MOST, inner.height, inner.width / 2);
   const coded = side >= CODE_LEAST && codeModules(label.identifier) !== undefined;
   const room = inner.width - (coded ? side + CODE_GAP : 0);
-  const below = [
+  const texts = [
+    { text: label.identifier, size: identifierSize, bold: true },
     { text: [label.part, label.copy].filter((text) => text !== "").join(", "), size: SIZES.part, bold: false },
     { text: label.size, size: SIZES.small, bold: false },
     { text: label.stock, size: SIZES.small, bold: false },
   ];
-  const taken = below.reduce((sum, { size }) => sum + lineHeight(size), 0);
-  const most = Math.max(1, Math.floor((inner.height - taken) / lineHeight(SIZES.identifier)));
-  const style = { size: SIZES.identifier, bold: true };
-  const whole = wrapText(label.identifier, room, style, type);
-  // What the label has no room for stands in the code.
-  const lines =
-    whole.length <= most
-      ? whole
-      : [...whole.slice(0, most - 1), shortened(whole.slice(most - 1).join(" "), room, style, type)];
+  const lines = linesWithin(texts, room, inner.height, type);
   let y = inner.y;
-  const write = (text: string, size: number, bold: boolean) => {
-    const placed = textLine(
-      shortened(text, room, { size, bold }, type),
-      { x: inner.x, y, width: room },
-      { size, bold },
-    );
+  const written = lines.map(({ text, size, bold }) => {
+    const placed = textLine(text, { x: inner.x, y, width: room }, { size, bold });
     y += lineHeight(size);
     return placed;
-  };
+  });
   return [
     rectangle(
       {
@@ -134,8 +150,7 @@ function labelAt(
       },
       { weight: RIM_WEIGHT },
     ),
-    ...lines.map((text) => write(text, SIZES.identifier, true)),
-    ...below.map(({ text, size, bold }) => write(text, size, bold)),
+    ...written,
     ...(coded
       ? [
           {
@@ -146,4 +161,27 @@ function labelAt(
         ]
       : []),
   ];
+}
+
+interface Line {
+  readonly text: string;
+  readonly size: number;
+  readonly bold: boolean;
+}
+
+/** Texts in lines, each over as many as leave one for every text that follows; its last line is shortened. */
+function linesWithin(texts: readonly Line[], width: Mm, height: Mm, type: Typesetter): readonly Line[] {
+  let left = height;
+  return texts.flatMap((style, index) => {
+    const after = texts.slice(index + 1).reduce((sum, { size }) => sum + lineHeight(size), 0);
+    const most = Math.max(1, Math.floor((left - after) / lineHeight(style.size)));
+    const whole = wrapText(style.text, width, style, type);
+    // What the label has no room for stands in the code.
+    const kept =
+      whole.length <= most
+        ? whole
+        : [...whole.slice(0, most - 1), shortened(whole.slice(most - 1).join(" "), width, style, type)];
+    left -= kept.length * lineHeight(style.size);
+    return kept.map((text) => ({ ...style, text }));
+  });
 }

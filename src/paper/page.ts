@@ -63,6 +63,8 @@ export interface Page {
   readonly placed: readonly Placed[];
   /** What a reader's table of contents says; empty for a page that continues the one before. */
   readonly bookmark: string;
+  /** Under what it stands in the table of contents; undefined for a page of no section. */
+  readonly section?: string;
 }
 
 export const PAPERS = {

@@ -7,7 +7,7 @@ import { cuttingPages } from "./cuttingPages";
 import { estimatePages } from "./estimatePages";
 import { fontsNeeded, type FontLoader } from "./fonts";
 import { halfFrame, onLeaves, pageFrame, twoUp } from "./frames";
-import { labelSheets, labelsOf, USUAL_LABELS, type LabelOptions } from "./labelSheets";
+import { BOX_IDENTIFIER, boxLabelsOf, labelSheets, labelsOf, USUAL_LABELS, type LabelOptions } from "./labelSheets";
 import type { Page, Paper } from "./page";
 import { renderPages } from "./renderPages";
 import { templatePages } from "./templatePages";
@@ -15,7 +15,7 @@ import { ticketsOf } from "./ticket";
 import { ticketSets } from "./ticketSets";
 import { createTypesetter, type Typesetter } from "./typesetter";
 
-export const PAPER_KINDS = ["estimate", "tickets", "plans", "templates", "labels"] as const;
+export const PAPER_KINDS = ["estimate", "tickets", "plans", "templates", "labels", "box-labels"] as const;
 
 /** What can be printed. */
 export type PaperKind = (typeof PAPER_KINDS)[number];
@@ -97,7 +97,8 @@ const TITLES: Readonly<Record<PaperKind, string>> = {
   tickets: "Bench tickets",
   plans: "Cutting plans",
   templates: "True-size templates",
-  labels: "Labels",
+  labels: "Labels of pieces",
+  "box-labels": "Labels of boxes",
 };
 
 const PAGES: Readonly<
@@ -116,6 +117,8 @@ const PAGES: Readonly<
     templatePages(cornerTemplates(ticketsOf(survey)), survey.settings.unit, pageFrame(paper, printed), type),
   labels: ({ survey }, { paper, labels }, type) =>
     labelSheets(labelsOf(ticketsOf(survey), labels.order), { paper, ...labels }, type),
+  "box-labels": ({ survey }, { paper, labels }, type) =>
+    labelSheets(boxLabelsOf(ticketsOf(survey)), { paper, ...labels, identifierSize: BOX_IDENTIFIER }, type),
 };
 
 /** Every text of a user's that may come to be printed. */

@@ -37,9 +37,16 @@ export async function renderPages(
     pen.on("error", reject);
   });
   for (const [name, bytes] of type.fonts) pen.registerFont(name, bytes as Buffer);
+  const preferences = (pen as unknown as PenInside)._root.data.ViewerPreferences;
+  preferences.data["PrintScaling"] = "None";
+  let [section, parent] = ["", pen.outline];
   for (const [index, page] of pages.entries()) {
     pen.addPage({ size: [page.width * POINTS, page.height * POINTS], margin: 0 });
-    if (page.bookmark !== "") pen.outline.addItem(page.bookmark);
+    if (page.bookmark !== "") {
+      const { section: own = "" } = page;
+      if (own !== section) [section, parent] = [own, own === "" ? pen.outline : pen.outline.addItem(own)];
+      parent.addItem(page.bookmark);
+    }
     for (const placed of page.placed) drawPlaced(pen, placed, type);
     if (index % PROGRESS_EVERY === 0) await onProgress?.(index / pages.length);
   }
@@ -47,6 +54,11 @@ export async function renderPages(
   await ended;
   await onProgress?.(1);
   return joined(chunks);
+}
+
+/** Templates are true only at full size; the library has no option for it. */
+interface PenInside {
+  readonly _root: { readonly data: { readonly ViewerPreferences: { readonly data: Record<string, string> } } };
 }
 
 function joined(chunks: readonly Uint8Array[]): Uint8Array {

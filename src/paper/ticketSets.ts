@@ -21,7 +21,8 @@ export function ticketSets(
   const lists = orderLists(tickets, (ticket) => once || whole.get(ticket)!.length > SIDES_OF_A_LEAF, frame, type);
   const sets = tickets.map((ticket) => {
     const options = lists.of(ticket);
-    return options.orderList === undefined ? whole.get(ticket)! : benchTicket(ticket, frame, type, options);
+    const pages = options.orderList === undefined ? whole.get(ticket)! : benchTicket(ticket, frame, type, options);
+    return ticket.batch === "" ? pages : pages.map((page) => ({ ...page, section: `Batch ${ticket.batch}` }));
   });
   return lists.pages.length === 0 ? sets : [...sets, lists.pages];
 }

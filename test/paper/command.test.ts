@@ -30,6 +30,7 @@ test("paper writes a PDF beside the survey and says what is in it", () => {
     { what: "plans" },
     { what: "templates", pages: 0 },
     { what: "labels" },
+    { what: "box-labels", pages: 1 },
   ]);
   // Labels are printed on other paper.
   expect(answer["files"]).toEqual([

@@ -5,7 +5,7 @@ import { cornerTemplates } from "../../src/paper/cornerTemplates";
 import { cuttingPages } from "../../src/paper/cuttingPages";
 import { estimatePages } from "../../src/paper/estimatePages";
 import { halfFrame, pageFrame, twoUp } from "../../src/paper/frames";
-import { labelSheets, labelsOf } from "../../src/paper/labelSheets";
+import { BOX_IDENTIFIER, boxLabelsOf, labelSheets, labelsOf } from "../../src/paper/labelSheets";
 import { templatePages } from "../../src/paper/templatePages";
 import { ticketsOf, type Ticket } from "../../src/paper/ticket";
 import { estimateFor } from "../../src/estimate/sheetAnswers";
@@ -103,6 +103,7 @@ test("labels of any identifier lie within their sheets, one for every piece", as
   const labels = labelsOf(tickets, "stock");
   const expected = survey.outcomes.length;
   expect(labels.length).toBeGreaterThan(expected);
+  expect(labels.filter(({ part }) => part === "joint strip")).toEqual([]);
   for (const grid of [
     { columns: 3, rows: 8, margin: 0 },
     { columns: 2, rows: 5, margin: 12 },
@@ -111,6 +112,19 @@ test("labels of any identifier lie within their sheets, one for every piece", as
     const pages = labelSheets(labels.slice(0, 600), { paper: "A4", order: "item", ...grid }, set);
     expect(pages).toHaveLength(Math.ceil(600 / (grid.columns * grid.rows)));
     expect(pages.flatMap((page) => faults(page, set))).toEqual([]);
+  }
+});
+
+test("every finished enclosure has a label, within its sheet", async () => {
+  const set = await type;
+  const labels = boxLabelsOf(tickets);
+  expect(labels).toHaveLength(tickets.reduce((sum, { quantity }) => sum + quantity, 0));
+  for (const grid of [
+    { columns: 3, rows: 8, margin: 0 },
+    { columns: 2, rows: 5, margin: 12 },
+  ]) {
+    const options = { paper: "A4", order: "item", identifierSize: BOX_IDENTIFIER, ...grid } as const;
+    expect(labelSheets(labels, options, set).flatMap((page) => faults(page, set))).toEqual([]);
   }
 });
 

@@ -6,7 +6,7 @@ import { cornerTemplates } from "../../src/paper/cornerTemplates";
 import { cuttingPages } from "../../src/paper/cuttingPages";
 import { estimatePages } from "../../src/paper/estimatePages";
 import { pageFrame } from "../../src/paper/frames";
-import { labelSheets, labelsOf, USUAL_LABELS } from "../../src/paper/labelSheets";
+import { boxLabelsOf, labelSheets, labelsOf, USUAL_LABELS } from "../../src/paper/labelSheets";
 import type { Page } from "../../src/paper/page";
 import { PAPER_KINDS, type PaperKind } from "../../src/paper/paperFile";
 import { templatePages } from "../../src/paper/templatePages";
@@ -29,6 +29,7 @@ const pagesOf = printed(SURVEY, ["plans"]).then(async ({ survey, plans, estimate
     plans: cuttingPages(plans, survey.settings, frame, type),
     templates: templatePages(cornerTemplates(tickets), "mm", frame, type),
     labels: labelSheets(labelsOf(tickets, "item"), { paper: "A4", ...USUAL_LABELS }, type),
+    "box-labels": labelSheets(boxLabelsOf(tickets), { paper: "A4", ...USUAL_LABELS }, type),
   };
   return { pages, type };
 });

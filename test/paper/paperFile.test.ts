@@ -21,6 +21,19 @@ test("the same survey is the same file, byte for byte", async () => {
   expect(Buffer.from(one.bytes).toString("latin1")).not.toMatch(/D:20\d\d/);
 });
 
+test("pages are printed at full size, and the table of contents goes by batch", async () => {
+  const rows = [
+    [...HEADINGS, "Batch"],
+    ["LK 2", "Log", 300, 210, 40, "slipcase", 1, "2"],
+    ["LK 1", "Log", 300, 210, 40, "tray", 1, "1"],
+  ];
+  const text = Buffer.from((await printed(rows, ["tickets"])).bytes).toString("latin1");
+  expect(text).toContain("/PrintScaling /None");
+  expect(
+    [...text.matchAll(/\/Title \((?:Batch \d|LK \d: Log)\)/g)].map(([title]) => title.slice(8, -1)).sort(),
+  ).toEqual(["Batch 1", "Batch 2", "LK 1: Log", "LK 2: Log"]);
+});
+
 test("the check bar measures 100.0 mm in the PDF's own units, and a notch its own size", async () => {
   const { bytes } = await printed([HEADINGS, ["LK 2", "Glass", 165, 120, 12, "folded tray", 1]], ["templates"]);
   const [commands] = commandsOf(bytes);
