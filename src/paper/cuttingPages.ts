@@ -34,9 +34,12 @@ export function cuttingPages(
   );
 }
 
-function nameOf({ stock, plan, form }: StockPlan, { numbers, from, sheets }: SheetGroup, unit: WorkbookUnit): string {
+function nameOf({ stock, plan, form }: StockPlan, { numbers, from, before, sheets }: SheetGroup, unit: WorkbookUnit): string {
   const shown = (size: Mm) => formatLength(size, unit);
-  if (form === "roll") return `${stock}, ${shown(from!)} to ${shown(from! + sheets[0].length)} ${unit} of the roll`;
+  if (form === "roll") {
+    const start = before + from!;
+    return `${stock}, ${shown(start)} to ${shown(start + sheets[0].length)} ${unit} of the roll`;
+  }
   const of = plan!.sheets.length;
   if (numbers.length === 1) return `${stock}, sheet ${numbers[0]} of ${of}`;
   return `${stock}, ${numbers.length} sheets cut alike: ${numbers.join(", ")} of ${of}`;

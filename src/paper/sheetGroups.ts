@@ -9,6 +9,8 @@ export interface SheetGroup {
   readonly sheets: readonly [SheetPlan, ...SheetPlan[]];
   /** Of a roll, where this length of it begins; undefined for a sheet. */
   readonly from: number | undefined;
+  /** How much of the roll lies before `whole`, where it is cut into lengths first. */
+  readonly before: number;
   /** The sheet, or the roll that this is a stretch of. */
   readonly whole: SheetPlan;
 }
@@ -20,7 +22,12 @@ const NOISE_MM = 1e-6;
 /** The drawings that a stock's plan needs: one for each way of cutting a sheet; of a roll one for each stretch. */
 export function sheetGroups({ form, plan }: StockPlan): readonly SheetGroup[] {
   if (plan === undefined) return [];
-  if (form === "roll") return plan.sheets.flatMap(stretches).map((each, index) => ({ ...each, numbers: [index + 1] }));
+  if (form === "roll") {
+    const before = plan.sheets.map((_, at) => plan.sheets.slice(0, at).reduce((sum, { length }) => sum + length, 0));
+    return plan.sheets
+      .flatMap((roll, at) => stretches(roll).map((each) => ({ ...each, before: before[at]! })))
+      .map((each, index) => ({ ...each, numbers: [index + 1] }));
+  }
   const groups = new Map<number, { numbers: number[]; sheets: [SheetPlan, ...SheetPlan[]] }>();
   plan.sheets.forEach((sheet, index) => {
     const group = groups.get(sheet.layout);
@@ -30,7 +37,7 @@ export function sheetGroups({ form, plan }: StockPlan): readonly SheetGroup[] {
       group.sheets.push(sheet);
     }
   });
-  return [...groups.values()].map((group) => ({ ...group, from: undefined, whole: group.sheets[0] }));
+  return [...groups.values()].map((group) => ({ ...group, from: undefined, before: 0, whole: group.sheets[0] }));
 }
 
 /** What each of a group's sheets, or its stretch of the roll, leaves that is worth keeping. */
@@ -44,7 +51,7 @@ export function groupOffCuts(
 }
 
 /** A roll parted where a cut goes right across it. */
-function stretches(roll: SheetPlan): readonly Omit<SheetGroup, "numbers">[] {
+function stretches(roll: SheetPlan): readonly Omit<SheetGroup, "numbers" | "before">[] {
   const right = roll.cuts.filter(
     ({ way, from, to }) => way === "across" && from < NOISE_MM + leastY(roll) && to > mostY(roll) - NOISE_MM,
   );
