@@ -1,6 +1,7 @@
 import { ALONG_LENGTH, NONE } from "./forest";
 import { UNITS_PER_MM } from "./grid";
 import type { Job } from "./job";
+import { STRETCH_LENGTH, STRETCH_WIDTH } from "./limits";
 import type { Panel } from "./panels";
 import type { Placement } from "./types";
 
@@ -21,9 +22,10 @@ export function placementsOf(job: Job, sheet: Panel, trim: number): readonly Pla
   return placements;
 }
 
-function placementOf(job: Job, { piece: index, length }: Panel, x: number, y: number): Placement {
+function placementOf(job: Job, panel: Panel, x: number, y: number): Placement {
+  const index = panel.piece;
   const piece = job.source[index]!;
-  const turned = job.turn[index] === 1 && length !== job.length[index];
+  const turned = job.turn[index] === 1 && !liesAlong(job, panel);
   return {
     piece,
     copy: job.copy[index]!,
@@ -33,4 +35,13 @@ function placementOf(job: Job, { piece: index, length }: Panel, x: number, y: nu
     width: turned ? piece.length : piece.width,
     turned,
   };
+}
+
+/** Whether a piece lies with its length along the panel's: each side as large, or larger by what it takes up of the waste. */
+function liesAlong({ length, width, stretch, limits }: Job, panel: Panel): boolean {
+  const own = (over: number, bit: number) =>
+    over === 0 || (over > 0 && over <= limits.absorbed && (stretch[panel.piece]! & bit) !== 0);
+  return (
+    own(panel.length - length[panel.piece]!, STRETCH_LENGTH) && own(panel.width - width[panel.piece]!, STRETCH_WIDTH)
+  );
 }

@@ -59,7 +59,7 @@ export function planFromSheets(
   } else {
     const goal = Math.max(bound, quickBounds(job).bound);
     improve(job, best, goal, options.seed ?? 1, shareOf(watch, FEWEST_SHEETS_SHARE), keep);
-    const few = withFewSetUps(job, best, bench.spareSheets, options.seed ?? 1, watch);
+    const few = withFewSetUps(job, best, bench.spareSheets, best.weight <= bound, options.seed ?? 1, watch);
     best = { ...best, sheets: few, weight: weightOf(job, few) };
   }
   const tidied = tidySheets(job, best.sheets);
@@ -86,12 +86,21 @@ const FEWEST_SHEETS_SHARE = 0.4;
 /** Fewer sheets than this take no spare one. */
 const FEWEST_WITH_SPARE = 5;
 
-/** An item on one sheet more counts as much as this part of a set-up. */
-const EFFORT = { perItem: 0.6, perLength: 0 };
+/** An item on one sheet more counts as much as so many set-ups. */
+const EFFORT = { perItem: 1.5, perLength: 0 };
 
-function withFewSetUps(job: Job, draft: Draft, spareSheets: number, seed: number, watch: Watch): readonly CutSheet[] {
+function withFewSetUps(
+  job: Job,
+  draft: Draft,
+  spareSheets: number,
+  provedLeast: boolean,
+  seed: number,
+  watch: Watch,
+): readonly CutSheet[] {
   const fewest = draft.sheets.length;
-  const more = fewest < FEWEST_WITH_SPARE ? 0 : Math.max(1, Math.floor(spareSheets * fewest));
+  const share = Math.floor(spareSheets * fewest);
+  // A small job has no share of a sheet to spare: it takes one where no plan can have fewer.
+  const more = share === 0 && spareSheets > 0 && fewest >= FEWEST_WITH_SPARE && provedLeast ? 1 : share;
   return fewerSetUps(job, draft.sheets, { most: fewest + more, spare: spareKind(job), effort: EFFORT, seed }, watch);
 }
 

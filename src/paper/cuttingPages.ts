@@ -34,7 +34,11 @@ export function cuttingPages(
   );
 }
 
-function nameOf({ stock, plan, form }: StockPlan, { numbers, from, before, sheets }: SheetGroup, unit: WorkbookUnit): string {
+function nameOf(
+  { stock, plan, form }: StockPlan,
+  { numbers, from, before, sheets }: SheetGroup,
+  unit: WorkbookUnit,
+): string {
   const shown = (size: Mm) => formatLength(size, unit);
   if (form === "roll") {
     const start = before + from!;

@@ -1,0 +1,90 @@
+import { countPlan } from "../../src/cutting/countPlan";
+import { planCutting } from "../../src/cutting/planCutting";
+import type { BenchStyle, Piece } from "../../src/cutting/types";
+import { verifyPlan } from "../../src/cutting/verify";
+import { createRandom } from "../../src/cutting/random";
+import { board, piece, randomJob, sheetStock } from "./jobs";
+
+const BENCH: BenchStyle = { stages: 3, leastWaste: 5, matchAllowance: 3, spareSheets: 0.04, benchLength: 150 };
+
+/** 100,000 random jobs with SOAK=1, a few otherwise. */
+const RANDOM_JOBS = process.env["SOAK"] === "1" ? 100_000 : 60;
+
+/** A random job with walls in rings and parts made to finished ones, and limits of its own. */
+function benchJob(seed: number) {
+  const random = createRandom(seed);
+  const job = randomJob(seed);
+  const pieces: readonly Piece[] = job.pieces.map((own, index) => ({
+    ...own,
+    item: `item ${Math.floor(index / 4)}`,
+    ...(random.below(3) === 0 ? { strip: "box", width: 20 } : {}),
+    ...(random.below(4) === 0 ? { later: { length: true, width: random.below(2) === 0 } } : {}),
+  }));
+  const bench = {
+    ...BENCH,
+    stages: 2 + random.below(3),
+    leastWaste: random.below(3) * 3,
+    loosePanels: 4 + random.below(9),
+  };
+  return { pieces, stock: job.stock, options: { ...job.options, bench } };
+}
+
+test("random jobs of the bench style pass the verifier, which counts their stages", () => {
+  for (let seed = 1; seed <= RANDOM_JOBS; seed++) {
+    const { pieces, stock, options } = benchJob(seed);
+    const faults = verifyPlan(planCutting(pieces, stock, options), pieces, stock, options);
+    if (faults.length > 0) throw new Error(`job ${seed}: ${faults.join("; ")}`);
+  }
+}, 3_600_000);
+
+test("the verifier refuses more stages than are allowed, and a strip too short for its walls", () => {
+  const pieces = Array.from({ length: 14 }, (_, index) => piece(60 + 17 * index, 40 + 13 * ((index * 5) % 14)));
+  const stock = sheetStock(board(420, 300));
+  const plan = planCutting(pieces, stock, { budget: { iterations: 300 } });
+  const one = { bench: { ...BENCH, stages: 1 } };
+  expect(verifyPlan(plan, pieces, stock, one).join()).toContain("stages where 1 are allowed");
+  const walls = [piece(100, 20, { strip: "box" })];
+  const strips = planCutting(walls, stock, { bench: BENCH });
+  const short = strips.sheets.map((sheet) => ({
+    ...sheet,
+    placements: sheet.placements.map((place) => ({
+      ...place,
+      piece: { ...place.piece, holds: [{ piece: walls[0]!, count: 2 }] },
+    })),
+  }));
+  expect(verifyPlan({ ...strips, sheets: short }, walls, stock, { bench: BENCH }).join()).toContain(
+    "too small for what is made",
+  );
+});
+
+test("figures are those that a person counts: two strips, three pieces, one trim", () => {
+  const placed = (x: number, y: number, length: number, width: number) => ({
+    piece: piece(length, width, { item: `${x} ${y}` }),
+    copy: 1,
+    ...{ x, y, length, width, turned: false },
+  });
+  const sheet = {
+    ...{ stock: "board", length: 100, width: 60, layout: 1 },
+    placements: [placed(0, 0, 70, 40), placed(70, 0, 30, 30), placed(0, 40, 100, 18)],
+    cuts: [
+      { way: "along", at: 40, from: 0, to: 100, setting: 40 },
+      { way: "across", at: 70, from: 0, to: 40, setting: 70 },
+      { way: "along", at: 30, from: 70, to: 100, setting: 30 },
+      { way: "along", at: 58, from: 0, to: 100, setting: 18 },
+    ] as const,
+  };
+  expect(countPlan([sheet], { edgeTrim: 0, pieceGap: 0, stages: 2, leastWaste: 5, absorbed: 5 })).toEqual({
+    ...{ cuts: 4, setUps: 4, stages: 2, trims: 1, slivers: 1, loosePanels: 2 },
+    ...{ openItems: 3, meanSpread: 1, mostSpread: 1 },
+  });
+});
+
+test("a roll is cut into lengths no longer than the bench holds, and a longer piece sets its own", () => {
+  const roll = { kind: "roll", roll: { name: "cloth", width: 100, pricePerM: 10 } } as const;
+  const pieces = [piece(60, 50, { count: 9 }), piece(320, 30)];
+  const plan = planCutting(pieces, roll, { bench: BENCH });
+  expect(verifyPlan(plan, pieces, roll, { bench: BENCH })).toEqual([]);
+  const lengths = plan.sheets.map(({ length }) => length).sort((one, other) => other - one);
+  expect(lengths[0]).toBeGreaterThanOrEqual(320);
+  expect(lengths.slice(1).every((length) => length <= 150)).toBe(true);
+});
