@@ -17,7 +17,7 @@ import { orderBlocks, orderElsewhere, stepsOf } from "./ticketOrder";
 import type { Typesetter } from "./typesetter";
 
 /** Drawings take what the tables leave, within these. */
-const LEAST_PICTURE: Mm = 38;
+const LEAST_PICTURE: Mm = 32;
 const MOST_PICTURE: Mm = 88;
 const PICTURE_GAP: Mm = 2;
 

@@ -145,17 +145,22 @@ function rowBlocks(
 
 /** Columns that together fill a width: each as wide as its longest word or line needs, the flexible ones sharing the rest. */
 export function fitColumns(
-  columns: readonly (Omit<Column, "width"> & { readonly share?: number; readonly least?: Mm })[],
+  columns: readonly (Omit<Column, "width"> & {
+    readonly share?: number;
+    readonly least?: Mm;
+    /** Its cells are wrapped, so that it is as wide as `least` alone. */
+    readonly wraps?: boolean;
+  })[],
   rows: readonly (readonly TableCell[])[],
   width: Mm,
   size: number,
   type: Typesetter,
 ): readonly Column[] {
-  const needs = columns.map(({ heading, least = 0, share, bold, size: own = size }, index) => {
+  const needs = columns.map(({ heading, least = 0, share, wraps = false, bold, size: own = size }, index) => {
     const cells = rows.map((row) => row[index] ?? "").filter((cell) => typeof cell === "string");
     // A flexible column needs its longest word, the others their longest cell.
     const widest = cells.reduce((most, text) => Math.max(most, type.width(text, own, bold === true)), 0);
-    const need = share === undefined ? widest : 0;
+    const need = share === undefined && !wraps ? widest : 0;
     return Math.max(least, Math.max(need, type.width(heading, size, true)) + 2 * PAD + ROUNDING);
   });
   const fixed = needs.reduce((sum, need, index) => sum + (columns[index]!.share === undefined ? need : 0), 0);

@@ -47,8 +47,10 @@ export function partTable(
   const drop = (lineHeight(figure) - lineHeight(size)) * BASELINE_SHARE;
   const names = numberedParts({ sized }).map(({ part }) => type.width(part.fullName, size, true) + CELL_RIM);
   const named = Math.max(...names) <= WIDEST_NAME;
-  const widest = Math.max(...parts.map(({ part }) => type.width(part.stock, size) + CELL_RIM));
-  const stocked = widest <= WIDEST_STOCK;
+  // A long name of a stock is wrapped between its words.
+  const stocks = parts.map(({ part }) => type.width(part.stock, size) + CELL_RIM);
+  const words = parts.flatMap(({ part }) => part.stock.split(" ")).map((word) => type.width(word, size) + CELL_RIM);
+  const stockColumn = Math.min(WIDEST_STOCK, Math.max(...words, Math.min(LONG_STOCK, Math.max(...stocks))));
   const columns = [
     { heading: "", least: TICK_COLUMN },
     { heading: "", align: "end" as const, bold: true, least: NUMBER_COLUMN },
@@ -62,7 +64,7 @@ export function partTable(
     { heading: "grain", least: ICON_COLUMN },
     ...(wide
       ? [
-          { heading: "of", ...(stocked ? { least: widest + NAME_SLACK } : { share: 0.6 }) },
+          { heading: "of", wraps: true, least: stockColumn + NAME_SLACK },
           { heading: how ?? "", share: 2 },
         ]
       : []),
@@ -99,7 +101,8 @@ export function partTable(
 const NUMBER_COLUMN: Mm = 6;
 const CELL_RIM: Mm = 1.8;
 const NAME_SLACK: Mm = 0.2;
-const WIDEST_STOCK: Mm = 30;
+const WIDEST_STOCK: Mm = 40;
+const LONG_STOCK: Mm = 24;
 const WIDEST_NAME: Mm = 40;
 
 /** What the calipers of boards and cards measure, to be written down: sums need them. */
