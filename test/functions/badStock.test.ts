@@ -20,7 +20,7 @@ const told = (table: Argument): Promise<string> => refusal("INSIDE", ...ITEM, "t
 /** The third row of a table, with one cell wrong. */
 describe("a row with a cell of the wrong type names the row and the heading", () => {
   test.each([
-    ["stock", "", "a blank; give each stock a name"],
+    ["stock", "", "a blank; give each stock a name without ; and ="],
     ["material", "", `a blank; ${MATERIAL}`],
     ["material", "bord", `"bord"; ${MATERIAL}; did you mean board or card?`],
     ["material", "paper", `"paper"; ${MATERIAL}`],

@@ -35,6 +35,7 @@ describe("values are written exactly, in the shop unit", () => {
     ["covering=none", "covering", "none"],
     ["wall layers=2", "wall layers", 2],
     ["", "fit", "default"],
+    ["", "wall board", "auto"],
   ])("%s: %s is %p", (text, setting, written) => {
     expect(valueOf(settingsOf([text]), setting)).toBe(written);
   });
@@ -126,6 +127,10 @@ const anySettingsText: fc.Arbitrary<string> = fc
 const valuesIn = (settings: Settings): unknown =>
   Object.fromEntries(Object.entries(settings).filter(([key]) => !["origins", "ownOfRow", "stock"].includes(key)));
 
+/** The table leaves a board that nobody named to the guide, also where no guide is given and 2 mm is in force. */
+const leftToGuide = (settings: Settings): Settings =>
+  settings.origins.has("wallBoard") ? settings : { ...settings, wallBoard: "auto" };
+
 /** Nothing is cut to a ten-millionth of a millimetre, nor weighed so. */
 const NOISE = 1e-7;
 
@@ -151,7 +156,8 @@ describe("the table given back as a settings range reads as the same settings", 
     fc.assert(
       fc.property(anySettingsText, (text) => {
         const settings = settingsOf([text]);
-        expectSame(valuesIn(settings), valuesIn(settingsOf([settingsTable(settings).map((row) => row.slice(0, 2))])));
+        const again = settingsOf([settingsTable(settings).map((row) => row.slice(0, 2))]);
+        expectSame(valuesIn(leftToGuide(settings)), valuesIn(again));
       }),
     );
   });

@@ -12,8 +12,11 @@ function told(rows: readonly (readonly (string | number)[])[], figures: readonly
 
 test("rows without an answer are told with their numbers and the reason that they share", () => {
   const rows = Array.from({ length: 7 }, (_, i) => [`S ${i}`, 300, 210, 40, "tray", ""]);
-  expect(told(rows, ["outside height", "caliper"])).toEqual([
-    "no caliper for 7 rows (2, 3, 4, 5, 6, ...): weight: the board that an item needs follows from its weight; give it, or set item density",
+  const lines = told(rows, ["outside height", "caliper", "lid base length"]);
+  expect(lines).toEqual([
+    expect.stringMatching(
+      /^no lid base length for 7 rows \(2, 3, 4, 5, 6, \.\.\.\): part: this tray has no part called lid base; it has base, /,
+    ),
   ]);
 });
 
@@ -32,10 +35,12 @@ test("where the reasons differ, the first is told as that of its row", () => {
 
 test("one row is named alone; a row that cannot be sized says so in its problem, and is not told again", () => {
   const rows = [
-    ["S 1", 300, 210, 40, "tray", 0.3],
+    ["S 1", 300, 210, 40, "lidded box", 0.3],
     ["S 2", "4O", 210, 40, "tray", ""],
     ["S 3", 300, 210, 40, "tray", ""],
     ["S 4", 300, 210, 40, "none", ""],
   ];
-  expect(told(rows, ["caliper", "problem"])).toEqual([expect.stringMatching(/^no caliper for row 4: weight: /)]);
+  expect(told(rows, ["caliper", "lid base length", "problem"])).toEqual([
+    expect.stringMatching(/^no lid base length for row 4: part: this tray has no part called lid base/),
+  ]);
 });
