@@ -37,12 +37,15 @@ test("the same arguments give the same plan", async () => {
 test("every piece of the cut list lies somewhere in the layout, or is listed as left out", async () => {
   const cutList = (await table("CUTLIST", ITEMS)).slice(1).filter((row) => row[6] === "board");
   const wanted = cutList.reduce((sum, row) => sum + (row[3] as number), 0);
-  const layout = (await table("LAYOUT", ITEMS, "conservation board 2")).slice(1);
+  const boards = [...new Set(cutList.map((row) => row[7] as string))];
+  expect(boards).toEqual(["conservation board 2.5", "conservation board 2"]);
+  const layouts = await Promise.all(boards.map((board) => table("LAYOUT", ITEMS, board)));
+  const layout = layouts.flatMap((rows) => rows.slice(1));
   const leftOut = (await table("SHEETS", ITEMS, "all")).filter(([item]) => item === "A3");
   // The two-metre tray's base and side walls are longer than any sheet; its head walls are not, and its linings are lapped.
   expect(leftOut.map(([, reason]) => reason)).toEqual([
-    "base (1) of conservation board 2: larger than every sheet",
-    "side wall (2) of conservation board 2: larger than every sheet",
+    "base (1) of conservation board 2.5: larger than every sheet",
+    "side wall (2) of conservation board 2.5: larger than every sheet",
     "flange card (1) of folding card 0.4: larger than every sheet",
   ]);
   // Walls lie in strips that name them with their number.
@@ -133,7 +136,11 @@ test("kinds without hours are listed, and their hours are not in the sum", async
 });
 
 test.each([
-  ["SHEETS", [ITEMS, "grey bord 2"], /^board: got "grey bord 2"; give all, .*; did you mean conservation board 2/],
+  [
+    "SHEETS",
+    [ITEMS, "conservation bord 2"],
+    /^board: got "conservation bord 2"; give all, .*; did you mean conservation board 2/,
+  ],
   [
     "LAYOUT",
     [

@@ -175,7 +175,8 @@ describe("SURVEY answers as the scalar functions do, cell by cell", () => {
       const settings = ["Rests on", "Cushion base", "Cushion sides"]
         .filter((heading) => at[heading] !== "")
         .map((heading) => `${heading}=${at[heading]}`);
-      const given = [`weight=${at["Weight (kg)"]}; ${settings.join("; ")}`];
+      const weight = at["Weight (kg)"] === "" ? "none" : at["Weight (kg)"];
+      const given = [["wall board=auto", `weight=${weight}`, ...settings].join("; ")];
       const wanted = await scalars(FIGURES.map((figure) => SCALARS[figure]!(row, given)));
       const copies = Number(at["Quantity"] || 1);
       const times = wanted.map((value, place) =>
@@ -186,6 +187,9 @@ describe("SURVEY answers as the scalar functions do, cell by cell", () => {
     }
   });
 });
+
+/** What a whole survey does for a row without a weight, as settings of one cell: the guide's board, by size alone. */
+const BY_GUIDE = "wall board=auto; weight=none";
 
 const H = ["Shelfmark", "Height", "Width", "Depth", "Enclosure"] as const;
 
@@ -198,7 +202,7 @@ describe("units", () => {
     ["in the text", [...H], ["12 in", "21 cm", "40 mm"]],
   ])("%s: 12 in, 21 cm and 40 mm", async (_name, headings, [h, w, d]) => {
     const table = await survey([[...headings], ["S 1", h!, w!, d!, "tray"]], [WANTED]);
-    expect(table[1]).toEqual([await cell("OUTSIDE", "12 in", 210, 40, "tray", "height"), ""]);
+    expect(table[1]).toEqual([await cell("OUTSIDE", "12 in", 210, 40, "tray", "height", BY_GUIDE), ""]);
   });
 
   test("of a unit column, row by row; a unit that is none is that row's problem", async () => {
@@ -212,7 +216,7 @@ describe("units", () => {
       ],
       [WANTED],
     );
-    const height = (...args: Argument[]) => cell("OUTSIDE", ...args, "tray", "height");
+    const height = (...args: Argument[]) => cell("OUTSIDE", ...args, "tray", "height", BY_GUIDE);
     expect(column(table, "outside height")).toEqual([
       await height(300, 210, 40),
       await height("11 3/4 in", "8 in", "2 in"),
@@ -229,7 +233,7 @@ describe("units", () => {
       ["S 1", 30, 21, 4, 0.8, "tray"],
     ];
     const table = await survey(items, [WANTED]);
-    expect(table).toEqual([WANTED, ["", ""], [await cell("OUTSIDE", 300, 210, 40, "tray", "height"), ""]]);
+    expect(table).toEqual([WANTED, ["", ""], [await cell("OUTSIDE", 300, 210, 40, "tray", "height", BY_GUIDE), ""]]);
   });
 });
 
@@ -318,7 +322,8 @@ describe("columns", () => {
       { error: "#N/A", message: expect.stringMatching(/^part: this tray has no part called lid base/) as unknown },
       303,
     ]);
-    expect(table[2]).toEqual([314, 303]);
+    // Of 2.5 mm by the guide: two boards more each way for the box's walls, and two for the lid's.
+    expect(table[2]).toEqual([316, 303]);
   });
 
   test.each([

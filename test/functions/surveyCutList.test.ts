@@ -36,6 +36,9 @@ async function parts(
   ]);
 }
 
+/** What a whole survey does for a row without a weight, as settings of one cell: the guide's board, by size alone. */
+const BY_GUIDE = "wall board=auto; weight=none";
+
 const ITEMS = [
   ["Shelfmark", "Height", "Width", "Depth", "Enclosure", "Quantity", "Box", "Fit"],
   ["S 1", 300, 210, 40, "Tray", 2, null, null],
@@ -63,14 +66,14 @@ test("every part of every item as PARTS answers it, counts of all copies, each i
       { error: "#VALUE!", message: 'height: got "4O"; give a length such as 40, 40 mm or 1 9/16 in' },
       ...blanks,
     ],
-    ...(await parts("S 7", "four-flap wrapper", 3, 100, 80, 20, "four-flap wrapper", settings)),
+    ...(await parts("S 7", "four-flap wrapper", 3, 100, 80, 20, "four-flap wrapper", BY_GUIDE)),
   ]);
 });
 
 test("in inches", async () => {
   expect(await list([ITEMS[0]!, ["S 1", 12, 8.5, 1.5, "lidded box", 1, null, null]], "unit=in")).toEqual([
     HEADINGS,
-    ...(await parts("S 1", "lidded box", 1, 12, 8.5, 1.5, "lidded box", "unit=in")),
+    ...(await parts("S 1", "lidded box", 1, 12, 8.5, 1.5, "lidded box", `unit=in; ${BY_GUIDE}`)),
   ]);
 });
 
