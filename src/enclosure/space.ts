@@ -23,10 +23,6 @@ export function extent(body: Cuboid, axis: Axis): Mm {
   return body.max[axis] - body.min[axis];
 }
 
-export function sizeOf(body: Cuboid): Vec {
-  return [extent(body, X), extent(body, Y), extent(body, Z)];
-}
-
 export function moved({ min, max }: Cuboid, [x, y, z]: Vec): Cuboid {
   return { min: [min[0] + x, min[1] + y, min[2] + z], max: [max[0] + x, max[1] + y, max[2] + z] };
 }

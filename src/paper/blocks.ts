@@ -38,10 +38,6 @@ export function gap(height: Mm): Block {
   return { height, withNext: false, at: () => [] };
 }
 
-export function ruleBlock(width: Mm, height: Mm = 2 * HAIRLINE): Block {
-  return { height, withNext: false, at: (x, y) => [line([x, y + height / 2], [x + width, y + height / 2])] };
-}
-
 /** Blocks one below the other that stay on one page. */
 export function together(blocks: readonly Block[]): Block {
   const height = blocks.reduce((sum, block) => sum + block.height, 0);
