@@ -22,9 +22,6 @@ export interface LiftMultipliers {
   readonly asymmetry: number;
 }
 
-/** The equation's load constant: the limit under the best conditions. */
-export const LOAD_CONSTANT_KG = 23;
-
 /**
  * The multipliers of the revised NIOSH lifting equation: HM 25/H, VM 1 - .003|V - 75|, DM .82 + 4.5/D, AM 1 - .0032A
  * (cm, degrees), each at most 1, and 0 beyond the reach, height, travel or twist that the equation covers. How often
@@ -48,19 +45,6 @@ export function liftMultipliers({ reach, height, travel, twist = 0 }: Lift): Lif
     distance: d > LONGEST_TRAVEL_CM ? 0 : DISTANCE_BASE + DISTANCE_CM / Math.max(d, SHORTEST_TRAVEL_CM),
     asymmetry: twist > GREATEST_TWIST ? 0 : 1 - ASYMMETRY_PER_DEGREE * twist,
   };
-}
-
-/**
- * The weight above which a lift draws a caution: the shop's lift limit, lowered by what speaks against the lift.
- *
- * @param liftLimitKg the limit under the best conditions; the load constant unless the shop has its own
- * @returns kg
- * @throws InputError as `liftMultipliers`, and when the limit is not above zero
- */
-export function liftingLimit(lift: Lift, liftLimitKg: number = LOAD_CONSTANT_KG): number {
-  requireAboveZero("lift limit", liftLimitKg);
-  const { horizontal, vertical, distance, asymmetry } = liftMultipliers(lift);
-  return liftLimitKg * horizontal * vertical * distance * asymmetry;
 }
 
 const MM_PER_CM = 10;

@@ -31,11 +31,6 @@ export function fromMm(mm: Mm, unit: LengthUnit): number {
   return mm / MM_PER[unit];
 }
 
-/** A number of `unit` as a length in mm. */
-export function toMm(value: number, unit: LengthUnit): Mm {
-  return value * MM_PER[unit];
-}
-
 /** An area in m2 as the workbook answers it: ft2 when the unit is `in`, else m2. */
 export function areaIn(areaM2: number, unit: WorkbookUnit): number {
   return unit === "in" ? areaM2 / M2_PER_FT2 : areaM2;

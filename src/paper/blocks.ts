@@ -1,5 +1,5 @@
 import type { Mm } from "../measure/units";
-import { HAIRLINE, line, type Page, type Placed } from "./page";
+import type { Page, Placed } from "./page";
 
 /** A piece of a page that is never parted: a line of type, a row of a table, a drawing. */
 export interface Block {

@@ -37,11 +37,6 @@ export function choicesText(choices: readonly Choice[]): string {
   return choices.map((choice, index) => phrase(choice) + joinAfter(choices, index)).join("");
 }
 
-/** The values that the words give as examples. */
-export function examplesOf(choices: readonly Choice[]): readonly string[] {
-  return choices.flatMap((choice) => (choice.is === "measure" ? (choice.examples ?? []) : []));
-}
-
 export function takesNone(choices: readonly Choice[]): boolean {
   return choices.some(({ is }) => is === "none");
 }

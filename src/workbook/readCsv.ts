@@ -69,15 +69,6 @@ export function readCsv(bytes: Uint8Array): Csv {
   };
 }
 
-/** A cell of a text table as a workbook should hold it: a number only when writing that number gives the same text back, but for zeros at its end. */
-export function csvValue(text: string, decimalComma: boolean): string | number | null {
-  if (text === "") return null;
-  const plain = decimalComma ? text.replace(",", ".") : text;
-  if (!/^-?(0|[1-9]\d{0,14})(\.\d{1,12})?$/.test(plain) || (decimalComma && text.includes("."))) return text;
-  const number = Number(plain);
-  return String(number) === plain || /\.\d*0$/.test(plain) ? number : text;
-}
-
 /** Tab, semicolon and bar seldom stand in a text; a comma does, and in a number too: so at a draw the comma loses. */
 const DELIMITERS = ["\t", ";", "|", ","] as const;
 const PREVIEW_ROWS = 60;

@@ -1,4 +1,5 @@
-import { choicesText, examplesOf, NONE, words, type Choice } from "../../src/settings/choices";
+import { choicesText, NONE, words, type Choice } from "../../src/settings/choices";
+import { examplesOf } from "./examplesOf";
 import { SETTING_KEYS, SETTING_NAMES, settingKey } from "../../src/settings/given";
 import { plainName } from "../../src/settings/names";
 import { DEFINITIONS } from "../../src/settings/schema";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { settingsOf } from "../../src/settings/settingsOf";
-import { examplesOf } from "../../src/settings/choices";
+import { examplesOf } from "./examplesOf";
 import { DEFINITIONS, type Settings } from "../../src/settings/schema";
 import { settingsTable } from "../../src/settings/settingsTable";
 

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { csvValue, readCsv } from "../../src/workbook/readCsv";
+import { readCsv } from "../../src/workbook/readCsv";
 import { writeCsv, type CsvValue } from "../../src/workbook/writeCsv";
 
 const bytesOf = (text: string) => new TextEncoder().encode(text);
@@ -186,20 +186,4 @@ describe("a text table", () => {
       }),
     );
   });
-});
-
-test.each([
-  ["12.5", false, 12.5],
-  ["12,5", true, 12.5],
-  ["12,5", false, "12,5"],
-  ["0123", false, "0123"],
-  ["1.50", false, 1.5],
-  ["-3", false, -3],
-  ["1e5", false, "1e5"],
-  ["12345678901234567", false, "12345678901234567"],
-  ["10 3/8", false, "10 3/8"],
-  ["1.234,5", true, "1.234,5"],
-  ["", false, null],
-])("the cell %j (decimal comma: %s) is held as %j", (text, comma, expected) => {
-  expect(csvValue(text, comma)).toBe(expected);
 });
