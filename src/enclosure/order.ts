@@ -20,29 +20,53 @@ export const CUT_BOARDS: Step = {
   caution: "blade",
 };
 
-/** The boards of one tray: which walls first, where the adhesive goes, when card is trimmed. */
+/**
+ * The boards of one tray: which walls first, where the adhesive goes, when card is laminated and trimmed.
+ *
+ * Beside a base the walls that are as long as its edge go first, and the others cover their ends. On a base the walls that
+ * run along its full edge go first, and the others fit between them. A flange card is under the base before any wall.
+ */
 export function trayOrder(name: string, form: TrayForm): readonly Step[] {
   const tray = name === "" ? "" : `${capital(name)}: `;
   const [through, between] = form.through === "side" ? [sides(form), "head walls"] : ["head walls", sides(form)];
-  const steps: Step[] = [];
   const inner = form.layers === 2;
-  const start = STANDS[inner ? "on base" : form.construction];
-  steps.push(
-    {
-      text: `${tray}${start} Glue the ${inner ? "inner " : ""}${between} first, feet and ends; hold each upright with a square block until it grips.`,
+  const flanged = form.construction === "flanged base";
+  const onBase = inner || form.construction === "on base";
+  const ring = inner ? "inner " : "";
+  const steps: Step[] = [];
+  if (flanged)
+    steps.push({
+      text: `${tray}Glue the base to the middle of the larger flange card, the grain of both the same way; weight it flat until dry.`,
       caution: "adhesive",
-    },
-    { text: `${tray}Glue the ${inner ? "inner " : ""}${through} to the base and over the ends of the ${between}.` },
-  );
+    });
+  if (onBase)
+    steps.push(
+      {
+        text: `${tray}Glue the ${ring}${through} first, on the base along its full edge and flush with it, against a straight stop.`,
+        caution: "adhesive",
+      },
+      { text: `${tray}Fit the ${ring}${between} between them: glue the lower edge and both ends.` },
+    );
+  else
+    steps.push(
+      {
+        text: `${tray}Glue the ${between} first, along the edge of the base and ${flanged ? "down on the card" : "level with its underside"}; hold each upright with a square block until it grips.`,
+        caution: "adhesive",
+      },
+      {
+        text: `${tray}Glue the ${through} along the base${flanged ? ", down on the card" : ""} and over the ends of the ${between}.`,
+      },
+    );
   if (inner) {
-    const foot = form.construction === "on base" ? "on the base" : "down past the edge of the base";
+    const foot =
+      form.construction === "on base" ? "on the base" : `beside the base${flanged ? " and down on the card" : ""}`;
     steps.push({
       text: `${tray}Glue the outer ring round the inner one, ${foot}: now the outer ${between} run through, so that the corners stagger.`,
     });
   }
-  if (form.construction === "flanged base")
+  if (flanged)
     steps.push({
-      text: `${tray}Glue the flange card under base and walls, weight it flat until dry, then trim it flush with the walls.`,
+      text: `${tray}When all is dry, trim the flange card flush with the walls, with a thin knife.`,
       caution: "blade",
     });
   if (form.endCards)
@@ -78,12 +102,6 @@ function coveringSteps(tray: string, form: TrayForm, settings: Settings): readon
     ...(form.openSpine ? [] : [{ text: `${tray}Paste the base panel under the base.` }]),
   ];
 }
-
-const STANDS: Readonly<Record<TrayForm["construction"], string>> = {
-  "on base": "The walls stand on the base, flush with its edges.",
-  "around base": "The walls stand round the base, feet level with its underside.",
-  "flanged base": "The walls stand round the base, feet level with its underside.",
-};
 
 function sides({ openSpine }: TrayForm): string {
   return openSpine ? "fore-edge wall" : "side walls";

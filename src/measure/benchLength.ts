@@ -36,11 +36,6 @@ function markOf(mm: Mm, unit: WorkbookUnit): Mm {
   return Math.round(mm / STEP_MM[unit] + HALF_UP) * STEP_MM[unit];
 }
 
-/** The same with its unit: `45 − mm`, `10 3/8 in`. */
-export function benchLengthWithUnit(mm: Mm, unit: WorkbookUnit): string {
-  return `${benchLength(mm, unit)} ${unit}`;
-}
-
 const NOISE_MM: Mm = 1e-6;
 /** A size half way between two marks is read as the upper one, whatever binary noise it has. */
 const HALF_UP = 1e-9;

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { UNITS_PER_MM } from "../../src/cutting/grid";
 import { planCutting } from "../../src/cutting/planCutting";
 import { verifyPlan } from "../../src/cutting/verify";
-import { MM_PER, toMm, type LengthUnit } from "../../src/measure/units";
+import { MM_PER, type LengthUnit } from "../../src/measure/units";
 import { board, piece, sheetStock } from "./jobs";
 
 const SIXTY_FOURTH = MM_PER.in / 64;
@@ -24,7 +24,7 @@ test.each([
 });
 
 test("two pieces and a gap that fill the sheet exactly in inches fit it", () => {
-  const inch = (value: number) => toMm(value, "in");
+  const inch = (value: number) => value * MM_PER.in;
   const halves = [piece(inch(19 + 15 / 16), inch(30), { count: 2 })];
   const options = { pieceGap: inch(1 / 8) };
   const plan = planCutting(halves, sheetStock(board(inch(40), inch(30))), options);
@@ -38,7 +38,7 @@ const lengthUpTo = (mm: number) =>
     fc.integer({ min: 0, max: Math.floor(mm * 100) }).map((hundredths) => hundredths / 100),
     fc
       .tuple(fc.constantFrom<LengthUnit>("mm", "cm", "in"), fc.double({ min: 0, max: 1, noNaN: true }))
-      .map(([unit, share]) => toMm(share * (mm / MM_PER[unit]), unit)),
+      .map(([unit, share]) => share * (mm / MM_PER[unit]) * MM_PER[unit]),
   );
 
 test("plans of any gap, trim and unit pass the verifier", () => {

@@ -66,14 +66,14 @@ test.each([
   }
 });
 
-test("a one-piece blank is drawn in whole millimetres, its stretches as they are summed", () => {
+test("a one-piece blank is drawn in whole millimetres, its stretches as a bench rule reads them", () => {
   const template = templateOfBlank(ONE_PIECE);
   expect([template.length, template.width]).toEqual([516, 426]);
   const said = readDrawing(drawn(template, 640)).texts.map(({ text }) => text);
   expect(said[0]).toBe("one-piece blank, 516 × 426 mm");
-  expect(said.filter((text) => text === "outside 44.9")).toHaveLength(4);
+  expect(said.filter((text) => text === "outside 45")).toHaveLength(4);
   expect(said).toContain("base 307");
-  expect(said).toContain("hatched: 4 corners cut away, 104.4 × 89.4 each");
+  expect(said).toContain("hatched: 4 corners cut away, 104.5 × 89.5 each");
 });
 
 test("a fold of a one-piece blank ends where the corner is cut away, and runs on between the tabs", () => {

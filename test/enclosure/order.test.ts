@@ -35,24 +35,30 @@ describe("cautions", () => {
 });
 
 describe("walls of a tray", () => {
-  test("through=side: head walls first, side walls over their ends", () => {
-    const steps = orderOf("tray");
-    expect(place(steps, /Glue the head walls first, feet and ends/)).toBe(1);
-    expect(place(steps, /Glue the side walls to the base and over the ends of the head walls/)).toBe(2);
+  test("round a base the walls that it matches come first, and the others cover their ends", () => {
+    const steps = orderOf("tray", "construction=around base");
+    expect(place(steps, /Glue the head walls first, along the edge of the base and level with its underside/)).toBe(1);
+    expect(place(steps, /Glue the side walls along the base and over the ends of the head walls/)).toBe(2);
   });
 
   test("through=head: the other way round", () => {
-    const steps = orderOf("tray", "through=head");
+    const steps = orderOf("tray", "construction=around base; through=head");
     expect(place(steps, /Glue the side walls first/)).toBe(1);
-    expect(place(steps, /Glue the head walls to the base and over the ends of the side walls/)).toBe(2);
+    expect(place(steps, /Glue the head walls along the base and over the ends of the side walls/)).toBe(2);
   });
 
-  test.each([
-    ["on base", /walls stand on the base/],
-    ["around base", /walls stand round the base/],
-    ["flanged base", /walls stand round the base/],
-  ])("%s says where the walls stand", (construction, words) => {
-    expect(place(orderOf("tray", `construction=${construction}`), words)).toBe(1);
+  test("on a base the walls along its full edge come first, and the others fit between them", () => {
+    const steps = orderOf("tray", "construction=on base");
+    expect(place(steps, /Glue the side walls first, on the base along its full edge/)).toBe(1);
+    expect(place(steps, /Fit the head walls between them/)).toBe(2);
+  });
+
+  test("a flange card is under the base before any wall, and is trimmed last", () => {
+    const steps = orderOf("tray");
+    expect(place(steps, /Glue the base to the middle of the larger flange card/)).toBe(1);
+    expect(place(steps, /Glue the head walls first, along the edge of the base and down on the card/)).toBe(2);
+    expect(place(steps, /Glue the side walls along the base, down on the card/)).toBe(3);
+    expect(place(steps, /trim the flange card flush/)).toBe(4);
   });
 
   test.each(["on base", "around base"])("%s has no flange card to glue or trim", (construction) => {
@@ -69,14 +75,14 @@ describe("walls of a tray", () => {
 describe("two layers", () => {
   test.each([
     ["construction=on base", /outer ring round the inner one, on the base/],
-    ["construction=around base", /outer ring round the inner one, down past the edge of the base/],
-    ["construction=flanged base", /outer ring round the inner one, down past the edge of the base/],
+    ["construction=around base", /outer ring round the inner one, beside the base/],
+    ["construction=flanged base", /outer ring round the inner one, beside the base/],
   ])("%s", (text, words) => {
     const steps = orderOf("tray", `${text}; wall layers=2`);
     const outer = place(steps, words);
     // In every construction the inner ring stands on the base.
-    expect(place(steps, /The walls stand on the base.*Glue the inner head walls first/)).toBeLessThan(outer);
-    expect(place(steps, /Glue the inner side walls to the base/)).toBeLessThan(outer);
+    expect(place(steps, /Glue the inner side walls first, on the base/)).toBeLessThan(outer);
+    expect(place(steps, /Fit the inner head walls between them/)).toBeLessThan(outer);
     expect(steps[outer]!.text).toMatch(/now the outer head walls run through/);
   });
 
@@ -96,14 +102,22 @@ describe("cards", () => {
     options.includes("construction") && construction === "flanged base" ? true : false,
   );
 
-  test.each(flanged)("a flange card is trimmed only after it is glued and dry: %s", (_name, kind, settings) => {
-    const cards = kind.order(settings).filter(({ text }) => /flange cards?/.test(text));
-    expect(cards.length).toBeGreaterThanOrEqual(1);
-    for (const { text, caution } of cards) {
-      expect(text).toMatch(/Glue the flange cards?.* until dry,? (?:then )?trim (?:it )?flush/);
-      expect(caution).toBe("blade");
-    }
-  });
+  test.each(flanged)(
+    "a flange card is glued before the walls, and trimmed after them when dry: %s",
+    (_name, kind, settings) => {
+      const steps = kind.order(settings);
+      const found = (words: RegExp) => steps.flatMap(({ text }, index) => (words.test(text) ? [index] : []));
+      const glued = found(/larger flange card/);
+      const trimmed = found(/When all is dry, trim the flange cards? flush/);
+      const walls = found(/Glue the (?:inner )?(?:head|side|back|fore-edge) walls? (?:first|to one side)/);
+      expect(glued.length).toBeGreaterThanOrEqual(1);
+      expect(trimmed).toHaveLength(glued.length);
+      for (const [at, trim] of trimmed.entries()) {
+        expect(walls.some((wall) => wall > glued[at]! && wall < trim)).toBe(true);
+        expect(steps[trim]!.caution).toBe("blade");
+      }
+    },
+  );
 
   test.each(["construction=flanged base", "construction=on base; wall layers=2", "construction=around base"])(
     "end cards come after the flange card and all walls, before covering: %s",
@@ -136,7 +150,8 @@ describe("slipcase", () => {
     (text) => {
       const steps = orderOf("slipcase", text);
       const lined = place(steps, /^Line the inside faces .* before assembly/);
-      expect(lined).toBe(1);
+      // The sides are laminated to their cards, if any, before the lining.
+      expect(lined).toBe(text.includes("flanged") ? 2 : 1);
       expect(steps.slice(lined + 1).filter(({ text: each }) => /\blin(?:e|ing)\b/i.test(each))).toEqual([]);
       expect(place(steps, /to one side/)).toBeGreaterThan(lined);
     },
@@ -148,24 +163,37 @@ describe("slipcase", () => {
   });
 
   test.each([
-    ["through=side", /Glue the head walls to one side, then the back wall/],
-    ["through=head", /Glue the back wall to one side, then the head walls/],
+    ["through=side", /Glue the back wall to one side, then the head walls between them/],
+    ["through=head", /Glue the head walls to one side, then the back wall between them/],
+    ["through=side; construction=around base", /Glue the head walls to one side, then the back wall over their ends/],
+    ["through=head; construction=around base", /Glue the back wall to one side, then the head walls over their ends/],
   ])("%s", (text, words) => expect(place(orderOf("slipcase", text), words)).toBe(2));
 });
 
 describe("trays made to one another", () => {
   test.each([
-    ["lidded box", /Measure the finished box, bare/, /^Lid: The walls/],
-    ["three-tray box", /Measure the finished inner tray, bare/, /^Bottom: The walls/],
-    ["clamshell box", /Measure the finished small tray, bare/, /^Large: The walls/],
-  ])("%s: the first is measured before the next is made", (kind, measured, next) => {
+    ["lidded box", /^Box: Glue the wall strip/, /Measure the finished box before/, /^Lid: Glue the side walls first/],
+    [
+      "three-tray box",
+      /^Inner: Glue the wall strip/,
+      /Measure the finished inner tray before/,
+      /^Bottom: Glue the base to/,
+    ],
+    [
+      "clamshell box",
+      /^Small: Glue the wall strip/,
+      /Measure the finished small tray before/,
+      /^Large: Glue the fore-edge wall first/,
+    ],
+  ])("%s: the first is covered, then measured, before the next is made", (kind, covered, measured, next) => {
     const steps = orderOf(kind);
+    expect(place(steps, covered)).toBeLessThan(place(steps, measured));
     expect(place(steps, measured)).toBeLessThan(place(steps, next));
   });
 
-  test("a clamshell's case is cut to the covered large tray, and tried dry before it is glued", () => {
+  test("a clamshell's case is cut to the finished large tray, and tried dry before it is glued", () => {
     const steps = orderOf("clamshell box");
-    const cut = place(steps, /^Cut the case to the covered large tray/);
+    const cut = place(steps, /^Cut the case to the finished large tray/);
     expect(place(steps, /^Large: Glue the wall strip/)).toBeLessThan(cut);
     const closed = place(steps, /^Close the case over both trays, dry, and check that it shuts and opens. Then glue/);
     expect(closed).toBe(steps.length - 1);

@@ -122,12 +122,12 @@ export const clamshellBox: Kind = {
     return [
       CUT_BOARDS,
       ...trayOrder("small", form),
-      { text: "Measure the finished small tray, bare, before the large tray is cut: it is made to it." },
-      ...trayOrder("large", form),
       ...trayCovering("small", form, settings),
+      { text: "Measure the finished small tray before the large tray is cut: the large tray is made to it." },
+      ...trayOrder("large", form),
       ...trayCovering("large", form, settings),
       {
-        text: "Cut the case to the covered large tray. Glue boards and spine to the case covering, a joint apart; cut the corners and turn in head and tail, then the fore-edges.",
+        text: "Cut the case to the finished large tray. Glue boards and spine to the case covering, a joint apart; cut the corners and turn in head and tail, then the fore-edges.",
         caution: "adhesive",
       },
       {

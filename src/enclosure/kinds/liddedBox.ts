@@ -72,9 +72,9 @@ export const liddedBox: Kind = {
     return [
       CUT_BOARDS,
       ...trayOrder("box", box),
-      { text: "Measure the finished box, bare, before the lid is cut: the lid is made to it." },
-      ...trayOrder("lid", lid),
       ...trayCovering("box", box, settings),
+      { text: "Measure the finished box before the lid is cut: the lid is made to it." },
+      ...trayOrder("lid", lid),
       ...trayCovering("lid", lid, settings),
     ];
   },

@@ -105,8 +105,20 @@ export const slipcase: Kind = {
     const flanged = settings.construction === "flanged base";
     const lined = settings.lining !== "none";
     const [through, between] = settings.through === "head" ? ["head walls", "back wall"] : ["back wall", "head walls"];
+    // Over the wall edges the walls that run through go first; beside them those that the sides match.
+    const onBase = (settings.construction ?? "on base") === "on base";
+    const [first, then] = onBase ? [through, between] : [between, through];
+    const meets = onBase ? "between them, glued on three edges" : "over their ends";
     return [
       CUT_BOARDS,
+      ...(flanged
+        ? [
+            {
+              text: "Glue each side to the middle of its larger flange card, the grain of both the same way; weight it flat until dry.",
+              caution: "adhesive",
+            } as const,
+          ]
+        : []),
       ...(lined
         ? [
             {
@@ -116,12 +128,17 @@ export const slipcase: Kind = {
           ]
         : []),
       {
-        text: `Glue the ${between} to one side, then the ${through}, which covers their ends${lined ? "; keep the lined faces in" : ""}.`,
+        text: `Glue the ${first} to one side, then the ${then} ${meets}${lined ? "; keep the lined faces in" : ""}.`,
         caution: "adhesive",
       },
       { text: "Try the book before the second side goes on: it must slide without a push. Then glue the second side." },
       ...(flanged
-        ? [{ text: "Glue the flange cards over both sides, weight until dry, trim flush.", caution: "blade" } as const]
+        ? [
+            {
+              text: "When all is dry, trim the flange cards flush with the walls, with a thin knife.",
+              caution: "blade",
+            } as const,
+          ]
         : []),
       ...(settings.covering === "none" ? [] : COVERING_STEPS),
     ];

@@ -93,10 +93,10 @@ export const threeTrayBox: Kind = {
     return [
       CUT_BOARDS,
       ...trayOrder("inner", form),
-      { text: "Measure the finished inner tray, bare, before bottom and lid are cut: both are made to it." },
+      ...trayCovering("inner", form, settings),
+      { text: "Measure the finished inner tray before bottom and lid are cut: both are made to it." },
       ...trayOrder("bottom", form),
       ...trayOrder("lid", lid),
-      ...trayCovering("inner", form, settings),
       ...trayCovering("bottom", form, settings),
       ...trayCovering("lid", lid, settings),
       { text: "Glue the inner tray into the bottom, centred; weight it until dry.", caution: "adhesive" },
