@@ -90,7 +90,8 @@ function readValue<K extends SettingKey>(
 
 /** The nearest word or stock name; empty when nothing is near, or when a measure was meant. */
 function nearMiss(value: unknown, choices: readonly Choice[], stock: readonly StockRow[]): string {
-  if (typeof value !== "string") return "";
+  // A bare number is a measure, the same in a text as in a cell.
+  if (typeof value !== "string" || !/\p{L}/u.test(value)) return "";
   if (/\d/.test(value) && choices.every(({ is }) => is !== "stock")) return "";
   return didYouMean(value, namesIn(choices, stock));
 }
