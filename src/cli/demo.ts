@@ -1,4 +1,4 @@
-import { mkdirSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { saveBeside } from "../files/saveBeside";
 import { writeCsv } from "../workbook/writeCsv";
@@ -12,7 +12,8 @@ export function demoCommand(folder: string): Output {
   const survey = join(folder, "survey.csv");
   const bytes = writeCsv(DEMO_SURVEY);
   // An earlier demo in that folder has the same bytes, and stays; anything else is kept as a backup.
-  saveBeside({ input: survey, inputBytes: bytes, output: survey, bytes, replace: true });
+  const inputBytes = existsSync(survey) ? readFileSync(survey) : bytes;
+  saveBeside({ input: survey, inputBytes, output: survey, bytes, inPlace: true });
   const out = join(folder, "survey-filled.xlsx");
   const { text, json } = fillCommand({
     survey,

@@ -179,7 +179,8 @@ export function summaryText(summary: Summary): string {
     ...(leftOut > 0 ? [`${leftOut} left out`] : []),
     `${problems.length} with a problem`,
   ];
-  const total = boardArea.reduce((sum, { area }) => sum + area, 0);
+  const boards = boardArea.filter(({ material }) => material === "board");
+  const total = boards.reduce((sum, { area }) => sum + area, 0);
   return [
     `${rows} rows: ${counts.join(", ")}`,
     "",
@@ -187,9 +188,9 @@ export function summaryText(summary: Summary): string {
     "",
     indented(
       textTable([
-        ["board", "for items", `net area, ${areaUnit}`],
+        ["board or card", "for items", `net area, ${areaUnit}`],
         ...boardArea.map((each) => [each.stock, each.items, each.area]),
-        ...(boardArea.length > 1 ? [["all boards", "", total]] : []),
+        ...(boards.length > 1 ? [["all boards", "", total]] : []),
       ]),
     ),
     ...(problems.length === 0

@@ -92,8 +92,8 @@ ${CAUTION}`,
   plan: `enclosure-columns plan SURVEY
 
 How many sheets of each stock the whole survey takes, how far that is from the least possible, and what the plan asks of
-the person who cuts it: cuts, settings of the fence, stages, slivers, open items, loose panels. Grain is kept. The setting
-"plan style" is bench (easy to cut) or least sheets.
+the person who cuts it: cuts, settings of the fence, stages, slivers, open items, loose panels. Grain is kept.
+The setting "plan style" is bench (easy to cut) or least sheets.
 
   --only STOCK        one stock alone
   --by HEADING        each value of this heading (batch, say) from sheets of its own; tells what that costs in sheets

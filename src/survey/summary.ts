@@ -1,4 +1,4 @@
-import { boardParts } from "../enclosure/part";
+import { boardParts, type Part } from "../enclosure/part";
 import { areaIn, tidy, type WorkbookUnit } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import { netAreaM2 } from "../item/answers";
@@ -16,24 +16,29 @@ export interface Summary {
   readonly problems: readonly { readonly row: number; readonly identifier: string; readonly problem: string }[];
   /** Enclosures to make, copies counted. */
   readonly enclosures: readonly { readonly enclosure: string; readonly count: number }[];
-  /** By board: the enclosures that it goes into, and the net area of all copies. */
-  readonly boardArea: readonly { readonly stock: string; readonly items: number; readonly area: number }[];
+  /** By board and card: the enclosures that it goes into, and the net area of all copies. */
+  readonly boardArea: readonly {
+    readonly stock: string;
+    readonly material: Part["material"];
+    readonly items: number;
+    readonly area: number;
+  }[];
   readonly areaUnit: "m2" | "ft2";
 }
 
 export function summaryOf({ survey, outcomes, settings }: SizedSurvey): Summary {
   const count = (state: string) => outcomes.filter((outcome) => outcome.state === state).length;
   const enclosures = new Map<string, number>();
-  const areas = new Map<string, { items: number; area: number }>();
+  const areas = new Map<string, { material: Part["material"]; items: number; area: number }>();
   for (const outcome of outcomes) {
     if (outcome.state !== "sized") continue;
     const { sized, quantity } = outcome;
     enclosures.set(sized.kind.name, (enclosures.get(sized.kind.name) ?? 0) + quantity);
     const used = new Set<string>();
     for (const part of boardParts(sized.assembly)) {
-      const sum = areas.get(part.stock) ?? { items: 0, area: 0 };
+      const sum = areas.get(part.stock) ?? { material: part.material, items: 0, area: 0 };
       const items = sum.items + (used.has(part.stock) ? 0 : quantity);
-      areas.set(part.stock, { items, area: sum.area + netAreaM2([part]) * quantity });
+      areas.set(part.stock, { ...sum, items, area: sum.area + netAreaM2([part]) * quantity });
       used.add(part.stock);
     }
   }
@@ -51,6 +56,7 @@ export function summaryOf({ survey, outcomes, settings }: SizedSurvey): Summary 
     enclosures: [...enclosures].map(([enclosure, number]) => ({ enclosure, count: number })),
     boardArea: inStockOrder([...areas.keys()], settings).map((stock) => ({
       stock,
+      material: areas.get(stock)!.material,
       items: areas.get(stock)!.items,
       area: tidy(areaIn(areas.get(stock)!.area, settings.unit)),
     })),

@@ -2,7 +2,8 @@ import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { KINDS } from "../../src/enclosure/registry";
-import { SETTING_NAMES } from "../../src/settings/given";
+import { SETTING_KEYS } from "../../src/settings/given";
+import { DEFINITIONS } from "../../src/settings/schema";
 import { book, columnOf, json, newFolder, run, sheetRows } from "./run";
 
 const COMMANDS = ["fill", "parts", "plan", "estimate", "paper", "open", "kinds", "settings", "demo"];
@@ -122,7 +123,11 @@ describe("reference", () => {
 
   test("settings: every one, with where it came from", () => {
     const settings = json(".", "settings", "--set", "fit=loose") as unknown as Record<string, unknown>[];
-    expect(settings.map((each) => each["setting"])).toEqual(SETTING_NAMES);
+    expect(settings.map((each) => each["setting"])).toEqual(
+      SETTING_KEYS.map((key) => DEFINITIONS[key])
+        .filter(({ retired }) => !retired)
+        .map(({ name }) => name),
+    );
     expect(settings.find((each) => each["setting"] === "fit")).toMatchObject({ value: "loose", from: "settings 1" });
     expect(settings.find((each) => each["setting"] === "turn-in")).toMatchObject({ value: "15 mm", from: "default" });
   });

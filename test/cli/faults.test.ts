@@ -53,7 +53,9 @@ describe("a fault of the program", () => {
 
 test("what cells hold is shown and never obeyed by the terminal", () => {
   const escape = "\u001b[2J\u009b31m\u202eevil\u0007";
-  const folder = folderWith(`id,height,width,depth,enclosure\n"A${escape}\nFiles",${escape},210,40,tray\n`);
+  const folder = folderWith(
+    `id,height,width,depth,enclosure\n"A${escape}\nFiles",${escape},210,40,tray\nB,300,210,40,tray\nC,300,210,40,tray\n`,
+  );
   for (const args of [
     ["fill", "survey.csv"],
     ["plan", "survey.csv"],

@@ -17,11 +17,12 @@ Total,1400,1050,180,,2,
 `;
 const HEADINGS = ["Shelfmark", "Height", "Width", "Depth", "Enclosure", "Quantity", "Notes"];
 const PROBLEM = 'height: got "3OO"; give a length such as 40, 40 mm or 1 9/16 in';
+const BOARD_COLUMNS = ["preferred board", "board", "caliper"];
 const DEFAULTS = [
+  ...BOARD_COLUMNS,
   "outside height (mm)",
   "outside width (mm)",
   "outside depth (mm)",
-  "caliper",
   "board area (m2)",
   "problem",
 ];
@@ -60,8 +61,8 @@ describe("a .csv survey", () => {
     const rows = csvRows(folder, "survey-filled.csv");
     expect(rows[0]).toEqual([...HEADINGS, ...DEFAULTS]);
     expect(rows.map((row) => row.slice(0, HEADINGS.length))).toEqual(csvRows(folder, "survey.csv"));
-    // Tray, flanged: inside 303 x 213 x 40.5, walls of 2, covered by 0.5 on each face, card of 0.4.
-    expect(rows[1]!.slice(7, 9)).toEqual(["308", "218"]);
+    // Tray, flanged: inside 303 x 213, walls of 2.5 by the guide, covered by 0.5 on each face.
+    expect(rows[1]!.slice(7, 12)).toEqual(["", "conservation board 2.5", "2.5", "309", "219"]);
     expect(columnOf(rows, "problem")).toEqual(["", "", PROBLEM, "", "", "", "row of totals: left out"]);
     expect(columnOf(rows, "outside height (mm)").slice(2, 5)).toEqual(["", "", ""]);
     expect(bytesOf(folder, "survey.csv")).toEqual(new TextEncoder().encode(CSV));
@@ -71,31 +72,38 @@ describe("a .csv survey", () => {
     const folder = folderWithCsv();
     run(folder, "fill", "survey.csv", "--columns", "board area; base length");
     const rows = csvRows(folder, "survey-filled.csv");
-    expect(rows[0]!.slice(7)).toEqual(["board area (m2)", "base length (mm)", "problem"]);
-    // Base 303 x 213; side walls 307 long and head walls 213, two each, 44.5 high: inside depth 42.5 and a base of 2.
-    const one = (303 * 213 + 2 * 307 * 44.5 + 2 * 213 * 44.5) / 1e6;
-    expect(Number(rows[1]![7])).toBeCloseTo(2 * one, 9);
-    expect(rows[1]![8]).toBe("303");
+    expect(rows[0]!.slice(7)).toEqual([...BOARD_COLUMNS, "board area (m2)", "base length (mm)", "problem"]);
+    // Base 303 x 213; side walls 308 long and head walls 213, two each, 45 high: inside depth 42.5 and a base of 2.5.
+    const one = (303 * 213 + 2 * 308 * 45 + 2 * 213 * 45) / 1e6;
+    expect(Number(rows[1]![10])).toBeCloseTo(2 * one, 9);
+    expect(rows[1]![11]).toBe("303");
   });
 
   test("becomes a workbook: a table with live formulas, their results, settings and stock, the cut list", () => {
     const folder = folderWithCsv();
     expect(run(folder, "fill", "survey.csv", "--out", "new.xlsx", "--cut-list").code).toBe(0);
     const { sheets, tables, names } = book(folder, "new.xlsx");
-    expect(sheets.map(({ name }) => name)).toEqual(["Survey", "settings", "stock", "Cut list"]);
+    expect(sheets.map(({ name }) => name)).toEqual([
+      "Survey",
+      "settings",
+      "stock",
+      "board guide",
+      "board choices",
+      "Cut list",
+    ]);
     expect(tables.map(({ name }) => name)).toEqual(["Survey"]);
     expect(names.filter(({ hidden }) => !hidden).map(({ name }) => name)).toEqual(["settings", "stock"]);
     const rows = sheetRows(folder, "new.xlsx", "Survey");
     expect(rows[0]).toEqual([...HEADINGS, ...DEFAULTS]);
     expect(rows[1]!.slice(0, 7)).toEqual(["A 1", 300, 210, 40, "tray", 2, "brittle, loose"]);
     expect(rows[6]![6]).toBe("=SUM(A1)");
-    expect(rows[1]![7]).toBe(308);
+    expect(rows[1]![10]).toBe(309);
     expect(rows[3]!.at(-1)).toBe(PROBLEM);
-    expect(rows[3]![7]).toEqual({ error: "#VALUE!" });
-    expect(formulaOf(folder, "new.xlsx", "H2")).toBe(
+    expect(rows[3]![10]).toEqual({ error: "#VALUE!" });
+    expect(formulaOf(folder, "new.xlsx", "K2")).toBe(
       '_xldudf_ENC_OUTSIDE($B2,$C2,$D2,$E2,"height",settings,stock,"unit=mm")',
     );
-    expect(formulaOf(folder, "new.xlsx", "H8")).toBeUndefined();
+    expect(formulaOf(folder, "new.xlsx", "K8")).toBeUndefined();
     const list = sheetRows(folder, "new.xlsx", "Cut list");
     expect(list[0]!.slice(0, 4)).toEqual(["identifier", "enclosure", "part", "count"]);
     expect(list[1]!.slice(0, 6)).toEqual(["A 1", "tray", "base", 2, 303, 213]);
@@ -121,8 +129,10 @@ describe("a .csv survey", () => {
     const folder = folderWithCsv("Signatur;Height;Width;Depth;Enclosure\r\nA 1;30,5;21;4;tray\r\n");
     expect(run(folder, "fill", "survey.csv", "--unit", "cm", "--columns", "inside height").code).toBe(0);
     const text = new TextDecoder().decode(bytesOf(folder, "survey-filled.csv"));
-    expect(text).toMatch(/^\ufeff?Signatur;Height;Width;Depth;Enclosure;inside height \(cm\);problem\r\n/);
-    expect(text).toContain("A 1;30,5;21;4;tray;30,8;");
+    expect(text).toMatch(
+      /^\ufeff?Signatur;Height;Width;Depth;Enclosure;preferred board;board;caliper;inside height \(cm\);problem\r\n/,
+    );
+    expect(text).toContain("A 1;30,5;21;4;tray;;conservation board 2.5;2,5;30,8;");
   });
 });
 
@@ -137,6 +147,8 @@ describe("a workbook", () => {
       "Diary",
       "settings",
       "stock",
+      "board guide",
+      "board choices",
     ]);
     const own = (name: string) =>
       sheetRows(folder, name, "Survey").map((row) => HEADINGS.map((_, index) => row[index] ?? null));
@@ -148,7 +160,7 @@ describe("a workbook", () => {
     run(folder, "fill", "survey.xlsx", "--values");
     const { formulas, rows } = readSheet(book(folder, "survey-filled.xlsx"), "Survey", { formulas: true });
     expect(formulas.size).toBe(0);
-    expect(rows[1]!.slice(7, 9)).toEqual([308, 218]);
+    expect(rows[1]!.slice(8, 12)).toEqual(["conservation board 2.5", 2.5, 309, 219]);
     expect(book(folder, "survey-filled.xlsx").sheets.map(({ name }) => name)).toEqual(["Survey"]);
   });
 
@@ -182,8 +194,8 @@ describe("run again", () => {
     run(folder, "fill", "survey.xlsx", "--in-place");
     const edited = editWorkbook(book(folder, "survey.xlsx"), {
       cells: [
-        { sheet: "Survey", row: 1, column: 15, content: "mine" },
-        { sheet: "Survey", row: 2, column: 15, content: 5 },
+        { sheet: "Survey", row: 1, column: 17, content: "mine" },
+        { sheet: "Survey", row: 2, column: 17, content: 5 },
         { sheet: "Survey", row: 2, column: 2, content: 320 },
       ],
     });
@@ -193,10 +205,16 @@ describe("run again", () => {
     const headings = rows[0]!.filter((cell) => cell !== null && cell !== undefined);
     expect(headings.filter((cell) => cell === "outside height (mm)")).toEqual(["outside height (mm)"]);
     expect(new Set(headings).size).toBe(headings.length);
-    expect(columnOf(rows, "outside height (mm)")[0]).toBe(328);
-    expect(columnOf(rows, "side wall length (mm)")[0]).toBe(327);
+    expect(columnOf(rows, "outside height (mm)")[0]).toBe(329);
+    expect(columnOf(rows, "side wall length (mm)")[0]).toBe(328);
     expect(columnOf(rows, "mine")[0]).toBe(5);
-    expect(book(folder, "survey.xlsx").sheets.map(({ name }) => name)).toEqual(["Survey", "settings", "stock"]);
+    expect(book(folder, "survey.xlsx").sheets.map(({ name }) => name)).toEqual([
+      "Survey",
+      "settings",
+      "stock",
+      "board guide",
+      "board choices",
+    ]);
   });
 
   test("the settings sheet is the user's: a fit changed there is followed", () => {
@@ -208,8 +226,8 @@ describe("run again", () => {
     });
     writeFileSync(join(folder, "survey.xlsx"), edited.bytes);
     run(folder, "fill", "survey.xlsx", "--in-place");
-    // 300 + 1 covering + 10 play, walls of 2, covering of 1.
-    expect(columnOf(sheetRows(folder, "survey.xlsx", "Survey"), "outside height (mm)")[0]).toBe(316);
+    // 300 + 1 covering + 10 play, walls of 2.5, covering of 1.
+    expect(columnOf(sheetRows(folder, "survey.xlsx", "Survey"), "outside height (mm)")[0]).toBe(317);
     expect(sheetRows(folder, "survey.xlsx", "settings")[row - 1]![1]).toBe("10 mm");
   });
 
@@ -222,7 +240,14 @@ describe("run again", () => {
     writeFileSync(join(folder, "survey.xlsx"), edited.bytes);
     run(folder, "fill", "survey.xlsx", "--in-place");
     expect(sheetRows(folder, "survey.xlsx", "Cut list")[1]!.slice(0, 6)).toEqual(["A 1", "tray", "base", 2, 323, 213]);
-    expect(book(folder, "survey.xlsx").sheets.length).toBe(4);
+    expect(book(folder, "survey.xlsx").sheets.map(({ name }) => name)).toEqual([
+      "Survey",
+      "settings",
+      "stock",
+      "board guide",
+      "board choices",
+      "Cut list",
+    ]);
   });
 
   test("a range that the user called settings is read, and no sheet is made for it", () => {
@@ -232,10 +257,16 @@ describe("run again", () => {
     const named = { name: "settings", refersTo: "'My shop'!$A$2:$B$3" };
     writeFileSync(join(folder, "survey.xlsx"), createWorkbook([{ name: "Survey", rows }, mine], [named]));
     expect(run(folder, "fill", "survey.xlsx", "--set", "covering allowance=3 mm").code).toBe(0);
-    expect(book(folder, "survey-filled.xlsx").sheets.map(({ name }) => name)).toEqual(["Survey", "My shop", "stock"]);
-    // 300 + 3 + 10, walls of 2, 1.5 on each face.
-    expect(sheetRows(folder, "survey-filled.xlsx", "Survey")[1]![5]).toBe(320);
-    expect(formulaOf(folder, "survey-filled.xlsx", "F2")).toBe(
+    expect(book(folder, "survey-filled.xlsx").sheets.map(({ name }) => name)).toEqual([
+      "Survey",
+      "My shop",
+      "stock",
+      "board guide",
+      "board choices",
+    ]);
+    // 300 + 3 + 10, walls of 2.5, 1.5 on each face.
+    expect(sheetRows(folder, "survey-filled.xlsx", "Survey")[1]![8]).toBe(321);
+    expect(formulaOf(folder, "survey-filled.xlsx", "I2")).toBe(
       '_xldudf_ENC_OUTSIDE($B2,$C2,$D2,$E2,"height",settings,stock,"unit=mm",{"setting","value";"covering allowance","3 mm"})',
     );
   });
@@ -252,7 +283,7 @@ describe("--json", () => {
       readonly leftOut: number;
       readonly problems: readonly { readonly row: number; readonly identifier: string; readonly problem: string }[];
       readonly enclosures: readonly { readonly enclosure: string; readonly count: number }[];
-      readonly boardArea: readonly { readonly stock: string; readonly area: number }[];
+      readonly boardArea: readonly { readonly material: string; readonly items: number; readonly area: number }[];
       readonly areaUnit: string;
       readonly said: readonly string[];
       readonly files: readonly { readonly what: string; readonly path: string }[];
@@ -275,7 +306,9 @@ describe("--json", () => {
     expect(answer.areaUnit).toBe("m2");
     const areas = columnOf(csvRows(folder, "survey-filled.csv"), "board area (m2)").map(Number);
     const sum = (values: readonly number[]) => values.reduce((total, each) => total + each, 0);
-    expect(sum(boardArea.map(({ area }) => area))).toBeCloseTo(sum(areas), 9);
+    const boards = boardArea.filter(({ material }) => material === "board");
+    expect(sum(boards.map(({ area }) => area))).toBeCloseTo(sum(areas), 9);
+    expect(sum(boards.map(({ items }) => items))).toBe(sum(answer.enclosures.map(({ count }) => count)));
     expect(answer.files.every(({ path }) => existsSync(join(folder, path)) || existsSync(path))).toBe(true);
     expect(answer.said).toContain("headings in row 1, rows 2 to 8");
   });
@@ -313,7 +346,7 @@ describe("which column is which", () => {
     expect(refused.code).toBe(2);
     expect(refused.err).toContain("enclosure-columns fill survey.xlsx --sheet North\n");
     expect(run(folder, "fill", "survey.xlsx", "--sheet", "North", "--heading-row", "2").code).toBe(0);
-    expect(sheetRows(folder, "survey-filled.xlsx", "North")[2]![5]).toBe(308);
+    expect(sheetRows(folder, "survey-filled.xlsx", "North")[2]![8]).toBe(309);
     expect(sheetRows(folder, "survey-filled.xlsx", "South")[1]!.length).toBe(5);
     expect(run(folder, "fill", "survey.xlsx", "--heading-row", "x").err).toMatch(
       /^heading-row: got "x"; give the number of a row/,
@@ -332,9 +365,16 @@ describe("settings from files", () => {
     const files = ["--settings", "shop.csv", "--stock", "stock.csv", "--columns", "outside height; base stock"];
     run(folder, "fill", "survey.csv", ...files);
     // 300 + 1 + 10, two walls of 2.4, 1 of covering.
-    expect(csvRows(folder, "survey-filled.csv")[1]!.slice(7, 9)).toEqual(["316.8", "Brown 2.4"]);
+    expect(csvRows(folder, "survey-filled.csv")[1]!.slice(7)).toEqual([
+      "",
+      "Brown 2.4",
+      "2.4",
+      "316.8",
+      "Brown 2.4",
+      "",
+    ]);
     run(folder, "fill", "survey.csv", ...files, "--set", "fit=none", "--replace");
-    expect(csvRows(folder, "survey-filled.csv")[1]![7]).toBe("306.8");
+    expect(csvRows(folder, "survey-filled.csv")[1]![10]).toBe("306.8");
   });
 });
 
@@ -409,8 +449,8 @@ office("LibreOffice opens the filled workbook", () => {
     const stored = sheetRows(folder, "filled.xlsx", "Survey");
     expect(rows[0]).toEqual(stored[0]);
     expect(columnOf(rows, "outside height (mm)").map((cell) => cell?.trim())).toEqual([
-      "308.0",
-      "315.0",
+      "309.0",
+      "317.0",
       // Where it lacks the functions, LibreOffice calculates what holds an error; texts and numbers it keeps.
       expect.stringMatching(AN_ERROR),
       "",
@@ -419,8 +459,8 @@ office("LibreOffice opens the filled workbook", () => {
       "",
     ]);
     expect(columnOf(rows, "base stock").map((cell) => cell?.trim())).toEqual([
-      "conservation board 2",
-      "conservation board 2",
+      "conservation board 2.5",
+      "conservation board 2.5",
       expect.stringMatching(AN_ERROR),
       "",
       "",

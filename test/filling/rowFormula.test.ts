@@ -50,7 +50,7 @@ test("eighths typed under feet, which no other unit reads, are feet", async () =
   ];
   const all = await calculated(filled(bookOf(cells), { figures: ["outside height"] }).edit.bytes);
   // 1 5/8 ft = 495.3, and 1 5/8 in = 41.275; + 3 inside, up to the half, + 2 boards + 1 covering.
-  const heights = all.filter(({ heading }) => heading === "outside height");
+  const heights = all.filter(({ heading }) => heading === "outside height (mm)");
   expect(heights.map((each) => each.calculated)).toEqual([505.5, 50.5]);
   expect(all.filter((each) => !agree(each))).toEqual([]);
 });
@@ -133,7 +133,7 @@ describe("formulas follow the cells they read", () => {
       cells: [{ sheet: "Survey", row: 2, column: preferred, content: "2 x conservation board 2" }],
     });
     const rowOf = (all: readonly Calculated[], row: number) =>
-      all.filter((each) => each.row === row && each.heading !== "board area").map((each) => each.calculated);
+      all.filter((each) => each.row === row && each.heading !== "board area (m2)").map((each) => each.calculated);
     const all = await calculated(typed.bytes);
     expect(rowOf(all, 2)).toEqual(["2 x conservation board 2", 4, "conservation board 2", 2, 2, "", ""]);
     expect(rowOf(all, 3)).toEqual(["conservation board 2.5", 2.5, "conservation board 2.5", 1, 2.5, "", ""]);

@@ -87,7 +87,7 @@ test.each(['<fonts count="1"><font/></fonts>', ""])(
     verifyEdit(workbook, edit, edit.bytes);
     const [headings, filled] = readSheet(openWorkbook(edit.bytes), "Survey").rows;
     expect(filled!.slice(0, 5)).toEqual(["A", 300, 210, 40, "tray"]);
-    expect(filled![headings!.indexOf("board area")]).toEqual(expect.any(Number));
+    expect(filled![headings!.indexOf("board area (m2)")]).toEqual(expect.any(Number));
   },
 );
 
