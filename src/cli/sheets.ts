@@ -135,7 +135,7 @@ export async function estimateCommand(
   const table = plainRows(estimateTable(estimate, settings));
   const leftOut = leftOutRows(sized, allPlans(groups), estimate);
   const notice = examplePriceNotice(estimate, settings);
-  const saved = saveEstimate(survey, target, [...table, ...plainRows(leftOut), ...(notice === "" ? [] : [[notice]])]);
+  const saved = saveEstimate(survey, target, notice, [...table, ...plainRows(leftOut)]);
   return {
     text: [
       ...(notice === "" ? [] : [notice, ""]),
@@ -222,6 +222,7 @@ function method({ lines }: Estimate, { settings }: SizedSurvey, currency: string
 function saveEstimate(
   { path, bytes, workbook }: ReadSurvey,
   { out, inPlace, replace }: EstimateOut,
+  notice: string,
   rows: readonly (readonly (string | number)[])[],
 ): readonly string[] {
   if (out === undefined && !inPlace) return [];
@@ -229,7 +230,7 @@ function saveEstimate(
   const kind = extname(output).toLowerCase();
   const request = { input: path, inputBytes: bytes, output, inPlace, replace };
   if (kind === ".csv" && !inPlace) {
-    const content = writeCsv(rows);
+    const content = writeCsv(notice === "" ? rows : [[notice], ...rows]);
     return told(saveBeside({ ...request, bytes: content }), "estimate");
   }
   if (kind !== ".xlsx" && kind !== ".xlsm")
@@ -238,7 +239,7 @@ function saveEstimate(
       shown(basename(output)),
       inPlace ? "only a workbook takes the estimate in" : "give a .csv or .xlsx file",
     );
-  const sheet = estimateSheet(rows);
+  const sheet = estimateSheet(rows, notice);
   if (workbook === undefined) {
     const content = createWorkbook([sheet]);
     return told(saveBeside({ ...request, bytes: content }), "estimate");

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { estimateOf } from "../estimate/estimate";
+import { examplePriceNotice } from "../estimate/examplePrices";
 import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
 import { plainRows } from "../item/answers";
 import { toldError } from "../measure/fault";
@@ -72,10 +73,11 @@ export function CostView({ model, survey, state, place }: ViewProps) {
   const stale = found !== undefined && found.of !== sized;
   const estimate = found === undefined ? undefined : estimateOf(found.groups, settings);
   const table = estimate === undefined ? [] : plainRows(estimateTable(estimate, settings));
+  const notice = estimate === undefined ? "" : examplePriceNotice(estimate, settings);
   const leftOut = plainRows(leftOutRows(sized, plans, estimate));
   const writeEstimate = () =>
     model.write("Writing the estimate to a sheet", () => ({
-      edits: { sheets: [estimateSheet([...table, ...leftOut])] },
+      edits: { sheets: [estimateSheet([...table, ...leftOut], notice)] },
     }));
   const writePlan = () =>
     model.write("Writing the cutting plan to a sheet", () => ({
@@ -116,6 +118,7 @@ export function CostView({ model, survey, state, place }: ViewProps) {
           />
           <p class="quiet">No plan can use less than “least possible”; “proved least” says where none is better.</p>
           <h2>Estimate{settings.currency === "" ? "" : `, ${settings.currency}`}</h2>
+          {notice !== "" && <p class="wrong">{notice}</p>}
           <Table
             label="Estimate"
             headings={(table[0] ?? []).map(String)}

@@ -92,7 +92,7 @@ describe("a .csv survey", () => {
       "Cut list",
     ]);
     expect(tables.map(({ name }) => name)).toEqual(["Survey"]);
-    expect(names.filter(({ hidden }) => !hidden).map(({ name }) => name)).toEqual(["settings", "stock"]);
+    expect(names.filter(({ hidden }) => !hidden).map(({ name }) => name)).toEqual(["settings", "stock", "board_guide"]);
     const rows = sheetRows(folder, "new.xlsx", "Survey");
     expect(rows[0]).toEqual([...HEADINGS, ...DEFAULTS]);
     expect(rows[1]!.slice(0, 7)).toEqual(["A 1", 300, 210, 40, "tray", 2, "brittle, loose"]);
@@ -101,7 +101,7 @@ describe("a .csv survey", () => {
     expect(rows[3]!.at(-1)).toBe(PROBLEM);
     expect(rows[3]![10]).toEqual({ error: "#VALUE!" });
     expect(formulaOf(folder, "new.xlsx", "K2")).toBe(
-      '_xldudf_ENC_OUTSIDE($B2,$C2,$D2,$E2,"height",settings,stock,"unit=mm")',
+      '_xldudf_ENC_OUTSIDE($B2,$C2,$D2,$E2,"height",settings,stock,"unit=mm","wall board="&IF($I2=0,"",$I2))',
     );
     expect(formulaOf(folder, "new.xlsx", "K8")).toBeUndefined();
     const list = sheetRows(folder, "new.xlsx", "Cut list");
@@ -267,7 +267,7 @@ describe("run again", () => {
     // 300 + 3 + 10, walls of 2.5, 1.5 on each face.
     expect(sheetRows(folder, "survey-filled.xlsx", "Survey")[1]![8]).toBe(321);
     expect(formulaOf(folder, "survey-filled.xlsx", "I2")).toBe(
-      '_xldudf_ENC_OUTSIDE($B2,$C2,$D2,$E2,"height",settings,stock,"unit=mm",{"setting","value";"covering allowance","3 mm"})',
+      '_xldudf_ENC_OUTSIDE($B2,$C2,$D2,$E2,"height",settings,stock,"unit=mm",{"setting","value";"covering allowance","3 mm"},"wall board="&IF($G2=0,"",$G2))',
     );
   });
 });

@@ -90,7 +90,8 @@ test("the estimate stands as a sheet in a copy of the workbook; every other shee
     total: number;
     notInCost?: string;
   }[];
-  const rows = sheetRows(folder, "with.xlsx", "Estimate");
+  const [notice, ...rows] = sheetRows(folder, "with.xlsx", "Estimate");
+  expect(notice![0]).toMatch(/^Example prices, not quotes: /);
   expect(columnOf(rows, "stock").slice(0, lines.length)).toEqual(lines.map(({ stock }) => stock));
   // What has no price is blank there.
   expect(columnOf(rows, "total").slice(0, lines.length)).toEqual(
