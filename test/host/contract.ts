@@ -6,8 +6,11 @@ import { bookOf, type Book } from "../../src/workbook/book";
 import { cellName, parseCell } from "../../src/workbook/cellRef";
 import { cellLooksOf } from "../../src/workbook/cellLooks";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
+import { withBoards } from "../../src/filling/boardColumns";
+import { PREFERRED_BOARD } from "../../src/settings/definitions/materialSettings";
 import { csvToWorkbook } from "../../src/filling/fillCsv";
 import { fillWorkbook } from "../../src/filling/fillWorkbook";
+import { headedFigure } from "../../src/filling/headedFigure";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readCsv } from "../../src/workbook/readCsv";
 import { readSheet } from "../../src/workbook/readSheet";
@@ -104,6 +107,11 @@ export function contractOf(host: string, open: (bytes: Uint8Array) => Promise<Op
 }
 
 export const FIGURES = ["outside height", "outside width", "caliper", "mass", "cautions", "problem"];
+/** The headings of what a fill adds: a column for the user's choice of board, then the figures with their board first. */
+export const headingsOf = (figures: readonly string[]): readonly string[] => [
+  PREFERRED_BOARD,
+  ...withBoards(figures).map((name) => headedFigure(name, "mm")),
+];
 const FEWER = ["outside height", "outside width", "problem"];
 export const FILL: FillOptions = {
   figures: FIGURES,

@@ -203,7 +203,7 @@ test("the survey is filtered by its caliper with the mouse, and shows those rows
   const matching = rows.flatMap((_, row) => (calipers[row] === wanted ? [row + 1] : []));
   expect([matching.length > 1, matching.length < rows.length - 4]).toEqual([true, true]);
   // So wide that the column is in sight without scrolling.
-  await page.setViewportSize({ width: 2600, height: 800 });
+  await page.setViewportSize({ width: 3200, height: 800 });
   const { right, bottom } = await page.evaluate((at) => {
     const heading = openGrid.workbook().getActiveSheet().getRange(0, at).getCellRect();
     return { right: heading.right, bottom: heading.bottom };

@@ -4,6 +4,8 @@ import axe from "axe-core";
 import type { Browser } from "playwright-core";
 import { fillWorkbook } from "../../src/filling/fillWorkbook";
 import { bookOf } from "../../src/workbook/book";
+import { cellName } from "../../src/workbook/cellRef";
+import { typedFormula } from "../../src/workbook/formulaText";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
@@ -143,11 +145,18 @@ test("columns added from the pane are those of the command line; a setting chang
   });
   const filled = openWorkbook(edit.bytes);
   const grid = readSheet(filled, chooseSheet(bookOf(filled)).sheet.name, { formulas: true });
-  await becomes(async () => (await cell("Items", 1, 8)).value, "outside height");
-  const live = await cell("Items", 2, 8);
-  expect(live.formula).toBe('=ENC.OUTSIDE($C2,$D2,$E2,$G2,"height",settings,stock,"weight="&IF($F2=0,"",$F2))');
-  expect(grid.formulas.get("H2")).toContain("_xldudf_ENC_OUTSIDE($C2,$D2,$E2,$G2");
-  await becomes(async () => Number((await cell("Items", 2, 8)).value), grid.rows[1]![7]);
+  const headings = grid.rows[0]!;
+  const height = headings.indexOf("outside height (mm)") + 1;
+  await becomes(async () => (await cell("Items", 1, height)).value, "outside height (mm)");
+  for (const [at, heading] of headings.entries()) {
+    const shown = await cell("Items", 1, at + 1);
+    expect([at, shown.value]).toEqual([at, heading]);
+    const stored = grid.formulas.get(cellName(2, at + 1));
+    const live = await cell("Items", 2, at + 1);
+    expect([heading, live.formula]).toEqual([heading, stored === undefined ? "" : `=${typedFormula(stored)}`]);
+  }
+  expect((await cell("Items", 2, height)).formula).toContain('=ENC.OUTSIDE($C2,$D2,$E2,$G2,"height",settings,stock,');
+  await becomes(async () => Number((await cell("Items", 2, height)).value), grid.rows[1]![height - 1]);
 
   const settings = await open.page.evaluate(() => {
     const { openGrid } = globalThis as unknown as {
@@ -161,13 +170,13 @@ test("columns added from the pane are those of the command line; a setting chang
   });
   const row = settings.findIndex(([name]) => name === "covering allowance") + 1;
   expect(row).toBeGreaterThan(0);
-  const before = (await cell("Items", 2, 8)).value;
+  const before = (await cell("Items", 2, height)).value;
   await type("settings", row, 2, 9);
-  await becomes(async () => (await cell("Items", 2, 8)).value !== before, true);
+  await becomes(async () => (await cell("Items", 2, height)).value !== before, true);
 
   await press("Undo: Adding the columns");
   await becomes(said, "Undone: Adding the columns.");
-  await becomes(async () => (await cell("Items", 1, 8)).value || null, null);
+  await becomes(async () => (await cell("Items", 1, height)).value || null, null);
 });
 
 test("what is ticked stays ticked while another view is looked at", async () => {

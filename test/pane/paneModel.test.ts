@@ -6,6 +6,7 @@ import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
 import type { WorkbookEdits } from "../../src/workbook/edits";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
+import { withBoards } from "../../src/filling/boardColumns";
 import { surveyEdits } from "../../src/filling/surveyEdits";
 
 const ROWS = [
@@ -64,7 +65,7 @@ test("it reads the survey, and knows the columns that it added", async () => {
   expect(model.state().survey!.sized.outcomes.map(({ state }) => state)).toEqual(["sized", "problem"]);
   expect(model.state().survey!.standing).toEqual([]);
   await adding(model);
-  expect(model.state().survey!.standing).toEqual(FIGURES);
+  expect(model.state().survey!.standing).toEqual(withBoards(FIGURES));
   expect(model.state().said).toEqual({ lines: ["Adding the columns: done.", "Told too."], failed: false });
   await model.undo();
   expect(model.state().survey!.standing).toEqual([]);

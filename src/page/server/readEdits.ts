@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { InputError } from "../../measure/errors";
 import { MOST_COLUMNS, MOST_ROWS } from "../../workbook/cellRef";
-import type { WorkbookEdits } from "../../workbook/edits";
+import type { CellEdit, ColumnsEdit, NewColumn, NewSheet, WorkbookEdits } from "../../workbook/edits";
 
 /** Changes that no page of ours sends. */
 export class MalformedEdits extends InputError {}
@@ -18,6 +18,9 @@ export function readEdits(json: string): { readonly cells: WorkbookEdits; readon
   return { cells: plainEdits(read.cells), write: read.write && plainEdits(read.write) };
 }
 
+/** A field of the edits that the page cannot send would make the server refuse all of them. */
+type EveryField<Edit> = Readonly<Record<keyof Edit, unknown>>;
+
 /** Limits of a sheet and its styles in Excel. */
 const MOST_STYLES = 65_490;
 const WIDEST_COLUMN = 255;
@@ -32,12 +35,15 @@ const area = z.strictObject({ top: row, left: columnPlace, bottom: row, right: c
 const content = z.union([plain, z.strictObject({ formula: z.string(), result: plain, fills: z.exactOptional(area) })]);
 const column = z.strictObject({
   heading: z.string(),
+  formerHeading: z.exactOptional(z.string()),
   cells: z.array(content),
   format: z.exactOptional(format),
   like: z.exactOptional(columnPlace),
+  ofUser: z.exactOptional(z.boolean()),
+  choices: z.exactOptional(z.string()),
   width: z.exactOptional(width),
   everyRow: z.exactOptional(z.string()),
-});
+} satisfies EveryField<NewColumn>);
 const cell = z.strictObject({
   sheet: z.string(),
   row,
@@ -46,7 +52,7 @@ const cell = z.strictObject({
   format: z.exactOptional(format),
   style: z.exactOptional(z.int().check(z.nonnegative(), z.lt(MOST_STYLES))),
   sharedText: z.exactOptional(z.int().check(z.nonnegative())),
-});
+} satisfies EveryField<CellEdit>);
 const sheet = z.strictObject({
   name: z.string(),
   rows: z.array(z.array(content).check(z.maxLength(MOST_COLUMNS))).check(z.maxLength(MOST_ROWS)),
@@ -56,7 +62,7 @@ const sheet = z.strictObject({
   widths: z.exactOptional(z.array(z.nullable(width))),
   table: z.exactOptional(z.string()),
   replaceable: z.exactOptional(z.boolean()),
-});
+} satisfies EveryField<NewSheet>);
 const edits = z.strictObject({
   columns: z.exactOptional(
     z.strictObject({
@@ -67,14 +73,14 @@ const edits = z.strictObject({
       lastRow: row,
       lastColumn: columnPlace,
       columns: z.array(column),
-    }),
+    } satisfies EveryField<ColumnsEdit>),
   ),
   cells: z.exactOptional(z.array(cell)),
   sheets: z.exactOptional(z.array(sheet)),
   removeSheets: z.exactOptional(z.array(z.string())),
   names: z.exactOptional(z.array(z.strictObject({ name: z.string(), refersTo: z.string() }))),
   widths: z.exactOptional(z.array(z.strictObject({ sheet: z.string(), column: columnPlace, width }))),
-});
+} satisfies EveryField<WorkbookEdits>);
 const CHANGES = z.strictObject({ cells: edits, write: z.exactOptional(edits) });
 
 function parsed(json: string): z.infer<typeof CHANGES> | undefined {
