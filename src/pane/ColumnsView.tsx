@@ -26,7 +26,7 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
     setOther("");
   };
   const write = () =>
-    model.write(standing.length > 0 ? "Writing the columns anew" : "Adding the columns", ({ book, answered }) => {
+    model.write(standing.length > 0 ? "Writing the columns again" : "Adding the columns", ({ book, answered }) => {
       const figures = withProblem(ticked);
       const { edits, unanswered } = surveyEdits(book, { ...answered, figures, values: false, cutList });
       return { edits, said: unanswered };
@@ -71,7 +71,7 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
             <input value={other} placeholder="lid side wall length" onInput={(e) => setOther(e.currentTarget.value)} />
           </label>
           <button type="submit" disabled={other.trim() === ""}>
-            Take it too
+            Add it
           </button>
         </form>
       </fieldset>
@@ -86,7 +86,7 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
           disabled={state.doing !== undefined || ticked.length === 0}
           onClick={() => void write()}
         >
-          {standing.length > 0 ? "Write the columns anew" : "Add the columns"}
+          {standing.length > 0 ? "Write the columns again" : "Add the columns"}
         </button>
       </p>
     </>

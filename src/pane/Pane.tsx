@@ -93,7 +93,7 @@ interface KeptViewProps {
   readonly children: ComponentChildren;
 }
 
-/** A view that was visited stays as it was left, plans and ticks included; one that is hidden is not drawn anew. */
+/** A view that was visited stays as it was left, plans and ticks included; one that is hidden is not drawn again. */
 function KeptView({ index, shown, children }: KeptViewProps) {
   const drawn = useRef(children);
   if (shown) drawn.current = children;
