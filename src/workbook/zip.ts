@@ -87,17 +87,6 @@ export function eachChunk(entry: ZipEntry, take: (chunk: Uint8Array) => boolean 
     throw damaged(`the part ${entry.name} with a wrong checksum`);
 }
 
-/** A whole part, unpacked. */
-export function unpack(entry: ZipEntry): Uint8Array {
-  const whole = new Uint8Array(entry.size);
-  let at = 0;
-  eachChunk(entry, (chunk) => {
-    whole.set(chunk, at);
-    at += chunk.length;
-  });
-  return whole;
-}
-
 const STORED = 0;
 const DEFLATED = 8;
 const LOCAL = 0x04034b50;
