@@ -107,7 +107,7 @@ function onlyCell(cells: unknown): unknown {
   return Array.isArray(row) && row.length === 1 ? (row[0] ?? null) : undefined;
 }
 
-/** The one place that turns what the core throws into a cell error; what nobody foresaw is told as a fault of the program. */
+/** The one place that turns what the core throws into a cell error; what nobody expected is reported as a fault of the program. */
 export function guarded(compute: () => Answer): CellResult {
   try {
     const answer = compute();

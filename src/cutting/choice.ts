@@ -1,6 +1,6 @@
 import { ALONG_LENGTH, NONE } from "./forest";
 
-/** Where and how to cut a piece; written anew for every piece, so that the search makes no garbage. */
+/** Where and how to cut a piece; written again for every piece, so that the search makes no garbage. */
 export interface Choice {
   leftover: number;
   turned: boolean;

@@ -183,7 +183,7 @@ export function leftOutRows(
       `${piece.part} (${count}) of ${stock}: ${reason}`,
     ]),
   );
-  // Groups of a budget lack the same prices, and are told so once.
+  // Groups of a budget lack the same prices, and that is reported once.
   const unpriced = new Map(
     (estimate?.lines ?? []).flatMap(({ stock, notInCost }) =>
       notInCost === undefined ? [] : [[`${stock}: ${notInCost}`, [stock, notInCost]] as const],

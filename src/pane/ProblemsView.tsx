@@ -20,7 +20,7 @@ interface UnknownWord {
   readonly rows: number;
 }
 
-/** Rows that cannot be sized, and rows with cautions; a press goes there, and one says what a word means everywhere. */
+/** Rows that cannot be sized, and rows with cautions; a press opens the row, and one choice says what a word means in all rows. */
 export function ProblemsView({ model, survey, state }: ViewProps) {
   const { items } = survey.sized.survey;
   const problems: Line[] = [];

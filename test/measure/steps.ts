@@ -15,7 +15,7 @@ export function lettersLookedAt(work: () => unknown): number {
   try {
     work();
   } catch {
-    // A refusal is as good an end as any.
+    // A refusal ends a case as well as an answer does.
   } finally {
     RegExp.prototype.exec = exec;
   }
