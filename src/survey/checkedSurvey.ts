@@ -1,7 +1,8 @@
 import { nameFor } from "../headings/columnQuestions";
 import { kindMeaning } from "../headings/kindWords";
 import { wordsOf } from "../headings/lexicon";
-import { plausibility, rowsText } from "../headings/plausibility";
+import { plausibility } from "../headings/plausibility";
+import { rowsText } from "../headings/rowsText";
 import { ALL_ROWS, choice, DECIMALS, ODD_SIZES, unanswered, type Question, type Word } from "../headings/questions";
 import { isBlank } from "../measure/blank";
 import { readGiven } from "../settings/given";

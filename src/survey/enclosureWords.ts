@@ -3,7 +3,7 @@ import { KINDS } from "../enclosure/registry";
 import { kindMeaning, NO_LETTERS, yesOrNo } from "../headings/kindWords";
 import { wordsOf } from "../headings/lexicon";
 import { ALL_ROWS, choice, NOT_USED, UNDECIDED, type Question, type Word } from "../headings/questions";
-import { rowsText } from "../headings/plausibility";
+import { rowsText } from "../headings/rowsText";
 import { OFFERED_KINDS } from "../headings/columnQuestions";
 import { InputError, shown } from "../measure/errors";
 import { listed } from "../settings/names";

@@ -1,5 +1,5 @@
 import { nameFor } from "../headings/columnQuestions";
-import type { Amount, AmountRow, AmountSurvey } from "../headings/plausibility";
+import type { Amount, AmountRow, AmountSurvey } from "../headings/amounts";
 import type { Field } from "../headings/vocabulary/vocabulary";
 import { InputError } from "../measure/errors";
 import { plainText } from "../measure/plainText";

@@ -5,7 +5,7 @@ import { DECIMALS, Unanswered, type Question } from "../headings/questions";
 import type { Recognition, RecogniseOptions, TickColumn } from "../headings/recognition";
 import { recogniseColumns, surveyRows } from "../headings/recognise";
 import type { Field } from "../headings/vocabulary/vocabulary";
-import { rowsText } from "../headings/plausibility";
+import { rowsText } from "../headings/rowsText";
 import { isNoEnclosure } from "../item/sizeItem";
 import { InputError, shown } from "../measure/errors";
 import type { LengthUnit } from "../measure/units";

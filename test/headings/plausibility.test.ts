@@ -1,10 +1,5 @@
-import {
-  plausibility,
-  SIZES,
-  type AmountRow,
-  type AmountSurvey,
-  type Plausibility,
-} from "../../src/headings/plausibility";
+import { SIZES, type AmountRow, type AmountSurvey } from "../../src/headings/amounts";
+import { plausibility, type Plausibility } from "../../src/headings/plausibility";
 import { MM_PER, type WorkbookUnit } from "../../src/measure/units";
 import { collection, pick, randomFrom, type MadeObject } from "./generatedSurveys";
 
