@@ -1,3 +1,4 @@
+import { stepsOf } from "../covering/stepsOf";
 import { CAUTIONS } from "../enclosure/order";
 import { InputError, NoAnswer } from "../measure/errors";
 import { fromMm, tidy } from "../measure/units";
@@ -29,7 +30,7 @@ export function partsCommand(options: PartsOptions): Output {
   const { unit } = settings;
   const inside = three(insideAnswer(sized, "all"));
   const outside = three(outsideAnswer(sized, "all"));
-  const steps = sized.kind.order(sized.settings);
+  const steps = stepsOf(sized.assembly, sized.settings);
   const cautions = Object.entries(CAUTIONS)
     .filter(([name]) => steps.some(({ caution }) => caution === name))
     .map(([, text]) => text);

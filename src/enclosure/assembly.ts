@@ -2,6 +2,7 @@ import type { Mm } from "../measure/units";
 import type { Construction, Settings } from "../settings/schema";
 import type { Board } from "../settings/boards";
 import type { Blank } from "./blank";
+import type { Step } from "./order";
 import { panelsOf, type PlacedPart } from "./placedPart";
 import { boundingBox, extent, X, Y, Z, type Axis, type Cuboid, type Vec } from "./space";
 import type { Apart, OpenBody } from "./view";
@@ -36,6 +37,8 @@ export interface AssembledKind {
   readonly blanks: (assembly: Assembly, settings: Settings) => readonly Blank[];
   /** Cautions of this kind alone, beside those of every enclosure. */
   readonly cautions: (assembly: Assembly, settings: Settings) => readonly string[];
+  /** How its boards are put together, covered and lined, naming each part that it puts in its place. */
+  readonly order: (assembly: Assembly, settings: Settings) => readonly Step[];
   /** The enclosure open as far as shows what it is. */
   readonly opened: (assembly: Assembly) => readonly OpenBody[];
   /** How its parts are drawn apart. */

@@ -1,6 +1,5 @@
 import type { Construction, SettingKey, Settings, SettledSettings } from "../settings/schema";
 import type { AssembledKind, Assembly } from "./assembly";
-import type { Step } from "./order";
 import type { RestingItem } from "./restingItem";
 
 /** A kind of enclosure: one file in `kinds`, and one line in the registry. */
@@ -24,8 +23,6 @@ export interface Kind extends AssembledKind {
    * @throws InputError when a setting leaves no room for a part
    */
   readonly assemble: (item: RestingItem, settings: SettledSettings) => Assembly;
-  /** How its boards are put together, covered and lined. */
-  readonly order: (settings: Settings) => readonly Step[];
 }
 
 /** Walls may be laminated; a blank and a wrapper are each folded from one piece. */

@@ -1,9 +1,12 @@
-import type { Settings } from "../settings/schema";
+import type { Tray } from "./assembly";
+import type { Blank } from "./blank";
 import type { TrayForm } from "./build/trayBoards";
 
 /** A step of putting an enclosure together. Common practice, no source. */
 export interface Step {
   readonly text: string;
+  /** Full names of the parts that it puts in their place; none where it prepares or checks. */
+  readonly parts: readonly string[];
   /** What to beware of in this step. */
   readonly caution?: keyof typeof CAUTIONS;
 }
@@ -16,8 +19,16 @@ export const CAUTIONS = {
 } as const;
 
 export const CUT_BOARDS: Step = {
-  text: "Cut the boards with the grain as listed; check each base square by its two diagonals.",
+  text: "Cut the boards with the grain as listed; check each base square by its two diagonals, and mark the second wall of a pair from the first.",
+  parts: [],
   caution: "blade",
+};
+
+/** What a binder has ready, and does at every joint of boards. */
+export const SET_UP: Step = {
+  text: "Work on a sheet of rigid plastic, so that nothing is glued to the bench. Run a thin bead of glue along each edge that meets another, and push corners true within a minute; hold what will not stay with tape, weights or magnets.",
+  parts: [],
+  caution: "adhesive",
 };
 
 /**
@@ -27,84 +38,119 @@ export const CUT_BOARDS: Step = {
  * run along its full edge go first, and the others fit between them. A flange card is under the base before any wall.
  */
 export function trayOrder(name: string, form: TrayForm): readonly Step[] {
-  const tray = name === "" ? "" : `${capital(name)}: `;
-  const [through, between] = form.through === "side" ? [sides(form), "head walls"] : ["head walls", sides(form)];
+  const put = stepsFor(name);
+  const [through, between] = form.through === "side" ? [sides(form), HEADS] : [HEADS, sides(form)];
   const inner = form.layers === 2;
   const flanged = form.construction === "flanged base";
   const onBase = inner || form.construction === "on base";
   const ring = inner ? "inner " : "";
+  const base = flanged ? [] : ["base"];
   const steps: Step[] = [];
   if (flanged)
-    steps.push({
-      text: `${tray}Glue the base to the middle of the larger flange card, the grain of both the same way; weight it flat until dry.`,
-      caution: "adhesive",
-    });
+    steps.push(
+      put(
+        ["base", "flange card"],
+        "Glue the base to the middle of the larger flange card, with the adhesive on the board and the grain of both the same way; weight it flat until dry.",
+        "adhesive",
+      ),
+    );
   if (onBase)
     steps.push(
-      {
-        text: `${tray}Glue the ${ring}${through} first, on the base along its full edge and flush with it, against a straight stop.`,
-        caution: "adhesive",
-      },
-      { text: `${tray}Fit the ${ring}${between} between them: glue the lower edge and both ends.` },
+      put(
+        [...base, `${ring}${through.part}`],
+        `Glue the ${ring}${through.words} first, on the base along its full edge and flush with it, against a straight stop that can be wiped.`,
+        "adhesive",
+      ),
+      put(
+        [`${ring}${between.part}`],
+        `Fit the ${ring}${between.words} between them: glue the lower edge and both ends.`,
+      ),
     );
   else
     steps.push(
-      {
-        text: `${tray}Glue the ${between} first, along the edge of the base and ${flanged ? "down on the card" : "level with its underside"}; hold each upright with a square block until it grips.`,
-        caution: "adhesive",
-      },
-      {
-        text: `${tray}Glue the ${through} along the base${flanged ? ", down on the card" : ""} and over the ends of the ${between}.`,
-      },
+      put(
+        [...base, between.part],
+        `Glue the ${between.words} first, along the edge of the base and ${flanged ? "down on the card" : "level with its underside"}; hold each upright with a square block until it grips.`,
+        "adhesive",
+      ),
+      put(
+        [through.part],
+        `Glue the ${through.words} along the base${flanged ? ", down on the card" : ""} and over the ends of the ${between.words}.`,
+      ),
     );
   if (inner) {
     const foot =
       form.construction === "on base" ? "on the base" : `beside the base${flanged ? " and down on the card" : ""}`;
-    steps.push({
-      text: `${tray}Glue the outer ring round the inner one, ${foot}: now the outer ${between} run through, so that the corners stagger.`,
-    });
+    steps.push(
+      put(
+        [`outer ${between.part}`, `outer ${through.part}`],
+        `Glue the outer ring round the inner one, ${foot}: now the outer ${between.words} run through, so that the corners stagger.`,
+      ),
+    );
   }
   if (flanged)
-    steps.push({
-      text: `${tray}When all is dry, trim the flange card flush with the walls, with a thin knife.`,
-      caution: "blade",
-    });
+    steps.push(put([], "When all is dry, trim the flange card flush with the walls, with a thin knife.", "blade"));
   if (form.endCards)
-    steps.push({
-      text: `${tray}Only then glue the end cards over the faces that show the ends of the through walls; trim flush when dry.`,
-      caution: "blade",
+    steps.push(
+      put(
+        ["end card"],
+        "Only then glue the end cards over the faces that show the ends of the through walls; trim flush when dry.",
+        "blade",
+      ),
+    );
+  return [...steps, put([], "When dry, sand edges and joints smooth.")];
+}
+
+/** Covering and lining of one tray, piece by piece as they are cut. */
+export function trayCovering({ name, openSpine }: Tray, blanks: readonly Blank[]): readonly Step[] {
+  const put = stepsFor(name);
+  return blanks
+    .filter((blank) => blank.tray === name)
+    .map((blank): Step => {
+      const text = COVERING_WORDS[blank.name]!;
+      return put(
+        [blank.name],
+        typeof text === "string" ? text : text[openSpine ? "three" : "four"],
+        CAREFUL[blank.name],
+      );
     });
-  return steps;
 }
 
-/** Covering and lining of one tray; what the settings leave out is not spoken of. */
-export function trayCovering(name: string, form: TrayForm, settings: Settings): readonly Step[] {
-  const tray = name === "" ? "" : `${capital(name)}: `;
-  const covered = settings.covering === "none" ? [] : coveringSteps(tray, form, settings);
-  return settings.lining === "none" ? covered : [...covered, { text: `${tray}Paste the floor lining in last.` }];
+const COVERING_WORDS: Readonly<Record<string, string | { readonly three: string; readonly four: string }>> = {
+  "wall strip": {
+    three: "Glue the wall strip round the three walls, turn it in round their ends, under the base and over the rim.",
+    four: "Glue the wall strip round the walls from the middle of one of them, lap it, turn it in under the base and over the rim; slit it at the inside corners.",
+  },
+  "one-piece blank":
+    "Glue the base to the middle of the one-piece blank, cut the corners, draw the covering up, over the rim and down inside; tabs first.",
+  "spine-edge strip": "Glue the spine-edge strip over the spine edge of the base, turned in above and below.",
+  "base panel": "Glue the base panel under the base.",
+  "floor lining": "Glue the floor lining in last.",
+};
+
+const CAREFUL: Readonly<Record<string, keyof typeof CAUTIONS>> = {
+  "wall strip": "adhesive",
+  "one-piece blank": "adhesive",
+};
+
+/** Steps of one tray: its name before the words, and before the names of the parts. */
+function stepsFor(tray: string): (parts: readonly string[], text: string, caution?: keyof typeof CAUTIONS) => Step {
+  const [before, title] = tray === "" ? ["", ""] : [`${tray} `, `${capital(tray)}: `];
+  return (parts, text, caution) => {
+    const step = { text: `${title}${text}`, parts: parts.map((part) => `${before}${part}`) };
+    return caution === undefined ? step : { ...step, caution };
+  };
 }
 
-function coveringSteps(tray: string, form: TrayForm, settings: Settings): readonly Step[] {
-  if (settings.coverStyle === "one piece")
-    return [
-      {
-        text: `${tray}Glue the base to the middle of the one-piece blank, cut the corners, draw the covering up, over the rim and down inside; tabs first.`,
-        caution: "adhesive",
-      },
-    ];
-  return [
-    {
-      text: form.openSpine
-        ? `${tray}Glue the wall strip round the three walls, turn it in round their ends, under the base and over the rim; then the strip over the spine edge.`
-        : `${tray}Glue the wall strip round the walls from the middle of one of them, lap it, turn it in under the base and over the rim; slit it at the inside corners.`,
-      caution: "adhesive",
-    },
-    ...(form.openSpine ? [] : [{ text: `${tray}Paste the base panel under the base.` }]),
-  ];
+interface Pair {
+  readonly part: string;
+  readonly words: string;
 }
 
-function sides({ openSpine }: TrayForm): string {
-  return openSpine ? "fore-edge wall" : "side walls";
+const HEADS: Pair = { part: "head wall", words: "head walls" };
+
+function sides({ openSpine }: TrayForm): Pair {
+  return openSpine ? { part: "fore-edge wall", words: "fore-edge wall" } : { part: "side wall", words: "side walls" };
 }
 
 function capital(word: string): string {

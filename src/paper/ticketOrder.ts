@@ -1,3 +1,4 @@
+import { stepsOf as orderOfWork } from "../covering/stepsOf";
 import { CAUTIONS, type Step } from "../enclosure/order";
 import type { Mm } from "../measure/units";
 import type { Block } from "./blocks";
@@ -9,7 +10,7 @@ const STEP_INDENT: Mm = 10.5;
 const NUMBER_FROM: Mm = 4.8;
 
 export function stepsOf({ sized }: Ticket): readonly Step[] {
-  return sized.kind.order(sized.settings);
+  return orderOfWork(sized.assembly, sized.settings);
 }
 
 /** Cautions that these steps ask for; that of the blade is said where the boards are cut. */

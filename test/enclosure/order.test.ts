@@ -1,11 +1,13 @@
+import { stepsOf } from "../../src/covering/stepsOf";
 import { CAUTIONS, type Step } from "../../src/enclosure/order";
 import { KINDS } from "../../src/enclosure/registry";
-import { settingsOf } from "../../src/settings/settingsOf";
+import { settledOf } from "../settings/settledOf";
 import { saysTheOrder } from "../suites/saysTheOrder";
-import { EVERY_STRUCTURE } from "./everyEnclosure";
+import { assemblyOf, EVERY_STRUCTURE } from "./everyEnclosure";
+import { book, enclosed } from "./sizing";
 
-function orderOf(kind: string, text = ""): readonly Step[] {
-  return KINDS.find(({ name }) => name === kind)!.order(settingsOf(text === "" ? [] : [text]));
+function orderOf(kind: string, text = "", item = book(300, 210, 40)): readonly Step[] {
+  return stepsOf(enclosed(item, kind, text), settledOf(text));
 }
 
 /** Where the only step that says so stands. */
@@ -37,28 +39,28 @@ describe("cautions", () => {
 describe("walls of a tray", () => {
   test("round a base the walls that it matches come first, and the others cover their ends", () => {
     const steps = orderOf("tray", "construction=around base");
-    expect(place(steps, /Glue the head walls first, along the edge of the base and level with its underside/)).toBe(1);
-    expect(place(steps, /Glue the side walls along the base and over the ends of the head walls/)).toBe(2);
+    expect(place(steps, /Glue the head walls first, along the edge of the base and level with its underside/)).toBe(2);
+    expect(place(steps, /Glue the side walls along the base and over the ends of the head walls/)).toBe(3);
   });
 
   test("through=head: the other way round", () => {
     const steps = orderOf("tray", "construction=around base; through=head");
-    expect(place(steps, /Glue the side walls first/)).toBe(1);
-    expect(place(steps, /Glue the head walls along the base and over the ends of the side walls/)).toBe(2);
+    expect(place(steps, /Glue the side walls first/)).toBe(2);
+    expect(place(steps, /Glue the head walls along the base and over the ends of the side walls/)).toBe(3);
   });
 
   test("on a base the walls along its full edge come first, and the others fit between them", () => {
     const steps = orderOf("tray", "construction=on base");
-    expect(place(steps, /Glue the side walls first, on the base along its full edge/)).toBe(1);
-    expect(place(steps, /Fit the head walls between them/)).toBe(2);
+    expect(place(steps, /Glue the side walls first, on the base along its full edge/)).toBe(2);
+    expect(place(steps, /Fit the head walls between them/)).toBe(3);
   });
 
   test("a flange card is under the base before any wall, and is trimmed last", () => {
     const steps = orderOf("tray");
-    expect(place(steps, /Glue the base to the middle of the larger flange card/)).toBe(1);
-    expect(place(steps, /Glue the head walls first, along the edge of the base and down on the card/)).toBe(2);
-    expect(place(steps, /Glue the side walls along the base, down on the card/)).toBe(3);
-    expect(place(steps, /trim the flange card flush/)).toBe(4);
+    expect(place(steps, /Glue the base to the middle of the larger flange card/)).toBe(2);
+    expect(place(steps, /Glue the head walls first, along the edge of the base and down on the card/)).toBe(3);
+    expect(place(steps, /Glue the side walls along the base, down on the card/)).toBe(4);
+    expect(place(steps, /trim the flange card flush/)).toBe(5);
   });
 
   test.each(["on base", "around base"])("%s has no flange card to glue or trim", (construction) => {
@@ -105,7 +107,7 @@ describe("cards", () => {
   test.each(flanged)(
     "a flange card is glued before the walls, and trimmed after them when dry: %s",
     (_name, kind, settings) => {
-      const steps = kind.order(settings);
+      const steps = stepsOf(assemblyOf(kind, book(300, 210, 40), settings)!, settings);
       const found = (words: RegExp) => steps.flatMap(({ text }, index) => (words.test(text) ? [index] : []));
       const glued = found(/larger flange card/);
       const trimmed = found(/When all is dry, trim the flange cards? flush/);
@@ -151,7 +153,7 @@ describe("slipcase", () => {
       const steps = orderOf("slipcase", text);
       const lined = place(steps, /^Line the inside faces .* before assembly/);
       // The sides are laminated to their cards, if any, before the lining.
-      expect(lined).toBe(text.includes("flanged") ? 2 : 1);
+      expect(lined).toBe(text.includes("flanged") ? 3 : 2);
       expect(steps.slice(lined + 1).filter(({ text: each }) => /\blin(?:e|ing)\b/i.test(each))).toEqual([]);
       expect(place(steps, /to one side/)).toBeGreaterThan(lined);
     },
@@ -167,7 +169,7 @@ describe("slipcase", () => {
     ["through=head", /Glue the head walls to one side, then the back wall between them/],
     ["through=side; construction=around base", /Glue the head walls to one side, then the back wall over their ends/],
     ["through=head; construction=around base", /Glue the back wall to one side, then the head walls over their ends/],
-  ])("%s", (text, words) => expect(place(orderOf("slipcase", text), words)).toBe(2));
+  ])("%s", (text, words) => expect(place(orderOf("slipcase", text), words)).toBe(3));
 });
 
 describe("trays made to one another", () => {
@@ -203,10 +205,10 @@ describe("trays made to one another", () => {
 
 describe("folded tray and wrapper", () => {
   test.each([
-    ["", /Cut part-way through at the folds/, true],
-    ["fold=cut; joint strips=no", /Cut part-way through at the folds/, false],
-    ["fold=crease", /Crease at the folds/, false],
-    ["fold=crease; joint strips=yes", /Crease at the folds/, true],
+    ["", /Cut part-way through the blank at the folds/, true],
+    ["fold=cut; joint strips=no", /Cut part-way through the blank at the folds/, false],
+    ["fold=crease", /Crease the blank at the folds/, false],
+    ["fold=crease; joint strips=yes", /Crease the blank at the folds/, true],
   ])("folded tray %s", (text, folds, strips) => {
     const steps = orderOf("folded tray", text);
     expect(place(steps, folds)).toBe(1);
@@ -222,8 +224,8 @@ describe("folded tray and wrapper", () => {
 describe("covering", () => {
   test("strip style: strip, base panel, floor lining last", () => {
     const steps = orderOf("tray");
-    const [strip, panel, lining] = [/Glue the wall strip/, /base panel/, /Paste the floor lining in last/].map(
-      (words) => place(steps, words),
+    const [strip, panel, lining] = [/Glue the wall strip/, /base panel/, /Glue the floor lining in last/].map((words) =>
+      place(steps, words),
     );
     expect([strip, panel, lining]).toEqual([steps.length - 3, steps.length - 2, steps.length - 1]);
   });

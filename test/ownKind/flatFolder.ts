@@ -92,9 +92,14 @@ export const flatFolder: Kind = {
     between: [],
   }),
   order: () => [
-    { text: "Cut boards and spine with the grain parallel to the spine.", caution: "blade" },
-    { text: "Glue boards and spine to the case covering, a joint apart; turn in all round.", caution: "adhesive" },
-    { text: "Paste the spine lining over the spine and on to the boards." },
-    { text: "Press flat until dry, the spine free." },
+    { text: "Cut boards and spine with the grain parallel to the spine.", parts: [], caution: "blade" },
+    {
+      text: "Lay out the folder boards and the folder spine, a joint apart, and glue them down.",
+      parts: ["folder board", "folder spine"],
+      caution: "adhesive",
+    },
+    { text: "Turn the case covering in all round.", parts: ["case covering"] },
+    { text: "Glue the spine lining over the spine and on to the boards.", parts: ["spine lining"] },
+    { text: "Press flat until dry, the spine free.", parts: [] },
   ],
 };

@@ -50,7 +50,7 @@ test("an order of assembly that tickets share is printed once where it is asked 
   const boxes = tickets.filter(({ sized }) => sized.kind.name === "slipcase");
   expect(boxes.length).toBeGreaterThan(1);
   const [first, ...others] = ticketSets(boxes, true, pageFrame("A4"), set);
-  const { text } = boxes[0]!.sized.kind.order(boxes[0]!.sized.settings)[1]!;
+  const { text } = boxes[0]!.sized.kind.order(boxes[0]!.sized.assembly, boxes[0]!.sized.settings)[1]!;
   expect(textOn(first!)).toContain("list A, printed once");
   expect(textOn(first!)).not.toContain(text.slice(0, 30));
   expect(textOn(others.at(-1)!)).toContain(text.slice(0, 30));

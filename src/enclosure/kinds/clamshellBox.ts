@@ -6,7 +6,7 @@ import type { Settings } from "../../settings/schema";
 import { caseBoardOf, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf, type Assembly, type Case } from "../assembly";
 import { CONSTRUCTIONS, WALLS, type Kind } from "../kind";
-import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
+import { CUT_BOARDS, SET_UP, trayCovering, trayOrder, type Step } from "../order";
 import { flatPart, lyingPart, type PartSpec, type PlacedPart } from "../placedPart";
 import { cuboid, extent, Y, Z, type Cuboid } from "../space";
 import { openBodies, type Apart } from "../view";
@@ -117,28 +117,43 @@ export const clamshellBox: Kind = {
     return openBodies(pieces.map(({ body }) => body));
   },
   apart: openFlat,
-  order(settings) {
+  order({ trays: [small, large] }, settings) {
     const form = clamshellForm(settings);
     return [
       CUT_BOARDS,
+      SET_UP,
       ...trayOrder("small", form),
-      ...trayCovering("small", form, settings),
-      { text: "Measure the finished small tray before the large tray is cut: the large tray is made to it." },
-      ...trayOrder("large", form),
-      ...trayCovering("large", form, settings),
+      ...trayCovering(small!, trayBlanks(small!, settings)),
       {
-        text: "Cut the case to the finished large tray. Glue boards and spine to the case covering, a joint apart; cut the corners and turn in head and tail, then the fore-edges.",
-        caution: "adhesive",
+        text: "Measure the finished small tray before the large tray is cut: the large tray is made to it.",
+        parts: [],
       },
+      ...trayOrder("large", form),
+      ...trayCovering(large!, trayBlanks(large!, settings)),
+      settings.covering === "none" ? BARE_CASE : COVERED_CASE,
       {
-        text: "Paste the spine lining over the spine, down into each joint and up on to the boards; rub the joints well.",
+        text: "Glue the spine lining over the spine, down into each joint and up on to the boards; rub the joints well.",
+        parts: ["spine lining"],
       },
       {
         text: "Close the case over both trays, dry, and check that it shuts and opens. Then glue the small tray to the back board, its spine edge at the board's, centred in height; under weight until dry the large tray to the front board in the same way.",
+        parts: [],
         caution: "weight",
       },
     ];
   },
+};
+
+const COVERED_CASE: Step = {
+  text: "Cut the case to the finished large tray. Glue the case boards and the case spine to the case covering, a joint apart; cut the corners and turn in head and tail, then the fore-edges.",
+  parts: ["case board", "case spine", "case covering"],
+  caution: "adhesive",
+};
+
+const BARE_CASE: Step = {
+  text: "Cut the case to the finished large tray. Join the case boards and the case spine, a joint apart, with a hinge of your own.",
+  parts: ["case board", "case spine"],
+  caution: "adhesive",
 };
 
 function openFlat({ parts, cover, trays }: Assembly): Apart {

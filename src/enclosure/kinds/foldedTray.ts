@@ -8,7 +8,7 @@ import { NO_CAUTIONS, type Kind } from "../kind";
 import { longAxis, NO_FOLDS, type Corners, type PlacedPart } from "../placedPart";
 import { boundingBox, cuboid, extent, X, Y, Z, type Cuboid } from "../space";
 import { trayCovering } from "../order";
-import { insideFor, plainForm } from "./tray";
+import { insideFor } from "./tray";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { wallRing } from "../build/wallRing";
 import { openBodies, piecesOf, type OpenBody } from "../view";
@@ -142,23 +142,29 @@ export const foldedTray: Kind = {
     groups: [{ pieces: piecesOf(parts), around: undefined, bed: [] }],
     between: [],
   }),
-  order(settings) {
+  order({ holder }, settings) {
     const creased = settings.fold === "crease";
     const strips = settings.jointStrips ?? !creased;
-    const form = plainForm("on base", settings);
     return [
-      { text: "Cut the blank square, then the corners as listed.", caution: "blade" },
+      { text: "Cut the blank square, then the corners as listed.", parts: [], caution: "blade" },
       creased
-        ? { text: "Crease at the folds along a rule, on the inside; fold up the walls." }
+        ? { text: "Crease the blank at the folds along a rule, on the inside; fold up the walls.", parts: ["blank"] }
         : {
-            text: "Cut part-way through at the folds, on the outside, to about two thirds; fold up, away from the cut.",
+            text: "Cut part-way through the blank at the folds, on the outside, to about two thirds; fold up, away from the cut.",
+            parts: ["blank"],
             caution: "blade",
           },
       creased
-        ? { text: "Fold the tabs of the head walls and glue them inside the side walls.", caution: "adhesive" }
-        : { text: "Glue the ends of the walls together at the corners.", caution: "adhesive" },
-      ...(strips ? [{ text: "Paste a joint strip round each corner, half on either wall." }] : []),
-      ...trayCovering("", form, settings),
+        ? {
+            text: "Fold the tabs of the head walls and glue them inside the side walls.",
+            parts: [],
+            caution: "adhesive",
+          }
+        : { text: "Glue the ends of the walls together at the corners.", parts: [], caution: "adhesive" },
+      ...(strips
+        ? [{ text: "Glue a joint strip round each corner, half on either wall.", parts: ["joint strip"] }]
+        : []),
+      ...trayCovering(holder, trayBlanks(holder, settings)),
     ];
   },
 };

@@ -107,13 +107,24 @@ export const fourFlapWrapper: Kind = {
   }),
   order() {
     return [
-      { text: "Cut both pieces with the grain along the creases; check that they are square.", caution: "blade" },
-      { text: "Crease each piece at its folds with a bone folder along a rule, on the inside; fold and press." },
+      {
+        text: "Cut both pieces with the grain along the creases; check that they are square.",
+        parts: [],
+        caution: "blade",
+      },
+      {
+        text: "Crease each piece at its folds with a bone folder along a rule, on the inside; fold and press.",
+        parts: [],
+      },
       {
         text: "Lay the inner piece across the outer, bases centred, grain crossing; glue base to base.",
+        parts: ["inner piece", "outer piece"],
         caution: "adhesive",
       },
-      { text: "Fold round the item: inner flaps first, the shorter first, then the outer flaps the same way." },
+      {
+        text: "Fold round the item: inner flaps first, the shorter first, then the outer flaps the same way.",
+        parts: [],
+      },
     ];
   },
 };

@@ -5,7 +5,7 @@ import type { Settings } from "../../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
 import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
-import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
+import { CUT_BOARDS, SET_UP, trayCovering, trayOrder } from "../order";
 import type { Vec } from "../space";
 import { tray as trayKind, insideFor, plainForm, trayForm, trayMaterials } from "./tray";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
@@ -67,15 +67,15 @@ export const liddedBox: Kind = {
   cautions: NO_CAUTIONS,
   opened: (assembly) => lidLifted(assembly, assembly.trays[1]!),
   apart: (assembly) => traysApart(assembly, assembly.trays),
-  order(settings) {
-    const [box, lid] = [trayForm(settings), plainForm(settings.lidConstruction, settings)];
+  order({ trays: [box, lid] }, settings) {
     return [
       CUT_BOARDS,
-      ...trayOrder("box", box),
-      ...trayCovering("box", box, settings),
-      { text: "Measure the finished box before the lid is cut: the lid is made to it." },
-      ...trayOrder("lid", lid),
-      ...trayCovering("lid", lid, settings),
+      SET_UP,
+      ...trayOrder("box", trayForm(settings)),
+      ...trayCovering(box!, trayBlanks(box!, settings)),
+      { text: "Measure the finished box before the lid is cut: the lid is made to it.", parts: [] },
+      ...trayOrder("lid", plainForm(settings.lidConstruction, settings)),
+      ...trayCovering(lid!, trayBlanks(lid!, settings)),
     ];
   },
 };

@@ -4,7 +4,7 @@ import { baseBoardOf, freePlay, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf, type Tray } from "../assembly";
 import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
 import type { RestingItem } from "../restingItem";
-import { CUT_BOARDS, type Step } from "../order";
+import { CUT_BOARDS, SET_UP, type Step } from "../order";
 import { boundingBox, cuboid, X, Y, Z, type Cuboid, type Vec } from "../space";
 import { flatPart, lyingPart, panelsOf, type PartSpec, type PlacedPart } from "../placedPart";
 import { openBodies, type OpenBody } from "../view";
@@ -101,7 +101,7 @@ export const slipcase: Kind = {
   cautions: NO_CAUTIONS,
   opened: ({ parts, holder }) => [...openBodies(panelsOf(parts)), bookDrawnOut(holder.inside)],
   apart: (assembly) => traysApart(assembly, [assembly.holder]),
-  order(settings) {
+  order(_assembly, settings) {
     const flanged = settings.construction === "flanged base";
     const lined = settings.lining !== "none";
     const [through, between] = settings.through === "head" ? ["head walls", "back wall"] : ["back wall", "head walls"];
@@ -111,10 +111,12 @@ export const slipcase: Kind = {
     const meets = onBase ? "between them, glued on three edges" : "over their ends";
     return [
       CUT_BOARDS,
+      SET_UP,
       ...(flanged
         ? [
             {
               text: "Glue each side to the middle of its larger flange card, the grain of both the same way; weight it flat until dry.",
+              parts: ["side", "flange card"],
               caution: "adhesive",
             } as const,
           ]
@@ -123,24 +125,31 @@ export const slipcase: Kind = {
         ? [
             {
               text: "Line the inside faces of sides and walls before assembly; press them flat and dry.",
+              parts: ["side lining", "back wall lining", "head wall lining"],
               caution: "adhesive",
             } as const,
           ]
         : []),
       {
         text: `Glue the ${first} to one side, then the ${then} ${meets}${lined ? "; keep the lined faces in" : ""}.`,
+        parts: ["side", "back wall", "head wall"],
         caution: "adhesive",
       },
-      { text: "Try the book before the second side goes on: it must slide without a push. Then glue the second side." },
+      {
+        text: "Try the book before the second side goes on: it must slide without a push. Then glue the second side.",
+        parts: [],
+      },
       ...(flanged
         ? [
             {
               text: "When all is dry, trim the flange cards flush with the walls, with a thin knife.",
+              parts: [],
               caution: "blade",
             } as const,
           ]
         : []),
-      ...(settings.covering === "none" ? [] : COVERING_STEPS),
+      { text: "When dry, sand edges and joints smooth.", parts: [] },
+      ...COVERING_STEPS,
     ];
   },
 };
@@ -158,9 +167,10 @@ function bookDrawnOut({ min, max }: Cuboid): OpenBody {
 const COVERING_STEPS: readonly Step[] = [
   {
     text: "Glue the wrap round sides and back; turn it in at the mouth, then at head and tail.",
+    parts: ["wrap"],
     caution: "adhesive",
   },
-  { text: "Glue the head panels over head and tail, turned in at the mouth." },
+  { text: "Glue the head panels over head and tail, turned in at the mouth.", parts: ["head panel"] },
 ];
 
 /** Inside of a slipcase: covered at the back alone in width; no play in width, so that the spine sits at the mouth. */

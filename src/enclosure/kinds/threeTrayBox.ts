@@ -5,7 +5,7 @@ import type { Settings } from "../../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
 import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
-import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
+import { CUT_BOARDS, SET_UP, trayCovering, trayOrder } from "../order";
 import { insideFor, plainForm, trayMaterials } from "./tray";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { outsideOf, trayBoards } from "../build/trayBoards";
@@ -87,19 +87,28 @@ export const threeTrayBox: Kind = {
     const [inner, bottom, lid] = assembly.trays;
     return traysApart(assembly, [bottom!, inner!, lid!]);
   },
-  order(settings) {
+  order({ trays }, settings) {
+    const covered = (name: string) => {
+      const tray = trays.find((each) => each.name === name)!;
+      return trayCovering(tray, trayBlanks(tray, settings));
+    };
     const form = plainForm(settings.construction ?? "flanged base", settings);
     const lid = plainForm(settings.lidConstruction, settings);
     return [
       CUT_BOARDS,
+      SET_UP,
       ...trayOrder("inner", form),
-      ...trayCovering("inner", form, settings),
-      { text: "Measure the finished inner tray before bottom and lid are cut: both are made to it." },
+      ...covered("inner"),
+      { text: "Measure the finished inner tray before bottom and lid are cut: both are made to it.", parts: [] },
       ...trayOrder("bottom", form),
       ...trayOrder("lid", lid),
-      ...trayCovering("bottom", form, settings),
-      ...trayCovering("lid", lid, settings),
-      { text: "Glue the inner tray into the bottom, centred; weight it until dry.", caution: "adhesive" },
+      ...covered("bottom"),
+      ...covered("lid"),
+      {
+        text: "Glue the inner tray into the bottom, centred; weight it until dry.",
+        parts: [],
+        caution: "adhesive",
+      },
     ];
   },
 };

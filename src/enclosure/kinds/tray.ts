@@ -3,7 +3,7 @@ import { baseBoardOf, freePlay, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
 import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
 import type { RestingItem } from "../restingItem";
-import { CUT_BOARDS, trayCovering, trayOrder } from "../order";
+import { CUT_BOARDS, SET_UP, trayCovering, trayOrder } from "../order";
 import type { Vec } from "../space";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { trayBoards, type TrayForm, type TrayMaterials } from "../build/trayBoards";
@@ -50,9 +50,13 @@ export const tray: Kind = {
   cautions: NO_CAUTIONS,
   opened: ({ parts }) => openBodies(panelsOf(parts)),
   apart: (assembly) => traysApart(assembly, [assembly.holder]),
-  order(settings) {
-    const form = trayForm(settings);
-    return [CUT_BOARDS, ...trayOrder("", form), ...trayCovering("", form, settings)];
+  order({ holder }, settings) {
+    return [
+      CUT_BOARDS,
+      SET_UP,
+      ...trayOrder("", trayForm(settings)),
+      ...trayCovering(holder, trayBlanks(holder, settings)),
+    ];
   },
 };
 
