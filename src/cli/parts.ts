@@ -1,5 +1,5 @@
 import { stepsOf } from "../covering/stepsOf";
-import { CAUTIONS } from "../enclosure/order";
+import { CAUTIONS } from "../enclosure/step";
 import { InputError, NoAnswer } from "../measure/errors";
 import { fromMm, tidy } from "../measure/units";
 import { boardName } from "../settings/boards";

@@ -1,5 +1,5 @@
 import type { Assembly } from "../enclosure/assembly";
-import type { Step } from "../enclosure/order";
+import type { Step } from "../enclosure/step";
 import type { Settings } from "../settings/schema";
 import { CUSHION_PIECES } from "./cushionPieces";
 import { partList } from "./partList";

@@ -2,7 +2,7 @@ import type { Mm } from "../measure/units";
 import type { Construction, Settings } from "../settings/schema";
 import type { Board } from "../settings/boards";
 import type { Blank } from "./blank";
-import type { Step } from "./order";
+import type { Step } from "./step";
 import { panelsOf, type PlacedPart } from "./placedPart";
 import { boundingBox, extent, X, Y, Z, type Axis, type Cuboid, type Vec } from "./space";
 import type { Apart, OpenBody } from "./view";

@@ -1,4 +1,4 @@
-import { CAUTIONS } from "../enclosure/order";
+import { CAUTIONS } from "../enclosure/step";
 import { DEEPER_MM, roundsOf, type Round } from "../enclosure/rounds";
 import { restingItem } from "../enclosure/restingItem";
 import type { Assembly } from "../enclosure/assembly";

@@ -1,6 +1,6 @@
 import type { SheetPlan } from "../cutting/types";
 import { sheetPlan } from "../drawing/sheetPlan";
-import { CAUTIONS } from "../enclosure/order";
+import { CAUTIONS } from "../enclosure/step";
 import type { StockPlan } from "../estimate/stockPlans";
 import { formatLength } from "../measure/formatLength";
 import type { Mm, WorkbookUnit } from "../measure/units";

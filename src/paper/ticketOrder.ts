@@ -1,5 +1,5 @@
 import { stepsOf as orderOfWork } from "../covering/stepsOf";
-import { CAUTIONS, type Step } from "../enclosure/order";
+import { CAUTIONS, type Step } from "../enclosure/step";
 import type { Mm } from "../measure/units";
 import type { Block } from "./blocks";
 import { tickBox, heading, marked, paragraph, textLine, TYPE, lineHeight } from "./textBlocks";

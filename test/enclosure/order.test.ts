@@ -1,5 +1,5 @@
 import { stepsOf } from "../../src/covering/stepsOf";
-import { CAUTIONS, type Step } from "../../src/enclosure/order";
+import { CAUTIONS, type Step } from "../../src/enclosure/step";
 import { KINDS } from "../../src/enclosure/registry";
 import { settledOf } from "../settings/settledOf";
 import { saysTheOrder } from "../suites/saysTheOrder";
