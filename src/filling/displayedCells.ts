@@ -1,15 +1,23 @@
 import { format } from "numfmt";
 import { unitWord } from "../headings/lexicon";
 import type { SheetGrid } from "../workbook/readSheet";
+import { isDateFormat, isTimeFormat } from "../workbook/sheetValue";
+
+/** What a cell shows; undefined where that is its value. */
+type Displayed = (row: number, column: number) => string | undefined;
 
 /** What a cell shows where its number format makes something else of its value: `000042`, or a date. */
-export function displayedCells({ rows, formats = [] }: SheetGrid): (row: number, column: number) => string | undefined {
+export function displayedCells({ rows, formats = [], shown = [], calendarShift = 0 }: SheetGrid): Displayed {
+  const dated = (code: string, serial: number) =>
+    shownAs(code, isDateFormat(code) && !isTimeFormat(code) ? serial + calendarShift : serial);
   return (row, column) => {
+    const said = shown[row - 1]?.[column - 1];
+    if (said !== undefined) return said;
     const value = rows[row - 1]?.[column - 1];
     const code = formats[row - 1]?.[column - 1];
     if (typeof value === "object" && value !== null)
-      return "serial" in value ? shownAs(code ?? "yyyy-mm-dd", value.serial) : undefined;
-    return typeof value === "number" && code !== undefined ? shownAs(code, value) : undefined;
+      return "serial" in value ? dated(code ?? "yyyy-mm-dd", value.serial) : undefined;
+    return typeof value === "number" && code !== undefined ? dated(code, value) : undefined;
   };
 }
 

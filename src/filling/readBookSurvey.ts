@@ -101,6 +101,7 @@ function allSheets(book: Book, recognise: RecogniseOptions): ReadCells {
   if (first === undefined)
     throw new InputError("sheet", `"${ALL_SHEETS}"`, "no sheet looks like a survey", "name the sheet");
   const cells = first.cells.slice(0, first.found.lastRow).map((row) => [...row]);
+  const shown: Displayed[] = cells.map((_, i) => (column) => first.recognise.displayed?.(i + 1, column));
   const said = [`sheet "${first.chosen.sheet.name}": rows ${first.found.firstRow} to ${first.found.lastRow}`];
   const headings = (read: ReadCells, row: number) =>
     (read.cells[row - 1] ?? []).map((cell) => wordsOf(String(cell ?? "")));
@@ -114,7 +115,10 @@ function allSheets(book: Book, recognise: RecogniseOptions): ReadCells {
         "name one sheet",
       );
     const from = cells.length + 1;
-    cells.push(...other.cells.slice(other.found.firstRow - 1, other.found.lastRow).map((row) => [...row]));
+    for (let row = other.found.firstRow; row <= other.found.lastRow; row++) {
+      cells.push([...(other.cells[row - 1] ?? [])]);
+      shown.push((column) => other.recognise.displayed?.(row, column));
+    }
     said.push(
       `sheet "${name}": its rows ${other.found.firstRow} to ${other.found.lastRow} are counted as ${from} to ${cells.length}`,
     );
@@ -123,9 +127,16 @@ function allSheets(book: Book, recognise: RecogniseOptions): ReadCells {
     ...first,
     cells,
     chosen: { ...first.chosen, table: undefined, said: said.join("; ") },
-    recognise: { ...outsideTables(first.recognise), headingRow: first.found.headingRow },
+    recognise: {
+      ...outsideTables(first.recognise),
+      headingRow: first.found.headingRow,
+      displayed: (row, column) => shown[row - 1]?.(column),
+    },
   };
 }
+
+/** What the cells of one row show, by column. */
+type Displayed = (column: number) => string | undefined;
 
 /** Without the table of one sheet, and what its cells show. */
 function outsideTables(options: SurveyOptions): SurveyOptions {

@@ -2,7 +2,8 @@
 import { InputError, Unavailable } from "../measure/errors";
 import { parseArea } from "../workbook/cellRef";
 import { sheetNamed } from "../workbook/readSheet";
-import { rangeAt, readBook } from "./excelRead";
+import { readBook } from "./excelBook";
+import { rangeAt } from "./excelRead";
 import { undoEdits } from "./excelUndo";
 import { writeEdits } from "./excelWrite";
 import type { BookPort, SheetCell } from "./port";

@@ -1,10 +1,7 @@
-import { InputError } from "../measure/errors";
 import type { Book, BookSheet, BookTable } from "../workbook/book";
 import { areaName, type Area } from "../workbook/cellRef";
 import { errorTexts } from "../workbook/errorText";
 import type { DefinedName } from "../workbook/openWorkbook";
-import { sheetNamed } from "../workbook/readSheet";
-import type { SheetValue } from "../workbook/sheetValue";
 
 /** The workbook without its cells: sheets, tables, names, and which cells are used. */
 export interface HostView extends Omit<Book, "grid"> {
@@ -18,7 +15,7 @@ export interface HostView extends Omit<Book, "grid"> {
 export interface CellRequest {
   readonly sheet: string;
   readonly area: Area;
-  readonly what: "values" | "formulas" | "numberFormat";
+  readonly what: "values" | "formulas" | "numberFormat" | "text";
 }
 
 export type Matrix = readonly (readonly unknown[])[];
@@ -64,40 +61,6 @@ export async function lookAt(context: Excel.RequestContext): Promise<HostView> {
     ),
     locked: new Set(worksheets.items.filter((sheet) => sheet.protection.protected).map(({ name }) => name)),
     structureLocked: protection.protected,
-  };
-}
-
-/**
- * The workbook with the values of its cells. Dates come as the numbers that Excel keeps: their formats would double what
- * is read. Of a sheet with more cells than any survey only the first rows are read; asked for more, its grid says so.
- */
-export async function readBook(context: Excel.RequestContext): Promise<Book> {
-  const { used, locked, ...look } = await lookAt(context);
-  const requests = [...used].map(([sheet, area]): CellRequest => {
-    const bottom = cellsIn(area) > MOST_CELLS ? Math.min(area.bottom, area.top + FIRST_ROWS - 1) : area.bottom;
-    return { sheet, area: { ...area, bottom }, what: "values" };
-  });
-  const read = await readCells(context, requests);
-  const rows = new Map(requests.map(({ sheet, area }, place) => [sheet, placedRows(area, read[place]!)]));
-  return {
-    sheets: look.sheets,
-    tables: look.tables,
-    names: look.names,
-    grid: (wanted, { lastRow } = {}) => {
-      const { name } = sheetNamed(look, wanted);
-      const own = rows.get(name);
-      const area = used.get(name);
-      if (area !== undefined && cellsIn(area) > MOST_CELLS && (lastRow ?? area.bottom) > own!.length)
-        throw tooLarge(name, area);
-      return {
-        sheet: name,
-        rows: (own ?? []).slice(0, lastRow),
-        uncached: [],
-        formulas: new Map(),
-        merged: [],
-        locked: locked.has(name),
-      };
-    },
   };
 }
 
@@ -148,13 +111,8 @@ export const isErrorText = errorTexts(
 /** What `areaOf` needs of a range. */
 export const CORNERS = ["rowIndex", "columnIndex", "rowCount", "columnCount"];
 
-/** Cells of a sheet past which it is no survey. */
-const MOST_CELLS = 4_000_000;
-/** Rows by which such a sheet is still judged. */
-const FIRST_ROWS = 200;
-
 /** Numbers and short texts take up to 50 bytes a cell, our formulas up to 250. */
-const CELLS_A_ROUND = { values: 100_000, formulas: 20_000, numberFormat: 100_000 } as const;
+const CELLS_A_ROUND = { values: 100_000, formulas: 20_000, numberFormat: 100_000, text: 100_000 } as const;
 
 const STATES: Readonly<Record<string, BookSheet["state"]>> = {
   Visible: "visible",
@@ -168,36 +126,4 @@ function ofItems(path: string): string {
 
 function definedName({ name, formula, comment, visible }: Excel.NamedItem, sheet: string | undefined): DefinedName {
   return { name, refersTo: String(formula).replace(/^=/, ""), sheet, hidden: !visible, comment };
-}
-
-function cellsIn({ top, left, bottom, right }: Area): number {
-  return (bottom - top + 1) * (right - left + 1);
-}
-
-/** The rows of a sheet from its first on, each up to its last cell that holds something. */
-function placedRows({ top, left }: Area, cells: Matrix): SheetValue[][] {
-  const above = Array.from({ length: top - 1 }, (): SheetValue[] => []);
-  const before = Array.from({ length: left - 1 }, () => null);
-  const rows = cells.map((row) => {
-    let length = row.length;
-    while (length > 0 && row[length - 1] === "") length--;
-    return length === 0 ? [] : [...before, ...row.slice(0, length).map(sheetValue)];
-  });
-  return [...above, ...rows];
-}
-
-function sheetValue(value: unknown): SheetValue {
-  if (typeof value === "number" || typeof value === "boolean") return value;
-  const text = String(value ?? "");
-  if (text === "") return null;
-  return isErrorText(text) ? { error: text } : text;
-}
-
-function tooLarge(name: string, area: Area): InputError {
-  return new InputError(
-    "sheet",
-    `"${name}", whose used cells are ${areaName(area)}`,
-    `accepts a survey of at most ${MOST_CELLS / 1_000_000} million cells`,
-    "delete the stray cells far down or right, or copy the survey into a new workbook",
-  );
 }

@@ -20,7 +20,7 @@ import { isMark } from "../workbook/ownMarks";
 import { readSheet, type SheetGrid } from "../workbook/readSheet";
 import { sheetLook, type RichText, type SheetLook, type StoredFormula } from "../workbook/sheetLook";
 import type { SheetValue } from "../workbook/sheetValue";
-import { isDateFormat } from "../workbook/sheetValue";
+import { DAYS_1904, isDateFormat, isTimeFormat } from "../workbook/sheetValue";
 import { formulaSharer } from "./sharedFormulas";
 import { typedFromStored } from "./storedFormulas";
 
@@ -168,8 +168,6 @@ const CHARACTER = 7;
 const MARGIN = 5;
 const DEFAULT_WIDTH = 69;
 const ROW_HEIGHT = 22;
-/** Days between the two calendars of a workbook. */
-const DAYS_1904 = 1462;
 
 export function pixels(characters: number): number {
   return Math.round(characters * CHARACTER + MARGIN);
@@ -183,12 +181,6 @@ export function characters(width: number): number {
 const CALENDAR =
   "The dates of this file count from 1904: they are shown and saved as they are, but a date shown as a plain number is " +
   `${DAYS_1904} more here`;
-
-/** Whether a format of dates shows hours, minutes or seconds and nothing of a day. */
-function isTimeFormat(format: string): boolean {
-  const bare = format.replace(/"[^"]*"|\\.|_.|\*.|\[(?!h+\]|m+\]|s+\])[^\]]*\]/gi, "");
-  return /[hs]|\[m+\]/i.test(bare) && !/[dy]/i.test(bare);
-}
 
 const flag = (on: boolean): BooleanNumber => (on ? YES : NO);
 

@@ -35,13 +35,18 @@ function gridOf(
   lastRow: number,
 ): SheetGrid {
   const rows: SheetValue[][] = [];
+  const formats: (string | undefined)[][] = [];
   const uncached: string[] = [];
   const put = (row: number, column: number, cell: Nullable<ICellData>): void => {
-    const value = sheetValue(cell, styles);
+    const pattern = patternOf(cell, styles);
+    const value = sheetValue(cell, pattern);
     if (value === null || row >= lastRow) return;
     while (rows.length <= row) rows.push([]);
     while (rows[row]!.length <= column) rows[row]!.push(null);
     rows[row]![column] = value;
+    if (pattern === "" || typeof value === "string") return;
+    while (formats.length <= row) formats.push([]);
+    formats[row]![column] = pattern;
   };
   for (const [r, row] of Object.entries(cellData)) {
     for (const [c, cell] of Object.entries<Nullable<ICellData>>(row ?? {})) {
@@ -59,12 +64,16 @@ function gridOf(
     bottom: endRow + 1,
     right: endColumn + 1,
   }));
-  return { sheet: name, rows, uncached, formulas: new Map(), merged, locked };
+  return { sheet: name, rows, uncached, formulas: new Map(), formats, merged, locked };
 }
 
-function sheetValue(cell: Nullable<ICellData>, styles: IWorkbookData["styles"]): SheetValue {
+function sheetValue(cell: Nullable<ICellData>, pattern: string): SheetValue {
   const plain = plainOf(cell);
-  if (typeof plain !== "number") return plain;
+  return typeof plain === "number" && isDateFormat(pattern) ? dateValue(plain, false) : plain;
+}
+
+/** The number format of a cell; empty for `General`. */
+function patternOf(cell: Nullable<ICellData>, styles: IWorkbookData["styles"]): string {
   const style: Nullable<IStyleData> = typeof cell?.s === "string" ? styles[cell.s] : cell?.s;
-  return isDateFormat(style?.n?.pattern ?? "") ? dateValue(plain, false) : plain;
+  return style?.n?.pattern ?? "";
 }

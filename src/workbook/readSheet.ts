@@ -16,7 +16,7 @@ import { neededPart } from "./parts";
 import { attribute, readXml, type XmlTag } from "./readXml";
 import { dateStylesOf, formatCodesOf } from "./readStyles";
 import { sharedTextsOf } from "./sharedTexts";
-import { dateValue, type SheetValue } from "./sheetValue";
+import { dateValue, DAYS_1904, type SheetValue } from "./sheetValue";
 
 /** The cells of a sheet as plain values: `rows[4][2]` is C5. Rows end at their last cell that holds something. */
 export interface SheetGrid {
@@ -28,6 +28,10 @@ export interface SheetGrid {
   readonly formulas: ReadonlyMap<string, string>;
   /** Number formats other than `General` of cells that hold numbers or dates, as `rows`; empty unless asked for. */
   readonly formats?: readonly (readonly (string | undefined)[])[];
+  /** What cells that hold numbers or dates show, as `rows`, where the host itself says so. */
+  readonly shown?: readonly (readonly (string | undefined)[])[];
+  /** Days from a date of this sheet to the number that the calendar from 1900 has for it; 0 when left out. */
+  readonly calendarShift?: number;
   readonly merged: readonly Area[];
   /** The sheet may not be changed without its password. */
   readonly locked: boolean;
@@ -161,7 +165,16 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
     enough: () => row > lastRow,
     ...(onProgress ? { progress: onProgress } : {}),
   });
-  return { sheet: sheet.name, rows: rows.slice(0, lastRow), uncached, formulas, formats, merged, locked };
+  return {
+    sheet: sheet.name,
+    rows: rows.slice(0, lastRow),
+    uncached,
+    formulas,
+    formats,
+    merged,
+    locked,
+    calendarShift: workbook.date1904 ? DAYS_1904 : 0,
+  };
 }
 
 /** The sheet with that name, in any case. @throws InputError when there is none, or it has no cells */
@@ -207,7 +220,7 @@ function plainValue(raw: string, type: string, isDate: boolean, { texts, date190
     case "e":
       return { error: raw.trim() };
     case "d":
-      return isoDate(raw.trim());
+      return isoDate(raw.trim(), date1904);
     default: {
       if (raw.trim() === "") return null;
       const number = Number(raw);
@@ -218,10 +231,13 @@ function plainValue(raw: string, type: string, isDate: boolean, { texts, date190
 }
 
 /** A cell that holds its date as text: rare, written by Strict files. */
-function isoDate(raw: string): SheetValue {
+function isoDate(raw: string, date1904: boolean): SheetValue {
   const time = Date.parse(/T/.test(raw) ? `${raw.replace(/Z$/, "")}Z` : raw);
   if (Number.isNaN(time)) return raw;
-  return { date: raw.replace(/T00:00:00(\.0+)?Z?$/, ""), serial: time / DAY_MILLISECONDS + UNIX_EPOCH };
+  return {
+    date: raw.replace(/T00:00:00(\.0+)?Z?$/, ""),
+    serial: time / DAY_MILLISECONDS + UNIX_EPOCH - (date1904 ? DAYS_1904 : 0),
+  };
 }
 
 const DAY_MILLISECONDS = 86_400_000;

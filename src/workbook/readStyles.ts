@@ -69,6 +69,9 @@ const BUILT_IN: Readonly<Record<number, string>> = {
   4: "#,##0.00",
   9: "0%",
   10: "0.00%",
+  11: "0.00E+00",
+  12: "# ?/?",
+  13: "# ??/??",
   14: "yyyy-mm-dd",
   15: "d-mmm-yy",
   16: "d-mmm",
@@ -78,6 +81,14 @@ const BUILT_IN: Readonly<Record<number, string>> = {
   20: "h:mm",
   21: "h:mm:ss",
   22: "yyyy-mm-dd h:mm",
+  37: "#,##0;(#,##0)",
+  38: "#,##0;(#,##0)",
+  39: "#,##0.00;(#,##0.00)",
+  40: "#,##0.00;(#,##0.00)",
+  45: "mm:ss",
+  46: "[h]:mm:ss",
+  47: "mm:ss.0",
+  48: "##0.0E+0",
 };
 
 /** The part that holds the styles; undefined when the workbook has none. */

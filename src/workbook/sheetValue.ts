@@ -34,6 +34,12 @@ export function isDateFormat(code: string): boolean {
   return /[dmyhs]/i.test(bare);
 }
 
+/** Whether a format of dates shows hours, minutes or seconds and nothing of a day: such a number has no calendar. */
+export function isTimeFormat(format: string): boolean {
+  const bare = format.replace(/"[^"]*"|\\.|_.|\*.|\[(?!h+\]|m+\]|s+\])[^\]]*\]/gi, "");
+  return /[hs]|\[m+\]/i.test(bare) && !/[dy]/i.test(bare);
+}
+
 /** Limit of Excel, letters. */
 const LONGEST_FORMAT = 255;
 
@@ -43,7 +49,7 @@ export function isDateFormatId(id: number): boolean {
 }
 
 /** Days from the 1900 epoch to the 1904 epoch. */
-const DAYS_1904 = 1462;
+export const DAYS_1904 = 1462;
 const LEAP_BUG = 60;
 /** 1 January 1970 in the 1900 system. */
 const UNIX_EPOCH = 25_569;

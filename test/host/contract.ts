@@ -1,3 +1,4 @@
+import { strFromU8 } from "fflate";
 import { ALL_ROWS, UNDECIDED } from "../../src/headings/questions";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import type { BookPort, WrittenEdits } from "../../src/host/port";
@@ -17,6 +18,8 @@ import { readSheet } from "../../src/workbook/readSheet";
 import { sheetLook } from "../../src/workbook/sheetLook";
 import { surveyEdits, type FillOptions } from "../../src/filling/surveyEdits";
 import { writeCsv } from "../../src/workbook/writeCsv";
+import { readBookSurvey } from "../../src/filling/readBookSurvey";
+import { packageOf, partsOf } from "../workbook/made/package";
 import { livedIn } from "../workbook/made/livedIn";
 
 /** What a cell holds: a formula as it is typed, or a value; with its number format. */
@@ -104,6 +107,52 @@ export function contractOf(host: string, open: (bytes: Uint8Array) => Promise<Op
       expect((await at.port.read()).sheets).toHaveLength(openWorkbook(bytes()).sheets.length);
     });
   });
+
+  test.each([
+    ["1900", false, ["000042", "2024-03-08", "8/3", "1 1/2", "MS 7"]],
+    ["1904", true, ["000042", "2028-03-09", "9/3", "1 1/2", "MS 7"]],
+  ])(`${host}, identifiers are as displayed, dates counted from %s`, async (_, date1904, expected) => {
+    const bytes = formattedIdentifiers(date1904);
+    const at = await open(bytes);
+    const identifiers = (book: Book) =>
+      FORMATTED.map((_format, i) => {
+        const { sized } = readBookSurvey(book, { sheet: `Sheet ${i}`, recognise: {}, settings: ["unit=mm"] });
+        return sized.survey.items[0]!.identifier;
+      });
+    expect(identifiers(bookOf(openWorkbook(bytes)))).toEqual(expected);
+    expect(identifiers(await at.port.read())).toEqual(expected);
+    await at.close();
+  });
+}
+
+/** The workbook with its dates counted from 1904. */
+function withCalendarOf1904(bytes: Uint8Array): Uint8Array {
+  const parts = partsOf(bytes);
+  const book = strFromU8(parts["xl/workbook.xml"]!);
+  expect(book).not.toContain("<workbookPr");
+  return packageOf({ ...parts, "xl/workbook.xml": book.replace("<sheets>", '<workbookPr date1904="1"/><sheets>') });
+}
+
+/** Identifiers that a number format makes of numbers, one sheet a format. */
+const FORMATTED: readonly (readonly [format: string, number: number])[] = [
+  ["000000", 42],
+  ["yyyy-mm-dd", 45_359],
+  ["d/m", 45_359],
+  ["# ?/?", 1.5],
+  ['"MS "0', 7],
+];
+
+function formattedIdentifiers(date1904: boolean): Uint8Array {
+  const [first, ...more] = FORMATTED.map(([format, number], i) => ({
+    name: `Sheet ${i}`,
+    rows: [
+      ["shelfmark", "height mm", "width mm", "depth mm", "enclosure"],
+      [number, 300, 210, 40, "tray"],
+    ],
+    formats: [format],
+  }));
+  const bytes = createWorkbook([first!, ...more]);
+  return date1904 ? withCalendarOf1904(bytes) : bytes;
 }
 
 export const FIGURES = ["outside height", "outside width", "caliper", "mass", "cautions", "problem"];

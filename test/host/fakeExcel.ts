@@ -1,4 +1,6 @@
 import { areaName, overlap, parseArea, type Area } from "../../src/workbook/cellRef";
+import { format } from "numfmt";
+import { DAYS_1904, isDateFormat } from "../../src/workbook/sheetValue";
 import { batch, OfficeError, type AnyKind, type Kind } from "./officeObjects";
 import {
   blankSheet,
@@ -15,6 +17,13 @@ import {
   type FakeTable,
   type FakeWorkbook,
 } from "./fakeWorkbook";
+
+/** What a cell shows. Excel writes dates by the calendar of the workbook. */
+function displayed({ value, format: code }: FakeCell, date1904: boolean): string {
+  if (typeof value === "string") return value;
+  if (typeof value === "boolean") return String(value).toUpperCase();
+  return format(code, isDateFormat(code) && date1904 ? value + DAYS_1904 : value, { locale: "en" });
+}
 
 /** Excel with a workbook open, as far as the port uses it. */
 export interface FakeExcel {
@@ -137,6 +146,7 @@ function kindsOf(book: FakeWorkbook): AnyKind {
       values: (own) => read(own, ({ value }) => value),
       formulas: (own) => read(own, ({ formula, value }) => formula ?? value),
       numberFormat: (own) => read(own, (cell) => cell.format),
+      text: (own) => read(own, (cell) => displayed(cell, book.date1904)),
     },
     set: {
       formulas: (own, values: unknown[][]) => write(own, values, enter),

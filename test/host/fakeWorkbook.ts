@@ -50,6 +50,7 @@ export interface FakeWorkbook {
   tables: FakeTable[];
   names: FakeName[];
   locked: boolean;
+  date1904: boolean;
   active: { sheet: string; row: number; column: number } | undefined;
 }
 
@@ -98,6 +99,7 @@ export function fakeWorkbook(bytes: Uint8Array): FakeWorkbook {
       ...(sheet === undefined ? {} : { scope: sheet }),
     })),
     locked: workbook.structureLocked,
+    date1904: workbook.date1904,
     active: { sheet: sheets[0]!.name, row: 1, column: 1 },
   };
 }

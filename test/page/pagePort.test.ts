@@ -36,10 +36,11 @@ function portOf({ page }: OpenPage): Pick<BookPort, "read" | "write"> {
     read: async (): Promise<Book> => {
       const { grids, ...book } = await page.evaluate(async () => {
         const read = await bookPort.read();
-        const plain = ({ sheet, rows, uncached, merged, locked }: SheetGrid) => ({
+        const plain = ({ sheet, rows, uncached, formats, merged, locked }: SheetGrid) => ({
           sheet,
           rows,
           uncached,
+          formats: formats ?? [],
           merged,
           locked,
         });
