@@ -5,6 +5,7 @@ import type { ColumnsEdit } from "../workbook/edits";
 import { ownColumns, type OwnColumn } from "../workbook/ownMarks";
 import { isDateFormat } from "../workbook/sheetValue";
 import { entered, points, writeCells, type Sender } from "./excelCells";
+import { askFloating, floatingBeside } from "./excelFloating";
 import { formerCells, type Former, type FormerWidth } from "./excelFormer";
 import { areaOf, CORNERS, rangeAt, readCells, type HostView, type Matrix, type CellRequest } from "./excelRead";
 
@@ -49,16 +50,19 @@ export async function planExcelColumns(
   const filter = worksheet.autoFilter.load("isDataFiltered");
   const filterRange = filter.getRangeOrNullObject().load(CORNERS);
   const merges = rangeAt(context, sheet, beside).getMergedAreasOrNullObject().load("address");
+  const floats = askFloating(context, sheet);
   const [headings, standing] = await readCells(context, [
     { sheet, area: { top: edit.headingRow, bottom: edit.headingRow, left: 1, right }, what: "values" },
     { sheet, area: beside, what: "formulas" },
   ]);
+  const floating = await floatingBeside(context, floats, beside);
   const places = columnPlaces(
     {
       book: { ...look, grid: noGrid },
       sheet,
       headings: headings![0]!,
       merged: merges.isNullObject ? [] : areasIn(merges.address),
+      floating,
       filter: filterRange.isNullObject ? undefined : areaOf(filterRange),
       used: (top, bottom, after) => ({
         used: usedColumns(standing!.slice(top - beside.top, bottom - beside.top + 1), from, after),

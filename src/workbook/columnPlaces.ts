@@ -12,6 +12,8 @@ export interface SheetInUse {
   readonly sheet: string;
   readonly headings: readonly unknown[];
   readonly merged: readonly Area[];
+  /** Cells that charts and pictures cover. */
+  readonly floating: readonly Area[];
   /** The sheet's own filter. */
   readonly filter: Area | undefined;
   /** Columns right of one that hold something in some rows, and the last column of the sheet that holds anything. */
@@ -51,7 +53,7 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
   const rowCount = edit.lastRow - edit.firstRow + 1;
   if (edit.columns.some((column) => column.cells.length !== rowCount))
     throw new RangeError("a column with other rows than the survey");
-  const { book, sheet, headings, merged, filter } = inUse;
+  const { book, sheet, headings, merged, floating, filter } = inUse;
   const { table, note } = growableTable(book, edit);
   const headingAt = (column: number) => String(headings[column - 1] ?? "");
   const marks = ownColumns(book).filter((mark) => mark.sheet === sheet && mark.headingRow === edit.headingRow);
@@ -66,7 +68,14 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
   );
   const fresh = edit.columns.filter((column) => !reused.has(column));
   const rows = { top: table?.area.top ?? edit.headingRow, bottom: table?.area.bottom ?? edit.lastRow };
-  const room = findRoom(inUse, { ...rows, after: edge, count: fresh.length, gone: dropped, table, merged });
+  const room = findRoom(inUse, {
+    ...rows,
+    after: edge,
+    count: fresh.length,
+    gone: dropped,
+    table,
+    covered: [...merged, ...floating],
+  });
   const adjoins = room.start === edge + 1;
   refuseTooWide(room.start + fresh.length - 1);
 
@@ -184,12 +193,12 @@ interface RoomRequest {
   readonly count: number;
   readonly gone: readonly OwnColumn[];
   readonly table: BookTable | undefined;
-  readonly merged: readonly Area[];
+  readonly covered: readonly Area[];
 }
 
 /** The first of `count` free columns: right after `after`, or past everything in the sheet when something stands there. */
 function findRoom({ book, sheet, used: usedIn }: SheetInUse, request: RoomRequest): { start: number; note?: string } {
-  const { top, bottom, after, count, gone, table, merged } = request;
+  const { top, bottom, after, count, gone, table, covered } = request;
   const start = after + 1;
   if (count === 0) return { start };
   const { used, last } = usedIn(top, bottom, after);
@@ -197,10 +206,10 @@ function findRoom({ book, sheet, used: usedIn }: SheetInUse, request: RoomReques
   const wanted = { top, bottom, left: start, right: after + count };
   const others = book.tables.filter((t) => t.sheet === sheet && t !== table).map((t) => t.area);
   const blocked =
-    [...merged, ...others].some((area) => overlap(area, wanted)) ||
+    [...covered, ...others].some((area) => overlap(area, wanted)) ||
     [...used].some((column) => column >= wanted.left && column <= wanted.right && !freed.has(column));
   if (!blocked) return { start };
-  const past = [...merged, ...others].reduce((most, { right }) => Math.max(most, right), Math.max(last, after)) + 1;
+  const past = [...covered, ...others].reduce((most, { right }) => Math.max(most, right), Math.max(last, after)) + 1;
   const standing = `something stands right of the ${table ? `table ${table.name}` : "survey"} (${areaName(wanted)})`;
   return { start: past, note: `${standing}, so the new columns begin at column ${columnLetters(past)}` };
 }

@@ -6,7 +6,8 @@ import type { ListChoices } from "./listChoices";
 import type { Workbook } from "./openWorkbook";
 import type { TableInfo } from "./readTable";
 import type { OwnColumn } from "./ownMarks";
-import { readSheet } from "./readSheet";
+import { floatingAreas } from "./floatingAreas";
+import { readSheet, sheetNamed } from "./readSheet";
 import { lastRowOf, sheetMatters, usedColumns, type CellChange, type SheetText } from "./sheetEditor";
 import { FORMULA_SIGN } from "./formulaText";
 import type { StyleEditor } from "./styleEditor";
@@ -34,6 +35,7 @@ export function planColumns(workbook: Workbook, text: SheetText, edit: ColumnsEd
       sheet: text.sheet,
       headings: readSheet(workbook, edit.sheet, { lastRow: edit.headingRow }).rows[edit.headingRow - 1] ?? [],
       merged,
+      floating: floatingAreas(workbook, sheetNamed(workbook, text.sheet)),
       filter,
       used: (top, bottom, after) => usedColumns(text, top, bottom, after),
     },

@@ -206,6 +206,18 @@ describe("columns", () => {
     expect(at.book.tables[0]!.area.right).toBe(4);
   });
 
+  test("a chart right of the survey's rows is passed, one below them is not in the way", async () => {
+    open(surveyOf(4));
+    const chart = { left: 5 * STANDARD_WIDTH, top: 0, width: 3 * STANDARD_WIDTH, height: 40 };
+    at.sheet("Survey").charts = [{ ...chart, top: 2000 }];
+    const below = await at.port.write(oneColumn([1, 2, 3, 4]));
+    expect([below.columns[0]!.column, below.notes]).toEqual([5, []]);
+    await below.undo();
+    at.sheet("Survey").charts = [{ ...chart, left: 4 * STANDARD_WIDTH }];
+    const beside = await at.port.write(oneColumn([1, 2, 3, 4]));
+    expect([beside.columns[0]!.column, beside.notes]).toEqual([8, [expect.stringContaining("begin at column H")]]);
+  });
+
   test("the sheet's own filter grows along; one that hides rows is left, and said", async () => {
     const bare = FILES["a survey in bare cells"]!();
     const filter = { top: 3, left: 1, bottom: 6, right: 4 };

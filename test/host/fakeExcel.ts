@@ -9,9 +9,11 @@ import {
   enter,
   mendHeadings,
   mergedIn,
+  STANDARD_HEIGHT,
   STANDARD_WIDTH,
   usedArea,
   type FakeCell,
+  type FakeChart,
   type FakeName,
   type FakeSheet,
   type FakeTable,
@@ -146,6 +148,13 @@ function kindsOf(book: FakeWorkbook): AnyKind {
       values: (own) => read(own, ({ value }) => value),
       formulas: (own) => read(own, ({ formula, value }) => formula ?? value),
       numberFormat: (own) => read(own, (cell) => cell.format),
+      left: ({ sheet, area }) => {
+        let points = 0;
+        for (let column = 1; column < area.left; column++) points += sheet.widths.get(column) ?? STANDARD_WIDTH;
+        return points;
+      },
+      top: ({ area }) => (area.top - 1) * STANDARD_HEIGHT,
+      height: ({ area }) => (area.bottom - area.top + 1) * STANDARD_HEIGHT,
       text: (own) => read(own, (cell) => displayed(cell, book.date1904)),
     },
     set: {
@@ -284,12 +293,24 @@ function kindsOf(book: FakeWorkbook): AnyKind {
   });
   const protection = any<{ locked: boolean }>({ get: { protected: ({ locked }) => locked } });
   const panes = any<FakeSheet>({ act: { freezeRows: (sheet, rows: number) => (sheet.frozen = rows) } });
+  const floating = any<FakeChart>({
+    get: {
+      left: ({ left }) => left,
+      top: ({ top }) => top,
+      width: ({ width }) => width,
+      height: ({ height }) => height,
+    },
+  });
+  const charts = any<FakeSheet>({ items: [() => floating, (sheet) => sheet.charts] });
+  const shapes = any<FakeSheet>({ items: [() => floating, () => []] });
   const worksheet: AnyKind = any<FakeSheet>({
     get: { name: ({ name }) => name, visibility: ({ visibility }) => visibility },
     part: {
       protection: [() => protection, (sheet) => sheet],
       names: [() => sheetNames, (sheet) => sheet],
       autoFilter: [() => filter, (sheet) => sheet],
+      charts: [() => charts, (sheet) => sheet],
+      shapes: [() => shapes, (sheet) => sheet],
       freezePanes: [() => panes, (sheet) => sheet],
       tables: [() => sheetTables, (sheet) => sheet],
     },

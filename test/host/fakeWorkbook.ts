@@ -22,9 +22,18 @@ export interface FakeSheet {
   cells: Map<number, Map<number, FakeCell>>;
   widths: Map<number, number>;
   merged: readonly Area[];
+  /** Charts, in points from the first cell. */
+  charts: readonly FakeChart[];
   filter: Area | undefined;
   filtered: boolean;
   frozen: number;
+}
+
+export interface FakeChart {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
 }
 
 export interface FakeTable {
@@ -55,6 +64,7 @@ export interface FakeWorkbook {
 }
 
 export const STANDARD_WIDTH = 48;
+export const STANDARD_HEIGHT = 15;
 
 export function fakeWorkbook(bytes: Uint8Array): FakeWorkbook {
   const workbook = openWorkbook(bytes);
@@ -112,6 +122,7 @@ export function blankSheet(name: string): FakeSheet {
     cells: new Map(),
     widths: new Map(),
     merged: [],
+    charts: [],
     filter: undefined,
     filtered: false,
     frozen: 0,

@@ -290,6 +290,52 @@ describe("new columns beside a plain survey", () => {
     ).toBe(5);
   });
 
+  describe("where a chart or picture floats", () => {
+    const place = (corner: string, column: number, row: number) =>
+      `<x:${corner}><x:col>${column}</x:col><x:colOff>0</x:colOff><x:row>${row}</x:row><x:rowOff>0</x:rowOff></x:${corner}>`;
+    const picture = `<x:pic><x:spPr><a:xfrm xmlns:a="a"><a:ext cx="9999999" cy="9999999"/></a:xfrm></x:spPr></x:pic><x:clientData/>`;
+    /** Where a column goes when the survey is in A1:B3 and this floats. */
+    const columnBeside = (anchors: string) => {
+      const parts = smallParts(PLAIN(plainRows(), `<drawing r:id="rId1"/>`));
+      const drawing = `<x:wsDr xmlns:x="http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing">${anchors}</x:wsDr>`;
+      const bytes = packageOf({
+        ...parts,
+        "xl/worksheets/_rels/sheet1.xml.rels": relations(["rId1", "drawing", "../drawings/drawing1.xml"]),
+        "xl/drawings/drawing1.xml": drawing,
+      });
+      const { result, xml } = edited(bytes, { columns: beside(outside([1, 2])) });
+      expect(xml("xl/drawings/drawing1.xml")).toBe(drawing);
+      return result.columns[0]!.column;
+    };
+
+    test.each([
+      ["two corners", `<x:twoCellAnchor>${place("from", 3, 1)}${place("to", 6, 12)}${picture}</x:twoCellAnchor>`, 3],
+      [
+        "two corners over C",
+        `<x:twoCellAnchor>${place("from", 2, 0)}${place("to", 5, 1)}${picture}</x:twoCellAnchor>`,
+        7,
+      ],
+      [
+        "one corner and a size of three columns",
+        `<x:oneCellAnchor>${place("from", 2, 1)}<x:ext cx="1828800" cy="190500"/>${picture}</x:oneCellAnchor>`,
+        7,
+      ],
+      [
+        "a distance and a size",
+        `<x:absoluteAnchor><x:pos x="1219200" y="0"/><x:ext cx="609600" cy="190500"/>${picture}</x:absoluteAnchor>`,
+        5,
+      ],
+      [
+        "two corners far below",
+        `<x:twoCellAnchor>${place("from", 2, 30)}${place("to", 6, 40)}${picture}</x:twoCellAnchor>`,
+        3,
+      ],
+      ["a damaged corner", `<x:twoCellAnchor>${picture}</x:twoCellAnchor>`, 3],
+    ])("%s: the columns stand clear of it", (_, anchors, column) => {
+      expect(columnBeside(anchors)).toBe(column);
+    });
+  });
+
   test("are taken into the sheet's own filter, so that sorting keeps rows together", () => {
     const parts = smallParts(PLAIN(plainRows(), `<autoFilter ref="A1:B3"/>`));
     const book = (parts["xl/workbook.xml"] as string).replace(
