@@ -3,13 +3,14 @@ import { InputError, shown } from "../measure/errors";
 import { plainName } from "../settings/names";
 import { DEFAULT_FIGURES, withProblem } from "../item/figureCatalogue";
 import type { SizedSurvey } from "../survey/sizeSurvey";
-import { summaryOf, type Summary } from "../survey/summary";
-import { csvToWorkbook, cutListCsv, fillCsv } from "../filling/fillCsv";
+import { summaryOf } from "../survey/summary";
+import { csvToWorkbook, cutListCsv, fillCsv, fillCsvOfBook } from "../filling/fillCsv";
 import { surveySheets } from "../filling/chooseSheet";
 import { fillWorkbook, type Filled } from "../filling/fillWorkbook";
 import { isAll, readBookSurvey } from "../filling/readBookSurvey";
 import { checkedSurvey } from "../survey/checkedSurvey";
 import { bookOf } from "../workbook/book";
+import { NotEditable } from "../workbook/notEditable";
 import { openWorkbook } from "../workbook/openWorkbook";
 import { readCsv } from "../workbook/readCsv";
 import { saveBeside } from "../files/saveBeside";
@@ -19,7 +20,7 @@ import { readRegularFile } from "../files/readRegularFile";
 import { BOOKS, TEXTS, wrongKind, type SurveyOptions } from "./readSurvey";
 import type { Output } from "./output";
 import { visibleLine } from "./print";
-import { textTable } from "./textTable";
+import { summaryText } from "./summaryText";
 
 export interface FillCommand extends SurveyOptions {
   readonly out: string | undefined;
@@ -49,17 +50,25 @@ export function fillCommand(command: FillCommand): Output {
   if (!isBook && !TEXTS.includes(kindOf(input))) throw wrongKind(input);
   const output = command.inPlace ? input : (command.out ?? beside(input, "-filled", extname(input)));
   const toBook = BOOKS.includes(kindOf(output));
-  if (!toBook && (isBook || !TEXTS.includes(kindOf(output))))
-    throw new InputError(
-      "out",
-      shown(basename(output)),
-      isBook ? "give an .xlsx file for a workbook" : "give a .csv or .xlsx file",
-    );
+  if (!toBook && !TEXTS.includes(kindOf(output)))
+    throw new InputError("out", shown(basename(output)), "give a .csv or .xlsx file");
   const figures = figureList(command.columns);
   const written = toBook
-    ? writeBook(command, bytes, isBook, output, figures)
-    : writeText(command, bytes, output, figures);
+    ? offeringText(command, () => writeBook(command, bytes, isBook, output, figures))
+    : writeText(command, bytes, isBook, output, figures);
   return report(written);
+}
+
+/** Says the way on for a workbook that is never changed. */
+function offeringText({ survey }: FillCommand, work: () => Written): Written {
+  try {
+    return work();
+  } catch (error) {
+    if (!(error instanceof NotEditable)) throw error;
+    const { argument, got, expected, cure } = error;
+    const out = basename(beside(survey, "-filled", ".csv"));
+    throw new InputError(argument, got, expected, `${cure}; or add --out "${out}" for a text table with the figures`);
+  }
 }
 
 function writeBook(
@@ -117,9 +126,23 @@ function writeBook(
   };
 }
 
-function writeText(command: FillCommand, input: Uint8Array, output: string, figures: readonly string[]): Written {
-  const csv = readCsv(input);
-  const { bytes, sized, said } = fillCsv(csv, figures, command.settings, command.recognise);
+function writeText(
+  command: FillCommand,
+  input: Uint8Array,
+  isBook: boolean,
+  output: string,
+  figures: readonly string[],
+): Written {
+  const { sheet, settings, recognise } = command;
+  const csv = isBook ? undefined : readCsv(input);
+  const { bytes, sized, said } =
+    csv === undefined
+      ? fillCsvOfBook(bookOf(openWorkbook(input)), figures, {
+          settings,
+          recognise,
+          ...(sheet === undefined ? {} : { sheet }),
+        })
+      : fillCsv(csv, figures, settings, recognise);
   const save = (path: string, content: Uint8Array) =>
     saveBeside({
       input: command.survey,
@@ -168,60 +191,4 @@ function report({ sized, said, files }: Written): Output {
     ...files.map(({ what, path }) => `  ${what}: ${path}`),
   ].join("\n");
   return { text, json: { ...summary, said, files } };
-}
-
-export function summaryText(summary: Summary): string {
-  const { rows, sized, inBoxes, withoutEnclosure, leftOut, problems, enclosures, boardArea, areaUnit } = summary;
-  const counts = [
-    `${sized} sized`,
-    ...(inBoxes > 0 ? [`${inBoxes} in the box of another row`] : []),
-    ...(withoutEnclosure > 0 ? [`${withoutEnclosure} blank or without enclosure`] : []),
-    ...(leftOut > 0 ? [`${leftOut} left out`] : []),
-    `${problems.length} with a problem`,
-  ];
-  const boards = boardArea.filter(({ material }) => material === "board");
-  const total = boards.reduce((sum, { area }) => sum + area, 0);
-  return [
-    `${rows} rows: ${counts.join(", ")}`,
-    "",
-    indented(textTable([["enclosure", "to make"], ...enclosures.map((each) => [each.enclosure, each.count])])),
-    "",
-    indented(
-      textTable([
-        ["board or card", "for items", `net area, ${areaUnit}`],
-        ...boardArea.map((each) => [each.stock, each.items, each.area]),
-        ...(boards.length > 1 ? [["all boards", "", total]] : []),
-      ]),
-    ),
-    ...(problems.length === 0
-      ? []
-      : [
-          "",
-          "Rows with a problem, left out of the figures above",
-          ...problemLines(problems).map((line) => `  ${visibleLine(line)}`),
-        ]),
-  ].join("\n");
-}
-
-/** A line for each row; rows with the same problem together. */
-function problemLines(problems: Summary["problems"]): readonly string[] {
-  const groups = new Map<string, Summary["problems"][number][]>();
-  for (const each of problems) {
-    const group = groups.get(each.problem);
-    if (group === undefined) groups.set(each.problem, [each]);
-    else group.push(each);
-  }
-  return [...groups].map(([problem, rows]) => {
-    const [first] = rows;
-    if (rows.length === 1) return `row ${first!.row}, ${first!.identifier}: ${problem}`;
-    const named = rows.slice(0, MOST_NAMED).map(({ row }) => row);
-    const more = rows.length > MOST_NAMED ? ", ..." : "";
-    return `${rows.length.toLocaleString("en")} rows: ${problem} (${named.join(", ")}${more})`;
-  });
-}
-
-const MOST_NAMED = 6;
-
-function indented(text: string): string {
-  return text.replace(/^/gm, "  ");
 }

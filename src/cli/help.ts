@@ -49,7 +49,8 @@ Reads an item survey (.xlsx, .xlsm or .csv) and writes it again beside it with f
 live formulas with their results. Your file is never written over unless you say --in-place, which keeps a backup.
 One row in, one row out: a row that cannot be sized says why in the column "problem".
 
-  --out FILE          where to write (default: SURVEY-filled, beside it); a .csv survey may become .xlsx
+  --out FILE          where to write (default: SURVEY-filled, beside it); a .csv survey may become .xlsx,
+                      and a workbook that may not be changed (protected, Strict) a .csv
   --columns LIST      figures, separated by semicolons: "outside height; side wall length; board area"
 ${FIGURES_HELP}
   --cut-list          every part of every item too: a sheet of the workbook, or a second .csv

@@ -12,7 +12,9 @@ import { withoutTicket } from "../paper/ticket";
 import { didYouMean } from "../settings/names";
 import { demandGroups } from "../estimate/sheetAnswers";
 import { saveBeside } from "../files/saveBeside";
+import type { SizedSurvey } from "../survey/sizeSurvey";
 import type { Output } from "./output";
+import { visibleLine } from "./print";
 import { planBeside, type BesideOptions } from "./planBeside";
 import type { ReadSurvey } from "./sheets";
 
@@ -64,7 +66,7 @@ export async function paperCommand(survey: ReadSurvey, command: PaperCommand): P
     });
     files.push({ ...file, ...saved });
   }
-  return saidOf(files, withoutTicket(sized), paper);
+  return saidOf(files, sized, paper);
 }
 
 interface SavedPaper extends PaperFile {
@@ -72,7 +74,9 @@ interface SavedPaper extends PaperFile {
   readonly backup?: string;
 }
 
-function saidOf(files: readonly SavedPaper[], leftOut: ReturnType<typeof withoutTicket>, paper: Paper): Output {
+function saidOf(files: readonly SavedPaper[], sized: SizedSurvey, paper: Paper): Output {
+  const leftOut = withoutTicket(sized);
+  const { notes } = sized.survey;
   return {
     text: [
       ...files.flatMap(({ parts, output, backup }) => [
@@ -81,6 +85,7 @@ function saidOf(files: readonly SavedPaper[], leftOut: ReturnType<typeof without
         ...(backup === undefined ? [] : [`as it was before: ${backup}`]),
       ]),
       ...(leftOut.length === 0 ? [] : ["", "Without a ticket", ...leftOut.map(([item, why]) => `  ${item}: ${why}`)]),
+      ...(notes.length === 0 ? [] : ["", ...notes.map(visibleLine)]),
       "",
       `Print at 100 %, ${paper}, not "fit to page"; tickets on both sides. Check the bar on the templates.`,
     ].join("\n"),
@@ -89,6 +94,7 @@ function saidOf(files: readonly SavedPaper[], leftOut: ReturnType<typeof without
       pages: files.reduce((sum, { pages }) => sum + pages, 0),
       parts: files.flatMap(({ parts }) => parts),
       leftOut: leftOut.map(([identifier, reason]) => ({ identifier, reason })),
+      notes,
     },
   };
 }

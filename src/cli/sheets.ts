@@ -9,6 +9,7 @@ import { plainRows, type Cell } from "../item/answers";
 import { demandGroups, demandsOf, estimateTable, leftOutRows } from "../estimate/sheetAnswers";
 import { boardNotes } from "../survey/boardNotes";
 import type { SizedSurvey } from "../survey/sizeSurvey";
+import { visibleLine } from "./print";
 import type { SurveyCells } from "../survey/surveyAnswers";
 import { createWorkbook } from "../workbook/createWorkbook";
 import { editWorkbook } from "../workbook/editWorkbook";
@@ -101,7 +102,7 @@ export async function planCommand(survey: ReadSurvey, options: PlanCommand): Pro
 }
 
 function notesText(sized: SizedSurvey): readonly string[] {
-  const notes = boardNotes(sized);
+  const notes = [...sized.survey.notes, ...boardNotes(sized)].map(visibleLine);
   return notes.length === 0 ? [] : ["", ...notes];
 }
 
@@ -148,7 +149,14 @@ export async function estimateCommand(
       ...notesText(sized),
       ...saved.map((line) => `\n${line}`),
     ].join("\n"),
-    json: { ...estimate, notice, batching, leftOut: plainRows(leftOut).slice(1), files: saved },
+    json: {
+      ...estimate,
+      notice,
+      batching,
+      leftOut: plainRows(leftOut).slice(1),
+      notes: sized.survey.notes,
+      files: saved,
+    },
   };
 }
 

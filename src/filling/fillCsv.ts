@@ -2,6 +2,8 @@ import { InputError, NoAnswer } from "../measure/errors";
 import type { Cell } from "../item/answers";
 import { figureOf } from "../item/figureCatalogue";
 import type { WorkbookUnit } from "../measure/units";
+import { MEASURED } from "../headings/lexicon";
+import type { Book } from "../workbook/book";
 import { headedFigure } from "./headedFigure";
 import type { RecogniseOptions } from "../headings/recognition";
 import { boardNotes } from "../survey/boardNotes";
@@ -10,6 +12,7 @@ import type { SizedSurvey } from "../survey/sizeSurvey";
 import { cutListTable, surveyTable, type SurveyTable } from "../survey/surveyAnswers";
 import { unanswered } from "../survey/unanswered";
 import { surveyItems } from "../survey/surveyItems";
+import { readBookSurvey } from "./readBookSurvey";
 import { BOARD, preferenceColumn, withBoards } from "./boardColumns";
 import { createWorkbook } from "../workbook/createWorkbook";
 import type { CellContent } from "../workbook/edits";
@@ -34,13 +37,55 @@ export function fillCsv(
   recognise: RecogniseOptions,
 ): FilledCsv {
   const sized = checkedSurvey(csv.rows, settings, recognise);
+  const { rows, said } = filledRows(sized, figures, csv.rows, csv.rows);
+  return { bytes: writeCsv(rows, csv), sized, said };
+}
+
+/**
+ * The survey of a workbook with its figures as a text table: a way on for a workbook that cannot be written back. Cells
+ * other than measures are as the workbook shows them.
+ *
+ * @throws InputError when there is no survey to read
+ */
+export function fillCsvOfBook(
+  book: Book,
+  figures: readonly string[],
+  options: Parameters<typeof readBookSurvey>[1],
+): FilledCsv {
+  const { chosen, cells, displayed, sized } = readBookSurvey(book, options);
+  const { columns } = sized.survey.recognition;
+  const asNumbers = new Set([...MEASURED, "quantity" as const].map((field) => columns[field]?.column));
+  const shown = cells.map((row, r) =>
+    row.map((cell, c): CsvValue => {
+      const text = asNumbers.has(c + 1) ? undefined : displayed(r + 1, c + 1);
+      if (text !== undefined || typeof cell === "number") return text ?? (cell as number);
+      return typeof cell === "boolean" ? String(cell).toUpperCase() : cell === null ? null : String(cell);
+    }),
+  );
+  const { rows, said } = filledRows(sized, figures, cells, shown);
+  return { bytes: writeCsv(rows), sized, said: [chosen.said, ...said] };
+}
+
+/** The rows of the user with the figures right of them. */
+function filledRows(
+  sized: SizedSurvey,
+  figures: readonly string[],
+  cells: readonly (readonly unknown[])[],
+  shown: readonly (readonly CsvValue[])[],
+): { readonly rows: readonly (readonly CsvValue[])[]; readonly said: readonly string[] } {
   const { headingRow, firstRow, said } = sized.survey.recognition;
-  const table = withPreference(sized, surveyTable(sized, withBoards(figures), csv.rows));
-  const width = widthOf(csv.rows);
-  const headings = new Set((csv.rows[headingRow - 1] ?? []).map((heading) => heading.trim().toLowerCase()));
+  const table = withPreference(sized, surveyTable(sized, withBoards(figures), cells));
+  const width = widthOf(shown);
+  const headings = new Set(
+    (shown[headingRow - 1] ?? []).map((heading) =>
+      String(heading ?? "")
+        .trim()
+        .toLowerCase(),
+    ),
+  );
   const { unit } = sized.settings;
   const names = table[0]!.map((name) => freeHeading(headedFigure(String(name), unit), headings));
-  const filled = csv.rows.map((row, index): readonly CsvValue[] => {
+  const filled = shown.map((row, index): readonly CsvValue[] => {
     const added = index === headingRow - 1 ? names : table[index - firstRow + 2];
     if (added === undefined || (index < firstRow - 1 && index !== headingRow - 1)) return row;
     return [
@@ -52,8 +97,7 @@ export function fillCsv(
   // A survey without headings gets a row for those of the answers.
   const rows = headingRow > 0 ? filled : [[...Array.from({ length: width }, () => ""), ...names], ...filled];
   return {
-    bytes: writeCsv(rows, csv),
-    sized,
+    rows,
     said: [...said, ...sized.survey.notes, ...boardNotes(sized), ...unanswered(sized, table)],
   };
 }

@@ -31,6 +31,8 @@ export interface BookSurvey {
     readonly stock: Range | undefined;
     readonly guide: Range | undefined;
   };
+  /** What a cell shows where that is not its value. */
+  readonly displayed: (row: number, column: number) => string | undefined;
   readonly sized: SizedSurvey;
 }
 
@@ -57,7 +59,8 @@ export function readBookSurvey(book: Book, options: BookSurveyOptions): BookSurv
   const { chosen, grid, cells, recognise } = isAll(book, options.sheet)
     ? allSheets(book, options.recognise)
     : oneSheet(book, options);
-  return { chosen, grid, cells, found, sized: checkedSurvey(cells, settings, recognise) };
+  const displayed = recognise.displayed ?? (() => undefined);
+  return { chosen, grid, cells, found, displayed, sized: checkedSurvey(cells, settings, recognise) };
 }
 
 /** Whether all sheets are asked for, and none has that name. */

@@ -3,6 +3,7 @@ import { checkSheetName, writeNewSheet } from "./addSheet";
 import { SPREADSHEET_TYPE } from "./blankParts";
 import type { NewSheet } from "./edits";
 import { escapeXml } from "./escape";
+import { NotEditable } from "./notEditable";
 import type { SheetInfo, Workbook } from "./openWorkbook";
 import { isMark, ownSheets, sheetNotOurs } from "./ownMarks";
 import { privateParts, type PackageEditor } from "./packageEditor";
@@ -102,7 +103,7 @@ export function addSheets(
 
 function refuseLockedStructure(workbook: Workbook): void {
   if (!workbook.structureLocked) return;
-  throw new InputError(
+  throw new NotEditable(
     "workbook",
     "a workbook whose structure is protected",
     "gets no new sheets",

@@ -4,6 +4,7 @@ import { blankStyles, SPREADSHEET_TYPE } from "./blankParts";
 import { changedBook } from "./bookEditor";
 import { areaName, cellName, sheetArea, type Area } from "./cellRef";
 import type { CellEdit, EditResult, WidthEdit, WorkbookEdits } from "./edits";
+import { NotEditable } from "./notEditable";
 import type { DefinedName, Workbook } from "./openWorkbook";
 import { COLUMN_MARK, isMark, SHEET_MARK } from "./ownMarks";
 import { packageEditor, type PackageEditor } from "./packageEditor";
@@ -87,7 +88,7 @@ export function editWorkbook(
 
 function refuseUneditable(workbook: Workbook): void {
   if (workbook.signed) {
-    throw new InputError(
+    throw new NotEditable(
       "workbook",
       "a digitally signed workbook",
       "cannot be changed without breaking the signature",
@@ -95,7 +96,7 @@ function refuseUneditable(workbook: Workbook): void {
     );
   }
   if (workbook.strict) {
-    throw new InputError(
+    throw new NotEditable(
       "workbook",
       "a Strict Open XML workbook",
       "is read, but not changed",
@@ -131,7 +132,7 @@ function refuseOtherStyles(cells: readonly CellEdit[], count: number): void {
 
 function refuseLocked(sheet: string, locked: boolean): void {
   if (!locked) return;
-  throw new InputError(
+  throw new NotEditable(
     `sheet "${sheet}"`,
     "a protected sheet",
     "is kept as it is",

@@ -1,5 +1,7 @@
 import { existsSync, readdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { strFromU8 } from "fflate";
+import { packageOf, partsOf } from "../workbook/made/package";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
@@ -173,6 +175,29 @@ describe("a workbook", () => {
     expect(backup).toEqual(["survey.backup-1.xlsx"]);
     expect(bytesOf(folder, backup[0]!)).toEqual(before);
     expect(sheetRows(folder, "survey.xlsx", "Survey")[0]).toEqual([...HEADINGS, ...DEFAULTS]);
+  });
+
+  test("a protected one is refused with the line that writes a text table, which then holds what it shows", () => {
+    const folder = newFolder();
+    const rows = [
+      ["Shelfmark", "Height", "Width", "Depth", "Enclosure", "Seen", "Notes"],
+      [42, 300.25, 210, 40, "tray", 45_359, "=SUM(A1)"],
+      [43, 200, 150, "2O", "tray", 45_360, null],
+    ];
+    const formats = ["000000", "0", "0", undefined, undefined, "yyyy-mm-dd"];
+    const parts = partsOf(createWorkbook([{ name: "Survey", rows, formats }]));
+    const sheet = strFromU8(parts["xl/worksheets/sheet1.xml"]!);
+    const locked = sheet.replace("</sheetData>", '</sheetData><sheetProtection sheet="1"/>');
+    writeFileSync(join(folder, "survey.xlsx"), packageOf({ ...parts, "xl/worksheets/sheet1.xml": locked }));
+    const { code, err } = run(folder, "fill", "survey.xlsx");
+    const option = /or add (--out "survey-filled\.csv") for a text table/.exec(err)?.[1];
+    expect([code, err, option]).toEqual([2, expect.stringContaining("protected"), expect.any(String)]);
+    expect(run(folder, "fill", "survey.xlsx", "--out", "survey-filled.csv", "--columns", "inside height").code).toBe(0);
+    expect(csvRows(folder, "survey-filled.csv").map((row) => row.filter((_, c) => c < 7 || c > 9))).toEqual([
+      [...rows[0]!, "inside height (mm)", "problem"],
+      ["000042", "300.25", "210", "40", "tray", "2024-03-08", "'=SUM(A1)", "303.5", ""],
+      ["000043", "200", "150", "2O", "tray", "2024-03-09", "", "", expect.stringContaining('depth: got "2O"')],
+    ]);
   });
 
   test("an output that is there is refused, with --replace it is kept as a backup", () => {
@@ -397,11 +422,6 @@ describe("nothing could be done", () => {
       "an output of another sort",
       ["fill", "survey.csv", "--out", "x.pdf"],
       /^out: got "x.pdf"; give a .csv or .xlsx file\n$/,
-    ],
-    [
-      "a workbook into a .csv",
-      ["fill", "survey.xlsx", "--out", "x.csv"],
-      /^out: got "x.csv"; give an .xlsx file for a workbook\n$/,
     ],
     [
       "a setting that is none",
