@@ -1,4 +1,3 @@
-import { InputError } from "../../measure/errors";
 import { formatLengthWithUnit } from "../../measure/formatLength";
 import type { Mm } from "../../measure/units";
 import type { Board } from "../../settings/boards";
@@ -13,6 +12,7 @@ import { cuboid, extent, Y, Z, type Cuboid } from "../space";
 import { openBodies, type Apart } from "../view";
 import { insideFor, trayMaterials } from "./tray";
 import { caseBlanks, CASE_BLANKS } from "../build/caseBlanks";
+import { jointOf, leastJoint, standOffOf } from "../build/joint";
 import { laidOpen } from "../build/laidOpen";
 import { OPEN_TRAY_BLANKS, trayBlanks } from "../build/trayBlanks";
 import { outsideOf, trayBoards, type TrayForm } from "../build/trayBoards";
@@ -74,8 +74,8 @@ export const clamshellBox: Kind = {
     const boardWidth = outerWidth + c + settings.square;
     const boardHeight = outerHeight + 2 * c + 2 * settings.square;
     const spineWidth = outerDepth + 4 * c;
-    const joint = jointOf(q, c, settings);
-    const standOff = Math.sqrt(joint * joint - q * q);
+    const joint = jointOf(q, c, settings, "the trays strike the spine");
+    const standOff = standOffOf(joint, q);
     const head = large.tray.outside.min[Y] - c - settings.square;
     const back = small.tray.outside.min[Z] - 2 * c;
     const boards = lyingPart(caseSpec("case board", board), "spine", [
@@ -198,33 +198,4 @@ function caseSpec(name: string, board: Board): PartSpec {
 function spinePart(board: Board, spine: Cuboid): PlacedPart {
   const tall = extent(spine, Y) >= extent(spine, Z);
   return flatPart(caseSpec("case spine", board), tall ? Y : Z, tall ? Z : Y, Y, [spine]);
-}
-
-/** A joint from which the spine stands clear of the covered trays. */
-function leastJoint(q: Mm, c: Mm): Mm {
-  return Math.hypot(q, q + 2 * c);
-}
-
-/**
- * The gap between case board and spine.
- *
- * The covering spans it from the outer edge of the board to the outer edge of the spine, a joint apart and a board
- * higher, so that the closed spine stands off by sqrt(j^2 - q^2). Its inner, lined face must clear the covered ends of
- * the trays: sqrt(j^2 - q^2) is at least q + 2c.
- *
- * @param q caliper of the case board
- * @param c covering on one face
- * @throws InputError naming `joint`
- */
-function jointOf(q: Mm, c: Mm, { joint, unit }: Settings): Mm {
-  const chosen = joint === "auto" ? 2 * q + 2 * c : joint;
-  const least = leastJoint(q, c);
-  if (chosen >= least) return chosen;
-  const shown = (size: Mm) => formatLengthWithUnit(size, unit);
-  throw new InputError(
-    "joint",
-    shown(chosen),
-    `give auto, or ${shown(least)} or more`,
-    "a narrower joint lets the trays strike the spine",
-  );
 }
