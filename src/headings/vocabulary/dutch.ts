@@ -54,9 +54,9 @@ export const dutch: Vocabulary = {
     doos: ["lidded box", "clamshell box"],
     "doos op maat": ["clamshell box", "lidded box"],
     cassette: ["slipcase", "clamshell box"],
-    map: ["four-flap wrapper", "folded tray"],
+    map: ["four-flap wrapper", "flap portfolio", "folded tray"],
     omslag: ["four-flap wrapper", "folded tray"],
-    portefeuille: ["four-flap wrapper", "clamshell box"],
+    portefeuille: ["flap portfolio", "four-flap wrapper", "clamshell box"],
   },
   notMade: "lijst, krat, envelop, solander doos",
 };

@@ -60,6 +60,8 @@ export const english: Vocabulary = {
       "clamshell, clam shell, clamshell case, clam shell box, drop spine, drop spine box, drop back, drop back box, dropback, dropspine, double tray box, book box, clamshell drop spine",
     "four-flap wrapper":
       "four flap, four flap wrapper, 4 flap, 4 flap wrapper, four flap enclosure, four flap folder, phase box, phase wrapper, phased box, phase enclosure",
+    "flap portfolio":
+      "portfolio, portfolio case, portfolio with flaps, three flap portfolio, 3 flap portfolio, print portfolio, map portfolio",
   },
   unsure: {
     box: ["lidded box", "clamshell box", "three-tray box"],
@@ -69,7 +71,6 @@ export const english: Vocabulary = {
     wrapper: ["four-flap wrapper", "folded tray"],
     "wrap around": ["four-flap wrapper", "clamshell box"],
     folder: ["four-flap wrapper", "folded tray"],
-    portfolio: ["four-flap wrapper", "clamshell box"],
     case: ["slipcase", "clamshell box"],
     enclosure: ["lidded box", "clamshell box", "four-flap wrapper"],
     housing: ["lidded box", "clamshell box", "four-flap wrapper"],

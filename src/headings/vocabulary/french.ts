@@ -58,7 +58,7 @@ export const french: Vocabulary = {
     "boîte de conservation": ["lidded box", "clamshell box"],
     chemise: ["four-flap wrapper", "folded tray"],
     pochette: ["four-flap wrapper", "folded tray"],
-    portefeuille: ["four-flap wrapper", "clamshell box"],
+    portefeuille: ["flap portfolio", "four-flap wrapper", "clamshell box"],
   },
   notMade: "cadre, caisse, enveloppe",
 };

@@ -62,7 +62,7 @@ export const german: Vocabulary = {
     kassette: ["clamshell box", "lidded box"],
     karton: ["lidded box", "clamshell box"],
     kasten: ["lidded box", "clamshell box"],
-    mappe: ["four-flap wrapper", "folded tray"],
+    mappe: ["four-flap wrapper", "flap portfolio", "folded tray"],
     umschlag: ["four-flap wrapper", "folded tray"],
     hülle: ["four-flap wrapper", "slipcase"],
     box: ["lidded box", "clamshell box", "three-tray box"],

@@ -53,7 +53,7 @@ export const italian: Vocabulary = {
   unsure: {
     scatola: ["lidded box", "clamshell box"],
     "scatola su misura": ["clamshell box", "lidded box"],
-    cartella: ["four-flap wrapper", "folded tray"],
+    cartella: ["four-flap wrapper", "flap portfolio", "folded tray"],
     camicia: ["four-flap wrapper", "folded tray"],
     custodia: ["slipcase", "clamshell box"],
   },

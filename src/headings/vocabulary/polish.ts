@@ -55,7 +55,7 @@ export const polish: Vocabulary = {
     pudełko: ["lidded box", "clamshell box"],
     pudło: ["lidded box", "clamshell box"],
     kaseta: ["slipcase", "clamshell box"],
-    teczka: ["four-flap wrapper", "folded tray"],
+    teczka: ["four-flap wrapper", "flap portfolio", "folded tray"],
     obwoluta: ["four-flap wrapper", "folded tray"],
   },
   notMade: "rama, koperta, skrzynia",

@@ -55,7 +55,7 @@ export const portuguese: Vocabulary = {
     caixa: ["lidded box", "clamshell box"],
     "caixa por medida": ["clamshell box", "lidded box"],
     "caixa sob medida": ["clamshell box", "lidded box"],
-    pasta: ["four-flap wrapper", "folded tray"],
+    pasta: ["four-flap wrapper", "flap portfolio", "folded tray"],
     invólucro: ["four-flap wrapper", "folded tray"],
   },
   notMade: "moldura, envelope, caixa solander",

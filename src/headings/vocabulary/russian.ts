@@ -55,7 +55,7 @@ export const russian: Vocabulary = {
     коробка: ["lidded box", "clamshell box"],
     футляр: ["slipcase", "clamshell box"],
     контейнер: ["lidded box", "clamshell box"],
-    папка: ["four-flap wrapper", "folded tray"],
+    папка: ["four-flap wrapper", "flap portfolio", "folded tray"],
     обертка: ["four-flap wrapper", "folded tray"],
   },
   notMade: "рама, конверт, ящик",

@@ -54,7 +54,7 @@ export const spanish: Vocabulary = {
   unsure: {
     caja: ["lidded box", "clamshell box"],
     "caja a medida": ["clamshell box", "lidded box"],
-    carpeta: ["four-flap wrapper", "folded tray"],
+    carpeta: ["four-flap wrapper", "flap portfolio", "folded tray"],
     envoltorio: ["four-flap wrapper", "folded tray"],
     portafolio: ["four-flap wrapper", "clamshell box"],
   },

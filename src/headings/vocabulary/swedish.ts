@@ -53,7 +53,7 @@ export const swedish: Vocabulary = {
     ask: ["lidded box", "clamshell box"],
     låda: ["lidded box", "clamshell box"],
     kartong: ["lidded box", "clamshell box"],
-    mapp: ["four-flap wrapper", "folded tray"],
+    mapp: ["four-flap wrapper", "flap portfolio", "folded tray"],
     omslag: ["four-flap wrapper", "folded tray"],
     portfölj: ["four-flap wrapper", "clamshell box"],
   },
