@@ -1,4 +1,5 @@
 import { clamshellBox } from "./kinds/clamshellBox";
+import { flapPortfolio } from "./kinds/flapPortfolio";
 import { foldedTray } from "./kinds/foldedTray";
 import { fourFlapWrapper } from "./kinds/fourFlapWrapper";
 import type { Kind } from "./kind";
@@ -16,4 +17,5 @@ export const KINDS: readonly Kind[] = [
   slipcase,
   clamshellBox,
   fourFlapWrapper,
+  flapPortfolio,
 ];

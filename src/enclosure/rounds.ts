@@ -29,7 +29,9 @@ export interface MeasureRule {
 export function roundsOf(assembly: Assembly, deeper: Assembly | undefined): readonly Round[] {
   const { parts, nests, cover } = assembly;
   const later = new Set(nests.flatMap(({ outer }) => parts.filter(({ tray }) => tray === outer.name)));
-  const ofCase = cover === undefined ? [] : [cover.boards, cover.spine];
+  // A case without trays is cut from its sizes, like all else.
+  const ofTrays = nests.length === 0 ? undefined : cover;
+  const ofCase = ofTrays === undefined ? [] : [ofTrays.boards, ofTrays.spine];
   const first: Round = {
     parts: parts.filter((part) => !later.has(part) && !ofCase.includes(part)),
     madeTo: undefined,
@@ -44,7 +46,7 @@ export function roundsOf(assembly: Assembly, deeper: Assembly | undefined): read
       rules: outers.flatMap((outer) => rulesOf(inner, outer, deeper)),
     };
   });
-  return [first, ...second, ...(cover === undefined ? [] : [caseRound(assembly, cover)])];
+  return [first, ...second, ...(ofTrays === undefined ? [] : [caseRound(assembly, ofTrays)])];
 }
 
 /** Deeper than any step that inside sizes are rounded to. */

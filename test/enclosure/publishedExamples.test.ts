@@ -1,4 +1,4 @@
-import { book, expectLengths, partNamed, partsOf } from "./sizing";
+import { book, enclosed, expectLengths, partNamed, partsOf } from "./sizing";
 
 const INCH = 25.4;
 
@@ -75,4 +75,22 @@ test("case joint: University of Brighton, hard cover for a multi-section book: b
   );
   // 2 boards of 222.5, 2 joints of 8, spine 51.4, 2 turn-ins of 15
   expectLengths([covering.length, covering.width], [Math.ceil(2 * 222.5 + 16 + 51.4 + 30), 321 + 30]);
+});
+
+describe("portfolio: University of Brighton, Bookarts worksheet Portfolio case, board 2, a thing 280 x 200 x 12", () => {
+  const text = "fit=none; covering allowance=none; flap relief=2; wall board=2; turn-in=20; round to=none";
+  const parts = partsOf(book(280, 200, 12), "flap portfolio", text);
+  test.each([
+    ["portfolio board", "H x W", 280, 200],
+    ["head flap", "W x (H/2 - 1)", 200, 139],
+    ["head riser", "W x T", 200, 12],
+    ["fore-edge riser", "a spine, H x (T + 2)", 280, 14],
+    ["portfolio spine", "H x (T + 4)", 280, 16],
+  ])("%s is %s", (name, _, length, width) => {
+    const part = partNamed(parts, name);
+    expectLengths([part.length, part.width], [length, width]);
+  });
+  test("the gaps are 4 mm", () => {
+    expect(enclosed(book(280, 200, 12), "flap portfolio", text).cover!.joint).toBe(4);
+  });
 });

@@ -64,6 +64,32 @@ describe.each([
   ["folded tray", "fold=crease", { blank: [392, 306, 1] }],
   // Snug: 301 x 211 x 41, card 0.4: inner 301 x 2.5 + 82 + 4 x 0.4 long, outer 211 x 2.5 + 82 + 10 x 0.4 long, 301 + 0.8 wide.
   ["four-flap wrapper", "", { "inner piece": [836.1, 211, 1], "outer piece": [613.5, 301.8, 1] }],
+  // Snug: boards 301 x 211. Riser 40 + 1 + 1 = 42; its flap half of 301 - 3. The fore-edge riser is a board and two
+  // coverings higher, 42 + 2 + 1, its flap 211 - 3; the spine once more as much.
+  [
+    "flap portfolio",
+    "",
+    {
+      "portfolio board": [301, 211, 2],
+      "portfolio spine": [301, 48, 1],
+      "head riser": [211, 42, 2],
+      "head flap": [211, 149, 2],
+      "fore-edge riser": [301, 45, 1],
+      "fore-edge flap": [301, 208, 1],
+      // 15 + 211 + 5 + 48 + 5 + 211 + 5 + 45 + 5 + 208 + 15, joints of 5; 301 + 30.
+      "case covering": [773, 331, 1],
+      // 25 + 5 + 42 + 5 + 149 + 15; 211 + 30.
+      "flap covering": [241, 241, 2],
+      // Into a joint 5 + 2 x 2: 25 + 9 + 48 + 9 + 25; 25 + 9 + 42 + 9 + 25; 25 + 9 + 45 + 9 + 25.
+      "spine lining": [301, 116, 1],
+      "head riser lining": [211, 110, 2],
+      "fore-edge riser lining": [301, 113, 1],
+      "head flap lining": [207, 145, 2],
+    },
+  ],
+  // Risers of 4 mm must stand off by 4 + 1 = 5: a joint of hypot(2, 5) = 5.385, not 5, and over the flap hypot(5, 4) =
+  // 6.403. Spine 42 + 8 + 2, riser 47: 15 + 211 + 5.385 + 52 + 5.385 + 211 + 5.385 + 47 + 6.403 + 208 + 15 = 781.6.
+  ["flap portfolio", "case board=2; wall board=4", { "portfolio spine": [301, 52, 1], "case covering": [782, 331, 1] }],
 ] as const)("%s, %s", (kind, text, wanted) => {
   const parts = partsOf(item, kind, `${kind === "clamshell box" ? "through=side; " : ""}${text}`);
   test.each(Object.entries(wanted))("%s is %p", (name, [length, width, count]) => {

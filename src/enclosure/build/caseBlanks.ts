@@ -10,8 +10,7 @@ export const CASE_BLANKS = ["case covering", "spine lining"] as const;
  */
 export function caseBlanks(cover: Case, settings: Settings): readonly Blank[] {
   const turn = half(settings.turnIn, Math.min(cover.boardWidth, cover.boardHeight));
-  const lap = half(cover.hingeLap, cover.boardWidth);
-  const { boardWidth, boardHeight, boardCaliper: q, joint, spineWidth } = cover;
+  const { boardWidth, boardHeight, joint, spineWidth } = cover;
   const coveringAlong = run(["turn-in", turn], ["board", boardHeight], ["turn-in", turn]);
   const coveringAcross = run(
     ["turn-in", turn],
@@ -21,14 +20,6 @@ export function caseBlanks(cover: Case, settings: Settings): readonly Blank[] {
     ["joint", joint],
     ["board", boardWidth],
     ["turn-in", turn],
-  );
-  const intoJoint = joint + 2 * q;
-  const liningAcross = run(
-    ["on board", lap],
-    ["into joint", intoJoint],
-    ["spine", spineWidth],
-    ["into joint", intoJoint],
-    ["on board", lap],
   );
   return [
     {
@@ -44,18 +35,32 @@ export function caseBlanks(cover: Case, settings: Settings): readonly Blank[] {
       note: "over boards and spine; turn in all round",
       cutAway: undefined,
     },
-    {
-      name: "spine lining",
-      tray: "",
-      material: "covering",
-      count: 1,
-      along: cover.liningHeight,
-      across: runOf(liningAcross),
-      runAlong: undefined,
-      runAcross: liningAcross,
-      within: true,
-      note: "down into each joint and up on to the boards",
-      cutAway: undefined,
-    },
+    spineLining(cover),
   ];
+}
+
+/** The lining of a case's spine, of covering stock: down into each joint and up again on to the boards. */
+export function spineLining({ boardWidth, boardCaliper: q, joint, spineWidth, hingeLap, liningHeight }: Case): Blank {
+  const lap = half(hingeLap, boardWidth);
+  const intoJoint = joint + 2 * q;
+  const across = run(
+    ["on board", lap],
+    ["into joint", intoJoint],
+    ["spine", spineWidth],
+    ["into joint", intoJoint],
+    ["on board", lap],
+  );
+  return {
+    name: "spine lining",
+    tray: "",
+    material: "covering",
+    count: 1,
+    along: liningHeight,
+    across: runOf(across),
+    runAlong: undefined,
+    runAcross: across,
+    within: true,
+    note: "down into each joint and up on to the boards",
+    cutAway: undefined,
+  };
 }

@@ -36,11 +36,12 @@ export const fourFlapWrapper: Kind = {
   assemble(item, settings) {
     const k = settings.wrapperCard.caliper;
     const [width, height, depth] = wrapperInside(item, settings);
-    const [longer, shorter] = [Math.max(...settings.flaps), Math.min(...settings.flaps)];
+    const flaps = settings.flaps ?? FLAPS;
+    const [longer, shorter] = [Math.max(...flaps), Math.min(...flaps)];
     if (shorter * Math.min(width, height) < k)
       throw new InputError(
         "flaps",
-        settings.flaps.join(" / "),
+        flaps.join(" / "),
         `give fractions whose flaps are at least as long as the card is thick (${formatLengthWithUnit(k, settings.unit)})`,
         "or choose another enclosure for an item so narrow",
       );
@@ -128,6 +129,9 @@ export const fourFlapWrapper: Kind = {
     ];
   },
 };
+
+/** One flap of each piece as long as its panel, one half as long. Common practice, no source. */
+const FLAPS = [1, 0.5] as const;
 
 function wrapperInside(item: RestingItem, settings: Settings): Vec {
   const fit = freePlay(settings, "snug");

@@ -22,7 +22,7 @@ export const FIT_SETTINGS = {
   fit: setting({
     name: "fit",
     takes: fit,
-    byDefault: "by kind: snug for slipcase and wrapper, else standard",
+    byDefault: "by kind: snug for slipcase, wrapper and portfolio, else standard",
     meaning: "free play of the item in each direction: snug 1 mm, standard 2 mm, loose 3 mm",
     standing: "common practice",
   }),
