@@ -7,9 +7,9 @@ import { assembled, type Assembly, type Tray } from "../assembly";
 import { caseBoardOf, freePlay, oneFace, roundedUp } from "../build/allowances";
 import { jointOf, standOffOf } from "../build/joint";
 import { portfolioBlanks, PORTFOLIO_BLANKS } from "../build/portfolioBlanks";
+import { portfolioOrder } from "../build/portfolioOrder";
 import { laidFlat } from "../build/portfolioOpen";
 import { NO_CAUTIONS, WALLS, type Kind } from "../kind";
-import type { Step } from "../order";
 import { flatPart, lyingPart, panelsOf, type PartSpec } from "../placedPart";
 import { boundingBox, cuboid, X, Y, Z } from "../space";
 import { piecesOf } from "../view";
@@ -172,46 +172,4 @@ function relieved(size: Mm, direction: string, { flapRelief, unit }: Settings): 
     shown(flapRelief),
     `give less than ${shown(size)}, the ${direction} of the board`,
   );
-}
-
-function portfolioOrder({ covering, lining }: Settings): readonly Step[] {
-  const covered: readonly Step[] = [
-    {
-      text: "Lay the back board on the bench, outside up. Glue the laps of both flap coverings to it at head and tail; then glue riser and flap to each, a joint apart, and turn in the other three edges.",
-      caution: "adhesive",
-    },
-    {
-      text: "Glue front board, spine, back board, fore-edge riser and fore-edge flap to the case covering, a joint apart, over the laps at head and tail. Turn in all round; along head and tail of the back board trim it flush.",
-      caution: "adhesive",
-    },
-    {
-      text: "Line the joints: glue the spine lining and the riser linings down into each joint and up on to the boards; rub the joints well with a bone folder.",
-      caution: "adhesive",
-    },
-  ];
-  const lined: readonly Step[] = [
-    {
-      text: "Paste the board linings and the flap linings in last; press flat, with the portfolio open.",
-      caution: "adhesive",
-    },
-  ];
-  return [
-    {
-      text: "Cut the boards, the spine, the risers and the flaps with the grain parallel to the spine; check each board square by its two diagonals.",
-      caution: "blade",
-    },
-    {
-      text: "Lay all out flat, a joint apart, with strips of board as spacers; fold the risers up dry round the item and check that it lies in without a push.",
-    },
-    ...(covering === "none"
-      ? [
-          {
-            text: "Hinge each riser and flap with cloth over the joint, glued to both boards.",
-            caution: "adhesive",
-          } as const,
-        ]
-      : covered),
-    ...(lining === "none" ? [] : lined),
-    { text: "Close head flap and tail flap first, then the fore-edge flap, then the front board." },
-  ];
 }
