@@ -123,7 +123,8 @@ function rectangle(table: readonly (readonly Cell[])[]): CellResult {
   return table.map((row) => Array.from({ length: width }, (_, index) => shownCell(row[index] ?? "")));
 }
 
-function isTable(answer: Answer): answer is readonly (readonly Cell[])[] {
+/** Whether an answer spills over several cells. */
+export function isTable(answer: Answer): answer is readonly (readonly Cell[])[] {
   return Array.isArray(answer);
 }
 

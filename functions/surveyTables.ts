@@ -3,7 +3,7 @@ import type { Answer, Cell } from "../src/item/answers";
 import { estimateAnswer, layoutAnswer, sheetsAnswer } from "../src/estimate/sheetAnswers";
 import { readSurvey, sizeSurvey, type SizedSurvey, type SurveyReading } from "../src/survey/sizeSurvey";
 import { cutListTable, figureNames, surveyTable, type SurveyCells } from "../src/survey/surveyAnswers";
-import { guarded, plainCell, selector, type CellResult } from "./cells";
+import { guarded, isTable, plainCell, selector, type CellResult } from "./cells";
 
 /**
  * A short search, the same on any machine: Excel restarts an add-in that keeps it waiting for some seconds. The command
@@ -65,7 +65,7 @@ const BYTES_BESIDE_TEXT = 3;
 const BYTES_BESIDE_ERROR = 80;
 
 function refuseTooLarge(table: Answer): void {
-  if (!Array.isArray(table)) return;
+  if (!isTable(table)) return;
   let bytes = 0;
   for (const row of table) for (const cell of row) bytes += bytesOf(cell);
   if (bytes <= LARGEST_ANSWER_BYTES) return;

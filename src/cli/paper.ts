@@ -1,4 +1,5 @@
-import { readFileSync, realpathSync } from "node:fs";
+import { realpathSync } from "node:fs";
+import { readFile } from "node:fs/promises";
 import { basename, dirname, extname, join } from "node:path";
 import { estimateOf, type Estimate } from "../estimate/estimate";
 import { groupedJobs } from "../estimate/groupedJobs";
@@ -124,7 +125,7 @@ async function plannedEstimate({ sized, cells }: ReadSurvey, search: BesideOptio
 
 /** The build puts the fonts into a folder beside the program. */
 const besideProgram: FontLoader = async (name) =>
-  new Uint8Array(readFileSync(join(dirname(realpathSync(process.argv[1]!)), "fonts", fontFileName(name))));
+  new Uint8Array(await readFile(join(dirname(realpathSync(process.argv[1]!)), "fonts", fontFileName(name))));
 
 function paperKindsOf(text = "tickets"): readonly PaperKind[] {
   const names = text

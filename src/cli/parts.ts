@@ -7,6 +7,7 @@ import { settingsOf } from "../settings/settingsOf";
 import { DIRECTIONS, insideAnswer, outsideAnswer, partsAnswer, type Answer, type Cell } from "../item/answers";
 import { sizeRow } from "../item/sizeItem";
 import type { Output } from "./output";
+import { tableRecords } from "./tableRecords";
 import { textTable } from "./textTable";
 
 export interface PartsOptions {
@@ -25,7 +26,6 @@ export function partsCommand(options: PartsOptions): Output {
   if (sized === undefined)
     throw new InputError("height, width and depth", "nothing", "give all three", "see enclosure-columns parts --help");
   const table = rowsOf(partsAnswer(sized));
-  const [headings = [], ...rows] = table;
   const three = (answer: Answer) => rowsOf(answer)[0] ?? [];
   const { unit } = settings;
   const inside = three(insideAnswer(sized, "all"));
@@ -59,7 +59,7 @@ export function partsCommand(options: PartsOptions): Output {
       outside: sides(outside),
       order: steps,
       cautions,
-      parts: rows.map((row) => Object.fromEntries(row.map((cell, index) => [headings[index], cell]))),
+      parts: tableRecords(table),
     },
   };
 }

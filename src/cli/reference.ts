@@ -1,6 +1,7 @@
 import { KINDS } from "../enclosure/registry";
 import { settingsOf } from "../settings/settingsOf";
 import { settingsTable } from "../settings/settingsTable";
+import { tableRecords } from "./tableRecords";
 import { textTable } from "./textTable";
 import type { Output } from "./output";
 
@@ -26,9 +27,9 @@ export function kindsCommand(): Output {
 
 /** `settings`: every setting with the value in force, where it came from, its default, meaning and standing. */
 export function settingsCommand(settings: readonly unknown[]): Output {
-  const [headings = [], ...rows] = settingsTable(settingsOf(settings));
-  const json = rows.map((row) => Object.fromEntries(row.map((cell, index) => [headings[index], cell])));
-  const shortened = [headings, ...rows].map(([setting, value, from, , , meaning, standing]) => [
+  const table = settingsTable(settingsOf(settings));
+  const json = tableRecords(table);
+  const shortened = table.map(([setting, value, from, , , meaning, standing]) => [
     setting ?? "",
     value ?? "",
     from ?? "",

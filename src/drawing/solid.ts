@@ -1,4 +1,4 @@
-import type { Axis, Cuboid, Vec } from "../enclosure/space";
+import type { Cuboid, Vec } from "../enclosure/space";
 import { PEN, type Shape } from "./picture";
 import { facesOf, onFace, project, type Face, type Point } from "./projection";
 
@@ -31,7 +31,7 @@ export function solid(body: Cuboid, frame: Frame, { hatch, stroke = PEN.width }:
     const points = outline(face, frame);
     return [
       { kind: "polygon", points, fill: 0 },
-      { kind: "polygon", points, fill: TONE[face.normal as Axis], stroke: { ink: 1, width: stroke } },
+      { kind: "polygon", points, fill: TONE[face.normal], stroke: { ink: 1, width: stroke } },
       ...(hatch === undefined ? [] : hatched(face, frame, hatch)),
     ];
   });

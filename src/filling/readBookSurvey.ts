@@ -1,3 +1,4 @@
+import { isEmpty } from "../measure/blank";
 import { InputError } from "../measure/errors";
 import { recogniseColumns } from "../headings/recognise";
 import type { RecogniseOptions } from "../headings/recognition";
@@ -107,7 +108,7 @@ function allSheets(book: Book, recognise: RecogniseOptions): ReadCells {
   const shown: Displayed[] = cells.map((_, i) => (column) => first.recognise.displayed?.(i + 1, column));
   const said = [`sheet "${first.chosen.sheet.name}": rows ${first.found.firstRow} to ${first.found.lastRow}`];
   const headings = (read: ReadCells, row: number) =>
-    (read.cells[row - 1] ?? []).map((cell) => wordsOf(String(cell ?? "")));
+    (read.cells[row - 1] ?? []).map((cell) => wordsOf(isEmpty(cell) ? "" : String(cell)));
   for (const other of others) {
     const { name } = other.chosen.sheet;
     if (headings(other, other.found.headingRow).join("|") !== headings(first, first.found.headingRow).join("|"))

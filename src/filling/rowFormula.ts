@@ -72,9 +72,7 @@ function enclosureFormula({ row, meant }: SurveyItem, { survey, cell }: FormulaP
   const same =
     word === null
       ? `TRIM(${ref})=""`
-      : typeof word === "boolean" || typeof word === "number"
-        ? `${ref}=${String(word).toUpperCase()}`
-        : `${ref}=${quoted(String(word))}`;
+      : `${ref}=${typeof word === "string" ? quoted(word) : String(word).toUpperCase()}`;
   return `IF(${same},${quoted(kind)},${ref})`;
 }
 

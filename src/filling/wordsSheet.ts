@@ -1,3 +1,4 @@
+import { isEmpty } from "../measure/blank";
 import type { Book } from "../workbook/book";
 import type { CellEdit, NewSheet } from "../workbook/edits";
 import { plainName } from "../settings/names";
@@ -79,7 +80,7 @@ function wordsOn(book: Book) {
   if (columns.some((column) => column === 0)) return undefined;
   const text = (row: readonly unknown[], which: number) => {
     const cell = row[columns[which]! - 1];
-    return cell === null || cell === undefined ? "" : String(cell).trim();
+    return isEmpty(cell) ? "" : String(cell).trim();
   };
   const words = rows.slice(1).flatMap((row): readonly RememberedWord[] => {
     const [word, meaning, unit] = [text(row, 0), text(row, 1), text(row, 2)];

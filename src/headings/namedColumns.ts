@@ -54,12 +54,12 @@ export function namedColumns(headings: Headings, width: number, options: Recogni
         throw new InputError("unit", shown(unit), "give a unit such as mm, cm, in, g, kg or lb", `--unit "${word}=cm"`);
       units.set(column ?? wordsOf(word), name);
     }
-    if (column === undefined || !isColumn || columns[meaning!] !== undefined) continue;
+    if (column === undefined || !isColumn || columns[meaning] !== undefined) continue;
     // What was said last of a column holds.
     for (const [other, at] of chosen) if (at === column) chosen.delete(other);
     declined.delete(column);
     if (meaning === NOT_USED) declined.add(column);
-    else chosen.set(meaning!, column);
+    else chosen.set(meaning, column);
   }
   for (const [field, text] of Object.entries(columns)) if (text === null) chosen.set(field, NO_COLUMN);
   return { chosen, declined, units, said: [...said] };

@@ -78,9 +78,8 @@ function placedRows({ top, left }: Area, cells: Matrix): SheetValue[][] {
 
 function sheetValue(value: unknown): SheetValue {
   if (typeof value === "number" || typeof value === "boolean") return value;
-  const text = String(value ?? "");
-  if (text === "") return null;
-  return isErrorText(text) ? { error: text } : text;
+  if (typeof value !== "string" || value === "") return null;
+  return isErrorText(value) ? { error: value } : value;
 }
 
 function tooLarge(name: string, area: Area): InputError {

@@ -47,7 +47,7 @@ export async function restore(context: Excel.RequestContext, done: Done): Promis
   for (const { sheet, area } of done.fresh.filter((each) => isThere(each.sheet))) {
     // Rows that the table got since go with the column.
     const grown =
-      table && area.right <= done.table!.after.right
+      table && area.right <= done.table.after.right
         ? { ...area, bottom: Math.max(area.bottom, table.area.bottom) }
         : area;
     await put(SMALL, () => rangeAt(context, sheet, grown).clear("All"));

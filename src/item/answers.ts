@@ -43,7 +43,7 @@ export function baseAnswer(sized: Sized, base: string, direction: string): Answe
     const wanted = isAll(direction) ? (["height", "width"] as const) : [chosen(direction, "direction", BASE_WAYS)];
     return table(["part", ...wanted], bases, (part) => [
       part.fullName,
-      ...wanted.map((each) => baseSize(part, each as BaseWay, sized.settings)),
+      ...wanted.map((each) => baseSize(part, each, sized.settings)),
     ]);
   }
   const part = findPart(bases, base, sized, "base");
@@ -71,7 +71,7 @@ export function blankAnswer(sized: Sized, piece: string, direction: string): Ans
   if (isAll(piece))
     return table(["piece", ...ways], blanks, (part) => [part.fullName, ...ways.map((way) => size(part, way))]);
   const part = findPart(blanks, piece, sized, "piece");
-  return isAll(direction) ? [ways.map((way) => size(part, way))] : size(part, ways[0]!);
+  return isAll(direction) ? [ways.map((way) => size(part, way))] : size(part, ways[0]);
 }
 
 /** Any figure of any part. */

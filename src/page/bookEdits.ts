@@ -90,10 +90,11 @@ export function bookEdits(opened: OpenedBook, live: LiveBook): PageChanges {
 /** The number or text that a cell shows; null for a blank. */
 export function plainOf(cell: Nullable<ICellData>): PlainContent {
   const value = cell?.v ?? textOfDocument(cell);
+  const type: Nullable<number> = cell?.t;
   if (value === null || value === undefined || value === "") return null;
-  if (cell?.t === BOOLEAN || typeof value === "boolean") return Number(value) === 1;
+  if (type === BOOLEAN || typeof value === "boolean") return Number(value) === 1;
   if (isErrorText(value)) return { error: STORABLE.has(value) ? value : "#VALUE!" };
-  if (cell?.t === TEXT || cell?.t === SURE_TEXT) return String(value);
+  if (type === TEXT || type === SURE_TEXT) return String(value);
   return value;
 }
 

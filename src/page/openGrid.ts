@@ -11,6 +11,7 @@ import { createGrid, type Grid } from "./grid/createGrid";
 import { liveBook, mendTableFormulas } from "./grid/gridBook";
 import { mendSortedFormulas } from "./grid/sortedFormulas";
 import { refuseCommands, refuseLockedChanges } from "./grid/refusedCommands";
+import { gridCells } from "./gridCells";
 import { pageBook } from "./pageBook";
 import { BOOK_ID, type OpenedBook } from "./openedBook";
 import type { StatusLine } from "./statusLine";
@@ -85,7 +86,7 @@ export async function openGrid({ container, dark, functions, status, loadScript 
     if (workbook !== undefined) api.disposeUnit(BOOK_ID);
     opened = next;
     // The grid keeps and changes what it is given; the page compares with what it was.
-    workbook = api.createWorkbook(structuredClone(next.snapshot)) as FWorkbook;
+    workbook = api.createWorkbook(structuredClone(next.snapshot));
     if (!registered) {
       registered = true;
       registerFunctions(injector, loaded, messages.notesOf);
@@ -137,7 +138,6 @@ const LONGEST_CALCULATION = 600_000;
 function formulaCount({ snapshot }: OpenedBook): number {
   let count = 0;
   for (const sheet of Object.values(snapshot.sheets))
-    for (const row of Object.values(sheet.cellData ?? {}))
-      for (const cell of Object.values<{ f?: unknown; si?: unknown }>(row)) if (cell.f || cell.si) count++;
+    for (const [, , cell] of gridCells(sheet.cellData ?? {})) if (cell.f || cell.si) count++;
   return count;
 }

@@ -4,6 +4,7 @@ import { cellName, type Area } from "../workbook/cellRef";
 import { sheetNamed, type SheetGrid } from "../workbook/readSheet";
 import { dateValue, isDateFormat, type SheetValue } from "../workbook/sheetValue";
 import { plainOf, type FilledArea, type LiveBook } from "./bookEdits";
+import { gridCells } from "./gridCells";
 import type { OpenedBook } from "./openedBook";
 
 /** The workbook as the grid shows it, for whoever reads a survey. */
@@ -48,12 +49,10 @@ function gridOf(
     while (formats.length <= row) formats.push([]);
     formats[row]![column] = pattern;
   };
-  for (const [r, row] of Object.entries(cellData)) {
-    for (const [c, cell] of Object.entries<Nullable<ICellData>>(row ?? {})) {
-      put(Number(r), Number(c), cell);
-      if ((cell?.f || cell?.si) && (cell.v === undefined || cell.v === null))
-        uncached.push(cellName(Number(r) + 1, Number(c) + 1));
-    }
+  for (const [row, column, cell] of gridCells(cellData)) {
+    put(row, column, cell);
+    if ((cell?.f || cell?.si) && (cell.v === undefined || cell.v === null))
+      uncached.push(cellName(row + 1, column + 1));
   }
   for (const { row, column, area, value } of filled)
     for (let r = area.top; r <= area.bottom; r++)

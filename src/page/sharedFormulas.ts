@@ -1,5 +1,6 @@
 import type { ICellData, IObjectMatrixPrimitiveType, Nullable } from "@univerjs/core";
 import { columnLetters, columnNumber, MOST_COLUMNS, MOST_ROWS } from "../workbook/cellRef";
+import { gridCells } from "./gridCells";
 
 type Cells = IObjectMatrixPrimitiveType<Nullable<ICellData>>;
 
@@ -30,12 +31,8 @@ export function movedFormula(formula: string, down: number, across: number): str
 /** Reads the formula of any cell, with `=`, also of one that shares it; rows and columns count from 0. */
 export function formulasOf(cells: Cells): (row: number, column: number) => string | undefined {
   const first = new Map<string, { readonly formula: string; readonly row: number; readonly column: number }>();
-  for (const [r, row] of Object.entries(cells)) {
-    for (const [c, cell] of Object.entries<Nullable<ICellData>>(row ?? {})) {
-      if (cell?.f && cell.si && !first.has(cell.si))
-        first.set(cell.si, { formula: cell.f, row: Number(r), column: Number(c) });
-    }
-  }
+  for (const [row, column, cell] of gridCells(cells))
+    if (cell?.f && cell.si && !first.has(cell.si)) first.set(cell.si, { formula: cell.f, row, column });
   return (row, column) => {
     const cell = cells[row]?.[column];
     if (cell?.f) return cell.f;

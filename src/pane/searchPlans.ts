@@ -62,7 +62,7 @@ export async function searchPlans(jobs: readonly StockJob[], options: SearchOpti
         });
         if (plan === undefined) return;
         best[place] = betterPlan(plan, best[place]);
-        running[place] = progressOf(best[place]!);
+        running[place] = progressOf(best[place]);
         report();
       }
     } finally {

@@ -36,7 +36,7 @@ export async function renderPages(
     pen.on("end", resolve);
     pen.on("error", reject);
   });
-  for (const [name, bytes] of type.fonts) pen.registerFont(name, bytes as Buffer);
+  for (const [name, bytes] of type.fonts) pen.registerFont(name, bytes);
   const preferences = (pen as unknown as PenInside)._root.data.ViewerPreferences;
   preferences.data["PrintScaling"] = "None";
   let [section, parent] = ["", pen.outline];

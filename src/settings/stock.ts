@@ -141,7 +141,7 @@ const OTHER_HEADINGS: ReadonlyMap<string, keyof typeof FIELDS> = new Map([
 const choice = <T extends string>(values: readonly [T, ...T[]]): z.ZodMiniType<T> =>
   z.pipe(
     z.transform((value: unknown): unknown => (typeof value === "string" ? plainName(value) : value)),
-    z.enum(values) as z.core.$ZodType<T>,
+    z.enum(values),
   );
 const given = z.optional(z.number());
 const whole = z.number().check(z.int());

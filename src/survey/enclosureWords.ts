@@ -13,7 +13,7 @@ import { isBlank } from "../measure/blank";
 /** What a word for an enclosure was read as, beside the cell itself. */
 export interface Meant {
   /** The cell as it stands; null where it is blank and all rows get one kind. */
-  readonly word: unknown;
+  readonly word: string | number | boolean | null;
   /** The name of a kind, or `none`. */
   readonly kind: string;
 }
@@ -24,6 +24,10 @@ export interface EnclosureWords {
   readonly read: (cell: unknown, row: number) => { readonly enclosure: unknown; readonly meant?: Meant };
   readonly questions: () => readonly Question[];
   readonly notes: () => readonly string[];
+}
+
+function isPlain(cell: unknown): cell is number | boolean {
+  return typeof cell === "number" || typeof cell === "boolean";
 }
 
 /** Everyday words become kinds; what could be two is kept for a question. */
@@ -54,7 +58,7 @@ export function enclosureWords(words: readonly Word[]): EnclosureWords {
       }
       return found.kind === undefined
         ? { enclosure: cell }
-        : { enclosure: found.kind, meant: { word: cell, kind: found.kind } };
+        : { enclosure: found.kind, meant: { word: isPlain(cell) ? cell : text, kind: found.kind } };
     },
     questions: () => [...seen].flatMap(([{ unsure }, at]) => (unsure === undefined ? [] : [wordQuestion(unsure, at)])),
     notes: () =>

@@ -222,7 +222,7 @@ function readBox(set: readonly [SurveyItem, ...SurveyItem[]], survey: Survey, se
     width: Math.max(...read.map(({ width }) => width)),
     depth: read.reduce((sum, { depth, copies }) => sum + depth * copies, 0),
     weightKg: weights.every((weight) => weight !== undefined)
-      ? weights.reduce<number>((sum, weight) => sum + (weight as number), 0)
+      ? weights.reduce<number>((sum, weight) => sum + weight, 0)
       : undefined,
   };
 }

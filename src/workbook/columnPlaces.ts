@@ -1,3 +1,4 @@
+import { isEmpty } from "../measure/blank";
 import { InputError } from "../measure/errors";
 import type { Book, BookTable } from "./book";
 import { areaName, columnLetters, overlap, refuseTooWide, type Area } from "./cellRef";
@@ -55,7 +56,10 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
     throw new RangeError("a column with other rows than the survey");
   const { book, sheet, headings, merged, floating, filter } = inUse;
   const { table, note } = growableTable(book, edit);
-  const headingAt = (column: number) => String(headings[column - 1] ?? "");
+  const headingAt = (column: number) => {
+    const heading = headings[column - 1];
+    return isEmpty(heading) ? "" : String(heading);
+  };
   const marks = ownColumns(book).filter((mark) => mark.sheet === sheet && mark.headingRow === edit.headingRow);
   // One mark a column: more of them come of a damaged workbook.
   const own = [...new Map(marks.map((mark) => [mark.column, mark])).values()];

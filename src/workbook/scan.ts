@@ -126,8 +126,8 @@ function pastMarkup(xml: string, at: number): number {
     : xml.startsWith("<![CDATA[", at)
       ? ["]]>", 9]
       : ["?>", 2];
-  const end = xml.indexOf(ending as string, at + (skip as number));
-  return end < 0 ? xml.length : end + (ending as string).length;
+  const end = xml.indexOf(ending, at + skip);
+  return end < 0 ? xml.length : end + ending.length;
 }
 
 /** Past the `>` of the tag that starts at `at`; a `>` inside a quoted value does not end it. */

@@ -16,7 +16,7 @@ import { isDateFormat, isDateFormatId } from "./sheetValue";
 /** What a cell needs beyond the style that it copies. */
 export interface StyleWish {
   /** Number format; `plain` turns a date or text format into General and keeps any other. */
-  readonly format?: string | "plain";
+  readonly format?: string;
   /** A text that would read as a formula: marks the cell as text, as a typed apostrophe does. */
   readonly quoted?: boolean;
   readonly bold?: boolean;

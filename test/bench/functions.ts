@@ -74,7 +74,7 @@ async function throughRuntime(): Promise<number> {
         [200 + (i % 90), 150, 20, KINDS[i % 4], WALLS[i % 4], settingsCells, stockCellsCopy],
       ] as const;
     });
-  await runtime.callMany(batch(1000) as Parameters<typeof runtime.callMany>[0]);
+  await runtime.callMany(batch(1000));
   const calls = batch(10_000) as Parameters<typeof runtime.callMany>[0];
   const start = performance.now();
   await runtime.callMany(calls);

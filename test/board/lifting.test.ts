@@ -5,7 +5,7 @@ const KG_PER_LB = 0.45359237;
 /** Load constant of the equation: kg under the best conditions. */
 const LOAD_CONSTANT_KG = 23;
 const limitOf = (lift: Lift, constant = LOAD_CONSTANT_KG) =>
-  Object.values(liftMultipliers(lift)).reduce((limit, each) => limit * each, constant);
+  Object.values({ ...liftMultipliers(lift) }).reduce((limit, each) => limit * each, constant);
 const BEST: Lift = { reach: 250, height: 750, travel: 250 };
 
 describe("the multipliers of NIOSH Pub. 94-110", () => {

@@ -78,10 +78,10 @@ export const anyItem = fc
   .map(({ size: [least, most] = [0, 0], height, width, depth, square }) => {
     const between = (share: number, low: number, high: number) =>
       Math.round((low + (share / 10_000) * (high - low)) * 10) / 10;
-    const tall = between(height, least as number, most as number);
+    const tall = between(height, least, most);
     return {
       height: tall,
-      width: square ? tall : between(width, least as number, most as number),
+      width: square ? tall : between(width, least, most),
       depth: between(depth, 0.5, (most as number) / 4),
     };
   });

@@ -143,11 +143,11 @@ const FUNCTIONS: Readonly<Record<string, (args: readonly Cell[]) => Cell>> = {
   LOWER: ([value = null]) => (isError(value) ? value : joinable(value).toLowerCase()),
   FIND: ([wanted = null, within = null]) => {
     if (isError(wanted)) return wanted;
-    const at = joinable(within as string).indexOf(joinable(wanted));
+    const at = joinable(within).indexOf(joinable(wanted));
     return at < 0 ? VALUE_ERROR : at + 1;
   },
   SUBSTITUTE: ([value = null, old = null, fresh = null]) =>
-    isError(value) ? value : joinable(value).replaceAll(joinable(old as string), joinable(fresh as string)),
+    isError(value) ? value : joinable(value).replaceAll(joinable(old), joinable(fresh)),
   TRIM: ([value = null]) => (isError(value) ? value : joinable(value).trim().replace(/ +/g, " ")),
 };
 
@@ -155,7 +155,7 @@ function logical(args: readonly Cell[], decide: (truths: readonly boolean[]) => 
   const error = args.find(isError);
   if (error !== undefined) return error;
   const truths = args.map(truthOf);
-  return truths.every((each) => each !== undefined) ? decide(truths as boolean[]) : VALUE_ERROR;
+  return truths.every((each) => each !== undefined) ? decide(truths) : VALUE_ERROR;
 }
 
 function truthOf(value: Cell): boolean | undefined {

@@ -17,7 +17,7 @@ const junkCell: fc.Arbitrary<Cell> = fc.oneof(
 );
 
 const measure = fc.oneof(
-  { weight: 6, arbitrary: fc.double({ min: 0.01, max: 4000, noNaN: true }) as fc.Arbitrary<Cell> },
+  { weight: 6, arbitrary: fc.double({ min: 0.01, max: 4000, noNaN: true }) },
   { weight: 1, arbitrary: junkCell },
 );
 const enclosure = fc.oneof(
@@ -89,7 +89,7 @@ const junkRange: fc.Arbitrary<Argument> = fc
   );
 const settings: fc.Arbitrary<readonly Argument[]> = fc.array(
   fc.oneof(
-    { weight: 4, arbitrary: settingsText as fc.Arbitrary<Argument> },
+    { weight: 4, arbitrary: settingsText },
     { weight: 4, arbitrary: settingsRange },
     { weight: 2, arbitrary: stockTable },
     { weight: 1, arbitrary: junkRange },

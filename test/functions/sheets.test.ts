@@ -159,7 +159,7 @@ test.each([
   ],
   ["SHEETS", [[["a"], ["b"]], "all"], /^items|^survey|^heading/],
 ] as const)("%s says what is wrong", async (id, args, message) => {
-  const answer = await runtime.callCell(id, args as unknown as Parameters<typeof runtime.callCell>[1]);
+  const answer = await runtime.callCell(id, args);
   expect(answer).toEqual({
     error: "#VALUE!",
     message: typeof message === "string" ? message : expect.stringMatching(message),

@@ -89,7 +89,7 @@ interface FakeRange {
 }
 
 function kindsOf(book: FakeWorkbook): AnyKind {
-  const any = <Model>(kind: Kind<Model>): AnyKind => kind as unknown as AnyKind;
+  const any = <Model>(kind: Kind<Model>): AnyKind => kind;
   const missing = (what: string) => new OfficeError("ItemNotFound", what);
   const changeable = ({ sheet }: FakeRange): void => {
     if (sheet.locked) throw new OfficeError("AccessDenied", `"${sheet.name}" is protected`);

@@ -131,7 +131,7 @@ export function blankSheet(name: string): FakeSheet {
 
 export function cellOf(sheet: FakeSheet, row: number, column: number): FakeCell {
   let cells = sheet.cells.get(row);
-  if (!cells) sheet.cells.set(row, (cells = new Map()));
+  if (!cells) sheet.cells.set(row, (cells = new Map<number, FakeCell>()));
   let cell = cells.get(column);
   if (!cell) cells.set(column, (cell = { value: "", format: "General", bold: false }));
   return cell;

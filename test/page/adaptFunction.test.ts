@@ -22,7 +22,7 @@ test("arguments arrive as Excel passes them: one value, a range, all further ran
     return [[1]];
   });
   expect(ask([[3]], [["a", null]], "fit=1", [[1], [2]])).toBe(1);
-  ask(null, "side");
+  void ask(null, "side");
   expect(seen).toEqual([
     [3, [["a", null]], [[["fit=1"]], [[1], [2]]], {}],
     [null, [["side"]], null, {}],

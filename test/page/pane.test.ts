@@ -101,7 +101,7 @@ const type = (sheet: string, row: number, column: number, value: unknown) =>
       openGrid
         .workbook()
         .getSheetByName(name)
-        .getRange((r as number) - 1, (c as number) - 1)
+        .getRange(r - 1, c - 1)
         .setValue(v);
     },
     [sheet, row, column, value] as const,
@@ -240,7 +240,7 @@ test("bench tickets are made in the browser", async () => {
   await open.page.waitForSelector("#pane h2:has-text('On paper')");
   const waiting = open.page.waitForEvent("download");
   await press("Bench tickets");
-  const file = readFileSync((await (await waiting).path())!);
+  const file = readFileSync(await (await waiting).path());
   expect(file.subarray(0, 5).toString()).toBe("%PDF-");
 });
 

@@ -50,10 +50,11 @@ afterEach(async () => {
 const valueOf = (sheet: string, cell: string) =>
   at.page.evaluate(([s, c]) => openGrid.workbook().getSheetByName(s!)!.getRange(c!).getRawValue(), [sheet, cell]);
 const setValue = (sheet: string, cell: string, value: string | number) =>
-  at.page.evaluate(
-    ([s, c, v]) => void openGrid.workbook().getSheetByName(String(s))!.getRange(String(c)).setValue(v!),
-    [sheet, cell, value] as const,
-  );
+  at.page.evaluate(([s, c, v]) => void openGrid.workbook().getSheetByName(String(s))!.getRange(String(c)).setValue(v), [
+    sheet,
+    cell,
+    value,
+  ] as const);
 
 /** Adds the default figures, as the pane does. */
 async function addColumns({ again = false } = {}) {

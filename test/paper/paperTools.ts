@@ -1,5 +1,6 @@
 import { execFileSync, spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdtempSync, writeFileSync } from "node:fs";
+import { readFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { unzlibSync } from "fflate";
@@ -12,7 +13,7 @@ import { sizeSurvey } from "../../src/survey/sizeSurvey";
 
 /** The fonts out of their packages. */
 export const fromPackages: FontLoader = async (name) =>
-  new Uint8Array(readFileSync(join("node_modules", FONTS[name].package, FONTS[name].path)));
+  new Uint8Array(await readFile(join("node_modules", FONTS[name].package, FONTS[name].path)));
 
 export function everyFont(): Promise<Typesetter> {
   return createTypesetter(fromPackages, FONT_NAMES);

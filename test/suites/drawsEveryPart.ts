@@ -68,7 +68,7 @@ function check(assembly: Assembly, width: number): void {
   const { leaders } = read;
   for (const [index, one] of leaders.entries())
     for (const other of leaders.slice(0, index))
-      if (cross(one.from, one.to, other.from, other.to)) crossings.push(`${one.from} ${other.from}`);
+      if (cross(one.from, one.to, other.from, other.to)) crossings.push(`${String(one.from)} ${String(other.from)}`);
   expect(crossings).toEqual([]);
   expect(outside(readDrawing(assembledView(assembly)))).toEqual([]);
 }

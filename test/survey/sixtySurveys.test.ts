@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { readSurvey } from "../../src/cli/readSurvey";
-import { SURVEY, surveyOptions, type Given } from "../../src/cli/surveyOptions";
+import { SURVEY, surveyOptions } from "../../src/cli/surveyOptions";
 import { Unanswered } from "../../src/headings/questions";
 import type { SizedSurvey } from "../../src/survey/sizeSurvey";
 import { hasLibreOffice } from "../workbook/made/libreOffice";
@@ -22,7 +22,7 @@ function shellWords(line: string): readonly string[] {
 function readWith(path: string, options: readonly string[]): SizedSurvey {
   const args = [path, ...options.flatMap(shellWords)];
   const { values, positionals } = parseArgs({ args: [...args], options: SURVEY, allowPositionals: true });
-  return readSurvey(surveyOptions(values as Given, positionals[0])).sized;
+  return readSurvey(surveyOptions(values, positionals[0])).sized;
 }
 
 /** A line for each row, as the manifest writes it. */

@@ -94,5 +94,5 @@ function gridValue(value: unknown, row: number, column: number, notes: ErrorNote
     notes.put(row, column, value.message);
     return value.code;
   }
-  return typeof value === "number" || typeof value === "boolean" ? value : String(value ?? "");
+  return typeof value === "number" || typeof value === "boolean" || typeof value === "string" ? value : "";
 }

@@ -10,6 +10,7 @@ import type { FUniver } from "@univerjs/core/facade";
 import { FormulaDataModel, LexerTreeBuilder } from "@univerjs/engine-formula";
 import type { FWorkbook } from "@univerjs/sheets/facade";
 import type { FilledArea, LiveBook } from "../bookEdits";
+import { gridCells } from "../gridCells";
 import { BOOK_ID } from "../openedBook";
 
 /** The open workbook with what the formula engine adds to it. */
@@ -24,21 +25,19 @@ function filledAreas(formulas: FormulaDataModel, sheetId: string): FilledArea[] 
   const areas = formulas.getArrayFormulaRange()[BOOK_ID]?.[sheetId] ?? {};
   const cells = formulas.getArrayFormulaCellData()[BOOK_ID]?.[sheetId] ?? {};
   const found: FilledArea[] = [];
-  for (const [row, columns] of Object.entries(areas)) {
-    for (const [column, range] of Object.entries<Nullable<IRange>>(columns ?? {})) {
-      if (!range || (range.startRow === range.endRow && range.startColumn === range.endColumn)) continue;
-      found.push({
-        row: Number(row) + 1,
-        column: Number(column) + 1,
-        area: {
-          top: range.startRow + 1,
-          left: range.startColumn + 1,
-          bottom: range.endRow + 1,
-          right: range.endColumn + 1,
-        },
-        value: (r, c): Nullable<ICellData> => cells[r - 1]?.[c - 1],
-      });
-    }
+  for (const [row, column, range] of gridCells<Nullable<IRange>>(areas)) {
+    if (!range || (range.startRow === range.endRow && range.startColumn === range.endColumn)) continue;
+    found.push({
+      row: row + 1,
+      column: column + 1,
+      area: {
+        top: range.startRow + 1,
+        left: range.startColumn + 1,
+        bottom: range.endRow + 1,
+        right: range.endColumn + 1,
+      },
+      value: (r, c): Nullable<ICellData> => cells[r - 1]?.[c - 1],
+    });
   }
   return found;
 }

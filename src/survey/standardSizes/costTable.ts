@@ -72,11 +72,11 @@ function fittedCosts(
     const f = (x: number, y: number) => cost({ group, x, y, z });
     const [f00, f10, f01, f11] = [f(x0, y0), f(x1, y0), f(x0, y1), f(x1, y1)];
     d[at] = (f11 - f10 - f01 + f00) / ((x1 - x0) * (y1 - y0));
-    b[at] = (f10 - f00) / (x1 - x0) - d[at]! * y0;
-    c[at] = (f01 - f00) / (y1 - y0) - d[at]! * x0;
-    a[at] = f00 - b[at]! * x0 - c[at]! * y0 - d[at]! * x0 * y0;
+    b[at] = (f10 - f00) / (x1 - x0) - d[at] * y0;
+    c[at] = (f01 - f00) / (y1 - y0) - d[at] * x0;
+    a[at] = f00 - b[at] * x0 - c[at] * y0 - d[at] * x0 * y0;
     const [x, y] = [xs[xs.length >> 1]!, ys[(ys.length - 1) >> 1]!];
-    const fitted = a[at]! + b[at]! * x + c[at]! * y + d[at]! * x * y;
+    const fitted = a[at] + b[at] * x + c[at] * y + d[at] * x * y;
     if (Math.abs(fitted - f(x, y)) > TOLERANCE * Math.abs(f11)) return undefined;
   }
   // Of this depth or any greater one.
