@@ -60,11 +60,14 @@ export const english: Vocabulary = {
       "clamshell, clam shell, clamshell case, clam shell box, drop spine, drop spine box, drop back, drop back box, dropback, dropspine, double tray box, book box, clamshell drop spine",
     "four-flap wrapper":
       "four flap, four flap wrapper, 4 flap, 4 flap wrapper, four flap enclosure, four flap folder, phase box, phase wrapper, phased box, phase enclosure",
+    "folded clamshell":
+      "corrugated clamshell, corrugated clamshell box, corrugated drop spine box, folding clamshell, folding clamshell box",
     "flap portfolio":
       "portfolio, portfolio case, portfolio with flaps, three flap portfolio, 3 flap portfolio, print portfolio, map portfolio",
   },
   unsure: {
     box: ["lidded box", "clamshell box", "three-tray box"],
+    "corrugated box": ["folded clamshell", "lidded box"],
     "custom box": ["clamshell box", "lidded box"],
     "new box": ["clamshell box", "lidded box"],
     "archival box": ["lidded box", "clamshell box"],
