@@ -36,11 +36,17 @@ function partMass(part: Part, { stock, adhesive }: Settings): number {
 }
 
 const CORNERS = 4;
+/** Of a blank that is open at one end. */
+const OPEN_CORNERS = 2;
 
 /** The corners of a blank that is folded up all round; of a creased one, all but its tabs. */
-function cutAwayMm2({ corners, folds }: Part): number {
+function cutAwayMm2({ corners, folds, length, width }: Part): number {
   if (corners === undefined) return 0;
   if (corners.form === "notch") return CORNERS * corners.alongLength * corners.alongWidth;
+  if (corners.form === "end tab") {
+    const free = (corners.from === "length" ? length : width) - corners.crease - corners.long;
+    return OPEN_CORNERS * free * corners.high;
+  }
   const [along = 0, across = 0] = [folds.alongLength[0], folds.alongWidth[0]];
   return CORNERS * (along * across - corners.long * corners.high);
 }

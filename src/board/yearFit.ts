@@ -84,8 +84,8 @@ function takenTerms({ holder }: Assembly, item: Item, axis: Axis, settings: Sett
       tolerance: settings.measuringError,
     },
     still("coverings", holder.coveredFaces[axis] * holder.covering),
-    // One on each side of the item.
-    still("tabs", tabs, tabs === 0 ? 0 : 2 * settings.caliperTolerance),
+    // Each is one board.
+    still("tabs", tabs, (tabs / holder.spans[X].part.board.caliper) * settings.caliperTolerance),
     still("cushioning", cushioned[size] - bare[size]),
   ];
 }

@@ -1,4 +1,5 @@
 import type { Part } from "../enclosure/part";
+import { endTabbed } from "./endTabbed";
 import type { Mm } from "../measure/units";
 import type { Corner, Stretch, Template, TemplateLine } from "./template";
 
@@ -24,14 +25,15 @@ export function templateOfPart(part: Part): Template {
       lines: [...plain.lines, ...slits(part, corners)],
       corners: fourCorners(corners.alongLength, corners.alongWidth),
     };
-  return tabbed(plain, part, corners);
+  return corners.form === "tab" ? tabbed(plain, part, corners) : endTabbed(plain, part, corners);
 }
 
 /** Stretches between folds: base in the middle, walls beside it, flaps outermost. */
 function between(folds: readonly Mm[], size: Mm, outward: readonly string[]): readonly Stretch[] {
   if (folds.length === 0) return [];
   const edges = [0, ...folds, size];
-  const middle = folds.length / 2;
+  // One fold alone: the base is open at its other end.
+  const middle = folds.length === 1 ? 0 : folds.length / 2;
   return edges.slice(1).map((edge, index) => {
     const out = Math.abs(index - middle);
     return { name: out === 0 ? "base" : outward[out - 1]!, length: edge - edges[index]! };

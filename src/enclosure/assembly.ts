@@ -110,10 +110,10 @@ export interface Plate {
   readonly gluedTo: Board | undefined;
 }
 
-/** The case of a clamshell box, opened flat. */
+/** What hangs on cloth hinges: the case of a clamshell box, opened flat; the spine piece of a folded one. */
 export interface Case {
-  readonly boards: PlacedPart;
-  readonly spine: PlacedPart;
+  readonly boards: PlacedPart | undefined;
+  readonly spine: PlacedPart | undefined;
   readonly boardWidth: Mm;
   readonly boardHeight: Mm;
   readonly boardCaliper: Mm;

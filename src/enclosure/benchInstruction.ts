@@ -186,6 +186,10 @@ function cornerWords({ corners, folds }: Part, unit: WorkbookUnit): readonly str
     words.push(
       `leave tabs ${shown(corners.long)} long and ${shown(corners.high)} high on the head walls, creased ${shown(corners.creasesApart)} apart`,
     );
+  if (corners?.form === "end tab")
+    words.push(
+      `leave tabs ${shown(corners.long)} long and ${shown(corners.high)} high on the head walls, creased ${shown(corners.crease)} from the open end`,
+    );
   return words;
 }
 

@@ -32,7 +32,21 @@ export interface PlacedPart {
 /** What becomes of the four corners of a folded blank. */
 export type Corners =
   | { readonly form: "notch"; readonly alongLength: Mm; readonly alongWidth: Mm }
-  | { readonly form: "tab"; readonly long: Mm; readonly high: Mm; readonly creasesApart: Mm };
+  | { readonly form: "tab"; readonly long: Mm; readonly high: Mm; readonly creasesApart: Mm }
+  | EndTabs;
+
+/** Tabs at one end alone, of a blank that is open at the other. */
+export interface EndTabs {
+  readonly form: "end tab";
+  /** The direction from the open end to the tabs. */
+  readonly from: "length" | "width";
+  /** Where the tabs are creased, from the open end. */
+  readonly crease: Mm;
+  readonly long: Mm;
+  readonly high: Mm;
+  /** Where the wall between the tabs begins, from the edge across. */
+  readonly wallFrom: Mm;
+}
 
 /** Fold positions from one end, along the length and along the width. */
 export interface Folds {

@@ -1,5 +1,6 @@
 import { clamshellBox } from "./kinds/clamshellBox";
 import { flapPortfolio } from "./kinds/flapPortfolio";
+import { foldedClamshell } from "./kinds/foldedClamshell";
 import { foldedTray } from "./kinds/foldedTray";
 import { fourFlapWrapper } from "./kinds/fourFlapWrapper";
 import type { Kind } from "./kind";
@@ -16,6 +17,7 @@ export const KINDS: readonly Kind[] = [
   threeTrayBox,
   slipcase,
   clamshellBox,
+  foldedClamshell,
   fourFlapWrapper,
   flapPortfolio,
 ];

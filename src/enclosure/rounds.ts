@@ -31,7 +31,7 @@ export function roundsOf(assembly: Assembly, deeper: Assembly | undefined): read
   const later = new Set(nests.flatMap(({ outer }) => parts.filter(({ tray }) => tray === outer.name)));
   // A case without trays is cut from its sizes, like all else.
   const ofTrays = nests.length === 0 ? undefined : cover;
-  const ofCase = ofTrays === undefined ? [] : [ofTrays.boards, ofTrays.spine];
+  const ofCase = ofTrays === undefined ? [] : [ofTrays.boards, ofTrays.spine].filter((part) => part !== undefined);
   const first: Round = {
     parts: parts.filter((part) => !later.has(part) && !ofCase.includes(part)),
     madeTo: undefined,
@@ -80,9 +80,10 @@ function caseRound({ nests, holder, parts }: Assembly, { boards, spine, ...cover
     parts: parts.filter((part) => part === boards || part === spine),
     madeTo: last,
     rules: [
-      rule(boards.name, Y, cover.boardHeight),
-      rule(boards.name, X, cover.boardWidth),
-      rule(spine.name, Z, cover.spineWidth),
+      ...(boards === undefined
+        ? []
+        : [rule(boards.name, Y, cover.boardHeight), rule(boards.name, X, cover.boardWidth)]),
+      ...(spine === undefined ? [] : [rule(spine.name, Z, cover.spineWidth)]),
     ],
   };
 }

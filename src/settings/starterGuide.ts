@@ -15,6 +15,7 @@ export const GUIDE_HEADINGS = [
 const SIZES =
   "sizes after workshop pages and published examples, weight from memory; no published table of board by weight";
 const MEMORY = "from memory; no published table of board by weight";
+const FOLDING = "corrugated or folding board; from memory";
 const CARD = "thickness after NEDCC leaflet 4.6 and a university library's pages, weight from memory";
 
 /**
@@ -24,6 +25,9 @@ const CARD = "thickness after NEDCC leaflet 4.6 and a university library's pages
  */
 export const GUIDE_CELLS: readonly (readonly (number | string)[])[] = [
   [...GUIDE_HEADINGS],
+  ["folded clamshell", "", "", "", 40, 1.5, "1.6 mm", FOLDING],
+  ["folded clamshell", "", "", "", 100, 5, "3 mm", FOLDING],
+  ["folded clamshell", "", "", "", "", "", "3 mm", `${FOLDING}; above these limits consider another support`],
   [BOARD_KINDS, "", 105, 150, 60, 0.3, "1.5 mm", MEMORY],
   [BOARD_KINDS, "", 210, 260, 120, 1.5, "2 mm", SIZES],
   [BOARD_KINDS, "", 150, "", "", 3.5, "2.5 mm", MEMORY],

@@ -11,6 +11,7 @@ export const STARTER_STOCK: readonly StockRow[] = [
   conservation(board("conservation board 2", 2, 5.4)),
   conservation(board("conservation board 2.5", 2.5, 6.8)),
   conservation(board("conservation board 3", 3, 8.1)),
+  conservation(sheet("corrugated board 1.6", "board", 1.6, 560, 3.9)),
   conservation(card("conservation card 10 pt", 10, 180, 1.3)),
   conservation(card("conservation card 20 pt", 20, 360, 2.3)),
   conservation(card("conservation card 40 pt", 40, 700, 4.1)),

@@ -130,7 +130,10 @@ function insideFolds(piece: PlacedPart, holder: Tray, axis: Axis, shop: Shop): n
   const floor = piece.panels.find(({ max }) => max[Z] <= holder.inside.min[Z] + NOISE)!;
   // A piece that folds one way has all its folds along its length; of one that folds both ways the longer side is.
   const lengthAxis = alongWidth.length === 0 ? axis : extent(floor, Y) >= extent(floor, X) ? Y : X;
-  const folds = axis === Z || axis === lengthAxis ? alongLength : alongWidth;
+  // Open at the spine, a piece has one fold across and two walls along.
+  const [across, upright] = alongLength.length === 1 ? [alongLength, alongWidth] : [alongWidth, alongLength];
+  const open = across.length === 1;
+  const folds = open ? (axis === X ? across : upright) : axis === Z || axis === lengthAxis ? alongLength : alongWidth;
   const middle = folds.length / 2;
   const lost = (half: number) => (by === "cut" ? 0 : thick(piece, shop) * half);
   if (axis === Z) {
@@ -139,7 +142,11 @@ function insideFolds(piece: PlacedPart, holder: Tray, axis: Axis, shop: Shop): n
     return grown(foot - rim, false, shop) - lost(middle === 1 ? 1 / 2 : 1);
   }
   const along = piece.grainAxis === axis;
-  let clear = grown(folds[middle]! - folds[middle - 1]!, along, shop) - lost(1);
-  if (axis === X && holder.tabs > 0) clear -= thick(piece, shop) + thick(piece, shop);
+  // Open at one end, a piece has one fold in that direction.
+  let clear =
+    folds.length === 1
+      ? grown(folds[0]!, along, shop) - lost(1 / 2)
+      : grown(folds[middle]! - folds[middle - 1]!, along, shop) - lost(1);
+  if (axis === X) for (let tabs = holder.tabs; tabs > NOISE; tabs -= piece.board.caliper) clear -= thick(piece, shop);
   return clear;
 }

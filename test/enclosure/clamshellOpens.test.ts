@@ -6,6 +6,7 @@ import { extent, X, Y, Z, type Cuboid } from "../../src/enclosure/space";
 import type { SettledSettings } from "../../src/settings/schema";
 import { anyItem, anyShop, EVERY_STRUCTURE, RUNS } from "./everyEnclosure";
 import { book, enclosed } from "./sizing";
+import { along, apart, carried, section, TOUCHING } from "./swings";
 
 /**
  * A clamshell seen from its head, swung open as a reader opens it: the back board lies still with the small tray; the
@@ -20,7 +21,6 @@ import { book, enclosed } from "./sizing";
  *       back board
  */
 const STEPS = 60;
-const TOUCHING = 1e-6;
 
 test("the worked example opens without meeting itself", () => {
   opens(enclosed(book(300, 210, 40), "clamshell box", "construction=flanged base; through=side"));
@@ -61,10 +61,6 @@ test.each(clamshells.map(({ text, settings }) => [text, settings] as const))(
 );
 
 const MOVERS = ["front board", "large tray", "fore-edge wall"];
-
-type Point = readonly [number, number];
-/** A convex outline. */
-type Outline = readonly Point[];
 
 function opens(box: Assembly): void {
   const { boardCaliper: q, joint: j, covering: c } = box.cover!;
@@ -111,46 +107,4 @@ function opens(box: Assembly): void {
     apart(section(back, c), wallOutline, "head wall", open);
     apart(spineOutline, wallOutline, "spine and head wall", open);
   }
-}
-
-/** A point on from another: angle 0 is away from the trays, a right angle is up. */
-function along([x, z]: Point, length: number, angle: number): Point {
-  return [x - length * Math.cos(angle), z + length * Math.sin(angle)];
-}
-
-/** Takes the body point `from` to `to` and turns the body about it; a negative angle turns up towards -x. */
-function carried(from: Point, to: Point, angle: number): (point: Point) => Point {
-  const [cos, sin] = [Math.cos(-angle), Math.sin(-angle)];
-  return ([x, z]) => {
-    const [dx, dz] = [x - from[0], z - from[1]];
-    return [to[0] + dx * cos - dz * sin, to[1] + dx * sin + dz * cos];
-  };
-}
-
-/** Covered on every face, seen along y. */
-function section({ min, max }: Cuboid, c: number): Outline {
-  const [x0, x1, z0, z1] = [min[X] - c, max[X] + c, min[Z] - c, max[Z] + c];
-  return [
-    [x0, z0],
-    [x1, z0],
-    [x1, z1],
-    [x0, z1],
-  ];
-}
-
-/** Two convex outlines are apart when some edge of one has the other wholly on its outer side. */
-function apart(a: Outline, b: Outline, what: string, open: number): void {
-  const gap = Math.max(widestGap(a, b), widestGap(b, a));
-  if (gap < -TOUCHING) throw new Error(`${what} meet by ${-gap} mm when open by ${(open * 180).toFixed(0)} degrees`);
-}
-
-function widestGap(a: Outline, b: Outline): number {
-  let widest = -Infinity;
-  a.forEach(([x0, z0], index) => {
-    const [x1, z1] = a[(index + 1) % a.length]!;
-    const length = Math.hypot(x1 - x0, z1 - z0);
-    const [nx, nz] = [(z1 - z0) / length, (x0 - x1) / length];
-    widest = Math.max(widest, Math.min(...b.map(([x, z]) => (x - x0) * nx + (z - z0) * nz)));
-  });
-  return widest;
 }

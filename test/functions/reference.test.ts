@@ -69,6 +69,7 @@ describe("STOCK", () => {
       ["conservation board 2", "board", 2],
       ["conservation board 2.5", "board", 2.5],
       ["conservation board 3", "board", 3],
+      ["corrugated board 1.6", "board", 1.6],
       ["conservation card 10 pt", "card", "10 pt"],
       ["conservation card 20 pt", "card", "20 pt"],
       ["conservation card 40 pt", "card", "40 pt"],

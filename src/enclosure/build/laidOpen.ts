@@ -18,7 +18,7 @@ export function laidOpen(
   back: Tray,
   front: Tray,
 ): Apart {
-  const [backBoard, frontBoard] = boards.panels as readonly [Cuboid, Cuboid];
+  const [backBoard, frontBoard] = boards!.panels as readonly [Cuboid, Cuboid];
   const { min, max } = backBoard;
   const hinge: Hinge = { across: 2 * joint + spineWidth, floor: max[Z], up: spineWidth };
   const flatSpine = cuboid(-joint - spineWidth, -joint, min[Y], max[Y], min[Z], max[Z]);
@@ -29,11 +29,11 @@ export function laidOpen(
       {
         pieces: piecesOf(partsOf(back, parts)),
         around: back.inside,
-        bed: [{ body: backBoard, part: boards }],
+        bed: [{ body: backBoard, part: boards! }],
       },
-      { pieces: turned, around: swung(front.inside, hinge), bed: [{ body: swung(frontBoard, hinge), part: boards }] },
+      { pieces: turned, around: swung(front.inside, hinge), bed: [{ body: swung(frontBoard, hinge), part: boards! }] },
     ],
-    between: [{ body: flatSpine, part: spine }],
+    between: [{ body: flatSpine, part: spine! }],
   };
 }
 
