@@ -1,21 +1,43 @@
-/** A word that says which way a measure runs. */
-export type DimensionTerm = "height" | "width" | "depth" | "length" | "diameter";
+import { DIMENSION_WORDS, LEADING_LETTERS, type DimensionTerm } from "./dimensionWords";
+import { alternatives } from "./unitWords";
 
-/** A term ends where no letter follows, or at the `x` of `HxW` and `30Hx20W`. */
-const TERM =
-  /(?:(height|high|tall|hgt|ht|h)|(width|wide|breadth|broad|wd|w)|(thickness|thick|thk|th|depth|deep|dp|d)|(length|long|l)|(diameter|diam|dia))(?=$|[^\p{L}]|x)(?:\.(?!\d))?|([øØ⌀])/iuy;
-const TERM_OF_GROUP: readonly DimensionTerm[] = ["height", "width", "depth", "length", "diameter", "diameter"];
+const TERMS: readonly DimensionTerm[] = ["height", "width", "depth", "length", "diameter"];
+const TERM_OF_GROUP: readonly DimensionTerm[] = [...TERMS, "diameter"];
+/** Behind a number, and before one. */
+const TRAILING = patternOf((term) => DIMENSION_WORDS[term]);
+const LEADING = patternOf((term) => [...DIMENSION_WORDS[term], ...(LEADING_LETTERS[term] ?? [])]);
 const TIMES = / ?(?:x|\*|by(?!\p{L})) ?/iuy;
 /** An order written in one word, such as HWD. */
-const LETTERS = /[hlwd]{2,3}(?!\p{L})/iuy;
+const LETTERS = /(?:[hlwd]{2,3}|h[bl][tdp]|bht|вш[тг])(?!\p{L})/iuy;
 const WORD_START = /(?<!\p{L})\p{L}|[øØ⌀]/giu;
 
-/** Reads the dimension term that starts at `at` of a plain text: `H`, `Ht.`, `wide`, `diam.`, `Ø`. */
-export function termAt(text: string, at: number): { readonly term: DimensionTerm; readonly end: number } | undefined {
-  TERM.lastIndex = at;
-  const groups = TERM.exec(text)?.slice(1);
+/** A dimension term in a text, and where it ends. */
+interface FoundTerm {
+  readonly term: DimensionTerm;
+  readonly end: number;
+}
+
+/** Reads the dimension term that starts at `at` of a plain text: `H`, `Ht.`, `wide`, `Höhe`, `diam.`, `Ø`. */
+export function termAt(text: string, at: number): FoundTerm | undefined {
+  return foundBy(LEADING, text, at);
+}
+
+/** The same behind a number: `30 high`. */
+export function trailingTermAt(text: string, at: number): FoundTerm | undefined {
+  return foundBy(TRAILING, text, at);
+}
+
+function foundBy(pattern: RegExp, text: string, at: number): FoundTerm | undefined {
+  pattern.lastIndex = at;
+  const groups = pattern.exec(text)?.slice(1);
   const term = TERM_OF_GROUP[groups?.findIndex((group) => group !== undefined) ?? -1];
-  return term === undefined ? undefined : { term, end: TERM.lastIndex };
+  return term === undefined ? undefined : { term, end: pattern.lastIndex };
+}
+
+/** A term ends where no letter follows, or at the `x` of `HxW` and `30Hx20W`. */
+function patternOf(wordsOf: (term: DimensionTerm) => readonly string[]): RegExp {
+  const groups = TERMS.map((term) => `(${alternatives(wordsOf(term))})`).join("|");
+  return new RegExp(`(?:${groups})(?=$|[^\\p{L}]|x)(?:\\.(?!\\d))?|([øØ⌀])`, "iuy");
 }
 
 /** Where the text goes on after a multiplication sign (`x`, `*`, `by`) at `at`, or undefined. */

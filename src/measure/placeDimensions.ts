@@ -1,5 +1,6 @@
 import { shown, InputError } from "./errors";
-import { termAt, type DimensionTerm } from "./dimensionTerm";
+import { termAt } from "./dimensionTerm";
+import type { DimensionTerm } from "./dimensionWords";
 import type { Mm } from "./units";
 
 /** Lengths put where the item has them: height head to tail, width spine to fore-edge, depth its thickness; mm. */
@@ -53,10 +54,15 @@ export function placeByTerm(lengths: readonly Mm[], terms: readonly DimensionTer
   const twice = terms.find((term, index) => terms.indexOf(term) !== index);
   if (twice !== undefined) return refuse(`the ${twice} is given twice`);
   const of = (term: DimensionTerm) => lengths[terms.indexOf(term)];
-  if (of("height") !== undefined && of("length") !== undefined) {
-    return refuse("a length beside a height may be the width or the depth");
-  }
-  const given = { height: of("height") ?? of("length"), width: of("width"), depth: of("depth") };
+  const isBoth = of("height") !== undefined && of("length") !== undefined;
+  // `H 30 x L 20 x P 4`: where height and depth are taken, a length can only be the width.
+  const isWidth = isBoth && of("depth") !== undefined && of("width") === undefined;
+  if (isBoth && !isWidth) return refuse("a length beside a height may be the width or the depth");
+  const given = {
+    height: of("height") ?? of("length"),
+    width: isWidth ? of("length") : of("width"),
+    depth: of("depth"),
+  };
   const diameter = of("diameter");
   if (diameter !== undefined) return placeRound(diameter, given, refuse);
   if (terms.length === 1) return refuse(LONE);

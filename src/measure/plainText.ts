@@ -8,6 +8,7 @@
 export function plainText(text: string): string {
   if (PLAIN_ALREADY.test(text)) return text;
   return text
+    .normalize("NFC")
     .replace(INVISIBLE, "")
     .replace(RAISED_FRACTION, (_, over: string, under: string) => ` ${compatible(over)}/${compatible(under)}`)
     .replace(VULGAR_FRACTION, (mark) => ` ${compatible(mark)}`)
@@ -31,7 +32,7 @@ const INVISIBLE = /\u200c|\u200d|[\u200e\u200f\u00ad\u202a-\u202e\u2060]/g;
 const RAISED_FRACTION = /([\u2070\u00b9\u00b2\u00b3\u2074-\u2079]+)[\u2044/]([\u2080-\u2089]+)/g;
 const VULGAR_FRACTION = /[\u00bc-\u00be\u2150-\u215e]/g;
 /** The Cyrillic letter that looks like an x, between measures. */
-const CYRILLIC_TIMES = /(?<=[\d\s)м])[хХ](?=\s?[\d(])/g;
+const CYRILLIC_TIMES = /(?<=[\d\s)м])[хХ](?=\s?(?:[\d(]|[вшгтд]\.?\s?\d))/gi;
 const ARABIC_FIGURE = /[\u0660-\u0669\u06f0-\u06f9]/g;
 const FIGURE_BITS = 0xf;
 const DECADE = 10;

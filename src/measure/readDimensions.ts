@@ -1,4 +1,4 @@
-import type { DimensionTerm } from "./dimensionTerm";
+import type { DimensionTerm } from "./dimensionWords";
 import { dimensionLines } from "./dimensionLines";
 import { InputError, shown } from "./errors";
 import { asReading, figureLengths, requireAgreement, type FigureLength } from "./figureLengths";

@@ -1,4 +1,4 @@
-import type { DimensionTerm } from "./dimensionTerm";
+import type { DimensionTerm } from "./dimensionWords";
 import { endOf } from "./endOf";
 import { afterKnownWord, bracketedOrderAt, isPlainRemark, scanHeading } from "./scanHeading";
 import { afterSpace } from "./scanLength";
@@ -26,7 +26,8 @@ interface Trailer {
   readonly end: number;
 }
 
-const WEIGHT_WORD = /(?:weight|weighs|mass|wt)(?!\p{L})\.? ?:? ?/iuy;
+const WEIGHT_WORD =
+  /(?:weight|weighs|mass|wt|poids|gewicht|peso|vikt|waga|вес|масса|الوزن|وزن|重量|重)(?!\p{L})\.? ?:? ?/iuy;
 const BEFORE_WEIGHT = / ?[,;]? ?/y;
 const BRACKETED = / ?(?:\(([^()]*)\)|\[([^[\]]*)\])/y;
 const BEFORE_SECOND = / ?[;/=|] ?/y;

@@ -1,4 +1,5 @@
-import { holdsTerm, orderAt, termAt, type DimensionTerm } from "./dimensionTerm";
+import { holdsTerm, orderAt, termAt } from "./dimensionTerm";
+import type { DimensionTerm } from "./dimensionWords";
 import { afterSpace, scanUnit } from "./scanLength";
 import type { LengthUnit } from "./units";
 

@@ -1,4 +1,5 @@
-import { afterTimes, termAt, type DimensionTerm } from "./dimensionTerm";
+import { afterTimes, termAt, trailingTermAt } from "./dimensionTerm";
+import type { DimensionTerm } from "./dimensionWords";
 import { endOf } from "./endOf";
 import { afterSpace, scanLength, scanUnit, type ScannedLength } from "./scanLength";
 import type { LengthUnit } from "./units";
@@ -25,7 +26,7 @@ type Found = { readonly figure: Figure; readonly end: number };
 const BETWEEN_TERM_AND_FIGURE = / ?[:=]? ?/y;
 const RANGE = / ?(?:-|to(?!\p{L})) ?/iuy;
 /** What may stand between figures that each carry their term. */
-const BETWEEN_LABELLED = / ?(?:[,;&]|and(?!\p{L}))? ?(?:and(?!\p{L}) ?)?/iuy;
+const BETWEEN_LABELLED = / ?(?:[,;&،؛、]|and(?!\p{L}))? ?(?:and(?!\p{L}) ?)?/iuy;
 const BRACKETED_TERM_END = /\) ?/y;
 
 /** Reads the measure that starts at `at` of a plain text, as far as it is understood; undefined when nothing is. */
@@ -85,8 +86,8 @@ function scanRange(text: string, at: number): ScannedLength | undefined {
 /** `H` of `30H`, `(h)` of `30 (h) cm`, `high` of `30 cm high`. */
 function trailingTerm(text: string, at: number) {
   const start = afterSpace(text, at);
-  if (text[start] !== "(") return termAt(text, start);
-  const inside = termAt(text, start + 1);
+  if (text[start] !== "(") return trailingTermAt(text, start);
+  const inside = trailingTermAt(text, start + 1);
   if (inside === undefined || text[inside.end] !== ")") return undefined;
   return { term: inside.term, end: endOf(BRACKETED_TERM_END, text, inside.end) };
 }
