@@ -1,14 +1,14 @@
 import { benchFraction } from "../measure/benchFraction";
 import { InputError, NoAnswer, shown } from "../measure/errors";
 import { readDimensions } from "../measure/readDimensions";
-import { readLength } from "../measure/readLength";
+import { MEASURE, readLength } from "../measure/readLength";
 import { fromMm, massIn, tidy } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import { chosen, DIRECTIONS, isAll, type Answer, type Cell } from "./answers";
 
 /** A measure in the workbook's unit. */
 export function measureAnswer(cell: unknown, { unit }: Settings): Answer {
-  return tidy(fromMm(readLength(cell, { argument: "measure", unit }), unit));
+  return tidy(fromMm(readLength(cell, { argument: MEASURE, unit }), unit));
 }
 
 /** One figure of a dimension text, or height, width and depth side by side. */

@@ -1,8 +1,9 @@
 import { InputError, shown } from "./errors";
 import { formatLengthWithUnit } from "./formatLength";
 import { plainText } from "./plainText";
-import { scanLength } from "./scanLength";
+import type { DimensionTerm } from "./dimensionWords";
 import { AMBIGUOUS_COMMA, isOddMetricFraction, ODD_FRACTION } from "./scanNumber";
+import { wholeLength } from "./wholeLength";
 import { MM_PER, MM_PER_POINT, type LengthUnit, type Mm } from "./units";
 
 export interface LengthOptions {
@@ -64,8 +65,8 @@ export function readLength(value: unknown, options: LengthOptions): Mm {
   if (value.length > LONGEST_MEASURE) throw notALength(value, options);
   const text = plainText(value);
   if (options.zero === true && text.toLowerCase() === "none") return 0;
-  const length = scanLength(text, 0);
-  if (length === undefined || length.end !== text.length) throw textRefused(value, text, options);
+  const length = wholeLength(text, directionOf(options.argument));
+  if (length === undefined) throw textRefused(value, text, options);
   if (length.unit === "pt") {
     if (options.points === true) return checked(length.value * MM_PER_POINT, value, false, options);
     throw notALength(value, options, "pt is read for calipers only");
@@ -74,6 +75,15 @@ export function readLength(value: unknown, options: LengthOptions): Mm {
   if (isOddMetricFraction(length, unit)) throw notALength(value, options, ODD_FRACTION);
   return checked(length.value * MM_PER[unit], value, length.unit === undefined, options);
 }
+
+/** The direction that an argument of this name runs in. */
+function directionOf(argument: string): DimensionTerm | "any" | undefined {
+  if (argument === "height" || argument === "width" || argument === "depth") return argument;
+  return argument === MEASURE ? "any" : undefined;
+}
+
+/** The argument of the function that reads any one measure. */
+export const MEASURE = "measure";
 
 /** Whether a number is a date that Excel made of a typed fraction. */
 export function mayBeADate(value: unknown): boolean {

@@ -1,10 +1,10 @@
 import { nameFor } from "../headings/columnQuestions";
-import type { Amount, AmountRow, AmountSurvey } from "../headings/amounts";
+import type { Amount, AmountRow, AmountSurvey, Size } from "../headings/amounts";
 import type { Field } from "../headings/vocabulary/vocabulary";
 import { InputError } from "../measure/errors";
 import { plainText } from "../measure/plainText";
 import { readDimensions } from "../measure/readDimensions";
-import { scanLength } from "../measure/scanLength";
+import { wholeLength } from "../measure/wholeLength";
 import { scanMass } from "../measure/scanMass";
 import { scanNumber } from "../measure/scanNumber";
 import { fromMm, type LengthUnit } from "../measure/units";
@@ -47,12 +47,13 @@ function amountsOf(item: SurveyItem, survey: Survey, settings: Settings): Amount
   const isText = isBlank(cells.height) && isBlank(cells.width) && isBlank(cells.depth) && !isBlank(cells.dimensions);
   const unit = rowUnit(item);
   if (isText) return { row, ...textAmounts(item, survey, settings) };
-  if (isDepthApart(survey)) return { row, ...textAmounts(item, survey, settings), depth: length(cells.depth, unit) };
+  if (isDepthApart(survey))
+    return { row, ...textAmounts(item, survey, settings), depth: length(cells.depth, unit, "depth") };
   return {
     row,
-    height: length(cells.height, unit),
-    width: length(cells.width, unit),
-    depth: length(cells.depth, unit),
+    height: length(cells.height, unit, "height"),
+    width: length(cells.width, unit, "width"),
+    depth: length(cells.depth, unit, "depth"),
     weight: mass(cells.weight),
   };
 }
@@ -67,12 +68,12 @@ function rowUnit(item: SurveyItem): LengthUnit | undefined {
   }
 }
 
-function length(cell: unknown, unit: LengthUnit | undefined): Amount<LengthUnit> | undefined {
+function length(cell: unknown, unit: LengthUnit | undefined, direction: Size): Amount<LengthUnit> | undefined {
   if (typeof cell === "number") return cell > 0 && cell < DATE_SERIAL ? { value: cell, unit } : undefined;
   if (typeof cell !== "string") return undefined;
   const text = plainText(cell);
-  const found = scanLength(text, 0);
-  if (found === undefined || found.end !== text.length || found.unit === "pt" || found.value <= 0) return undefined;
+  const found = wholeLength(text, direction);
+  if (found === undefined || found.unit === "pt" || found.value <= 0) return undefined;
   return { value: found.value, unit: found.unit ?? unit };
 }
 

@@ -295,3 +295,29 @@ function refusal(value: unknown, options: LengthOptions): string {
     throw error;
   }
 }
+
+describe("the word for the argument's own direction may stand beside the length", () => {
+  test.each([
+    ["height", "Höhe 30 cm", 300],
+    ["height", "haut. 30 cm", 300],
+    ["height", "H: 30 cm", 300],
+    ["height", "30 cm high", 300],
+    ["width", "ширина 20 см", 200],
+    ["depth", "T 4 cm", 40],
+    ["depth", "厚4厘米", 40],
+    ["measure", "larg. 20 cm", 200],
+  ])("%s %s", (argument, text, mm) => {
+    expect(readLength(text, { argument, unit: "mm" })).toBe(mm);
+  });
+
+  test.each([
+    ["height", "Breite 30 cm"],
+    ["height", "L 30 cm"],
+    ["fit", "H 30 cm"],
+    ["height", "H 30 x 20 cm"],
+    ["height", "H"],
+    ["height", "Höhe ca. 30 cm"],
+  ])("%s refuses %s", (argument, text) => {
+    expect(() => readLength(text, { argument, unit: "mm" })).toThrow(InputError);
+  });
+});
