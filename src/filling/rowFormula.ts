@@ -3,12 +3,11 @@ import { settingKey, type GivenValue } from "../settings/given";
 import { HAZARD_CAUTION, NO_HAZARD } from "../board/hazard";
 import { ITEM_FUNCTIONS, type ItemFunctionId } from "../item/cellFunctions";
 import type { Figure } from "../item/figure";
-import { isBlank } from "../measure/blank";
-import { isNoEnclosure } from "../item/sizeItem";
+import { NO_ENCLOSURE } from "../item/sizeItem";
 import type { TickColumn } from "../headings/recognition";
 import { quoted, stored } from "../workbook/formulaText";
 import { sizeFormulas, weightFormula, type FormulaPlace } from "./rowMeasures";
-import { NO_MEASURES } from "../survey/sizeSurvey";
+import { NO_MEASURES, notMadeHere } from "../survey/sizeSurvey";
 import { BETWEEN_TICKS, type SurveyItem } from "../survey/surveyItems";
 
 /** What the formulas of one row have in common. */
@@ -101,13 +100,24 @@ export function rowFormula(figure: Figure, item: SurveyItem, place: FormulaPlace
   return `IF(${call}="","",IF(OR(${quantity}="",${quantity}=0),1,${quantity})*${call})`;
 }
 
-/** A cell function answers a row without measures with nothing; of a row with an enclosure that is a problem. */
-function problemFormula(call: string, { cells }: SurveyItem, row: RowArguments, place: FormulaPlace): string {
-  const isMeasured = [cells.height, cells.width, cells.depth, cells.dimensions].some((cell) => !isBlank(cell));
-  if (isMeasured || isBlank(cells.enclosure) || isNoEnclosure(cells.enclosure)) return call;
-  const nothing = `${callOf("OUTSIDE", ["height"], row, place)}=""`;
-  const chosen = `${row.enclosure}<>"",${row.enclosure}<>"none"`;
-  return `IFERROR(IF(AND(${nothing},${chosen}),${quoted(NO_MEASURES.message)},${call}),${call})`;
+/**
+ * A cell function answers a row without measures with nothing; of a row with an enclosure that is a problem, also where
+ * the measures are deleted later. It knows no structure that is not made here either.
+ */
+function problemFormula(call: string, item: SurveyItem, { enclosure }: RowArguments, place: FormulaPlace): string {
+  const { columns } = place.survey.recognition;
+  const measures = (["height", "width", "depth", "dimensions"] as const).flatMap((field) =>
+    columns[field] === undefined ? [] : [place.cell(columns[field].column, item.row)],
+  );
+  // Zeros are blanks too, and an error in a cell is for the function to report.
+  const isBlankRow = `IFERROR(TRIM(SUBSTITUTE(${measures.join("&")},"0",""))="",1=0)`;
+  const isNone = `ISNUMBER(FIND("|"&LOWER(TRIM(${enclosure}))&"|","||${NO_ENCLOSURE}|0|"))`;
+  const ofBlankRow = `IF(${isNone},"",${quoted(NO_MEASURES.message)})`;
+  const known = `IF(${isBlankRow},${ofBlankRow},${call})`;
+  if (item.notMade !== true || columns.enclosure === undefined) return known;
+  const cell = place.cell(columns.enclosure.column, item.row);
+  const word = String(item.cells.enclosure);
+  return `IF(${cell}=${quoted(word)},${quoted(notMadeHere(word).message)},${known})`;
 }
 
 /**

@@ -21,7 +21,10 @@ export interface Meant {
 /** What the cells of the enclosure column mean, asked cell by cell. */
 export interface EnclosureWords {
   /** The cell as it is sized, and how it was read where that is another. */
-  readonly read: (cell: unknown, row: number) => { readonly enclosure: unknown; readonly meant?: Meant };
+  readonly read: (
+    cell: unknown,
+    row: number,
+  ) => { readonly enclosure: unknown; readonly meant?: Meant; readonly notMade?: true };
   readonly questions: () => readonly Question[];
   readonly notes: () => readonly string[];
 }
@@ -56,6 +59,7 @@ export function enclosureWords(words: readonly Word[]): EnclosureWords {
         if (rows === undefined) seen.set(found, { word: text.trim(), rows: [row] });
         else rows.push(row);
       }
+      if (found.notMade === true) return { enclosure: cell, notMade: true };
       return found.kind === undefined
         ? { enclosure: cell }
         : { enclosure: found.kind, meant: { word: isPlain(cell) ? cell : text, kind: found.kind } };
@@ -71,6 +75,8 @@ export function enclosureWords(words: readonly Word[]): EnclosureWords {
 interface Known {
   readonly kind?: string;
   readonly unsure?: readonly string[];
+  /** It is known, and none of our kinds. */
+  readonly notMade?: true;
   /** What is said of it; empty text where it is counted for a question. */
   readonly tell?: string;
 }
@@ -85,7 +91,7 @@ function meaningOf(text: string, answers: ReadonlyMap<string, string>): Known {
   const meaning = kindMeaning(words);
   if (meaning === undefined) return {};
   if ("none" in meaning) return { kind: NO_ENCLOSURE };
-  if ("notMade" in meaning) return { tell: "a structure that is not made here" };
+  if ("notMade" in meaning) return { notMade: true };
   if ("kind" in meaning) {
     if (!isKind(meaning.kind)) return {};
     return meaning.near ? { kind: meaning.kind, tell: `read as ${meaning.kind}` } : { kind: meaning.kind };

@@ -149,6 +149,8 @@ function groupBoxes(items: readonly SurveyItem[]): ReadonlyMap<string, readonly 
 function sizeSet(set: readonly [SurveyItem, ...SurveyItem[]], survey: Survey, forRow: ForRow): Outcome {
   const [first] = set;
   if (isNoEnclosure(first.cells.enclosure)) return { state: "nothing" };
+  const other = set.find(({ notMade }) => notMade === true);
+  if (other !== undefined) return { state: "problem", error: notMadeHere(other.cells.enclosure) };
   if (set.every((item) => isBlankItem(item, survey)))
     return isBlank(first.cells.enclosure) || !survey.asks
       ? { state: "nothing" }
@@ -176,6 +178,16 @@ export const NO_MEASURES = new InputError(
   "this row has an enclosure: give height, width and depth",
   "or none as its enclosure",
 );
+
+/** A known structure that is none of our kinds. */
+export function notMadeHere(enclosure: unknown): InputError {
+  return new InputError(
+    "enclosure",
+    shown(enclosure),
+    "a structure that is not made here",
+    "choose another kind, or none",
+  );
+}
 
 /**
  * What the rows of one box set: the first row's own values, and the board that any of them prefers.

@@ -14,7 +14,7 @@ import { isNotGiven, SETTING_NAMES, settingKey, type GivenValue } from "../setti
 import { hazardIn } from "../board/hazard";
 import { typedHeight, type SaidOfRow } from "../item/saidOfRow";
 import { cellText, isBlank } from "../measure/blank";
-import { enclosureWords, type Meant } from "./enclosureWords";
+import { enclosureWords, type EnclosureWords, type Meant } from "./enclosureWords";
 
 export interface SurveyOptions extends RecogniseOptions {
   /**
@@ -39,6 +39,8 @@ export interface SurveyItem {
   readonly cells: Readonly<Partial<Record<Field, unknown>>>;
   /** Where the enclosure was read from an everyday word: the formulas of the row say so too. */
   readonly meant?: Meant;
+  /** The enclosure is a known structure that is none of our kinds. */
+  readonly notMade?: true;
   /** Fields whose texts had points before thousands, which are taken out of `cells`. */
   readonly thousands?: readonly Field[];
   readonly quantity: number | InputError;
@@ -85,7 +87,7 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
     const leftOut = whyLeftOut(values, row === last?.row, recognition);
     const said = ticks.length === 0 ? values.enclosure : tickedKind(cells[row - 1] ?? [], ticks);
     const isEmpty = leftOut !== "" || Object.values(values).every(isBlank);
-    const { enclosure, meant } = isEmpty || !asks ? { enclosure: said } : words.read(said, row);
+    const { enclosure, meant, notMade } = isEmpty || !asks ? asItIs(said) : words.read(said, row);
     return {
       row,
       identifier,
@@ -94,6 +96,7 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
       cells: { ...values, ...withoutPoints(values, thousands), enclosure },
       ...(thousands.length === 0 ? {} : { thousands }),
       ...(meant === undefined ? {} : { meant }),
+      ...(notMade === undefined ? {} : { notMade }),
       quantity: readQuantity(values.quantity),
       box: isBlank(values.box) ? "" : String(values.box).trim(),
       own: ownValues(own),
@@ -105,6 +108,10 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
   );
   const notes = [...words.notes(), ...leftOutNotes(items), ...doubledNotes(items)];
   return { recognition, items, units, questions: words.questions(), notes, asks };
+}
+
+function asItIs(enclosure: unknown): ReturnType<EnclosureWords["read"]> {
+  return { enclosure };
 }
 
 /** Twice as many rows as the benches have. */

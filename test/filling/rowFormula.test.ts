@@ -97,6 +97,29 @@ describe("formulas follow the cells they read", () => {
     expect(two).toBeCloseTo(2 * (one as number), 12);
   });
 
+  test("measures that are deleted, or typed where there were none", async () => {
+    const cells = [
+      HEADINGS,
+      ["S 1", 300, 210, 40, "tray"],
+      ["S 2", null, 0, null, " Tray"],
+      ["S 3", null, null, null, "none "],
+      ["S 4", null, null, null, null],
+      ["S 5", 300, 210, 40, "Solander box"],
+    ];
+    const before = await calculated(filled(bookOf(cells), { figures: ["problem"] }).edit.bytes);
+    expect(before.filter((each) => !agree(each))).toEqual([]);
+    const problems = before.filter(({ heading }) => heading === "problem").map((each) => each.calculated);
+    const unmeasured = expect.stringMatching(/^height: got no measures/);
+    const notMade = 'enclosure: got "Solander box"; a structure that is not made here; choose another kind, or none';
+    expect(problems).toEqual(["", unmeasured, "", "", notMade]);
+    const typed = async (row: number, column: number, content: string | number | null) =>
+      (await afterEdit(cells, { sheet: "Survey", row, column, content }))["problem"];
+    expect(await typed(5, 5, "tray")).toEqual(unmeasured);
+    expect(await typed(6, 5, "tray")).toBe("");
+    expect(await typed(3, 2, 300)).toMatch(/^width: got 0/);
+    expect(await typed(3, 5, "none")).toBe("");
+  });
+
   test("sizes typed where a dimension text was", async () => {
     const cells = [
       ["Shelfmark", "Height", "Width", "Depth", "Dimensions", "Enclosure"],
@@ -104,7 +127,8 @@ describe("formulas follow the cells they read", () => {
       ["S 2", 300, 210, 40, null, "tray"],
     ];
     const blank = await afterEdit(cells, { sheet: "Survey", row: 2, column: 5, content: null });
-    expect(blank).toEqual({ board: "", caliper: "", "outside height (mm)": "", "board area (m2)": "", problem: "" });
+    const problem = expect.stringMatching(/^height: got no measures/);
+    expect(blank).toEqual({ board: "", caliper: "", "outside height (mm)": "", "board area (m2)": "", problem });
     const typed = await afterEdit(cells, { sheet: "Survey", row: 2, column: 2, content: 400 });
     // Width and depth are then missing, and the text no longer counts.
     expect(typed["problem"]).toMatch(/^width: got (?:a blank|0)/);

@@ -29,7 +29,7 @@ import { outsideOf, trayBoards, type TrayForm } from "../build/trayBoards";
  */
 export const clamshellBox: Kind = {
   name: "clamshell box",
-  otherNames: ["drop-spine box", "drop spine box", "clamshell", "solander box"],
+  otherNames: ["drop-spine box", "drop spine box", "clamshell"],
   trays: ["small", "large"],
   parts: ["base", "fore-edge wall", "head wall", "flange card", "case board", "case spine"],
   coverings: [...OPEN_TRAY_BLANKS, ...CASE_BLANKS],
