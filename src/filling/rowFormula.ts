@@ -60,11 +60,14 @@ export function rowArguments(item: SurveyItem, place: FormulaPlace): RowArgument
   };
 }
 
+/** The text of a formula for a survey that says nothing of enclosures. */
+const NOTHING = '""';
+
 /** The cell of the enclosure, with the kind that its word means; ticks and a kind for all rows, spelled out. */
 function enclosureFormula({ row, meant }: SurveyItem, { survey, cell }: FormulaPlace): string {
   const { columns, ticks } = survey.recognition;
   if (ticks.length > 0) return ticksFormula(row, ticks, cell);
-  if (columns.enclosure === undefined) return meant === undefined ? '""' : quoted(meant.kind);
+  if (columns.enclosure === undefined) return meant === undefined ? NOTHING : quoted(meant.kind);
   const ref = cell(columns.enclosure.column, row);
   if (meant === undefined) return ref;
   const { word, kind } = meant;
@@ -105,6 +108,7 @@ export function rowFormula(figure: Figure, item: SurveyItem, place: FormulaPlace
  * the measures are deleted later. It knows no structure that is not made here either.
  */
 function problemFormula(call: string, item: SurveyItem, { enclosure }: RowArguments, place: FormulaPlace): string {
+  if (enclosure === NOTHING) return call;
   const { columns } = place.survey.recognition;
   const measures = (["height", "width", "depth", "dimensions"] as const).flatMap((field) =>
     columns[field] === undefined ? [] : [place.cell(columns[field].column, item.row)],

@@ -175,7 +175,7 @@ function hazardsOf(set: readonly SurveyItem[]): string {
 export const NO_MEASURES = new InputError(
   "height",
   "no measures",
-  "this row has an enclosure: give height, width and depth",
+  "give height, width and depth",
   "or none as its enclosure",
 );
 
