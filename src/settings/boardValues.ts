@@ -1,10 +1,9 @@
-import * as z from "zod/mini";
 import { askedBoard, boardAsked, boardName, plyCaliper, type Board, type BoardMaterial } from "./boards";
 import { words } from "./choices";
 import { lengthText } from "./lengthValues";
 import { GREATEST_BOARD_MM, LEAST_BOARD_MM, LEAST_CARD_MM } from "./stock";
-import { readBy, type ValueType } from "./valueType";
-import { oneWordOf } from "./wordValues";
+import type { ValueType } from "./valueType";
+import { wordAmong } from "./wordValues";
 
 /** A stock name or a caliper, or plies of either. @param material of the stock that a caliper means */
 export function board(material: BoardMaterial): ValueType<Board> {
@@ -21,8 +20,7 @@ export function board(material: BoardMaterial): ValueType<Board> {
       },
     ],
     unit: "length",
-    read: (context) =>
-      readBy((value) => boardAsked(askedBoard(value, context), material, context.stock), z.custom<Board>()),
+    read: (value, context) => boardAsked(askedBoard(value, context), material, context.stock),
     written: (chosen, units) => {
       if (chosen.listed !== undefined) return boardName(chosen);
       return boardName({ stock: lengthText(plyCaliper(chosen), units), plies: chosen.plies });
@@ -36,7 +34,7 @@ export function boardOrAuto(material: BoardMaterial): ValueType<Board | "auto"> 
   return {
     ...chosen,
     choices: [...chosen.choices, ...words(["auto"])],
-    read: (context) => z.union([oneWordOf(["auto"]), chosen.read(context)]),
+    read: (value, context) => wordAmong(["auto"], value) ?? chosen.read(value, context),
     written: (value, units) => (value === "auto" ? value : chosen.written(value, units)),
   };
 }

@@ -5,7 +5,7 @@ import { takesNone } from "./choices";
 import { refuseErrorCell } from "./errorCell";
 import { didYouMean, plainName } from "./names";
 import { DEFINITIONS, type SettingKey } from "./schema";
-import { isStockHeading } from "./stock";
+import { isStockHeading } from "./stockTable";
 
 export type Cells = readonly (readonly unknown[])[];
 

@@ -1,10 +1,9 @@
-import * as z from "zod/mini";
 import { benchFraction, FINEST_DENOMINATOR } from "../measure/benchFraction";
 import { readLength } from "../measure/readLength";
 import { fromMm, tidy, type Mm } from "../measure/units";
 import { NONE, words } from "./choices";
-import { readBy, type ReadingContext, type ValueType, type WrittenUnits } from "./valueType";
-import { oneWordOf } from "./wordValues";
+import { refuse, type ReadingContext, type ValueType, type WrittenUnits } from "./valueType";
+import { wordAmong } from "./wordValues";
 
 const EXAMPLES = ["2", "2 mm", "1/16 in"] as const;
 
@@ -23,7 +22,7 @@ export function lengthAbove(...examples: readonly string[]): ValueType<Mm> {
       { is: "measure", what: "a length", aboveZero: true, examples: examples.length === 0 ? EXAMPLES : examples },
     ],
     unit: "length",
-    read: ({ name, shopUnit }) => readBy((value) => readLength(value, { argument: name, unit: shopUnit }), z.number()),
+    read: (value, { name, shopUnit }) => readLength(value, { argument: name, unit: shopUnit }),
     written: lengthText,
   };
 }
@@ -36,7 +35,7 @@ export function choiceOrLength<const T extends string>(
   return {
     choices: [...words(among), { is: "measure", what: "a length", examples }, ...(none ? [NONE] : [])],
     unit: "length",
-    read: (context) => z.union([oneWordOf(among), zeroOrLength(context)]),
+    read: (value, context) => wordAmong(among, value) ?? zeroOrLength(value, context),
     written: (value, units) => (typeof value === "number" ? lengthText(value, units) : value),
   };
 }
@@ -51,8 +50,10 @@ export const stepOrNone: ValueType<Mm> = {
     NONE,
   ],
   unit: "length",
-  read: (context) =>
-    z.pipe(zeroOrLength(context), z.number().check(z.refine((step) => step === 0 || step >= LEAST_STEP_MM))),
+  read: (value, context) => {
+    const step = zeroOrLength(value, context);
+    return step === 0 || step >= LEAST_STEP_MM ? step : refuse();
+  },
   written: lengthText,
 };
 
@@ -66,6 +67,6 @@ export function lengthText(mm: Mm, { shopUnit }: WrittenUnits): string {
   return inches.length <= millimetres.length ? inches : millimetres;
 }
 
-function zeroOrLength({ name, shopUnit }: ReadingContext): z.ZodMiniType<Mm> {
-  return readBy((value) => readLength(value, { argument: name, unit: shopUnit, zero: true }), z.number());
+function zeroOrLength(value: unknown, { name, shopUnit }: ReadingContext): Mm {
+  return readLength(value, { argument: name, unit: shopUnit, zero: true });
 }

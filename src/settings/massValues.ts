@@ -1,8 +1,7 @@
-import * as z from "zod/mini";
 import { readMass } from "../measure/readMass";
 import { massIn, massUnitOf, tidy } from "../measure/units";
 import { NONE } from "./choices";
-import { isNone, readBy, type ReadingContext, type ValueType, type WrittenUnits } from "./valueType";
+import { isNone, type ReadingContext, type ValueType, type WrittenUnits } from "./valueType";
 
 /** A mass above zero, kg. */
 export function mass(...examples: readonly string[]): ValueType<number> {
@@ -14,8 +13,7 @@ export function massOrUnknown(...examples: readonly string[]): ValueType<number 
   return {
     choices: [{ is: "measure", what: "a weight", examples }, NONE],
     unit: "mass",
-    read: (context) =>
-      readBy((value) => (isNone(value) ? "none" : aboveZero(context).parse(value)), z.custom<number | "none">()),
+    read: (value, context) => (isNone(value) ? "none" : aboveZero(value, context)),
     written: (value, units) => (value === "none" ? value : written(value, units)),
   };
 }
@@ -25,12 +23,12 @@ export function massOrNone(...examples: readonly string[]): ValueType<number> {
   return {
     ...mass(...examples),
     choices: [{ is: "measure", what: "a weight", examples }, NONE],
-    read: (context) => readBy((value) => (isNone(value) ? 0 : aboveZero(context).parse(value)), z.number()),
+    read: (value, context) => (isNone(value) ? 0 : aboveZero(value, context)),
   };
 }
 
-function aboveZero({ name, unit }: ReadingContext): z.ZodMiniType<number> {
-  return readBy((value) => readMass(value, { argument: name, unit: massUnitOf(unit) }), z.number());
+function aboveZero(value: unknown, { name, unit }: ReadingContext): number {
+  return readMass(value, { argument: name, unit: massUnitOf(unit) });
 }
 
 function written(kg: number, { unit }: WrittenUnits): string {

@@ -1,10 +1,9 @@
-import * as z from "zod/mini";
 import { InputError, shown } from "../measure/errors";
 import { NONE, type Measure } from "./choices";
 import { listed, plainName } from "./names";
 import { plainNumber } from "./plainNumber";
 import { GREATEST_MODULUS_GPA, LEAST_MODULUS_GPA } from "./stock";
-import { isNone, readBy, type ValueType } from "./valueType";
+import { isNone, numberWithin, refuse, type NumberBounds, type ValueType } from "./valueType";
 
 // What divides or multiplies a figure stays far from where figures overflow.
 const LEAST_NUMBER = 0.001;
@@ -40,11 +39,8 @@ export function positiveOrNone(what: string): ValueType<number | undefined> {
   return {
     choices: [{ is: "measure", what }, NONE],
     unit: "",
-    read: () =>
-      readBy(
-        (value) => (isNone(value) ? undefined : plainNumber(value)),
-        z.optional(z.number().check(z.minimum(LEAST_NUMBER), z.maximum(GREATEST_NUMBER))),
-      ),
+    read: (value) =>
+      isNone(value) ? undefined : numberWithin(plainNumber(value), { least: LEAST_NUMBER, most: GREATEST_NUMBER }),
     written: (value) => value ?? "none",
   };
 }
@@ -62,13 +58,17 @@ export const modulus = numberType(
 );
 
 const LEAST_FLAP = 0.1;
-const flap = z.number().check(z.minimum(LEAST_FLAP), z.maximum(1));
 
 /** Two fractions of a panel, `1 / 0.5`: a flap under a tenth of it would not hold. */
 export const twoFractions: ValueType<readonly [number, number]> = {
   choices: [{ is: "measure", what: "two fractions of the panel", from: LEAST_FLAP, to: 1, examples: ["1 / 0.5"] }],
   unit: "",
-  read: () => readBy((value) => listItems(value).map((part) => plainNumber(part)), z.tuple([flap, flap])),
+  read: (value) => {
+    const [first, second, ...more] = listItems(value).map((part) => plainNumber(part));
+    if (more.length > 0) return refuse();
+    const flap = { least: LEAST_FLAP, most: 1 };
+    return [numberWithin(first, flap), numberWithin(second, flap)];
+  },
   written: (value) => value.join(" / "),
 };
 
@@ -76,11 +76,12 @@ export const twoFractions: ValueType<readonly [number, number]> = {
 export const hoursByKind: ValueType<readonly (readonly [kind: string, hours: number])[]> = {
   choices: [{ is: "measure", what: "hours by enclosure", examples: ["tray 1.5 / clamshell box 4"], apart: true }, NONE],
   unit: "hours",
-  read: ({ name }) =>
-    readBy(
-      (value) => (isNone(value) ? [] : listItems(value).map((item) => nameAndHours(item, name))),
-      z.array(z.tuple([z.string().check(z.minLength(1)), z.number().check(z.minimum(0))])),
-    ),
+  read: (value, { name }) =>
+    isNone(value)
+      ? []
+      : listItems(value)
+          .map((item) => nameAndHours(item, name))
+          .map(checkedHours),
   written: (value) => (value.length === 0 ? "none" : value.map((each) => each.join(" ")).join(" / ")),
 };
 
@@ -96,25 +97,18 @@ function nameAndHours(item: string, setting: string): readonly [string, number] 
   return [plainName(name), plainNumber(hours)];
 }
 
-interface NumberBounds {
-  readonly least: number;
-  readonly most: number;
-  readonly whole?: boolean;
-  readonly suffix?: string;
+function checkedHours([kind, hours]: readonly [string, number]): readonly [string, number] {
+  return kind === "" ? refuse() : [kind, numberWithin(hours, { least: 0, most: Infinity })];
 }
 
 function numberType(
   choices: ValueType<number>["choices"],
-  { least, most, whole = false, suffix = "" }: NumberBounds,
+  { suffix = "", ...bounds }: NumberBounds & { readonly suffix?: string },
 ): ValueType<number> {
   return {
     choices,
     unit: "",
-    read: () =>
-      readBy(
-        (value) => (least === 0 && isNone(value) ? 0 : plainNumber(value, suffix)),
-        z.number().check(z.minimum(least), z.maximum(most), ...(whole ? [z.multipleOf(1)] : [])),
-      ),
+    read: (value) => (bounds.least === 0 && isNone(value) ? 0 : numberWithin(plainNumber(value, suffix), bounds)),
     written: (value) => (value === 0 ? "none" : value),
   };
 }

@@ -1,4 +1,3 @@
-import { $ZodError } from "zod/v4/core";
 import { InputError, shown } from "../measure/errors";
 import { MM_PER } from "../measure/units";
 import { readBoardGuide, type BoardGuide, type GuideContext } from "./boardGuide";
@@ -12,8 +11,9 @@ import { didYouMean, plainName } from "./names";
 import { DEFINITIONS, type SettingKey, type Settings } from "./schema";
 import { STARTER_GUIDE } from "./starterGuide";
 import { STARTER_STOCK } from "./starterStock";
-import { readStockTable, type StockRow } from "./stock";
-import type { ReadingContext } from "./valueType";
+import type { StockRow } from "./stock";
+import { readStockTable } from "./stockTable";
+import { NotTaken, type ReadingContext } from "./valueType";
 
 export interface SettingsOptions {
   /** The starter board guide is in force where the arguments hold none. */
@@ -76,9 +76,9 @@ function readValue<K extends SettingKey>(
   const given = last.get(key);
   if (given === undefined) return definition.fallback;
   try {
-    return definition.takes.read({ ...context, name: definition.name }).parse(given.value);
+    return definition.takes.read(given.value, { ...context, name: definition.name });
   } catch (error) {
-    if (!(error instanceof $ZodError) && !(error instanceof InputError)) throw error;
+    if (!(error instanceof NotTaken) && !(error instanceof InputError)) throw error;
     throw new InputError(
       definition.name,
       shown(given.value),

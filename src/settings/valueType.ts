@@ -1,4 +1,3 @@
-import * as z from "zod/mini";
 import type { LengthUnit, WorkbookUnit } from "../measure/units";
 import type { Choice } from "./choices";
 import { plainName } from "./names";
@@ -20,14 +19,28 @@ export interface ValueType<T> {
   readonly choices: readonly Choice[];
   /** What the column `unit` of the settings table says. */
   readonly unit: string;
-  /** Makes the zod schema of the values; an `InputError` from a measure passes through it. */
-  read(context: ReadingContext): z.ZodMiniType<T>;
+  /** @throws NotTaken, or the `InputError` of a measure */
+  read(value: unknown, context: ReadingContext): T;
   written(value: T, units: WrittenUnits): number | string;
 }
 
-/** A schema that reads anything by a function, then checks what it read. */
-export function readBy<T>(read: (value: unknown) => unknown, check: z.core.$ZodType<T>): z.ZodMiniType<T> {
-  return z.pipe(z.transform(read), check);
+/** A value that its setting or heading does not take. Whoever knows the name says in words what it takes. */
+export class NotTaken extends Error {}
+
+export function refuse(): never {
+  throw new NotTaken();
+}
+
+export interface NumberBounds {
+  readonly least: number;
+  readonly most: number;
+  readonly whole?: boolean;
+}
+
+/** @throws NotTaken for what is no number, not a finite one, or outside the bounds */
+export function numberWithin(value: unknown, { least, most, whole = false }: NumberBounds): number {
+  if (typeof value !== "number" || !Number.isFinite(value)) return refuse();
+  return value < least || value > most || (whole && !Number.isInteger(value)) ? refuse() : value;
 }
 
 export function isNone(value: unknown): boolean {

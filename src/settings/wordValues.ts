@@ -1,21 +1,27 @@
-import * as z from "zod/mini";
 import { NONE, stockNamed, words, type Measure } from "./choices";
 import { plainName } from "./names";
-import { isNone, readBy, type ValueType } from "./valueType";
+import { isNone, refuse, type ValueType } from "./valueType";
 
 /** One of some words. */
 export function choice<const T extends string>(...among: readonly [T, ...T[]]): ValueType<T> {
-  return { choices: words(among), unit: "", read: () => oneWordOf(among), written: (value) => value };
+  return {
+    choices: words(among),
+    unit: "",
+    read: (value) => wordAmong(among, value) ?? refuse(),
+    written: (value) => value,
+  };
 }
 
-export function oneWordOf<T extends string>(among: readonly [T, ...T[]]): z.ZodMiniType<T> {
-  return readBy(asWord, z.enum(among) as z.core.$ZodType<T>);
+/** The word that a cell means, whatever its letters' case and spaces; undefined for any other. */
+export function wordAmong<const T extends string>(among: readonly T[], value: unknown): T | undefined {
+  const word = asWord(value);
+  return among.find((each) => each === word);
 }
 
 export const yesNo: ValueType<boolean> = {
   choices: words(["yes", "no"]),
   unit: "",
-  read: () => readBy(asYesNo, z.boolean()),
+  read: asYesNo,
   written: (value) => (value ? "yes" : "no"),
 };
 
@@ -24,7 +30,7 @@ export function text(measure: Omit<Measure, "is">, ...withMeaning: readonly stri
   return {
     choices: [...words(withMeaning), { is: "measure", ...measure }],
     unit: "",
-    read: () => z.string().check(z.trim()),
+    read: (value) => (typeof value === "string" ? value.trim() : refuse()),
     written: (value) => value,
   };
 }
@@ -33,7 +39,7 @@ export function text(measure: Omit<Measure, "is">, ...withMeaning: readonly stri
 export const anything: ValueType<unknown> = {
   choices: [{ is: "measure", what: "anything" }],
   unit: "",
-  read: () => z.unknown(),
+  read: (value) => value,
   written: (value) => (typeof value === "number" ? value : String(value)),
 };
 
@@ -41,7 +47,7 @@ export const anything: ValueType<unknown> = {
 export const stockName: ValueType<string> = {
   choices: [{ is: "stock", materials: undefined }, NONE],
   unit: "",
-  read: ({ stock }) => readBy((value) => (isNone(value) ? "none" : stockNamed(value, stock)?.stock), z.string()),
+  read: (value, { stock }) => (isNone(value) ? "none" : (stockNamed(value, stock)?.stock ?? refuse())),
   written: (value) => value,
 };
 
@@ -49,8 +55,8 @@ function asWord(value: unknown): unknown {
   return typeof value === "string" ? plainName(value) : value;
 }
 
-function asYesNo(value: unknown): unknown {
+function asYesNo(value: unknown): boolean {
   const word = asWord(value);
-  if (word === "yes" || word === "true") return true;
-  return word === "no" || word === "false" ? false : word;
+  if (word === true || word === "yes" || word === "true") return true;
+  return word === false || word === "no" || word === "false" ? false : refuse();
 }

@@ -1,5 +1,6 @@
 import { execFileSync } from "node:child_process";
-import { readStockTable, type StockRow } from "../../src/settings/stock";
+import type { StockRow } from "../../src/settings/stock";
+import { readStockTable } from "../../src/settings/stockTable";
 
 interface Paper {
   readonly width: number;

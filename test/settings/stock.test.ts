@@ -1,5 +1,6 @@
 import { STARTER_STOCK, stockCells, STOCK_HEADINGS } from "../../src/settings/starterStock";
-import { isStockHeading, MATERIALS, readStockTable } from "../../src/settings/stock";
+import { MATERIALS } from "../../src/settings/stock";
+import { isStockHeading, readStockTable } from "../../src/settings/stockTable";
 
 test("the starter table prints and reads back as itself", () => {
   const cells = stockCells(STARTER_STOCK);

@@ -24,8 +24,6 @@ export async function loadFunctions(
   const associate = (functions: Readonly<Record<string, CellFunction>>): void => {
     for (const [id, call] of Object.entries(functions)) known.set(id, call);
   };
-  // The settings reader would try whether it may make code from text, which the page's policy forbids and reports.
-  Object.assign(globalThis, { __zod_globalConfig: { jitless: true } });
   Object.assign(globalThis, { [RUNTIME]: { associate, Error: CellError, ErrorCode: ERROR_CODES } });
   await loadScript("functions.js");
   return metadata.map((entry) => {
