@@ -199,13 +199,13 @@ export function parts(height: any, width: any, depth: any, enclosure: any, setti
 }
 
 /**
- * Net area of board that one enclosure takes: m2, or ft2 when the unit is in.
+ * Net area of the board, or of the card that it is folded from, that one enclosure takes: m2, or ft2 when the unit is in.
  * @customfunction BOARD.AREA BOARD.AREA
  * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
- * @param board Name of one stock board, or all for the sum over every board
+ * @param board Name of one stock board or card, or all for the sum over every one
  * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
  * @returns Area
  */

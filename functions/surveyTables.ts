@@ -1,6 +1,7 @@
 import { InputError } from "../src/measure/errors";
 import type { Answer, Cell } from "../src/item/answers";
-import { estimateAnswer, layoutAnswer, sheetsAnswer } from "../src/estimate/sheetAnswers";
+import { estimateAnswer } from "../src/estimate/budget";
+import { layoutAnswer, sheetsAnswer } from "../src/estimate/sheetAnswers";
 import { readSurvey, sizeSurvey, type SizedSurvey, type SurveyReading } from "../src/survey/sizeSurvey";
 import { cutListTable, figureNames, surveyTable, type SurveyCells } from "../src/survey/surveyAnswers";
 import { guarded, isTable, plainCell, selector, type CellResult } from "./cells";

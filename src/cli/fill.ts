@@ -1,6 +1,7 @@
 import { basename, dirname, extname, join } from "node:path";
 import { InputError, shown } from "../measure/errors";
 import { plainName } from "../settings/names";
+import { boardTotals, firstBoardPlans } from "../estimate/boardTotals";
 import { DEFAULT_FIGURES, withProblem } from "../item/figureCatalogue";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { summaryOf } from "../survey/summary";
@@ -181,14 +182,15 @@ function beside(path: string, ending: string, extension: string): string {
 
 function report({ sized, said, files }: Written): Output {
   const summary = summaryOf(sized);
+  const boards = boardTotals(sized, firstBoardPlans(sized));
   const text = [
     "What was read",
     ...said.map((line) => `  ${visibleLine(line)}`),
     "",
-    summaryText(summary),
+    summaryText(summary, boards, sized.settings),
     "",
     "Files",
     ...files.map(({ what, path }) => `  ${what}: ${path}`),
   ].join("\n");
-  return { text, json: { ...summary, said, files } };
+  return { text, json: { ...summary, boards, said, files } };
 }

@@ -11,7 +11,7 @@ import { PAPERS, type Paper } from "../paper/page";
 import { paperFile, PAPER_KINDS, type PaperFile, type PaperKind, type PaperOptions } from "../paper/paperFile";
 import { withoutTicket } from "../paper/ticket";
 import { didYouMean } from "../settings/names";
-import { demandGroups } from "../estimate/sheetAnswers";
+import { demandGroups } from "../estimate/budget";
 import { saveBeside } from "../files/saveBeside";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import type { Output } from "./output";

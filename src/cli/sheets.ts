@@ -1,12 +1,15 @@
 import { basename, extname } from "node:path";
 import { batchingCost, type BatchingCost } from "../estimate/batching";
+import { boardTotalRows, boardTotals, type BoardTotal } from "../estimate/boardTotals";
 import { estimateOf, type Estimate } from "../estimate/estimate";
 import { examplePriceNotice } from "../estimate/examplePrices";
 import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
 import { stockJobs, type Demand, type StockPlan } from "../estimate/stockPlans";
 import { InputError, shown } from "../measure/errors";
 import { plainRows, type Cell } from "../item/answers";
-import { demandGroups, demandsOf, estimateTable, leftOutRows } from "../estimate/sheetAnswers";
+import { demandsOf } from "../estimate/demandsOf";
+import { belowEstimate, demandGroups, estimateTable } from "../estimate/budget";
+import { leftOutRows } from "../estimate/leftOutRows";
 import { boardNotes } from "../survey/boardNotes";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { visibleLine } from "./print";
@@ -101,6 +104,10 @@ export async function planCommand(survey: ReadSurvey, options: PlanCommand): Pro
   };
 }
 
+function boardsText(boards: readonly BoardTotal[], { settings }: SizedSurvey): readonly string[] {
+  return boards.length === 0 ? [] : ["", textTable(plainRows(boardTotalRows(boards, settings)))];
+}
+
 function notesText(sized: SizedSurvey): readonly string[] {
   const notes = [...sized.survey.notes, ...boardNotes(sized)].map(visibleLine);
   return notes.length === 0 ? [] : ["", ...notes];
@@ -135,12 +142,14 @@ export async function estimateCommand(
   const estimate = estimateOf(groups, settings);
   const table = plainRows(estimateTable(estimate, settings));
   const leftOut = leftOutRows(sized, allPlans(groups), estimate);
+  const boards = boardTotals(sized, allPlans(groups));
   const notice = examplePriceNotice(estimate, settings);
-  const saved = saveEstimate(survey, target, notice, [...table, ...plainRows(leftOut)]);
+  const saved = saveEstimate(survey, target, notice, [...table, ...plainRows(belowEstimate(sized, estimate))]);
   return {
     text: [
       ...(notice === "" ? [] : [notice, ""]),
       textTable(table),
+      ...boardsText(boards, sized),
       ...batchingText(batching, by),
       ...leftOutText(leftOut),
       "",
@@ -152,6 +161,7 @@ export async function estimateCommand(
     json: {
       ...estimate,
       notice,
+      boards,
       batching,
       leftOut: plainRows(leftOut).slice(1),
       notes: sized.survey.notes,

@@ -1,10 +1,13 @@
+import { boardTotalRows, type BoardTotal } from "../estimate/boardTotals";
+import { plainRows } from "../item/answers";
+import type { Settings } from "../settings/schema";
 import type { Summary } from "../survey/summary";
 import { visibleLine } from "./print";
 import { textTable } from "./textTable";
 
 /** What became of a survey, for a person. */
-export function summaryText(summary: Summary): string {
-  const { rows, sized, inBoxes, withoutEnclosure, leftOut, problems, enclosures, boardArea, areaUnit } = summary;
+export function summaryText(summary: Summary, totals: readonly BoardTotal[], settings: Settings): string {
+  const { rows, sized, inBoxes, withoutEnclosure, leftOut, problems, enclosures } = summary;
   const counts = [
     `${sized} sized`,
     ...(inBoxes > 0 ? [`${inBoxes} in the box of another row`] : []),
@@ -12,20 +15,26 @@ export function summaryText(summary: Summary): string {
     ...(leftOut > 0 ? [`${leftOut} left out`] : []),
     `${problems.length} with a problem`,
   ];
-  const boards = boardArea.filter(({ material }) => material === "board");
-  const total = boards.reduce((sum, { area }) => sum + area, 0);
+  const boards = totals.filter(({ material }) => material === "board");
+  const all = boards.reduce((sum, { area }) => sum + area, 0);
   return [
     `${rows} rows: ${counts.join(", ")}`,
     "",
     indented(textTable([["enclosure", "to make"], ...enclosures.map((each) => [each.enclosure, each.count])])),
-    "",
-    indented(
-      textTable([
-        ["board or card", "for items", `net area, ${areaUnit}`],
-        ...boardArea.map((each) => [each.stock, each.items, each.area]),
-        ...(boards.length > 1 ? [["all boards", "", total]] : []),
-      ]),
-    ),
+    ...(totals.length === 0
+      ? []
+      : [
+          "",
+          indented(
+            textTable([
+              ...plainRows(boardTotalRows(totals, settings)),
+              ...(boards.length > 1 ? [["all boards", "", all]] : []),
+            ]),
+          ),
+          totals.some(({ byArea }) => byArea)
+            ? "  Sheets: what holds the net area at least. plan counts them by a cutting plan."
+            : "  Sheets: by a first cutting plan. plan searches for longer, and may find fewer.",
+        ]),
     ...(problems.length === 0
       ? []
       : [

@@ -1,5 +1,5 @@
 import type { Mm } from "../measure/units";
-import { plyCaliper } from "../settings/boards";
+import { materialOf, plyCaliper } from "../settings/boards";
 import type { Material } from "../settings/stock";
 import type { Assembly } from "./assembly";
 import { fullName, type Corners, type Folds, type PlacedPart } from "./placedPart";
@@ -60,7 +60,7 @@ function boardPart(placed: PlacedPart): Part {
     fullName: fullName(placed),
     name,
     tray,
-    material,
+    material: materialOf(board, material),
     stock: board.stock,
     caliper: plyCaliper(board),
     count: count * board.plies,

@@ -1,5 +1,6 @@
 import { coveringParts, partList } from "../covering/partList";
 import { boardParts, type Part } from "../enclosure/part";
+import type { PlacedPart } from "../enclosure/placedPart";
 import { benchInstruction } from "../enclosure/benchInstruction";
 import { extent, X, Y, Z, type Axis, type Vec } from "../enclosure/space";
 import type { NoAnswer } from "../measure/errors";
@@ -98,19 +99,25 @@ export function partsRow(part: Part, { assembly, settings }: Sized, copies = 1):
   ];
 }
 
-/** Net area of the boards, of one stock board or of all. */
+/**
+ * Net area of what an enclosure is built of, of one stock or of all: its boards, or the card that it is folded from. Card
+ * that is laminated under a base or over joints is no part of it.
+ */
 export function boardAreaAnswer(sized: Sized, board: string): Answer {
   const { assembly, settings } = sized;
-  const boards = boardParts(assembly).filter((part) => part.material === "board");
+  const boards = boardParts(assembly).filter(({ placed }) => !ADDED.has(placed!.role));
   const area = (parts: readonly Part[]) => tidy(areaIn(netAreaM2(parts), settings.unit));
   if (isAll(board)) return area(boards);
   const wanted = plainName(board);
-  const row = settings.stock.find((each) => each.material === "board" && plainName(each.stock) === wanted);
+  const stocked = settings.stock.filter(({ material }) => material === "board" || material === "card");
+  const row = stocked.find((each) => plainName(each.stock) === wanted);
   const stock = row?.stock ?? boards.find((part) => plainName(part.stock) === wanted)?.stock;
   if (stock !== undefined) return area(boards.filter((part) => part.stock === stock));
-  const names = [...new Set(settings.stock.filter((each) => each.material === "board").map((each) => each.stock))];
+  const names = [...new Set(stocked.map((each) => each.stock))];
   throw new InputError("board", shown(board), `give all, ${listed(names, "or")}`, didYouMean(board, names));
 }
+
+const ADDED: ReadonlySet<string> = new Set<PlacedPart["role"]>(["card", "strip"]);
 
 /** Net area of parts, m2, each as often as it is cut. */
 export function netAreaM2(parts: readonly Part[]): number {

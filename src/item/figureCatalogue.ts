@@ -48,7 +48,7 @@ const OTHER_FIGURES: readonly Figure[] = [
   figure({
     name: "board area",
     purpose: "board",
-    meaning: "net area of board, all copies",
+    meaning: "net area of board, or of the card that it is folded from; all copies",
     unit: "area",
     formula: ["BOARD.AREA", "all"],
     ofAllCopies: true,

@@ -1,18 +1,14 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { boardTotalRows, boardTotals } from "../estimate/boardTotals";
 import { estimateOf } from "../estimate/estimate";
 import { examplePriceNotice } from "../estimate/examplePrices";
 import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
 import { plainRows } from "../item/answers";
 import { toldError } from "../measure/fault";
-import {
-  demandGroups,
-  estimateTable,
-  layoutTable,
-  leftOutRows,
-  SHEETS_HEADINGS,
-  sheetsRow,
-} from "../estimate/sheetAnswers";
+import { belowEstimate, demandGroups, estimateTable } from "../estimate/budget";
+import { leftOutRows } from "../estimate/leftOutRows";
+import { layoutTable, SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
 import { estimateSheet } from "../filling/estimateSheet";
 import type { ViewProps } from "./viewProps";
 import { PaperButtons } from "./PaperButtons";
@@ -75,9 +71,13 @@ export function CostView({ model, survey, state, place }: ViewProps) {
   const table = estimate === undefined ? [] : plainRows(estimateTable(estimate, settings));
   const notice = estimate === undefined ? "" : examplePriceNotice(estimate, settings);
   const leftOut = plainRows(leftOutRows(sized, plans, estimate));
+  const boards = useMemo(
+    () => (found === undefined ? [] : plainRows(boardTotalRows(boardTotals(sized, plans), settings))),
+    [found, sized],
+  );
   const writeEstimate = () =>
     model.write("Writing the estimate to a sheet", () => ({
-      edits: { sheets: [estimateSheet([...table, ...leftOut], notice)] },
+      edits: { sheets: [estimateSheet([...table, ...plainRows(belowEstimate(sized, estimate!))], notice)] },
     }));
   const writePlan = () =>
     model.write("Writing the cutting plan to a sheet", () => ({
@@ -110,6 +110,12 @@ export function CostView({ model, survey, state, place }: ViewProps) {
       {stale && <p class="wrong">The survey has changed since: plan the sheets again.</p>}
       {found !== undefined && !stale && (
         <>
+          {boards.length > 0 && (
+            <>
+              <h2>By board</h2>
+              <Table label="By board" headings={boards[0]!.map(String)} rows={boards.slice(1)} />
+            </>
+          )}
           <h2>Sheets to buy</h2>
           <Table
             label="Sheets to buy"

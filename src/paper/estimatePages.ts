@@ -1,8 +1,12 @@
+import { boardTotalRows, boardTotals } from "../estimate/boardTotals";
 import type { Estimate } from "../estimate/estimate";
+import { examplePriceNotice } from "../estimate/examplePrices";
 import type { Mm } from "../measure/units";
 import { settingsTable } from "../settings/settingsTable";
 import { plainCell, type Cell } from "../item/answers";
-import { estimateTable, leftOutRows, SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
+import { estimateTable } from "../estimate/budget";
+import { leftOutRows } from "../estimate/leftOutRows";
+import { SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
 import type { Page } from "./page";
@@ -27,10 +31,16 @@ export function estimatePages(
   const width = bodyWidth(frame);
   const plans = estimate.plans.flatMap((group) => group.plans);
   const leftOut = leftOutRows(survey, plans, estimate).map((row) => row.map(told));
+  const boards = boardTotalRows(boardTotals(survey, plans), settings).map((row) => row.map((cell) => figure(cell, "")));
+  const notice = examplePriceNotice(estimate, settings);
   const blocks = [
     ...paragraph(TITLE, width, { size: TYPE.title, bold: true, withNext: true }, type),
+    ...paragraph(notice, width, { size: TYPE.body, bold: true }, type),
     ...paragraph(intro(survey), width, { size: TYPE.body }, type),
     ...budget(estimate, survey, width, type),
+    ...(boards.length === 0
+      ? []
+      : [...heading("Boards and cards", width, type), ...figureTable(boards, width, type), gap(1)]),
     ...heading("Method", width, type),
     ...method(survey).flatMap((text) => paragraph(text, width, { size: TYPE.body }, type)),
     ...proof(estimate, survey, width, type),
@@ -122,6 +132,16 @@ function proof({ plans }: Estimate, { settings }: SizedSurvey, width: Mm, type: 
     ...heading("Proof of the counts: no plan can use less than the least possible", width, type),
     ...table(fitColumns(columns, rows, width, size, type), rows, { size }, type),
   ];
+}
+
+/** A table of a name and figures, its first row the headings. */
+function figureTable([headings = [], ...rows]: readonly (readonly string[])[], width: Mm, type: Typesetter) {
+  const columns = headings.map((name, index) => ({
+    heading: name,
+    ...(index === 0 ? { share: 1 } : { align: "end" as const }),
+  }));
+  const size = TYPE.small;
+  return table(fitColumns(columns, rows, width, size, type), rows, { size }, type);
 }
 
 /** A table of words, its first row the headings. */

@@ -45,6 +45,11 @@ export function boardName({ stock, plies }: Pick<Board, "stock" | "plies">): str
   return plies === 1 ? stock : `${plies} x ${stock}`;
 }
 
+/** What a part of a board is, whatever such a part usually is made of: a row of the stock table says it. */
+export function materialOf({ listed }: Board, usual: BoardMaterial): BoardMaterial {
+  return listed?.material === "board" || listed?.material === "card" ? listed.material : usual;
+}
+
 /** Caliper of one ply. */
 export function plyCaliper({ caliper, plies }: Pick<Board, "caliper" | "plies">): Mm {
   return caliper / plies;

@@ -16,30 +16,40 @@ export interface Summary {
   readonly problems: readonly { readonly row: number; readonly identifier: string; readonly problem: string }[];
   /** Enclosures to make, copies counted. */
   readonly enclosures: readonly { readonly enclosure: string; readonly count: number }[];
-  /** By board and card: the enclosures that it goes into, and the net area of all copies. */
-  readonly boardArea: readonly {
-    readonly stock: string;
-    readonly material: Part["material"];
-    readonly items: number;
-    readonly area: number;
-  }[];
+  readonly boardArea: readonly BoardArea[];
   readonly areaUnit: "m2" | "ft2";
+}
+
+/** What a survey takes of one board or card. */
+export interface BoardArea {
+  readonly stock: string;
+  readonly material: Part["material"];
+  /** Enclosures that it goes into. */
+  readonly items: number;
+  /** Of these, with plies of it laminated into one board. */
+  readonly laminated: number;
+  /** Net area of all copies. */
+  readonly area: number;
 }
 
 export function summaryOf({ survey, outcomes, settings }: SizedSurvey): Summary {
   const count = (state: string) => outcomes.filter((outcome) => outcome.state === state).length;
   const enclosures = new Map<string, number>();
-  const areas = new Map<string, { material: Part["material"]; items: number; area: number }>();
+  const areas = new Map<string, Omit<BoardArea, "stock">>();
   for (const outcome of outcomes) {
     if (outcome.state !== "sized") continue;
     const { sized, quantity } = outcome;
     enclosures.set(sized.kind.name, (enclosures.get(sized.kind.name) ?? 0) + quantity);
-    const used = new Set<string>();
-    for (const part of boardParts(sized.assembly)) {
-      const sum = areas.get(part.stock) ?? { material: part.material, items: 0, area: 0 };
-      const items = sum.items + (used.has(part.stock) ? 0 : quantity);
-      areas.set(part.stock, { ...sum, items, area: sum.area + netAreaM2([part]) * quantity });
-      used.add(part.stock);
+    const parts = boardParts(sized.assembly);
+    for (const stock of new Set(parts.map((part) => part.stock))) {
+      const own = parts.filter((part) => part.stock === stock);
+      const sum = areas.get(stock) ?? { material: own[0]!.material, items: 0, laminated: 0, area: 0 };
+      areas.set(stock, {
+        ...sum,
+        items: sum.items + quantity,
+        laminated: sum.laminated + (own.some(({ plies }) => plies > 1) ? quantity : 0),
+        area: sum.area + netAreaM2(own) * quantity,
+      });
     }
   }
   return {
@@ -55,9 +65,8 @@ export function summaryOf({ survey, outcomes, settings }: SizedSurvey): Summary 
     }),
     enclosures: [...enclosures].map(([enclosure, number]) => ({ enclosure, count: number })),
     boardArea: inStockOrder([...areas.keys()], settings).map((stock) => ({
+      ...areas.get(stock)!,
       stock,
-      material: areas.get(stock)!.material,
-      items: areas.get(stock)!.items,
       area: tidy(areaIn(areas.get(stock)!.area, settings.unit)),
     })),
     areaUnit: areaUnitOf(settings.unit),

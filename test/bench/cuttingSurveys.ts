@@ -1,6 +1,6 @@
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { createRandom } from "../../src/cutting/random";
-import { demandsOf } from "../../src/estimate/sheetAnswers";
+import { demandsOf } from "../../src/estimate/demandsOf";
 import { stockJobs, type StockJob } from "../../src/estimate/stockPlans";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
 

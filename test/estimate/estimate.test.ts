@@ -1,4 +1,6 @@
-import { estimateFor, leftOutRows, sheetsAnswer } from "../../src/estimate/sheetAnswers";
+import { estimateFor } from "../../src/estimate/budget";
+import { leftOutRows } from "../../src/estimate/leftOutRows";
+import { sheetsAnswer } from "../../src/estimate/sheetAnswers";
 import { InputError } from "../../src/measure/errors";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
 

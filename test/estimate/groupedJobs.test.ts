@@ -1,6 +1,6 @@
 import { groupedJobs } from "../../src/estimate/groupedJobs";
 import { planStock } from "../../src/estimate/stockPlans";
-import { demandGroups } from "../../src/estimate/sheetAnswers";
+import { demandGroups } from "../../src/estimate/budget";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
 
 test("each group has the plans of its own stocks again, and what is left over belongs to none", () => {

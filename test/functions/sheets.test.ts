@@ -54,7 +54,12 @@ test("every piece of the cut list lies somewhere in the layout, or is listed as 
 });
 
 test("a budget adds up as it is printed, and lists what it leaves out", async () => {
-  const rows = await table("ESTIMATE", ITEMS);
+  const [notice, ...rows] = await table("ESTIMATE", ITEMS);
+  // The starter stock has prices that nobody quoted.
+  expect(notice![0]).toMatch(
+    /^Example prices, not quotes: conservation board 2, conservation board 2.5, folding card 0.4, /,
+  );
+  expect(notice!.slice(1).join("")).toBe("");
   const end = rows.findIndex(([material]) => material === "total");
   const column = (index: number) => rows.slice(1, end).reduce((sum, row) => sum + Number(row[index]), 0);
   for (const index of [8, 9, 10]) expect(rows[end]![index]).toBeCloseTo(column(index), 9);
@@ -63,13 +68,44 @@ test("a budget adds up as it is printed, and lists what it leaves out", async ()
     expect.stringContaining('height: got "4O"'),
     ...rows[0]!.slice(2).map(() => ""),
   ]);
+  const at = rows.findIndex(([cell]) => cell === "board or card");
+  const byBoard = rows
+    .slice(
+      at,
+      rows.findIndex(([cell]) => cell === "left out"),
+    )
+    .map((row) => row.slice(0, 4));
+  const line = (stock: unknown) => rows.slice(1, end).find((row) => row[1] === stock)!;
+  expect(byBoard[0]).toEqual(["board or card", "for items", "net area, m2", "sheets"]);
+  expect(byBoard.slice(1).map(([stock, items]) => [stock, items])).toEqual([
+    ["conservation board 2", 1],
+    ["conservation board 2.5", 3],
+    ["folding card 0.4", 3],
+  ]);
+  for (const [stock, , area, sheets] of byBoard.slice(1)) {
+    expect([stock, area]).toEqual([stock, line(stock)[2]]);
+    expect(Number.parseInt(String(sheets))).toBe(line(stock)[3]);
+  }
+});
+
+test("a budget of prices of the shop's own has no notice above its headings", async () => {
+  const own = [
+    ["stock", "material", "caliper", "sheet length", "sheet width", "price"],
+    ["shop board", "board", 2.5, 1000, 700, 3],
+  ];
+  const rows = await table("ESTIMATE", ITEMS, own, "covering=none; lining=none; construction=around base");
+  expect(rows[0]!.slice(0, 2)).toEqual(["material", "stock"]);
 });
 
 test("a budget by heading has a line for each of its values, each with sheets of its own", async () => {
-  const rows = await table("ESTIMATE", ITEMS, "estimate by=batch; labour hours=tray 1.5 / slipcase 1; labour rate=20");
+  const [, ...rows] = await table(
+    "ESTIMATE",
+    ITEMS,
+    "estimate by=batch; labour hours=tray 1.5 / slipcase 1; labour rate=20",
+  );
   expect(rows[0]!.slice(0, 3)).toEqual(["batch", "material", "stock"]);
   expect(new Set(rows.slice(1).map(([group]) => group))).toEqual(
-    new Set(["May", "June", "total", "left out", "A3", "A4", "adhesive", "folding card 0.4"]),
+    new Set(["May", "June", "total", "", "left out", "A3", "A4", "adhesive", "folding card 0.4"]),
   );
   const labour = rows.filter((row) => row[1] === "labour").map((row) => [row[0], row[4], row[9]]);
   expect(labour).toEqual([

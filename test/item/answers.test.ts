@@ -131,7 +131,9 @@ describe("areas", () => {
     fc.assert(
       fc.property(anySized, (of) => {
         const stocks = new Set(
-          boardParts(of.assembly).flatMap((part) => (part.material === "board" ? [part.stock] : [])),
+          boardParts(of.assembly).flatMap(({ placed, stock }) =>
+            ["card", "strip"].includes(placed!.role) ? [] : [stock],
+          ),
         );
         const sum = [...stocks].reduce((total, stock) => total + (boardAreaAnswer(of, stock) as number), 0);
         expect(boardAreaAnswer(of, "all")).toBeCloseTo(sum, 7);

@@ -8,7 +8,7 @@ import { halfFrame, pageFrame, twoUp } from "../../src/paper/frames";
 import { BOX_IDENTIFIER, boxLabelsOf, labelSheets, labelsOf } from "../../src/paper/labelSheets";
 import { templatePages } from "../../src/paper/templatePages";
 import { ticketsOf, type Ticket } from "../../src/paper/ticket";
-import { estimateFor } from "../../src/estimate/sheetAnswers";
+import { estimateFor } from "../../src/estimate/budget";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
 import { everyFont, faults, textsOn } from "./paperTools";
 

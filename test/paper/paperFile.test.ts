@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { join, dirname } from "node:path";
 import jsQR from "jsqr";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
-import { estimateTable } from "../../src/estimate/sheetAnswers";
+import { estimateTable } from "../../src/estimate/budget";
 import type { Placed } from "../../src/paper/page";
 import { cutListTable } from "./cutListTable";
 import { closedPaths, commandsOf, hasPoppler, inFile, printed, textOf } from "./paperTools";

@@ -8,7 +8,7 @@ import { FONTS, FONT_NAMES, type FontLoader } from "../../src/paper/fonts";
 import type { Box, Page, PlacedText } from "../../src/paper/page";
 import { paperFile, USUAL_PAPER, type PaperOptions, type PaperKind } from "../../src/paper/paperFile";
 import { createTypesetter, type Typesetter } from "../../src/paper/typesetter";
-import { estimateFor } from "../../src/estimate/sheetAnswers";
+import { estimateFor } from "../../src/estimate/budget";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
 
 /** The fonts out of their packages. */

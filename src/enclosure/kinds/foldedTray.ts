@@ -81,7 +81,7 @@ export const foldedTray: Kind = {
       name: "blank",
       tray: "",
       role: "folded",
-      material: "board",
+      material: creased ? "card" : "board",
       board,
       count: 1,
       panels,
