@@ -22,12 +22,30 @@ export interface SettledBoards {
 export function settledBoards(itemLoad: ItemLoad, settings: Settings): SettledBoards {
   const body = itemLoad.kind.body(settings);
   const board = body === "wrapper" ? wrapperCard(itemLoad, settings) : bodyBoard(itemLoad, body, settings);
+  // Settings that are chosen by the guide once more are another matter.
+  if (settings.baseBoard === "auto" || settings.caseBoard === "auto") return settled(itemLoad, body, board, settings);
+  let known = remembered[body].get(settings);
+  if (known === undefined) remembered[body].set(settings, (known = new WeakMap()));
+  let result = known.get(board);
+  if (result === undefined) known.set(board, (result = settled(itemLoad, body, board, settings)));
+  return result;
+}
+
+/** Settings are long, and thousands of rows have the same ones and the same board. */
+const remembered: Readonly<Record<Body, WeakMap<Settings, WeakMap<Board, SettledBoards>>>> = {
+  walls: new WeakMap(),
+  "cut blank": new WeakMap(),
+  "creased blank": new WeakMap(),
+  wrapper: new WeakMap(),
+};
+
+function settled(itemLoad: ItemLoad, body: Body, board: Board, settings: Settings): SettledBoards {
   const decided = (each: Board | "auto" | undefined) => {
     if (each !== "auto") return each;
     return body === "walls" ? guideAnswer(itemLoad, body, settings).board : board;
   };
   const { wallBoard, wrapperCard: card, baseBoard, caseBoard } = settings;
-  const settled: SettledSettings = {
+  const decidedSettings: SettledSettings = {
     ...settings,
     // What a kind has no use for is decided too, so that nothing is left open.
     wallBoard: body === "wrapper" && wallBoard !== "auto" ? wallBoard : board,
@@ -35,7 +53,7 @@ export function settledBoards(itemLoad: ItemLoad, settings: Settings): SettledBo
     baseBoard: decided(baseBoard),
     caseBoard: decided(caseBoard),
   };
-  return { settings: settled, board };
+  return { settings: decidedSettings, board };
 }
 
 /** Whether the guide decides on the board of a row, so that its weight counts. */

@@ -35,22 +35,25 @@ export function guideAnswer(itemLoad: ItemLoad, body: Body, settings: Settings):
   const { rows } = preparedGuide(settings.guide ?? STARTER_GUIDE, itemLoad.kind.name, group);
   const sizes = sizesOf(itemLoad, settings);
   const kg = weightOf(itemLoad, settings)?.kg;
-  const covering = rows.filter((row) => covers(row, sizes) && isOfMaterial(row, settings.material));
-  const row = covering.find(({ weightKg }) => kg === undefined || weightKg === undefined || within(kg, weightKg))!;
+  const isCovering = (each: GuideRow) => covers(each, sizes) && isOfMaterial(each, settings.material);
+  const row = rows.find((each) => (kg === undefined || within(kg, each.weightKg)) && isCovering(each))!;
   const material = CALIPER_MATERIALS.includes(row.material) ? (row.material as BoardMaterial) : MATERIALS[group];
   const { item } = itemLoad;
-  const stocked = stockedBoard(row.asked, {
+  const { board, how } = stockedBoard(row.asked, {
     stock: settings.stock,
     material,
     laminated: body === "walls",
     longestSide: Math.max(item.height, item.width, item.depth),
   });
   return {
-    ...stocked,
+    board,
+    how,
     row,
     beyondLimits: isWithoutLimits(row) && rows.length > 1,
     bySizeAlone:
-      kg === undefined && row.weightKg !== undefined && covering.some((each) => each.askedText !== row.askedText),
+      kg === undefined &&
+      row.weightKg !== undefined &&
+      rows.some((each) => each.askedText !== row.askedText && isCovering(each)),
   };
 }
 
@@ -74,8 +77,9 @@ interface Sizes {
 /** The two plan sizes as the item lies in its tray, cushioning added; of one that is deeper than wide, its two greatest. */
 function sizesOf({ item }: ItemLoad, settings: Settings): Sizes {
   const { height, width, depth } = restingItem(item, settings);
-  const [thickness, short, long] = [height, width, depth].sort((one, other) => one - other) as [Mm, Mm, Mm];
-  return { short, long, thickness };
+  const thickness = Math.min(height, width, depth);
+  const long = Math.max(height, width, depth);
+  return { short: Math.max(Math.min(height, width), Math.min(Math.max(height, width), depth)), long, thickness };
 }
 
 function covers({ shortSide, longSide, thickness }: GuideRow, sizes: Sizes): boolean {

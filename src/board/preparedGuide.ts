@@ -25,14 +25,14 @@ export interface PreparedGuide {
  * @throws InputError when a row names an unknown kind or material, at once for the whole guide
  */
 export function preparedGuide(guide: BoardGuide, kind: string, group: GuideGroup): PreparedGuide {
-  let byKind = remembered.get(guide);
-  if (byKind === undefined) remembered.set(guide, (byKind = new Map<string, PreparedGuide>()));
-  const key = `${kind}/${group}`;
-  let prepared = byKind.get(key);
+  const byGuide = remembered[group];
+  let byKind = byGuide.get(guide);
+  if (byKind === undefined) byGuide.set(guide, (byKind = new Map<string, PreparedGuide>()));
+  let prepared = byKind.get(kind);
   if (prepared === undefined) {
     guide.forEach(refuseUnknown);
     prepared = prepare(guide, kind, group);
-    byKind.set(key, prepared);
+    byKind.set(kind, prepared);
   }
   return prepared;
 }
@@ -55,7 +55,10 @@ export function isWithoutLimits(row: GuideRow): boolean {
 /** Words under `material` that say what a caliper is looked up among; others are the item's own material. */
 export const CALIPER_MATERIALS: readonly string[] = ["board", "card"];
 
-const remembered = new WeakMap<BoardGuide, Map<string, PreparedGuide>>();
+const remembered: Readonly<Record<GuideGroup, WeakMap<BoardGuide, Map<string, PreparedGuide>>>> = {
+  [BOARD_KINDS]: new WeakMap(),
+  [CARD_KINDS]: new WeakMap(),
+};
 
 function prepare(guide: BoardGuide, kind: string, group: GuideGroup): PreparedGuide {
   const own = guide.filter((row) => kind !== "" && !isGroup(row.kind) && kindNamed(row.kind).name === kind);

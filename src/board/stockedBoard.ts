@@ -34,6 +34,29 @@ export interface StockedBoard {
  * Boards whose size limit the item exceeds, and boards of permanence `none`, are taken only where nothing else is stocked.
  */
 export function stockedBoard(asked: AskedBoard, question: StockQuestion): StockedBoard {
+  const { stock, material, laminated } = question;
+  // Only a board with a size limit makes the answer another for another item.
+  if (hasLimits(stock)) return lookedUp(asked, question);
+  let ofAsked = remembered.get(stock);
+  if (ofAsked === undefined) remembered.set(stock, (ofAsked = new WeakMap()));
+  let answers = ofAsked.get(asked);
+  if (answers === undefined) ofAsked.set(asked, (answers = new Map()));
+  const key = `${material}/${laminated}`;
+  let answer = answers.get(key);
+  if (answer === undefined) answers.set(key, (answer = lookedUp(asked, question)));
+  return answer;
+}
+
+const remembered = new WeakMap<readonly StockRow[], WeakMap<AskedBoard, Map<string, StockedBoard>>>();
+const limited = new WeakMap<readonly StockRow[], boolean>();
+
+function hasLimits(stock: readonly StockRow[]): boolean {
+  let known = limited.get(stock);
+  if (known === undefined) limited.set(stock, (known = stock.some(({ sizeLimit }) => sizeLimit !== undefined)));
+  return known;
+}
+
+function lookedUp(asked: AskedBoard, question: StockQuestion): StockedBoard {
   const { laminated, longestSide } = question;
   const named = asked.row;
   if (named !== undefined && (laminated || asked.plies === 1) && withinLimit(named, longestSide))

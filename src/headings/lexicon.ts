@@ -105,9 +105,12 @@ export function settingWord(words: string): string | undefined {
   return SETTING_WORDS.get(words);
 }
 
+/** No word for sums is longer, and none has a figure: most cells are judged by that alone. */
+const MOST_OF_TOTALS = 40;
+
 /** Whether the first words of a row say that it holds sums. */
 export function isTotalsWord(cell: unknown): boolean {
-  return typeof cell === "string" && TOTALS.has(wordsOf(cell));
+  return typeof cell === "string" && cell.length <= MOST_OF_TOTALS && !/\d/.test(cell) && TOTALS.has(wordsOf(cell));
 }
 
 /** The words of a list in a vocabulary. */

@@ -93,7 +93,10 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
       identifier,
       title: cellText(values.title),
       said: { hazard: hazardIn(values.hazard), heightAsTyped: typedHeight(values.height) },
-      cells: { ...values, ...withoutPoints(values, thousands), enclosure },
+      cells:
+        thousands.length === 0
+          ? { ...values, enclosure }
+          : { ...values, ...withoutPoints(values, thousands), enclosure },
       ...(thousands.length === 0 ? {} : { thousands }),
       ...(meant === undefined ? {} : { meant }),
       ...(notMade === undefined ? {} : { notMade }),
@@ -232,16 +235,38 @@ const REPEATED = 2;
 
 /** A row of sums, or the headings again: no item. */
 function whyLeftOut(values: SurveyItem["cells"], isLast: boolean, { columns }: Recognition): string {
-  const filled = Object.entries(values).filter(([, cell]) => !isBlank(cell));
-  const again = filled.filter(([field, cell]) => {
+  let filled = 0;
+  let again = 0;
+  for (const field in values) {
+    const cell = values[field as Field];
+    if (isBlank(cell)) continue;
+    filled++;
     const heading = columns[field as Field]?.heading;
-    return typeof cell === "string" && heading !== undefined && wordsOf(cell) === wordsOf(heading);
-  });
-  if (again.length >= REPEATED && again.length === filled.length) return HEADINGS;
+    // A cell that is no heading says that the row is none.
+    if (again === filled - 1 && typeof cell === "string" && heading !== undefined && isSameHeading(cell, heading))
+      again++;
+  }
+  if (again >= REPEATED && again === filled) return HEADINGS;
   if (!isBlank(values.enclosure) && !isNoEnclosure(values.enclosure)) return "";
   if (isTotalsWord(values.identifier) || (isBlank(values.identifier) && isTotalsWord(values.title))) return TOTALS;
   const isUnnamed = columns.identifier !== undefined && isBlank(values.identifier) && isBlank(values.enclosure);
-  return isLast && isUnnamed && filled.length > 0 ? TOTALS : "";
+  return isLast && isUnnamed && filled > 0 ? TOTALS : "";
+}
+
+/** Most cells are told from a heading by a figure or by their first letter alone. */
+function isSameHeading(cell: string, heading: string): boolean {
+  if (cell === heading) return true;
+  const [one, other] = [cell.charCodeAt(0) | LOWER, heading.charCodeAt(0) | LOWER];
+  if (isPlainLetter(one) && isPlainLetter(other) && one !== other) return false;
+  if (/\d/.test(cell) && !/\d/.test(heading)) return false;
+  return wordsOf(cell) === wordsOf(heading);
+}
+
+/** Makes a capital letter of ASCII a small one. */
+const LOWER = 32;
+
+function isPlainLetter(code: number): boolean {
+  return code >= "a".charCodeAt(0) && code <= "z".charCodeAt(0);
 }
 
 function leftOutNotes(items: readonly SurveyItem[]): readonly string[] {
@@ -255,14 +280,17 @@ const MOST_DOUBLED = 5;
 
 /** Identifiers of more than one row: their pieces could not be told apart. */
 function doubledNotes(items: readonly SurveyItem[]): readonly string[] {
+  const first = new Map<string, number>();
   const rows = new Map<string, number[]>();
   for (const { identifier, row, leftOut } of items) {
     if (leftOut !== "") continue;
-    const before = rows.get(identifier);
-    if (before === undefined) rows.set(identifier, [row]);
-    else before.push(row);
+    const before = first.get(identifier);
+    const doubles = rows.get(identifier);
+    if (before === undefined) first.set(identifier, row);
+    else if (doubles === undefined) rows.set(identifier, [before, row]);
+    else doubles.push(row);
   }
-  const doubled = [...rows].filter(([, at]) => at.length > 1);
+  const doubled = [...rows].sort(([, [one = 0]], [, [other = 0]]) => one - other);
   const more = doubled.length > MOST_DOUBLED ? [`${doubled.length - MOST_DOUBLED} more identifiers are doubled`] : [];
   return [
     ...doubled
