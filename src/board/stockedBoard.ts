@@ -40,7 +40,7 @@ export function stockedBoard(asked: AskedBoard, question: StockQuestion): Stocke
   let ofAsked = remembered.get(stock);
   if (ofAsked === undefined) remembered.set(stock, (ofAsked = new WeakMap()));
   let answers = ofAsked.get(asked);
-  if (answers === undefined) ofAsked.set(asked, (answers = new Map()));
+  if (answers === undefined) ofAsked.set(asked, (answers = new Map<string, StockedBoard>()));
   const key = `${material}/${laminated}`;
   let answer = answers.get(key);
   if (answer === undefined) answers.set(key, (answer = lookedUp(asked, question)));
