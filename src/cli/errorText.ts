@@ -1,5 +1,5 @@
 import { InputError } from "../measure/errors";
-import { Unanswered } from "../headings/questions";
+import { shellQuoted, Unanswered } from "../headings/questions";
 
 /** What was typed: the command and what follows it. */
 export interface Typed {
@@ -41,9 +41,5 @@ export function errorAnswer(error: Error, typed: Typed): unknown {
 }
 
 function lineOf({ name, rest }: Typed, option: string): string {
-  return ["enclosure-columns", name, ...rest.map(quoted), option].join(" ");
-}
-
-function quoted(text: string): string {
-  return /^[\w./:=-]+$/.test(text) ? text : `"${text.replaceAll('"', '\\"')}"`;
+  return ["enclosure-columns", name, ...rest.map(shellQuoted), option].join(" ");
 }

@@ -94,7 +94,7 @@ export const FIELD_OPTIONS: ReadonlySet<string> = new Set([
 /** The options that have the effect on the command line. */
 export function optionOf({ words = [], unit, sheet, headingRow, noHeadings }: Effect): string {
   return [
-    ...(sheet === undefined ? [] : [`--sheet ${quoted(sheet)}`]),
+    ...(sheet === undefined ? [] : [typed("sheet", sheet)]),
     ...(headingRow === undefined ? [] : [`--heading-row ${headingRow}`]),
     ...(noHeadings === true ? ["--no-headings"] : []),
     ...(unit === undefined ? [] : [`--unit ${unit}`]),
@@ -103,7 +103,7 @@ export function optionOf({ words = [], unit, sheet, headingRow, noHeadings }: Ef
 }
 
 function wordOption({ word, meaning, unit }: Word): string {
-  if (word === ALL_ROWS) return `--all ${quoted(meaning ?? "")}`;
+  if (word === ALL_ROWS) return typed("all", meaning ?? "");
   if (word === ODD_SIZES) return `--odd ${meaning ?? ""}`;
   if (word === DECIMALS) return `--decimals ${meaning ?? ""}`;
   if (word === TICKS) return "--ticks";
@@ -111,16 +111,21 @@ function wordOption({ word, meaning, unit }: Word): string {
     meaning === undefined
       ? ""
       : meaning === NOT_USED
-        ? `--not ${quoted(word)}`
+        ? typed("not", word)
         : FIELD_OPTIONS.has(meaning)
-          ? `--${meaning} ${quoted(word)}`
-          : `--word ${quoted(`${word}=${meaning}`)}`;
-  const measured = unit === undefined ? "" : `--unit ${quoted(`${word}=${unit}`)}`;
+          ? typed(meaning, word)
+          : typed("word", `${word}=${meaning}`);
+  const measured = unit === undefined ? "" : typed("unit", `${word}=${unit}`);
   return [named, measured].filter((text) => text !== "").join(" ");
 }
 
+/** An option with its value; one that begins with a hyphen would read as an option of its own. */
+function typed(name: string, value: string): string {
+  return `--${name}${value.startsWith("-") ? "=" : " "}${shellQuoted(value)}`;
+}
+
 /** As a shell takes it. */
-function quoted(text: string): string {
-  if (/^[\w./=-]+$/.test(text)) return text;
+export function shellQuoted(text: string): string {
+  if (/^[\w./:=-]+$/.test(text)) return text;
   return /["$`\\!]/.test(text) ? `'${text.replaceAll("'", `'\\''`)}'` : `"${text}"`;
 }
