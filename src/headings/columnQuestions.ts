@@ -14,9 +14,10 @@ export const OFFERED_KINDS = ["clamshell box", "lidded box", "four-flap wrapper"
 export function columnQuestions(
   ask: readonly Ask[],
   headings: Headings,
+  declined: ReadonlySet<number>,
   cellsOf: (column: number) => readonly unknown[],
 ): readonly Question[] {
-  return ask.filter(({ needed }) => needed).map((each) => questionOf(each, headings, cellsOf));
+  return ask.filter(({ needed }) => needed).map((each) => questionOf(each, headings, declined, cellsOf));
 }
 
 /** Asks which columns the missing measures are; undefined where no column of numbers is left. */
@@ -25,8 +26,9 @@ export function missingQuestion(
   recognition: Recognition,
   rows: readonly (readonly unknown[])[],
 ): Question | undefined {
-  const { columns, settings, firstRow, others } = recognition;
-  const taken = new Set([...Object.values(columns), ...settings].map(({ column }) => column));
+  const { columns, settings, declined, firstRow, others } = recognition;
+  const known = [...Object.values(columns), ...settings].map(({ column }) => column);
+  const taken = new Set([...known, ...declined]);
   const free = numericColumns(rows.slice(firstRow - 1)).filter((column) => !taken.has(column));
   if (free.length < missing.length) return undefined;
   const [first] = missing;
@@ -50,8 +52,10 @@ export function missingQuestion(
 function questionOf(
   { field, candidates, reason }: Ask,
   headings: Headings,
+  declined: ReadonlySet<number>,
   cellsOf: (column: number) => readonly unknown[],
 ): Question {
+  const used = new Map([...headings].filter(([column]) => !declined.has(column)));
   const texts = new Map([...headings].map(([column, { text }]) => [column, text]));
   const nameOf = (column: number) => nameFor(column, texts);
   const places = candidates.map(({ column, heading }) => `column ${columnLetters(column)} ${shown(heading)}`);
@@ -62,7 +66,7 @@ function questionOf(
   const choices = ticked
     ? [choice("the ticks say the enclosure", { words: [{ word: TICKS, meaning: "ticks" }] })]
     : field === "length"
-      ? lengthChoices(candidates[0]!.column, nameOf, texts, headings)
+      ? lengthChoices(candidates[0]!.column, nameOf, texts, used)
       : candidates.flatMap(({ column, heading }) =>
           fieldsOf(field, column, headings).flatMap((meaning) =>
             choicesFor(meaning, nameOf(column), heading, cellsOf(column)),

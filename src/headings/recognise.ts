@@ -55,7 +55,8 @@ export function recogniseColumns(rows: readonly (readonly unknown[])[], options:
     settings: settings.found,
     ticks: byTicks ? kinds : [],
     ask,
-    questions: columnQuestions(ask, headings, cellsOf),
+    questions: columnQuestions(ask, headings, declined, cellsOf),
+    declined: [...declined],
     others,
   };
   return { ...result, said: [...sentences(result), ...settings.left, ...named.said] };

@@ -48,7 +48,9 @@ export interface Recognition {
   readonly ask: readonly Ask[];
   /** The same for the user, with what to choose from. */
   readonly questions: readonly Question[];
-  /** Columns with a heading that are left alone. */
+  /** Columns that the user does not use: nothing is asked about them. */
+  readonly declined: readonly number[];
+  /** Columns with a heading that are left alone, declined ones among them. */
   readonly others: readonly { readonly column: number; readonly heading: string }[];
   /** What was recognised, a line each, in plain words. */
   readonly said: readonly string[];

@@ -25,8 +25,11 @@ export const PLAIN_LIMIT_MM: Mm = 5000;
 export const LONGEST_MEASURE = 1_000;
 /** Larger than anything that an enclosure is made for. */
 const DEFAULT_LIMIT_MM: Mm = 20000;
-/** Excel's serials of 1 January 2000 and 31 December 2099: what `3/8` becomes in a cell. */
-const FIRST_DATE_SERIAL = 36526;
+/**
+ * Excel's serials of 1 January 2000, counted from 1904, and 31 December 2099, counted from 1900: what `3/8` becomes in a
+ * cell.
+ */
+export const FIRST_DATE_SERIAL = 35_064;
 const LAST_DATE_SERIAL = 73050;
 
 const EXAMPLES: Readonly<Record<LengthUnit, string>> = {

@@ -69,11 +69,12 @@ function enclosureQuestion(
   cells: readonly (readonly unknown[])[],
   words: readonly Word[],
 ): readonly Question[] {
-  const { columns, ticks, others, firstRow, lastRow } = recognition;
+  const { columns, ticks, others, declined, firstRow, lastRow } = recognition;
   if (columns.enclosure !== undefined || ticks.length > 0 || lastRow < firstRow) return [];
   if (words.some(({ word }) => word === ALL_ROWS)) return [];
   const headings = new Map(others.map(({ column, heading }) => [column, heading]));
   const candidates = others.filter(({ column }) => {
+    if (declined.includes(column)) return false;
     const filled = cells.slice(firstRow - 1, lastRow).flatMap((row) => {
       const cell = row[column - 1];
       return typeof cell === "string" && !isBlank(cell) ? [cell] : [];

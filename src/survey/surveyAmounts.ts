@@ -2,6 +2,7 @@ import { nameFor } from "../headings/columnQuestions";
 import type { Amount, AmountRow, AmountSurvey, Size } from "../headings/amounts";
 import type { Field } from "../headings/vocabulary/vocabulary";
 import { InputError } from "../measure/errors";
+import { FIRST_DATE_SERIAL } from "../measure/readLength";
 import { plainText } from "../measure/plainText";
 import { readDimensions } from "../measure/readDimensions";
 import { wholeLength } from "../measure/wholeLength";
@@ -69,16 +70,13 @@ function rowUnit(item: SurveyItem): LengthUnit | undefined {
 }
 
 function length(cell: unknown, unit: LengthUnit | undefined, direction: Size): Amount<LengthUnit> | undefined {
-  if (typeof cell === "number") return cell > 0 && cell < DATE_SERIAL ? { value: cell, unit } : undefined;
+  if (typeof cell === "number") return cell > 0 && cell < FIRST_DATE_SERIAL ? { value: cell, unit } : undefined;
   if (typeof cell !== "string") return undefined;
   const text = plainText(cell);
   const found = wholeLength(text, direction);
   if (found === undefined || found.unit === "pt" || found.value <= 0) return undefined;
   return { value: found.value, unit: found.unit ?? unit };
 }
-
-/** From here on a number is a date, which is the row's problem. */
-const DATE_SERIAL = 36_000;
 
 function mass(cell: unknown): Amount<MassUnit> | undefined {
   if (typeof cell === "number") return cell > 0 ? { value: cell, unit: undefined } : undefined;
