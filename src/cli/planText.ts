@@ -6,6 +6,7 @@ import { formatLengthWithUnit } from "../measure/formatLength";
 import type { WorkbookUnit } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import type { SizedSurvey } from "../survey/sizeSurvey";
+import { visibleLine } from "./print";
 import { textTable } from "./textTable";
 
 /** Names that are shown of a group that is left out; the rest is counted. */
@@ -34,7 +35,8 @@ function leftOutGroups(
   plans: readonly StockPlan[],
 ): readonly string[] {
   const groups = new Map<string, string[]>();
-  const add = (reason: string, name: string) => groups.set(reason, [...(groups.get(reason) ?? []), name]);
+  const add = (reason: string, name: string) =>
+    groups.set(reason, [...(groups.get(reason) ?? []), visibleLine(name)]);
   survey.items.forEach((item, index) => {
     const outcome = outcomes[index]!;
     if (outcome.state === "problem") add(problemText(outcome.error), item.identifier);

@@ -84,7 +84,7 @@ export function isBlank(value: unknown): boolean {
 const LONGEST_TITLE = 200;
 /** A unit behind a word such as `in`, or alone in brackets. */
 const TITLE_UNIT =
-  /(?:(?<!\p{L})(?:in|en|em|i|w|в|units?:?|unit =|بـ?|单位[:：]?)\s*(?=[\s(]|\p{Script=Han})\s*\(?|[（(])(\p{L}{1,14}|")\.?(?!\p{L})/giu;
+  /(?:(?<!\p{L})(?:in|en|em|i|w|в|units?:?|unit =|بـ?|单位[:：]?)\s{0,3}(?=[\s(]|\p{Script=Han})\s{0,3}\(?|[（(])(\p{L}{1,14}|")\.?(?!\p{L})/giu;
 
 /** Rows in which headings are looked for. */
 const SEARCHED = 100;

@@ -34,7 +34,7 @@ export function readHeading(value: unknown, vocabulary: Vocabulary = english): H
   const units: string[] = [];
   const orders: string[] = [];
   let remark = false;
-  const open = spaced.replace(/[([{]([^)\]}]*)[)\]}]/g, (_, inside: string) => {
+  const open = spaced.replace(/[([{]([^)\]}]{0,300})[)\]}]/g, (_, inside: string) => {
     // An order comes first: the letter of a direction may be a unit too, as Г is grams and a depth.
     const parts = inside.split(/[,;，、]/);
     const ordered = parts.map((part) => readOrder(part, vocabulary));
@@ -44,7 +44,7 @@ export function readHeading(value: unknown, vocabulary: Vocabulary = english): H
     else if (!left.split(" ").every((word) => word === "" || isHarmless(wordsOf(word)))) remark = true;
     return " ";
   });
-  const bare = takeTrailingUnit(open.replace(/[*:†]+\s*$/, "").trim(), units);
+  const bare = takeTrailingUnit(open.replace(/[*:†]{1,9}\s{0,9}$/, "").trim(), units);
   const { rest, order } = takeOrder(bare, vocabulary);
   if (order !== undefined) orders.unshift(order);
   const words = wordsOf(rest) || (orders.length > 0 ? "dimensions" : "");
@@ -77,7 +77,7 @@ function withoutUnit(text: string): string {
     takeTrailingUnit(
       text
         .normalize("NFKC")
-        .replace(/[([{][^)\]}]*[)\]}]/g, " ")
+        .replace(/[([{][^)\]}]{0,300}[)\]}]/g, " ")
         .trim(),
       [],
     ),
@@ -158,7 +158,7 @@ function takeTrailingUnit(text: string, units: string[]): string {
   const glued =
     /^([\p{L}])(mm|cm)$/iu.exec(text) ?? /^(\p{Script=Han}+?)(mm|cm|毫米|厘米|公分|kg|g|公斤|千克|克)$/iu.exec(text);
   const marked = /^(.*[\p{L}.])\s*("|″|'')$/u.exec(text);
-  const match = glued ?? marked ?? /^(.+?)(?:\s*[,;:/|،]\s*|\s+-\s*|-(?!in\b)|\s+)(\p{L}+\.?)$/iu.exec(text);
+  const match = glued ?? marked ?? /^(.+?)(?:\s{0,3}[,;:/|،]\s{0,3}|\s{1,3}-\s{0,3}|-(?!in\b)|\s{1,3})(\p{L}{1,40}\.?)$/iu.exec(text);
   const unit = match ? unitWord(match[2]!) : undefined;
   if (!match || unit === undefined) return text;
   units.push(unit);
@@ -184,7 +184,7 @@ function takeOrder(text: string, vocabulary: Vocabulary): { rest: string; order?
 
 function readOrder(text: string, vocabulary: Vocabulary): string | undefined {
   const trimmed = text.trim();
-  const spelled = trimmed.split(/\s*[x×*/✕]\s*|(?<=\p{L})\s*х\s*(?=\p{L})/iu);
+  const spelled = trimmed.split(/[x×*/✕]|(?<=\p{L}\s{0,3})х(?=\s{0,3}\p{L})/iu);
   const steps = spelled.length === 1 && /^\p{L}{3}$/u.test(trimmed) ? [...trimmed] : spelled;
   if (steps.length < 2) return undefined;
   const letters = steps.map((step) => orderLetter(wordsOf(step), vocabulary) ?? orderLetter(wordsOf(step), english));

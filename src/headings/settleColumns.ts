@@ -183,7 +183,7 @@ function doubtOf(field: Field, cells: readonly unknown[]): string | undefined {
 
 const HALF = 0.5;
 
-const MEASURE_START = /^\s*(?:c(?:a|irca)?\.?|~|<|>|≈|approx\.?)?\s*[\d¼½¾⅛⅜⅝⅞⅓⅔]/i;
+const MEASURE_START = /^\s{0,9}(?:c(?:a|irca)?\.?|~|<|>|≈|approx\.?)?\s{0,9}[\d¼½¾⅛⅜⅝⅞⅓⅔]/i;
 
 function isDate(cell: unknown): boolean {
   return typeof cell === "object" && cell !== null && "date" in cell;

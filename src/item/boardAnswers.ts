@@ -36,8 +36,9 @@ export function boardStockAnswer({ board }: Sized): Answer {
 /** `80 pt` twice is `160 pt`. */
 function timesCaliper({ caliperAsGiven: given, caliper }: StockRow, plies: number): number | string {
   if (typeof given === "number") return tidy(plies * given);
-  const [, number = "", unit = ""] = /^([\d.,]+)(.*)$/.exec(given.trim()) ?? [];
+  const [number = ""] = /^[\d.,]+/.exec(given.trim()) ?? [];
   const value = plainNumber(number);
+  const unit = given.trim().slice(number.length);
   return Number.isNaN(value) ? `${tidy(plies * caliper)} mm` : `${tidy(plies * value)}${unit}`;
 }
 

@@ -7,7 +7,7 @@ import { scanMeasure } from "./scanMeasure";
 const NEXT_LABEL = /[;,.] ?(?=(\p{L}[^\d:;,]{0,80}):)/gu;
 
 /** `(30 x 20 x 4) cm`. */
-const WHOLLY_BRACKETED = /^\(([^()\p{L}]*\d[^()]*)\) ?(\p{L}{0,12}\.?)$/u;
+const WHOLLY_BRACKETED = /^\((?=[^()\p{L}\d]*\d)([^()]*)\) ?(\p{L}{0,12}\.?)$/u;
 
 const LINE_JOINT = " ; ";
 

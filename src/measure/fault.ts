@@ -47,7 +47,7 @@ const HEXADECIMAL = 16;
 
 /** A short hash (FNV-1a, 32 bits) of the error without the folders of this machine, and without figures of this run. */
 function referenceOf(details: string): string {
-  const plain = details.replace(/[^\s()]*[\\/]/g, "").replace(/\d+/g, "");
+  const plain = details.replace(/[^\s()]{0,300}[\\/]/g, "").replace(/\d+/g, "");
   let hash = 0x811c9dc5;
   for (const letter of plain) hash = Math.imul(hash ^ letter.codePointAt(0)!, 0x01000193) >>> 0;
   return hash.toString(HEXADECIMAL).padStart(8, "0").slice(-REFERENCE_LETTERS);

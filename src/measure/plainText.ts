@@ -29,7 +29,7 @@ export function plainText(text: string): string {
 const PLAIN_ALREADY = /^(?!.*'')[!-_a-~]+(?: [!-_a-~]+)*$/;
 /** Direction marks, joiners and soft hyphens that come along when text is copied. */
 const INVISIBLE = /\u200c|\u200d|[\u200e\u200f\u00ad\u202a-\u202e\u2060]/g;
-const RAISED_FRACTION = /([\u2070\u00b9\u00b2\u00b3\u2074-\u2079]+)[\u2044/]([\u2080-\u2089]+)/g;
+const RAISED_FRACTION = /([\u2070\u00b9\u00b2\u00b3\u2074-\u2079]{1,9})[\u2044/]([\u2080-\u2089]+)/g;
 const VULGAR_FRACTION = /[\u00bc-\u00be\u2150-\u215e]/g;
 /** The Cyrillic letter that looks like an x, between measures. */
 const CYRILLIC_TIMES = /(?<=[\d\s)м])[хХ](?=\s?(?:[\d(]|[вшгтд]\.?\s?\d))/gi;

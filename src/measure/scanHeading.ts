@@ -80,7 +80,7 @@ function labelPart(text: string, heading: Heading): Heading | undefined {
 }
 
 function withLabel(heading: Heading, words: string, end: number): Heading {
-  const label = [heading.label, words.replace(/[ ,:]+$/, "")].filter((part) => part !== undefined).join(" ");
+  const label = [heading.label, words.replace(/[ ,:]{1,80}$/, "")].filter((part) => part !== undefined).join(" ");
   return { ...heading, label, end };
 }
 

@@ -68,7 +68,7 @@ interface Reference {
 
 /** Texts, sheet names and table parts, which are passed over; references to cells; names and functions. */
 const PIECES =
-  /"(?:[^"]|"")*"|'(?:[^']|'')*'|\[[^\]]*\]|(?<![\w.$])(\$?)([A-Za-z]{1,3})(\$?)(\d{1,7})(?![\w.(])|[\w.]+/g;
+  /"(?:[^"]|"")*"|'(?:[^']|'')*'|\[[^\]]{0,600}\]|(?<![\w.$])(\$?)([A-Za-z]{1,3})(\$?)(\d{1,7})(?![\w.(])|[\w.]+/g;
 
 function eachReference(formula: string, change: (reference: Reference) => string): string {
   return formula.replace(PIECES, (piece, dollar?: string, letters?: string, second?: string, digits?: string) => {

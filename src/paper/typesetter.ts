@@ -43,7 +43,7 @@ export async function createTypesetter(load: FontLoader, names: readonly FontNam
   };
   // Words are shaped one by one, as they are printed.
   const runWidth = ({ font, text, framed }: Run) =>
-    (text.match(/[^ \t]*[ \t]|[^ \t]+/g) ?? []).reduce((sum, word) => sum + wordWidth(font, word), 0) +
+    (text.match(/[^ \t]+[ \t]?|[ \t]/g) ?? []).reduce((sum, word) => sum + wordWidth(font, word), 0) +
     (framed ? 2 * FRAME_ROOM : 0);
 
   const runs = (text: string, bold: boolean, fromRight = readsFromRight(text)): readonly SetRun[] => {

@@ -93,7 +93,7 @@ function listItems(value: unknown): readonly string[] {
 function nameAndHours(item: string, setting: string): readonly [string, number] {
   if (/\d[,;\s]+\D/.test(item))
     throw new InputError(setting, shown(item.trim()), "it is the hours of one enclosure", "put / between enclosures");
-  const [, name = "", hours = ""] = /^(\D*?)\s+([\d.,]+)$/.exec(item.trim()) ?? [];
+  const [, name = "", hours = ""] = /^(\D*)\s([\d.,]+)$/.exec(item.trim()) ?? [];
   return [plainName(name), plainNumber(hours)];
 }
 

@@ -29,7 +29,7 @@ export function isDateFormat(code: string): boolean {
   if (code.length > LONGEST_FORMAT) return false;
   const bare = code
     .replace(/"[^"]*"|\\.|_.|\*./g, "")
-    .replace(/\[(?!h+\]|m+\]|s+\])[^\]]*\]/gi, "")
+    .replace(/\[(?!h+\]|m+\]|s+\])[^\]]{0,255}\]/gi, "")
     .replace(/general/gi, "");
   return /[dmyhs]/i.test(bare);
 }

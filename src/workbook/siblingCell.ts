@@ -6,7 +6,7 @@ import { columnLetters } from "./cellRef";
  */
 const OPEN = "\ue000";
 const CLOSE = "\ue001";
-const SIBLING = /\ue000([^\ue001]*)\ue001/g;
+const SIBLING = /\ue000([^\ue000\ue001]*)\ue001/g;
 
 /** The cell of another new column in a row: `$H5` once the columns are placed. */
 export function siblingCell(wantedName: string, row: number): string {

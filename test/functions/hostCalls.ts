@@ -17,8 +17,8 @@ interface Parameter {
 const { functions: METADATA } = JSON.parse(readFileSync(resolve("dist/functions.json"), "utf8")) as {
   readonly functions: readonly { readonly id: string; readonly parameters: readonly Parameter[] }[];
 };
-/** One call in so many is of a whole survey, which takes a hundred times as long. */
-const SURVEYS = 100;
+/** One call in so many is of a whole survey, which takes some hundred times as long. */
+const SURVEYS = 250;
 const MEASURES = ["height", "width", "depth", "weight", "length", "caliper", "load", "sag", "measure", "text"];
 
 /** Values that a cell can hold, good and bad: the extremes of every kind. */

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import axe from "axe-core";
 import type { Browser } from "playwright-core";
+import { KINDS } from "../../src/enclosure/registry";
 import { fillWorkbook } from "../../src/filling/fillWorkbook";
 import { bookOf } from "../../src/workbook/book";
 import { cellName } from "../../src/workbook/cellRef";
@@ -41,6 +42,9 @@ function survey(rows = 6): Uint8Array {
   ]);
 }
 
+/** Rows whose sheets are searched for longer than the test looks. */
+const LONG = 150;
+
 let browser: Browser;
 let open: OpenPage;
 
@@ -48,15 +52,15 @@ beforeAll(async () => {
   browser = await launched();
 });
 afterAll(() => browser.close());
-beforeEach(async () => {
-  open = await opened(browser, "survey.xlsx", survey());
-  await open.page.waitForSelector("#pane .view:not([hidden]) h2, #pane .view:not([hidden]) p");
-});
-afterEach(async () => {
+afterEach(() => {
   const { outside, wrong } = open;
-  await open.close();
   expect({ outside, wrong }).toEqual({ outside: [], wrong: [] });
 });
+
+async function openSurvey(rows?: number): Promise<void> {
+  open = await opened(browser, "survey.xlsx", survey(rows));
+  await open.page.waitForSelector("#pane .view:not([hidden]) h2, #pane .view:not([hidden]) p");
+}
 
 const view = (name: string) => open.page.click(`#pane [role=tab]:has-text("${name}")`);
 const press = (name: string) => open.page.click(`#pane :is(.view:not([hidden]), .acts) button:has-text("${name}")`);
@@ -107,170 +111,186 @@ const type = (sheet: string, row: number, column: number, value: unknown) =>
     [sheet, row, column, value] as const,
   );
 
-test("a row that is selected shows its enclosure drawn, its parts and the other kinds", async () => {
-  await goTo(4);
-  await becomes(() => open.page.textContent("#pane h2"), "A3Item 3");
-  await becomes(
-    () => open.page.textContent("#pane .wrong"),
-    'height: got "21O"; give a length such as 40, 40 mm or 1 9/16 in',
-  );
-  await goTo(2);
-  await becomes(() => open.page.textContent("#pane .view strong"), "tray");
-  expect(await open.page.locator("#pane .drawing svg[aria-label='Exploded view of a tray']").count()).toBe(1);
-  const parts = await open.page.locator("#pane [aria-label='Parts to cut'] li strong").allTextContents();
-  expect(parts).toEqual(expect.arrayContaining(["1 × base", "2 × side wall", "2 × head wall"]));
-  const kinds = await open.page.locator("#pane [aria-label='Kinds compared'] tbody tr").count();
-  expect(kinds).toBe(7);
-});
+// Opening is slow: the tests that change nothing share a page.
+describe("one survey, only looked at", () => {
+  beforeAll(() => openSurvey());
+  afterAll(() => open.close());
 
-test("a title of markup, formula, Arabic and 30,000 characters stands there as text, without the blanks at its end", async () => {
-  await goTo(3);
-  await becomes(async () => (await open.page.textContent("#pane h2 .title"))?.length, HOSTILE.trimEnd().length);
-  expect(await open.page.textContent("#pane h2 .title")).toBe(HOSTILE.trimEnd());
-  expect(await open.page.locator("#pane img").count()).toBe(0);
-  expect(await open.page.title()).not.toBe("taken");
-});
-
-test("columns added from the pane are those of the command line; a setting changed in its sheet changes them; undo takes them back", async () => {
-  await view("Columns");
-  await press("Add the columns");
-  await becomes(said, "Adding the columns: done.");
-  const file = openWorkbook(survey());
-  const { edit } = fillWorkbook(file, {
-    figures: ["outside height", "outside width", "outside depth", "caliper", "board area", "problem"],
-    settings: [],
-    recognise: {},
-    values: false,
-    cutList: false,
+  test("a row that is selected shows its enclosure drawn, its parts and the other kinds", async () => {
+    await goTo(4);
+    await becomes(() => open.page.textContent("#pane h2"), "A3Item 3");
+    await becomes(
+      () => open.page.textContent("#pane .wrong"),
+      'height: got "21O"; give a length such as 40, 40 mm or 1 9/16 in',
+    );
+    await goTo(2);
+    await becomes(() => open.page.textContent("#pane .view strong"), "tray");
+    expect(await open.page.locator("#pane .drawing svg[aria-label='Exploded view of a tray']").count()).toBe(1);
+    const parts = await open.page.locator("#pane [aria-label='Parts to cut'] li strong").allTextContents();
+    expect(parts).toEqual(expect.arrayContaining(["1 × base", "2 × side wall", "2 × head wall"]));
+    const kinds = await open.page.locator("#pane [aria-label='Kinds compared'] tbody tr").count();
+    expect(kinds).toBe(KINDS.length);
   });
-  const filled = openWorkbook(edit.bytes);
-  const grid = readSheet(filled, chooseSheet(bookOf(filled)).sheet.name, { formulas: true });
-  const headings = grid.rows[0]!;
-  const height = headings.indexOf("outside height (mm)") + 1;
-  await becomes(async () => (await cell("Items", 1, height)).value, "outside height (mm)");
-  for (const [at, heading] of headings.entries()) {
-    const shown = await cell("Items", 1, at + 1);
-    expect([at, shown.value]).toEqual([at, heading]);
-    const stored = grid.formulas.get(cellName(2, at + 1));
-    const live = await cell("Items", 2, at + 1);
-    expect([heading, live.formula]).toEqual([heading, stored === undefined ? "" : `=${typedFormula(stored)}`]);
-  }
-  expect((await cell("Items", 2, height)).formula).toContain('=ENC.OUTSIDE($C2,$D2,$E2,$G2,"height",settings,stock,');
-  await becomes(async () => Number((await cell("Items", 2, height)).value), grid.rows[1]![height - 1]);
 
-  const settings = await open.page.evaluate(() => {
-    const { openGrid } = globalThis as unknown as {
-      openGrid: {
-        workbook: () => {
-          getSheetByName: (n: string) => { getRange: (a: string) => { getValues: () => unknown[][] } };
+  test("a title of markup, formula, Arabic and 30,000 characters stands there as text, without the blanks at its end", async () => {
+    await goTo(3);
+    await becomes(async () => (await open.page.textContent("#pane h2 .title"))?.length, HOSTILE.trimEnd().length);
+    expect(await open.page.textContent("#pane h2 .title")).toBe(HOSTILE.trimEnd());
+    expect(await open.page.locator("#pane img").count()).toBe(0);
+    expect(await open.page.title()).not.toBe("taken");
+  });
+
+  test("what is ticked stays ticked while another view is looked at", async () => {
+    await view("Columns");
+    await open.page.uncheck("#pane label:has-text('net area of board')");
+    await view("Problems");
+    await view("Columns");
+    expect(await open.page.isChecked("#pane label:has-text('net area of board') input")).toBe(false);
+    await open.page.check("#pane label:has-text('net area of board')");
+  });
+
+  test("problems are listed, and a press goes to the row", async () => {
+    await view("Problems");
+    await press("Row 4, A3");
+    await view("Item");
+    await becomes(() => open.page.textContent("#pane h2"), "A3Item 3");
+  });
+
+  test("bench tickets are made in the browser", async () => {
+    await view("Board and cost");
+    await open.page.waitForSelector("#pane h2:has-text('On paper')");
+    const waiting = open.page.waitForEvent("download");
+    await press("Bench tickets");
+    const file = readFileSync(await (await waiting).path());
+    expect(file.subarray(0, 5).toString()).toBe("%PDF-");
+  });
+
+  test.each([
+    ["light", 1280],
+    ["dark", 1280],
+    ["light", 640],
+    ["dark", 640],
+  ] as const)(
+    "no view has a serious fault for a screen reader or a weak eye, %s, window %i wide",
+    async (colorScheme, width) => {
+      await open.page.emulateMedia({ colorScheme });
+      await open.page.setViewportSize({ width, height: 800 });
+      await goTo(3);
+      await open.page.evaluate(axe.source);
+      for (const name of ["This item", "Columns", "Problems", "Board and cost", "Set up"]) {
+        await view(name);
+        if (name === "Board and cost") await open.page.waitForSelector("#pane [aria-label='Estimate'] tbody tr");
+        const found = await open.page.evaluate(async () => {
+          const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run("#pane");
+          return violations.map(({ id, impact, nodes }) => `${id}, ${impact}: ${nodes[0]?.html.slice(0, 120)}`);
+        });
+        expect({ name, found: found.filter((line) => /, (serious|critical):/.test(line)) }).toEqual({
+          name,
+          found: [],
+        });
+      }
+    },
+  );
+
+  test("the views are walked with the arrow keys", async () => {
+    await view("This item");
+    await open.page.focus("#pane [role=tab][aria-selected=true]");
+    await open.page.keyboard.press("ArrowRight");
+    expect(await open.page.textContent("#pane [role=tab][aria-selected=true]")).toBe("Columns");
+    expect(await open.page.evaluate(() => document.activeElement?.textContent)).toBe("Columns");
+  });
+});
+
+describe("a survey for each", () => {
+  afterEach(() => open.close());
+
+  test("columns added from the pane are those of the command line; a setting changed in its sheet changes them; undo takes them back", async () => {
+    await openSurvey();
+    await view("Columns");
+    await press("Add the columns");
+    await becomes(said, "Adding the columns: done.");
+    const file = openWorkbook(survey());
+    const { edit } = fillWorkbook(file, {
+      figures: ["outside height", "outside width", "outside depth", "caliper", "board area", "problem"],
+      settings: [],
+      recognise: {},
+      values: false,
+      cutList: false,
+    });
+    const filled = openWorkbook(edit.bytes);
+    const grid = readSheet(filled, chooseSheet(bookOf(filled)).sheet.name, { formulas: true });
+    const headings = grid.rows[0]!;
+    const height = headings.indexOf("outside height (mm)") + 1;
+    await becomes(async () => (await cell("Items", 1, height)).value, "outside height (mm)");
+    for (const [at, heading] of headings.entries()) {
+      const shown = await cell("Items", 1, at + 1);
+      expect([at, shown.value]).toEqual([at, heading]);
+      const stored = grid.formulas.get(cellName(2, at + 1));
+      const live = await cell("Items", 2, at + 1);
+      expect([heading, live.formula]).toEqual([heading, stored === undefined ? "" : `=${typedFormula(stored)}`]);
+    }
+    expect((await cell("Items", 2, height)).formula).toContain('=ENC.OUTSIDE($C2,$D2,$E2,$G2,"height",settings,stock,');
+    await becomes(async () => Number((await cell("Items", 2, height)).value), grid.rows[1]![height - 1]);
+
+    const settings = await open.page.evaluate(() => {
+      const { openGrid } = globalThis as unknown as {
+        openGrid: {
+          workbook: () => {
+            getSheetByName: (n: string) => { getRange: (a: string) => { getValues: () => unknown[][] } };
+          };
         };
       };
-    };
-    return openGrid.workbook().getSheetByName("settings").getRange("A1:B80").getValues();
+      return openGrid.workbook().getSheetByName("settings").getRange("A1:B80").getValues();
+    });
+    const row = settings.findIndex(([name]) => name === "covering allowance") + 1;
+    expect(row).toBeGreaterThan(0);
+    const before = (await cell("Items", 2, height)).value;
+    await type("settings", row, 2, 9);
+    await becomes(async () => (await cell("Items", 2, height)).value !== before, true);
+
+    await press("Undo: Adding the columns");
+    await becomes(said, "Undone: Adding the columns.");
+    await becomes(async () => (await cell("Items", 1, height)).value || null, null);
   });
-  const row = settings.findIndex(([name]) => name === "covering allowance") + 1;
-  expect(row).toBeGreaterThan(0);
-  const before = (await cell("Items", 2, height)).value;
-  await type("settings", row, 2, 9);
-  await becomes(async () => (await cell("Items", 2, height)).value !== before, true);
 
-  await press("Undo: Adding the columns");
-  await becomes(said, "Undone: Adding the columns.");
-  await becomes(async () => (await cell("Items", 1, height)).value || null, null);
-});
+  test("sheets, estimate and pictures; the estimate written to a sheet, saved, and read by another reader", async () => {
+    await openSurvey();
+    await view("Board and cost");
+    await open.page.waitForSelector("#pane [aria-label='Estimate'] tbody tr");
+    const lines = await open.page.locator("#pane [aria-label='Estimate'] tbody tr td:last-child").allTextContents();
+    const money = lines.map(Number);
+    const total = money.at(-1)!;
+    expect(money.slice(0, -1).reduce((sum, each) => sum + each, 0)).toBeCloseTo(total, 6);
+    await open.page.click("#pane summary");
+    expect(await open.page.locator("#pane details .drawing svg").count()).toBeGreaterThan(0);
+    await press("Write the estimate to a sheet");
+    await becomes(said, "Writing the estimate to a sheet: done.");
+    await open.page.click("#save");
+    await open.page.waitForFunction(() => document.getElementById("said")?.textContent?.includes("Saved as"));
+    const saved = openWorkbook(new Uint8Array(readFileSync(join(open.folder, "survey-edited.xlsx"))));
+    const rows = readSheet(saved, "Estimate").rows;
+    expect(rows.flat()).toContain(total);
+  });
 
-test("what is ticked stays ticked while another view is looked at", async () => {
-  await view("Columns");
-  await open.page.uncheck("#pane label:has-text('net area of board')");
-  await view("Problems");
-  await view("Columns");
-  expect(await open.page.isChecked("#pane label:has-text('net area of board') input")).toBe(false);
-});
-
-test("problems are listed, and a press goes to the row", async () => {
-  await view("Problems");
-  await press("Row 4, A3");
-  await view("Item");
-  await becomes(() => open.page.textContent("#pane h2"), "A3Item 3");
-});
-
-test("sheets, estimate and pictures; the estimate written to a sheet, saved, and read by another reader", async () => {
-  await view("Board and cost");
-  await open.page.waitForSelector("#pane [aria-label='Estimate'] tbody tr");
-  const lines = await open.page.locator("#pane [aria-label='Estimate'] tbody tr td:last-child").allTextContents();
-  const money = lines.map(Number);
-  const total = money.at(-1)!;
-  expect(money.slice(0, -1).reduce((sum, each) => sum + each, 0)).toBeCloseTo(total, 6);
-  await open.page.click("#pane summary");
-  expect(await open.page.locator("#pane details .drawing svg").count()).toBeGreaterThan(0);
-  await press("Write the estimate to a sheet");
-  await becomes(said, "Writing the estimate to a sheet: done.");
-  await open.page.click("#save");
-  await open.page.waitForFunction(() => document.getElementById("said")?.textContent?.includes("Saved as"));
-  const saved = openWorkbook(new Uint8Array(readFileSync(join(open.folder, "survey-edited.xlsx"))));
-  const rows = readSheet(saved, "Estimate").rows;
-  expect(rows.flat()).toContain(total);
-});
-
-test("a long search shows how far it has come, and stopping it keeps the best plans", async () => {
-  await open.close();
-  open = await opened(browser, "survey.xlsx", survey(400));
-  await view("Board and cost");
-  await open.page.waitForSelector("#pane [aria-label='Sheets to buy'] tbody tr");
-  await open.page.selectOption("#pane .row select", "600");
-  await press("Plan the sheets");
-  await open.page.waitForSelector("#pane progress[aria-label='Search']");
-  await becomes(
-    async () => /conservation board 2: \d+, /.test((await open.page.textContent("#pane .progress")) ?? ""),
-    true,
-  );
-  // Another view may be looked at meanwhile.
-  await view("This item");
-  await view("Board and cost");
-  await open.page.waitForSelector("#pane progress[aria-label='Search']");
-  await press("Stop, keep the best");
-  await becomes(said, "Stopped: the best plans so far are kept.");
-  await view("Columns");
-  await view("Board and cost");
-  expect(await open.page.locator("#pane [aria-label='Sheets to buy'] tbody tr").count()).toBeGreaterThan(0);
-});
-
-test("bench tickets are made in the browser", async () => {
-  await view("Board and cost");
-  await open.page.waitForSelector("#pane h2:has-text('On paper')");
-  const waiting = open.page.waitForEvent("download");
-  await press("Bench tickets");
-  const file = readFileSync(await (await waiting).path());
-  expect(file.subarray(0, 5).toString()).toBe("%PDF-");
-});
-
-test.each([
-  ["light", 1280],
-  ["dark", 1280],
-  ["light", 640],
-  ["dark", 640],
-] as const)(
-  "no view has a serious fault for a screen reader or a weak eye, %s, window %i wide",
-  async (colorScheme, width) => {
-    await open.page.emulateMedia({ colorScheme });
-    await open.page.setViewportSize({ width, height: 800 });
-    await goTo(3);
-    await open.page.evaluate(axe.source);
-    for (const name of ["This item", "Columns", "Problems", "Board and cost", "Set up"]) {
-      await view(name);
-      if (name === "Board and cost") await open.page.waitForSelector("#pane [aria-label='Estimate'] tbody tr");
-      const found = await open.page.evaluate(async () => {
-        const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run("#pane");
-        return violations.map(({ id, impact, nodes }) => `${id}, ${impact}: ${nodes[0]?.html.slice(0, 120)}`);
-      });
-      expect({ name, found: found.filter((line) => /, (serious|critical):/.test(line)) }).toEqual({ name, found: [] });
-    }
-  },
-);
-
-test("the views are walked with the arrow keys", async () => {
-  await open.page.focus("#pane [role=tab][aria-selected=true]");
-  await open.page.keyboard.press("ArrowRight");
-  expect(await open.page.textContent("#pane [role=tab][aria-selected=true]")).toBe("Columns");
-  expect(await open.page.evaluate(() => document.activeElement?.textContent)).toBe("Columns");
+  test("a long search shows how far it has come, and stopping it keeps the best plans", async () => {
+    await openSurvey(LONG);
+    await view("Board and cost");
+    await open.page.waitForSelector("#pane [aria-label='Sheets to buy'] tbody tr");
+    await open.page.selectOption("#pane .row select", "600");
+    await press("Plan the sheets");
+    await open.page.waitForSelector("#pane progress[aria-label='Search']");
+    await becomes(
+      async () => /conservation board 2: \d+, /.test((await open.page.textContent("#pane .progress")) ?? ""),
+      true,
+    );
+    // Another view may be looked at meanwhile.
+    await view("This item");
+    await view("Board and cost");
+    await open.page.waitForSelector("#pane progress[aria-label='Search']");
+    await press("Stop, keep the best");
+    await becomes(said, "Stopped: the best plans so far are kept.");
+    await view("Columns");
+    await view("Board and cost");
+    expect(await open.page.locator("#pane [aria-label='Sheets to buy'] tbody tr").count()).toBeGreaterThan(0);
+  });
 });

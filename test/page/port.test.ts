@@ -35,17 +35,16 @@ const HEIGHT = cellName(2, 17 + HEADINGS.indexOf("outside height (mm)"));
 let browser: Browser;
 let at: OpenPage;
 
+// Opening is slow: the tests share a page, and each leaves the survey as it was; the last saves it.
 beforeAll(async () => {
   browser = await launched();
-});
-afterAll(() => browser?.close());
-beforeEach(async () => {
   at = await opened(browser);
 });
-afterEach(async () => {
+afterAll(async () => {
   await at.close();
-  expect([at.outside, at.wrong]).toEqual([[], []]);
+  await browser?.close();
 });
+afterEach(() => expect([at.outside, at.wrong]).toEqual([[], []]));
 
 const valueOf = (sheet: string, cell: string) =>
   at.page.evaluate(([s, c]) => openGrid.workbook().getSheetByName(s!)!.getRange(c!).getRawValue(), [sheet, cell]);
@@ -62,7 +61,7 @@ async function addColumns({ again = false } = {}) {
   const { edits: whole } = surveyEdits(bookOf(book), FILL);
   const edits = again ? { columns: whole.columns! } : whole;
   return at.page.evaluate(async (asked) => {
-    Object.assign(globalThis, { steps: [...((globalThis as { steps?: WrittenEdits[] }).steps ?? [])] });
+    Object.assign(globalThis, { steps: (globalThis as { steps?: WrittenEdits[] }).steps ?? [] });
     const step = await bookPort.write(asked);
     steps.push(step);
     return { columns: step.columns, notes: step.notes };
@@ -85,6 +84,79 @@ test("it reads the sheets, tables and cells as they are now", async () => {
   });
   expect(read.rows).toHaveLength(2);
   expect(read.rows[1]!.slice(0, 5)).toEqual(["LK 001", "Keeper's log, first volume", 320, 205, 38]);
+  await setValue("Survey", "C2", 312);
+});
+
+test("taking a step back leaves what was changed elsewhere since; only the last step can be taken back", async () => {
+  const before = await valueOf("Survey", "C3");
+  await addColumns();
+  const { columns } = await addColumns({ again: true });
+  expect(columns.every(({ replaced }) => replaced)).toBe(true);
+  await setValue("Survey", "C3", 299);
+  const first = () =>
+    at.page.evaluate(() =>
+      steps[0]!.undo().then(
+        () => "",
+        (error: Error) => error.message,
+      ),
+    );
+  expect(await first()).toContain("takes back the last step first");
+  await at.page.evaluate(() => steps[1]!.undo());
+  expect(await valueOf("Survey", "C3")).toBe(299);
+  expect(await valueOf("Survey", "Q1")).toBe(HEADINGS[0]);
+  expect(await first()).toBe("");
+  expect(await valueOf("Survey", "C3")).toBe(299);
+  expect(await valueOf("Survey", "Q1")).toBeFalsy();
+  const sheets = await at.page.evaluate(async () => (await bookPort.read()).sheets.map(({ name }) => name));
+  expect(sheets).toEqual(["Survey"]);
+  await setValue("Survey", "C3", Number(before));
+});
+
+test("it goes to a cell and tells of selections and changes until it is stopped", async () => {
+  const depth = await valueOf("Survey", "C4");
+  await addColumns();
+  await at.page.evaluate(async () => {
+    Object.assign(globalThis, { heard: { cells: [], changes: 0 } });
+    const stops = [
+      await bookPort.onSelect((cell) => heard.cells.push(cell)),
+      await bookPort.onChange(() => heard.changes++),
+    ];
+    Object.assign(globalThis, { stopAll: () => stops.forEach((stop) => stop()) });
+    await bookPort.goTo({ sheet: "stock", row: 3, column: 2 });
+  });
+  const heardCells = () => at.page.evaluate(() => heard.cells.at(-1));
+  await becomes(heardCells, { sheet: "stock", row: 3, column: 2 });
+  expect(await at.page.evaluate(() => bookPort.selected())).toEqual({ sheet: "stock", row: 3, column: 2 });
+  await setValue("Survey", "C4", 1);
+  await becomes(() => at.page.evaluate(() => heard.changes > 0), true);
+  const before = await at.page.evaluate(() => {
+    (globalThis as unknown as { stopAll: () => void }).stopAll();
+    return heard.cells.length;
+  });
+  await at.page.evaluate(() => bookPort.goTo({ sheet: "Survey", row: 1, column: 1 }));
+  expect(await at.page.evaluate(() => heard.cells.length)).toBe(before);
+  const lost = await at.page
+    .evaluate(() =>
+      bookPort.goTo({ sheet: "Nowhere", row: 1, column: 1 }).then(
+        () => "",
+        (error: Error) => error.message,
+      ),
+    )
+    .catch((error: Error) => error.message);
+  expect(lost).toContain('got "Nowhere"');
+  await setValue("Survey", "C4", Number(depth));
+  await at.page.evaluate(() => steps.at(-1)!.undo());
+});
+
+test("what cannot be written is refused in the port's own words, and nothing changes", async () => {
+  const refused = await at.page.evaluate(() =>
+    bookPort.write({ cells: [{ sheet: "Nowhere", row: 1, column: 1, content: 1 }] }).then(
+      () => undefined,
+      ({ name, argument }: { name: string; argument: string }) => ({ name, argument }),
+    ),
+  );
+  expect(refused).toEqual({ name: "InputError", argument: "sheet" });
+  expect(await valueOf("Survey", "C2")).toBe(312);
 });
 
 test("columns added in the page are those that the command line writes, and follow a changed setting", async () => {
@@ -116,71 +188,4 @@ test("columns added in the page are those that the command line writes, and foll
     filled.tables.map(({ name, area }) => [name, area]),
   );
   expect(saved.names).toEqual(filled.names);
-});
-
-test("taking a step back leaves what was changed elsewhere since; only the last step can be taken back", async () => {
-  await addColumns();
-  const { columns } = await addColumns({ again: true });
-  expect(columns.every(({ replaced }) => replaced)).toBe(true);
-  await setValue("Survey", "C3", 299);
-  const first = () =>
-    at.page.evaluate(() =>
-      steps[0]!.undo().then(
-        () => "",
-        (error: Error) => error.message,
-      ),
-    );
-  expect(await first()).toContain("takes back the last step first");
-  await at.page.evaluate(() => steps[1]!.undo());
-  expect(await valueOf("Survey", "C3")).toBe(299);
-  expect(await valueOf("Survey", "Q1")).toBe(HEADINGS[0]);
-  expect(await first()).toBe("");
-  expect(await valueOf("Survey", "C3")).toBe(299);
-  expect(await valueOf("Survey", "Q1")).toBeFalsy();
-  const sheets = await at.page.evaluate(async () => (await bookPort.read()).sheets.map(({ name }) => name));
-  expect(sheets).toEqual(["Survey"]);
-});
-
-test("it goes to a cell and tells of selections and changes until it is stopped", async () => {
-  await addColumns();
-  await at.page.evaluate(async () => {
-    Object.assign(globalThis, { heard: { cells: [], changes: 0 } });
-    const stops = [
-      await bookPort.onSelect((cell) => heard.cells.push(cell)),
-      await bookPort.onChange(() => heard.changes++),
-    ];
-    Object.assign(globalThis, { stopAll: () => stops.forEach((stop) => stop()) });
-    await bookPort.goTo({ sheet: "stock", row: 3, column: 2 });
-  });
-  const heardCells = () => at.page.evaluate(() => heard.cells.at(-1));
-  await becomes(heardCells, { sheet: "stock", row: 3, column: 2 });
-  expect(await at.page.evaluate(() => bookPort.selected())).toEqual({ sheet: "stock", row: 3, column: 2 });
-  await setValue("Survey", "C4", 1);
-  await becomes(() => at.page.evaluate(() => heard.changes > 0), true);
-  const before = await at.page.evaluate(() => {
-    (globalThis as unknown as { stopAll: () => void }).stopAll();
-    return heard.cells.length;
-  });
-  await at.page.evaluate(() => bookPort.goTo({ sheet: "Survey", row: 1, column: 1 }));
-  expect(await at.page.evaluate(() => heard.cells.length)).toBe(before);
-  const lost = await at.page
-    .evaluate(() =>
-      bookPort.goTo({ sheet: "Nowhere", row: 1, column: 1 }).then(
-        () => "",
-        (error: Error) => error.message,
-      ),
-    )
-    .catch((error: Error) => error.message);
-  expect(lost).toContain('got "Nowhere"');
-});
-
-test("what cannot be written is refused in the port's own words, and nothing changes", async () => {
-  const refused = await at.page.evaluate(() =>
-    bookPort.write({ cells: [{ sheet: "Nowhere", row: 1, column: 1, content: 1 }] }).then(
-      () => undefined,
-      ({ name, argument }: { name: string; argument: string }) => ({ name, argument }),
-    ),
-  );
-  expect(refused).toEqual({ name: "InputError", argument: "sheet" });
-  expect(await valueOf("Survey", "C2")).toBe(312);
 });

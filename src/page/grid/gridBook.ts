@@ -69,7 +69,7 @@ export function mendTableFormulas(api: FUniver, injector: Injector, workbook: ()
 /** `[@Height]` -> `Survey[[#This Row],[Height]]`, as a file stores it and the engine reads it. */
 export function withoutShorthand(formula: string, table: string | undefined): string {
   return formula.replace(
-    /"(?:[^"]|"")*"|([A-Za-z_]\w*)?\[@(?:\[([^\]]+)\]|([^\][]+))\]/g,
+    /"(?:[^"]|"")*"|([A-Za-z_]\w{0,254})?\[@(?:\[([^\]]+)\]|([^\][]+))\]/g,
     (piece, named?: string, bracketed?: string, bare?: string) => {
       const name = named ?? table;
       const column = bracketed ?? bare;
