@@ -1,4 +1,5 @@
 import js from "@eslint/js";
+import regexp from "eslint-plugin-regexp";
 import tseslint from "typescript-eslint";
 
 export default tseslint.config(
@@ -36,6 +37,15 @@ export default tseslint.config(
       "@typescript-eslint/no-explicit-any": "error",
       eqeqeq: "error",
       "prefer-const": "error",
+    },
+  },
+  {
+    // A cell may hold 32,767 letters: no pattern may take a time that grows with their square.
+    files: ["src/**/*.ts", "src/**/*.tsx", "functions/**/*.ts"],
+    plugins: { regexp },
+    rules: {
+      "regexp/no-super-linear-backtracking": ["error", { report: "potential" }],
+      "regexp/no-super-linear-move": ["error", { report: "potential" }],
     },
   },
   {

@@ -74,6 +74,8 @@ function wireButtons(open: OpenGrid, server: PageServer, status: StatusLine): vo
     event.preventDefault();
     run(save)();
   });
+  // Pressed with the mouse, a button leaves the keyboard in the grid: what is typed next goes into the cell.
+  elementById(document, "bar").addEventListener("mousedown", (event) => event.preventDefault());
   takeDroppedFiles((file) => run(() => openFile(file))());
   foldPane();
 }

@@ -36,7 +36,7 @@ export function isDateFormat(code: string): boolean {
 
 /** Whether a format of dates shows hours, minutes or seconds and nothing of a day: such a number has no calendar. */
 export function isTimeFormat(format: string): boolean {
-  const bare = format.replace(/"[^"]*"|\\.|_.|\*.|\[(?!h+\]|m+\]|s+\])[^\]]*\]/gi, "");
+  const bare = format.replace(/"[^"]*"|\\.|_.|\*.|\[(?!h+\]|m+\]|s+\])[^\]]{0,255}\]/gi, "");
   return /[hs]|\[m+\]/i.test(bare) && !/[dy]/i.test(bare);
 }
 
