@@ -35,8 +35,7 @@ function leftOutGroups(
   plans: readonly StockPlan[],
 ): readonly string[] {
   const groups = new Map<string, string[]>();
-  const add = (reason: string, name: string) =>
-    groups.set(reason, [...(groups.get(reason) ?? []), visibleLine(name)]);
+  const add = (reason: string, name: string) => groups.set(reason, [...(groups.get(reason) ?? []), visibleLine(name)]);
   survey.items.forEach((item, index) => {
     const outcome = outcomes[index]!;
     if (outcome.state === "problem") add(problemText(outcome.error), item.identifier);

@@ -158,7 +158,10 @@ function takeTrailingUnit(text: string, units: string[]): string {
   const glued =
     /^([\p{L}])(mm|cm)$/iu.exec(text) ?? /^(\p{Script=Han}+?)(mm|cm|毫米|厘米|公分|kg|g|公斤|千克|克)$/iu.exec(text);
   const marked = /^(.*[\p{L}.])\s*("|″|'')$/u.exec(text);
-  const match = glued ?? marked ?? /^(.+?)(?:\s{0,3}[,;:/|،]\s{0,3}|\s{1,3}-\s{0,3}|-(?!in\b)|\s{1,3})(\p{L}{1,40}\.?)$/iu.exec(text);
+  const match =
+    glued ??
+    marked ??
+    /^(.+?)(?:\s{0,3}[,;:/|،]\s{0,3}|\s{1,3}-\s{0,3}|-(?!in\b)|\s{1,3})(\p{L}{1,40}\.?)$/iu.exec(text);
   const unit = match ? unitWord(match[2]!) : undefined;
   if (!match || unit === undefined) return text;
   units.push(unit);

@@ -15,9 +15,13 @@ export const QUIET_SQUARES = 4;
 /** Longer texts make squares too small for a label. */
 const LONGEST_BYTES = 200;
 
-/** @returns undefined for a text too long to scan from a label */
-export function codeModules(text: string): CodeModules | undefined {
-  if (text === "" || new TextEncoder().encode(text).length > LONGEST_BYTES) return undefined;
+/** Whether a text has a code: it is not empty, and not too long to scan from a label. */
+export function hasCode(text: string): boolean {
+  return text !== "" && new TextEncoder().encode(text).length <= LONGEST_BYTES;
+}
+
+/** @param text one that has a code */
+export function codeModules(text: string): CodeModules {
   const { data } = encode(text, { ecc: "M", border: 0 });
   const runs = data.flatMap((row, y) =>
     row.flatMap((dark, x) => {

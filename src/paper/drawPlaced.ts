@@ -59,7 +59,6 @@ function drawOutline(pen: Pen, { points, weight, shade, hatched }: PlacedOutline
 /** A QR code as large as its box, its quiet margin within. */
 function drawCode(pen: Pen, { x, y, width }: Box, text: string): void {
   const code = codeModules(text);
-  if (code === undefined) return;
   const square = (width * POINTS) / (code.side + 2 * QUIET_SQUARES);
   const start = QUIET_SQUARES * square;
   for (const run of code.runs)

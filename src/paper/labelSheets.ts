@@ -1,6 +1,6 @@
 import { benchLength } from "../measure/benchLength";
 import type { Mm } from "../measure/units";
-import { codeModules } from "./codeModules";
+import { hasCode } from "./codeModules";
 import { PAPERS, rectangle, type Page, type Paper, type Placed } from "./page";
 import { lineHeight, textLine } from "./textBlocks";
 import { partList } from "../covering/partList";
@@ -125,7 +125,7 @@ function labelAt(
     height: box.height - 2 * INSET,
   };
   const side = Math.min(CODE_MOST, inner.height, inner.width / 2);
-  const coded = side >= CODE_LEAST && codeModules(label.identifier) !== undefined;
+  const coded = side >= CODE_LEAST && hasCode(label.identifier);
   const room = inner.width - (coded ? side + CODE_GAP : 0);
   const texts = [
     { text: label.identifier, size: identifierSize, bold: true },

@@ -1,7 +1,7 @@
 import type { Mm } from "../measure/units";
 import type { Block } from "./blocks";
 import { gap } from "./blocks";
-import { codeModules } from "./codeModules";
+import { hasCode } from "./codeModules";
 import { rectangle, type Placed } from "./page";
 import { lineHeight, marked, paragraph, textLine, TYPE } from "./textBlocks";
 import type { Ticket } from "./ticket";
@@ -21,7 +21,7 @@ const BAR_TOP: Mm = 0.9;
 
 /** Identifier, title and facts, with the code of the identifier at the right; then what to beware of with this item. */
 export function ticketHead(ticket: Ticket, width: Mm, type: Typesetter): readonly Block[] {
-  const coded = codeModules(ticket.identifier) !== undefined;
+  const coded = hasCode(ticket.identifier);
   const room = coded ? width - CODE_SIDE - CODE_GAP : width;
   const code: Block = {
     height: 0,

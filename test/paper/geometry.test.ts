@@ -134,7 +134,7 @@ test("cutting plans, templates and budget lie within their pages", async () => {
   const set = await type;
   const some = [cells[0]!, ...cells.slice(1, 60)];
   const sized = sizeSurvey(some, ["cover style=one piece"]);
-  const estimate = estimateFor(sized, some);
+  const estimate = estimateFor(sized, some, { budget: { iterations: 20 } });
   const plans = estimate.plans.flatMap((group) => group.plans);
   const pages = [
     ...cuttingPages(plans, sized.settings, pageFrame("A4"), set),
