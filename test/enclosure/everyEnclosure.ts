@@ -109,6 +109,7 @@ export const anyShop = fc
     restsOn: fc.constantFrom("back" as const, "back" as const, "foot" as const, "edge" as const),
     roundTo: fc.constantFrom(0, 0.5, 25.4 / 32, 1),
     turnIn: fc.constantFrom(12, 15, 20),
+    flapRelief: fc.constantFrom(0, 0.4, 3),
   })
   .map(({ wall, base, case: caseCaliper, card, ...others }) => ({
     ...others,

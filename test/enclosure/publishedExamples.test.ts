@@ -20,7 +20,7 @@ describe("slipcase: University of Brighton, Bookarts worksheet, book 113 x 157 x
 
 test("four-flap, inner piece: Cornell University Library, Manual Guide 28B, 1992: width W, length 2.5 H + 2 T", () => {
   const { length, width } = partNamed(
-    partsOf(book(203, 130, 22), "four-flap wrapper", "fit=none; flaps=1 / 0.5; wrapper card=0.4"),
+    partsOf(book(203, 130, 22), "four-flap wrapper", "fit=none; flaps=1 / 0.5; flap relief=none; wrapper card=0.4"),
     "inner piece",
   );
   // Printed 55.2 cm, exact 551.5 mm; the source ignores the card's caliper.
@@ -31,7 +31,7 @@ test("four-flap, inner piece: Cornell University Library, Manual Guide 28B, 1992
 test("soft phase box: University of Brighton, Bookarts worksheet, 101 x 76 x 7, 300 g/m2 card: strip 242 = 3 H + 2 T", () => {
   // Two full flaps go round the shorter side: 3 x 76 + 2 x 7; the source ignores the card's caliper.
   const { length } = partNamed(
-    partsOf(book(76, 101, 7), "four-flap wrapper", "fit=none; flaps=1 / 1; wrapper card=0.4"),
+    partsOf(book(76, 101, 7), "four-flap wrapper", "fit=none; flaps=1 / 1; flap relief=none; wrapper card=0.4"),
     "inner piece",
   );
   expectLengths([length], [242], 5 * 0.4);
@@ -93,4 +93,16 @@ describe("portfolio: University of Brighton, Bookarts worksheet Portfolio case, 
   test("the gaps are 4 mm", () => {
     expect(enclosed(book(280, 200, 12), "flap portfolio", text).cover!.joint).toBe(4);
   });
+});
+
+test("phase box: reCollections (Australia): flaps 3 mm shorter than the base", () => {
+  // Fit 2 and no card to speak of: base 302 x 212, full flaps 299 and 209.
+  const parts = partsOf(book(300, 210, 40), "four-flap wrapper", "fit=2; flaps=1 / 1; wrapper card=0.3; round to=none");
+  for (const [name, base] of [
+    ["inner piece", 302],
+    ["outer piece", 212],
+  ] as const) {
+    const { folds } = partNamed(parts, name);
+    expectLengths([folds.alongLength[0]!], [base - 3]);
+  }
 });

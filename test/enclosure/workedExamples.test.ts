@@ -62,8 +62,11 @@ describe.each([
   ["folded tray", "fold=cut", { blank: [388, 298, 1], "joint strip": [42.5, 30, 4] }],
   // Tabs take a board on each side: inside width 210 + 1 + 2 + 4 = 217; blank 303 + 85 + 4 by 217 + 85 + 4.
   ["folded tray", "fold=crease", { blank: [392, 306, 1] }],
-  // Snug: 301 x 211 x 41, card 0.4: inner 301 x 2.5 + 82 + 4 x 0.4 long, outer 211 x 2.5 + 82 + 10 x 0.4 long, 301 + 0.8 wide.
-  ["four-flap wrapper", "", { "inner piece": [836.1, 211, 1], "outer piece": [613.5, 301.8, 1] }],
+  // Snug: 301 x 211 x 41, card 0.4. Inner: base 301.4, walls 41.4 and 41.8, flaps 1.5 x (301 - 3) = 447: 831.6 down;
+  // 1 narrower than 211. Outer: base 211.4, walls 42.6 and 43, flaps 1.5 x 208 = 312: 609; 301 + 0.8 wide, down.
+  ["four-flap wrapper", "", { "inner piece": [831, 210, 1], "outer piece": [609, 301, 1] }],
+  // No relief: flaps of the whole panel, 301 x 1.5 and 211 x 1.5: 836.1 and 613.5, both down; the inner as wide as 211.
+  ["four-flap wrapper", "flap relief=none", { "inner piece": [836, 211, 1], "outer piece": [613, 301, 1] }],
   // Snug: boards 301 x 211. Riser 40 + 1 + 1 = 42; its flap half of 301 - 3. The fore-edge riser is a board and two
   // coverings higher, 42 + 2 + 1, its flap 211 - 3; the spine once more as much.
   [
@@ -143,10 +146,22 @@ test("the folds of a cut folded tray lie a wall's height from each edge", () => 
 });
 
 test("the creases of a wrapper's inner piece: flap, wall, base, wall one card higher, flap", () => {
-  // 301 / 2, + 41.4, + 301.4, + 41.8
+  // (301 - 3) / 2, + 41.4, + 301.4, + 41.8
   const { folds, grain } = partNamed(partsOf(item, "four-flap wrapper"), "inner piece");
-  expectLengths(folds.alongLength, [150.5, 191.9, 493.3, 535.1]);
+  expectLengths(folds.alongLength, [149, 190.4, 491.8, 533.6]);
   expect(grain).toBe("along width");
+});
+
+test("what is lost to whole millimetres is lost on the last flap", () => {
+  const { folds, length } = partNamed(partsOf(item, "four-flap wrapper"), "inner piece");
+  // Flaps 149 and 298; 831.6 is cut 831.
+  expectLengths([length - folds.alongLength.at(-1)!], [298 - 0.6]);
+});
+
+test("a relief that leaves no panel is refused by its name", () => {
+  expect(() => enclosed(item, "four-flap wrapper", "flap relief=211")).toThrow(
+    "flap relief: got 211 mm; give none, or less than 211 mm, the shorter side of the panel",
+  );
 });
 
 test("a standing object lies the way rests on says", () => {

@@ -7,6 +7,7 @@ import { assembled, type Assembly, type Tray } from "../assembly";
 import { foldedStrip, type FoldedStrip } from "../build/foldedStrip";
 import { NO_CAUTIONS, type Kind } from "../kind";
 import { panelsOf, type PlacedPart } from "../placedPart";
+import { wholeDown } from "../part";
 import type { RestingItem } from "../restingItem";
 import { boundingBox, cuboid, X, Y, Z, type Cuboid, type Vec } from "../space";
 import { openBodies, piecesOf, type OpenBody } from "../view";
@@ -32,38 +33,38 @@ export const fourFlapWrapper: Kind = {
   constructions: [],
   body: () => "wrapper",
   folded: true,
-  options: ["wrapperCard", "flaps"],
+  options: ["wrapperCard", "flaps", "flapRelief"],
   assemble(item, settings) {
     const k = settings.wrapperCard.caliper;
     const [width, height, depth] = wrapperInside(item, settings);
-    const flaps = settings.flaps ?? FLAPS;
-    const [longer, shorter] = [Math.max(...flaps), Math.min(...flaps)];
-    if (shorter * Math.min(width, height) < k)
+    const fractions = settings.flaps ?? FLAPS;
+    const [longer, shorter] = [Math.max(...fractions), Math.min(...fractions)];
+    const relief = settings.flapRelief;
+    refuseRelief(relief, Math.min(width, height), settings);
+    if (shorter * (Math.min(width, height) - relief) < k + LOSS_MM)
       throw new InputError(
         "flaps",
-        flaps.join(" / "),
-        `give fractions whose flaps are at least as long as the card is thick (${formatLengthWithUnit(k, settings.unit)})`,
+        fractions.join(" / "),
+        `give fractions whose flaps are longer than ${formatLengthWithUnit(k + LOSS_MM, settings.unit)}`,
         "or choose another enclosure for an item so narrow",
       );
     // Two flaps that overlap lie one on the other; the shorter folds first.
     const layer = longer + shorter > 1 ? k : 0;
-    const inner = foldedStrip(
-      wrapPath({ span: height, foot: -k / 2, over: depth + k / 2, layer, k, longer, shorter }),
-      k,
-      {
-        from: 0,
-        to: width,
-        across: "y",
-      },
-    );
+    const flaps = { longer, shorter, relief };
+    const sideways = middle(width, Math.min(INNER_LESS_MM, relief));
+    const outerSideways = middle(height + 2 * k, 0);
+    const inner = foldedStrip(wrapPath({ span: height, foot: -k / 2, over: depth + k / 2, layer, k, ...flaps }), k, {
+      ...sideways,
+      across: "y",
+    });
     const overInner = depth + k + layer;
     const outer = foldedStrip(
-      wrapPath({ span: width, foot: -1.5 * k, over: overInner + k / 2, layer, k, longer, shorter }),
+      wrapPath({ span: width, foot: -1.5 * k, over: overInner + k / 2, layer, k, ...flaps }),
       k,
-      { from: -k, to: height + k, across: "x" },
+      { from: outerSideways.from - k, to: outerSideways.to - k, across: "x" },
     );
-    const innerPiece = piece("inner piece", inner, width, settings);
-    const outerPiece = piece("outer piece", outer, height + 2 * k, settings);
+    const innerPiece = piece("inner piece", inner, sideways.to - sideways.from, settings);
+    const outerPiece = piece("outer piece", outer, outerSideways.to - outerSideways.from, settings);
     const parts = [innerPiece, outerPiece];
     const tray: Tray = {
       name: "",
@@ -71,7 +72,7 @@ export const fourFlapWrapper: Kind = {
       mouth: undefined,
       construction: undefined,
       rings: [],
-      closedCorners: true,
+      closedCorners: false,
       inside: cuboid(0, width, 0, height, 0, depth),
       outside: boundingBox(panelsOf(parts)),
       // Creases lie in mid-thickness, half a card outside at either end.
@@ -133,13 +134,38 @@ export const fourFlapWrapper: Kind = {
 /** One flap of each piece as long as its panel, one half as long. Common practice, no source. */
 const FLAPS = [1, 0.5] as const;
 
+/** How much narrower the inner piece is than its space, so that it does not bind between head and tail of the outer. */
+const INNER_LESS_MM: Mm = 1;
+/** The most that rounding to whole millimetres takes off the last flap. */
+const LOSS_MM: Mm = 1;
+
+/** @throws InputError naming `flap relief` when it leaves no flap */
+function refuseRelief(relief: Mm, panel: Mm, { unit }: Settings): void {
+  if (relief < panel) return;
+  const shown = (size: Mm) => formatLengthWithUnit(size, unit);
+  throw new InputError(
+    "flap relief",
+    shown(relief),
+    `give none, or less than ${shown(panel)}, the shorter side of the panel`,
+  );
+}
+
+/** A piece in the middle of a space: less by so much, then down to whole millimetres. */
+function middle(space: Mm, less: Mm): { readonly from: Mm; readonly to: Mm } {
+  const size = wholeDown(space - less);
+  return { from: (space - size) / 2, to: (space + size) / 2 };
+}
+
 function wrapperInside(item: RestingItem, settings: Settings): Vec {
   const fit = freePlay(settings, "snug");
   const up = (size: Mm) => roundedUp(size, settings.roundTo);
   return [up(item.width + fit.x), up(item.height + fit.y), up(item.depth + fit.z)];
 }
 
-/** The path of a strip around a span: up, over by the shorter flap first, the longer flap one layer higher. */
+/**
+ * The path of a strip around a span: up, over by the shorter flap first, the longer flap one layer higher. It is a whole
+ * number of millimetres long; what is lost to that is lost at the end of the longer flap.
+ */
 function wrapPath(wrap: {
   readonly span: Mm;
   readonly foot: Mm;
@@ -148,16 +174,20 @@ function wrapPath(wrap: {
   readonly k: Mm;
   readonly longer: number;
   readonly shorter: number;
+  readonly relief: Mm;
 }): readonly (readonly [Mm, Mm])[] {
-  const { span, foot, over, layer, k, longer, shorter } = wrap;
+  const { span, foot, over, layer, k, longer, shorter, relief } = wrap;
   const [near, far] = [-k / 2, span + k / 2];
+  const panel = span - relief;
+  const length = (shorter + longer) * panel + 2 * (over - foot) + layer + (far - near);
+  const loss = length - wholeDown(length);
   return [
-    [near + shorter * span, over],
+    [near + shorter * panel, over],
     [near, over],
     [near, foot],
     [far, foot],
     [far, over + layer],
-    [far - longer * span, over + layer],
+    [far - longer * panel + loss, over + layer],
   ];
 }
 

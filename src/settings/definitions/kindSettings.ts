@@ -68,7 +68,8 @@ export const KIND_SETTINGS = {
     name: "flaps",
     takes: twoFractions,
     byDefault: "by kind: wrapper 1 / 0.5, portfolio 0.5 / 1",
-    meaning: "wrapper: length of the two flaps of each piece; portfolio: head and tail flaps / fore-edge flap",
+    meaning:
+      "share of their panel. Wrapper: the two flaps of each piece; portfolio: head and tail flaps / fore-edge flap",
     standing: "common practice",
     option: true,
   }),
@@ -76,7 +77,9 @@ export const KIND_SETTINGS = {
     name: "flap relief",
     takes: lengthOrNone,
     fallback: 3,
-    meaning: "portfolio: what a flap is shorter than the board that it closes over",
+    meaning:
+      "wrapper, portfolio: what the panel is taken shorter that flaps are a share of, so that they do not bind; none also cuts a wrapper's inner piece as wide as its space",
+    standing: "common practice",
     option: true,
   }),
 } as const;
