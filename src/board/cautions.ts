@@ -29,6 +29,7 @@ export function cautionsOf(judged: Judged, settings: Settings): readonly string[
     ...tightFit(judged, settings),
     ...boardCautions(judged, settings),
     ...materialCautions(parts, settings),
+    ...thickCovering(parts, settings),
     ...tooLong(parts, settings),
     ...judged.assembly.kind.cautions(judged.assembly, settings),
     ...estimated(judged, settings),
@@ -76,6 +77,19 @@ function tightFit({ assembly, item }: Judged, settings: Settings): readonly stri
   });
   return tight.length === 0 ? [] : [`fit may close over the year: ${tight.join(", ")}; loosen the fit`];
 }
+
+/** A covering that takes more of the inside than the allowance gives it. */
+function thickCovering(parts: readonly Part[], settings: Settings): readonly string[] {
+  const covering = parts.find(({ material }) => material === "covering");
+  const face = settings.coveringAllowance / 2;
+  if (covering === undefined || covering.caliper <= face + NOISE_MM) return [];
+  const shown = (mm: Mm) => shownLength(mm, settings);
+  return [
+    `${covering.stock} of ${shown(covering.caliper)} is thicker than the ${shown(face)} that covering allowance gives a face: give covering allowance=auto`,
+  ];
+}
+
+const NOISE_MM: Mm = 1e-6;
 
 /** Pieces that no sheet of their stock holds, or only against the grain. */
 function tooLong(parts: readonly Part[], settings: Settings): readonly string[] {

@@ -2,6 +2,7 @@ import type { Mm } from "../measure/units";
 import type { Blank } from "../enclosure/blank";
 import { NO_FOLDS } from "../enclosure/placedPart";
 import { wholeDown, wholeUp, type Part } from "../enclosure/part";
+import { stockFor } from "../settings/coverStock";
 import type { Settings } from "../settings/schema";
 import type { Material, StockRow } from "../settings/stock";
 
@@ -30,13 +31,6 @@ function cutBlank(blank: Blank, settings: Settings): Part | undefined {
   const each = wholeUp((along + (pieces - 1) * settings.turnIn) / pieces);
   const note = `${blank.note === "" ? "" : `${blank.note}; `}in ${pieces} pieces, each lapped by the turn-in at the join`;
   return blankPart(blank, each, across, blank.count * pieces, row, note);
-}
-
-/** The stock row of a covering or lining; undefined where the table has none, `none` where the settings say so. */
-export function stockFor(material: "covering" | "lining", settings: Settings): StockRow | "none" | undefined {
-  const chosen = settings[material];
-  if (chosen === "none") return "none";
-  return settings.stock.find((row) => (chosen === undefined ? row.material === material : row.stock === chosen));
 }
 
 /** How many pieces a blank is cut in when it is longer than the sheet allows along the grain; a roll allows any length. */

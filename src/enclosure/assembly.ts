@@ -79,6 +79,10 @@ export interface Tray {
   readonly tabs: Mm;
   /** Base board, and card where the base is flanged. */
   readonly floor: Mm;
+  /** What shows of its outside, from the rim down, where it stands in another tray for good; the rest stays bare. */
+  readonly outsideShown?: Mm;
+  /** Another tray stands in it for good: its floor, and its walls below a turn-in, stay bare. */
+  readonly filled?: boolean;
 }
 
 /** A panel that holds an inside open in one direction, less the thicknesses of board that are within its length. */
@@ -95,8 +99,11 @@ export interface Nest {
   readonly outer: Tray;
   /** The least total play in width, height and depth; undefined in a direction where one rests on the other. */
   readonly play: readonly [Mm, Mm, Mm | undefined];
-  /** The depth of the outer tray is a choice, not measured from the inner one. */
-  readonly depthGiven?: boolean;
+  /**
+   * What is added to the inner tray as finished, covered, for the inside of the outer one, in width, height and depth;
+   * undefined where that size is a choice and not measured.
+   */
+  readonly made: readonly [Mm, Mm, Mm | undefined];
 }
 
 /** A board as a plate that carries a load. */
@@ -120,6 +127,8 @@ export interface Case {
   readonly spineWidth: Mm;
   readonly joint: Mm;
   readonly hingeLap: Mm;
+  /** A shorter turn-in leaves board bare beside the trays. */
+  readonly leastTurnIn?: Mm;
   /** Height of the large tray, to which the spine lining is cut. */
   readonly liningHeight: Mm;
   /** Covering on one face, all layers. */

@@ -4,14 +4,14 @@ import type { TrayForm } from "./build/trayBoards";
 import type { CAUTIONS, Step } from "./step";
 
 export const CUT_BOARDS: Step = {
-  text: "Cut the boards with the grain as listed; check each base square by its two diagonals, and mark the second wall of a pair from the first.",
+  text: "Cut the boards with the grain as listed; check bases by their diagonals; mark the second wall of a pair from the first.",
   parts: [],
   caution: "blade",
 };
 
 /** What a binder has ready, and does at every joint of boards. */
 export const SET_UP: Step = {
-  text: "Work on a sheet of rigid plastic, so that nothing is glued to the bench. Run a thin bead of glue along each edge that meets another, and push corners true within a minute; hold what will not stay with tape, weights or magnets.",
+  text: "Work on rigid plastic. Run a thin bead of glue along edges that meet, push corners true within a minute, hold with tape, weights or magnets what will not stay; sand edges and joints before covering.",
   parts: [],
   caution: "adhesive",
 };
@@ -35,7 +35,7 @@ export function trayOrder(name: string, form: TrayForm): readonly Step[] {
     steps.push(
       put(
         ["base", "flange card"],
-        "Glue the base to the middle of the larger flange card, with the adhesive on the board and the grain of both the same way; weight it flat until dry.",
+        "Glue the base to the middle of the larger flange card, adhesive on the board, the grain of both the same way; weight it flat until dry.",
         "adhesive",
       ),
     );
@@ -55,7 +55,7 @@ export function trayOrder(name: string, form: TrayForm): readonly Step[] {
     steps.push(
       put(
         [...base, between.part],
-        `Glue the ${between.words} first, along the edge of the base and ${flanged ? "down on the card" : "level with its underside"}; hold each upright with a square block until it grips.`,
+        `Glue the ${between.words} first, along the edge of the base and ${flanged ? "down on the card" : "level with its underside"}; hold each upright with a square block.`,
         "adhesive",
       ),
       put(
@@ -83,14 +83,33 @@ export function trayOrder(name: string, form: TrayForm): readonly Step[] {
         "blade",
       ),
     );
-  return [...steps, put([], "When dry, sand edges and joints smooth.")];
+  return steps;
+}
+
+/** The boards of a tray that is built like one before it. */
+export function builtLike(name: string, model: string, steps: readonly Step[]): readonly Step[] {
+  const { text } = stepsFor(name)([], `Put its boards together in the same order as those of the ${model} tray.`);
+  return [{ text, parts: steps.flatMap(({ parts }) => parts), caution: "adhesive" }];
+}
+
+/** What of a tray is lined before its boards are put together; none where nothing is. */
+export function liningFirst({ name }: Tray, blanks: readonly Blank[]): readonly Step[] {
+  const first = blanks.filter((blank) => blank.tray === name && blank.lines?.first === true);
+  if (first.length === 0) return [];
+  return [
+    stepsFor(name)(
+      first.map((blank) => blank.name),
+      "Line the inside faces before assembly, adhesive dry, pressed at once (or both faces, so that boards stay flat); margins that meet a board stay bare.",
+      "adhesive",
+    ),
+  ];
 }
 
 /** Covering and lining of one tray, piece by piece as they are cut. */
 export function trayCovering({ name, openSpine }: Tray, blanks: readonly Blank[]): readonly Step[] {
   const put = stepsFor(name);
   return blanks
-    .filter((blank) => blank.tray === name)
+    .filter((blank) => blank.tray === name && blank.lines?.first !== true)
     .map((blank): Step => {
       const text = COVERING_WORDS[blank.name]!;
       return put(
@@ -110,6 +129,11 @@ const COVERING_WORDS: Readonly<Record<string, string | { readonly three: string;
     "Glue the base to the middle of the one-piece blank, cut the corners, draw the covering up, over the rim and down inside; tabs first.",
   "spine-edge strip": "Glue the spine-edge strip over the spine edge of the base, turned in above and below.",
   "base panel": "Glue the base panel under the base.",
+  "side wall lining":
+    "Glue the side wall linings over the turn-in and on to the floor, 5 mm round each corner; rub them down well.",
+  "fore-edge wall lining":
+    "Glue the fore-edge wall lining over the turn-in and on to the floor, 5 mm round both corners; rub it down well.",
+  "head wall lining": "Glue the head wall linings between the corners, over the turn-in and on to the floor.",
   "floor lining": "Glue the floor lining in last.",
 };
 

@@ -1,5 +1,6 @@
 import type { Mm } from "../measure/units";
 import type { Board } from "../settings/boards";
+import type { Material } from "../settings/stock";
 import { extent, X, Y, type Axis, type Cuboid } from "./space";
 
 /** One part of the cut list with every copy of it in its place. */
@@ -9,7 +10,7 @@ export interface PlacedPart {
   /** `lid`; empty where the enclosure has one tray. */
   readonly tray: string;
   readonly role: "base" | "wall" | "card" | "case" | "folded" | "strip";
-  readonly material: "board" | "card";
+  readonly material: Material;
   readonly board: Board;
   readonly count: number;
   /** Each copy in its place, or the panels of the one folded piece; none for a strip pasted over a joint. */

@@ -1,5 +1,5 @@
 import type { Mm } from "../measure/units";
-import type { Assembly, Case, Tray } from "./assembly";
+import type { Assembly, Case, Nest, Tray } from "./assembly";
 import type { PlacedPart } from "./placedPart";
 import { extent, X, Y, Z, type Axis } from "./space";
 
@@ -20,13 +20,8 @@ export interface MeasureRule {
   readonly more: Mm;
 }
 
-/**
- * The rounds in which an enclosure is cut: the tray that holds the item, trays that it goes into, boards of a case.
- *
- * @param deeper the same enclosure for an item deeper by `DEEPER_MM`, which shows whether the depth of a second tray
- *   follows the first; undefined where there is none
- */
-export function roundsOf(assembly: Assembly, deeper: Assembly | undefined): readonly Round[] {
+/** The rounds in which an enclosure is cut: the tray that holds the item, trays that it goes into, boards of a case. */
+export function roundsOf(assembly: Assembly): readonly Round[] {
   const { parts, nests, cover } = assembly;
   const later = new Set(nests.flatMap(({ outer }) => parts.filter(({ tray }) => tray === outer.name)));
   // A case without trays is cut from its sizes, like all else.
@@ -39,33 +34,27 @@ export function roundsOf(assembly: Assembly, deeper: Assembly | undefined): read
   };
   const inners = [...new Set(nests.map(({ inner }) => inner))];
   const second = inners.map((inner): Round => {
-    const outers = nests.filter((nest) => nest.inner === inner).map(({ outer }) => outer);
+    const around = nests.filter((nest) => nest.inner === inner);
     return {
-      parts: outers.flatMap(({ name }) => parts.filter(({ tray }) => tray === name)),
+      parts: around.flatMap(({ outer }) => parts.filter(({ tray }) => tray === outer.name)),
       madeTo: inner,
-      rules: outers.flatMap((outer) => rulesOf(inner, outer, deeper)),
+      rules: around.flatMap(rulesOf),
     };
   });
   return [first, ...second, ...(ofTrays === undefined ? [] : [caseRound(assembly, ofTrays)])];
 }
 
-/** Deeper than any step that inside sizes are rounded to. */
-export const DEEPER_MM: Mm = 8;
-
-/** Outside of a covered tray. */
-export function finished({ outside, covering }: Tray, axis: Axis): Mm {
-  return extent(outside, axis) + 2 * covering;
+/** Outside of a tray as it is covered. */
+export function finished({ outside, covering, outsideShown }: Tray, axis: Axis): Mm {
+  const faces = axis === Z && outsideShown !== undefined ? 1 : 2;
+  return extent(outside, axis) + faces * covering;
 }
 
-function rulesOf(inner: Tray, outer: Tray, deeper: Assembly | undefined): readonly MeasureRule[] {
-  const grown = deeper?.trays.find(({ name }) => name === outer.name);
-  const depthFollows = grown !== undefined && extent(grown.inside, Z) - extent(outer.inside, Z) > DEEPER_MM / 2;
-  const directions: readonly Axis[] = depthFollows ? [Y, X, Z] : [Y, X];
-  return directions.map((direction) => ({
-    of: `${outer.name} inside`,
-    direction,
-    more: extent(outer.inside, direction) - finished(inner, direction),
-  }));
+function rulesOf({ outer, made }: Nest): readonly MeasureRule[] {
+  return ([Y, X, Z] as const).flatMap((direction) => {
+    const more = made[direction];
+    return more === undefined ? [] : [{ of: `${outer.name} inside`, direction, more }];
+  });
 }
 
 /** A case is cut to the last tray. */

@@ -36,5 +36,5 @@ export function cutFactsOf(assembly: Assembly): (part: Part) => CutFacts {
 function secondMade({ role }: PlacedPart, nest: Nest | undefined, nested: boolean): Piece["later"] {
   if (role === "case") return nested ? { length: true, width: true } : undefined;
   if (nest === undefined) return undefined;
-  return { length: true, width: role !== "wall" || nest.depthGiven !== true };
+  return { length: true, width: role !== "wall" || nest.made[2] !== undefined };
 }

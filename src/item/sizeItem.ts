@@ -1,5 +1,6 @@
 import { isByGuide, settledBoards } from "../board/boardInForce";
 import { weightOf } from "../board/itemWeight";
+import { settledAllowance } from "../covering/settledAllowance";
 import type { Assembly } from "../enclosure/assembly";
 import type { Kind } from "../enclosure/kind";
 import { restingItem, type Item } from "../enclosure/restingItem";
@@ -72,8 +73,11 @@ export function sizeRow(row: Row, settings: Settings): Sized | undefined {
 export function sizeItem(item: Item, enclosure: unknown, weightKg: number | undefined, settings: Settings): Sized {
   const kind = kindNamed(enclosure);
   if (settings.ownOfRow.size > 0) refuseForeignOptions(kind, settings);
-  const { settings: settled, board } = settledBoards({ item, kind, weightKg }, settings);
-  const assembly = kind.assemble(restingItem(item, settled), settled);
+  const boards = settledBoards({ item, kind, weightKg }, settings);
+  const resting = restingItem(item, boards.settings);
+  const settled = settledAllowance(kind, resting, boards.settings);
+  const { board } = boards;
+  const assembly = kind.assemble(resting, settled);
   return { item, kind, weightKg, board, assembly, settings: settled, requested: settings };
 }
 

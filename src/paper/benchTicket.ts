@@ -1,8 +1,5 @@
 import { CAUTIONS } from "../enclosure/step";
-import { DEEPER_MM, roundsOf, type Round } from "../enclosure/rounds";
-import { restingItem } from "../enclosure/restingItem";
-import type { Assembly } from "../enclosure/assembly";
-import { InputError } from "../measure/errors";
+import { roundsOf, type Round } from "../enclosure/rounds";
 import type { Mm } from "../measure/units";
 import { bodyHeight, bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
 import type { Page } from "./page";
@@ -68,7 +65,7 @@ function frontBlocks(
   type: Typesetter,
 ): { readonly head: readonly Block[]; readonly boards: readonly Block[] } {
   const { assembly } = ticket.sized;
-  const rounds = roundsOf(assembly, deeperThan(ticket));
+  const rounds = roundsOf(assembly);
   const boards = rounds.flatMap((round, index) => [
     ...(index === 0
       ? titled("First round: cut these", CAUTIONS.blade, width, type)
@@ -114,15 +111,4 @@ function backBlocks(
       ? orderBlocks("Order of assembly", steps, width, type)
       : orderElsewhere(orderList, steps, width, type)),
   ];
-}
-
-/** The same enclosure for an item that is deeper; undefined where that cannot be made. */
-function deeperThan({ sized: { kind, item, settings } }: Ticket): Assembly | undefined {
-  const resting = restingItem(item, settings);
-  try {
-    return kind.assemble({ ...resting, depth: resting.depth + DEEPER_MM }, settings);
-  } catch (error) {
-    if (error instanceof InputError) return undefined;
-    throw error;
-  }
 }

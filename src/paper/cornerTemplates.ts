@@ -1,4 +1,4 @@
-import { stockFor } from "../covering/cutBlanks";
+import { stockFor } from "../settings/coverStock";
 import { boardParts } from "../enclosure/part";
 import type { Template } from "../drawing/template";
 import { templateOfBlank } from "../drawing/templateOfBlank";

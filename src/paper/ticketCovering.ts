@@ -1,4 +1,4 @@
-import { stockFor } from "../covering/cutBlanks";
+import { stockFor } from "../settings/coverStock";
 import { bareTemplate } from "../drawing/bareTemplate";
 import { templateOfBlank } from "../drawing/templateOfBlank";
 import { templateOfPart } from "../drawing/templateOfPart";

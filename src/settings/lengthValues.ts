@@ -27,6 +27,17 @@ export function lengthAbove(...examples: readonly string[]): ValueType<Mm> {
   };
 }
 
+/** `auto`, or a length above zero. */
+export function autoOrLength(...examples: readonly string[]): ValueType<"auto" | Mm> {
+  const above = lengthAbove(...examples);
+  return {
+    choices: [...words(["auto"]), ...above.choices],
+    unit: above.unit,
+    read: (value, context) => wordAmong(["auto"], value) ?? above.read(value, context),
+    written: (value, units) => (value === "auto" ? value : lengthText(value, units)),
+  };
+}
+
 /** One of some words, or a length. Zero is read too; `none` is named where it is a usual choice. */
 export function choiceOrLength<const T extends string>(
   among: readonly [T, ...T[]],

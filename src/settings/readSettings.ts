@@ -6,11 +6,12 @@ import { SETTING_KEYS, type Given, type GivenValue } from "./given";
 import { namesIn, type Choice } from "./choices";
 import type { Definition } from "./definition";
 import { DEFAULT_STEP_MM, DEFAULT_STEP_PARTS } from "./definitions/boardSettings";
-import { DEFAULT_BOARD_MM, DEFAULT_CARD_MM } from "./definitions/materialSettings";
+import { DEFAULT_BOARD_MM, DEFAULT_CARD_MM, DEFAULT_TURN_IN_MM } from "./definitions/materialSettings";
 import { didYouMean, plainName } from "./names";
 import { DEFINITIONS, type SettingKey, type Settings } from "./schema";
 import { STARTER_GUIDE } from "./starterGuide";
 import { STARTER_STOCK } from "./starterStock";
+import { bothFaces, stockFor } from "./coverStock";
 import type { StockRow } from "./stock";
 import { readStockTable } from "./stockTable";
 import { NotTaken, type ReadingContext } from "./valueType";
@@ -53,6 +54,12 @@ export function readSettings(given: readonly Given[], { starterGuide = false }: 
     wallBoard: values.wallBoard ?? (guide === undefined ? boardOfCaliper(DEFAULT_BOARD_MM, "board", stock) : "auto"),
     flangeCard: values.flangeCard ?? boardOfCaliper(DEFAULT_CARD_MM, "card", stock),
     wrapperCard: values.wrapperCard ?? boardOfCaliper(DEFAULT_CARD_MM, "card", stock),
+    coveringAllowance:
+      values.coveringAllowance === "auto"
+        ? bothFaces(stockFor("covering", { ...values, stock }))
+        : values.coveringAllowance,
+    turnIn: values.turnIn === "auto" ? DEFAULT_TURN_IN_MM : values.turnIn,
+    leftAuto: new Set((["coveringAllowance", "turnIn"] as const).filter((key) => values[key] === "auto")),
     roundTo: values.roundTo ?? (unit === "in" ? MM_PER.in / DEFAULT_STEP_PARTS : DEFAULT_STEP_MM),
     stock,
     guide,

@@ -28,14 +28,22 @@ type Values = { readonly [K in SettingKey]: (typeof DEFINITIONS)[K]["fallback"] 
 export type Construction = NonNullable<Values["construction"]>;
 export type Fit = NonNullable<Values["fit"]>;
 
+/** Settings that are read into another form than their value. */
+type ReadOtherwise =
+  "wallBoard" | "baseBoard" | "flangeCard" | "wrapperCard" | "roundTo" | "coveringAllowance" | "turnIn";
+
 /** The settings in force for one row. Lengths in mm. */
-export interface Settings extends Omit<Values, "wallBoard" | "baseBoard" | "flangeCard" | "wrapperCard" | "roundTo"> {
+export interface Settings extends Omit<Values, ReadOtherwise> {
   readonly wallBoard: Board | "auto";
   /** Undefined: the wall board. */
   readonly baseBoard: Board | "auto" | undefined;
   readonly flangeCard: Board;
   readonly wrapperCard: Board;
   readonly roundTo: Mm;
+  readonly coveringAllowance: Mm;
+  readonly turnIn: Mm;
+  /** Lengths that are `auto`: the value in force is the least, and an enclosure that needs more takes more. */
+  readonly leftAuto: ReadonlySet<SettingKey>;
   readonly stock: readonly StockRow[];
   /** The shop's board guide; undefined where none is in force. */
   readonly guide: BoardGuide | undefined;

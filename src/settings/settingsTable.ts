@@ -27,6 +27,7 @@ function valueText(key: SettingKey, settings: Settings): number | string {
   if (key === "wallBoard" && !settings.origins.has(key)) return "auto";
   // A card that nobody named is the guide's.
   if (key === "wrapperCard" && !settings.origins.has(key)) return NOT_GIVEN;
+  if (settings.leftAuto.has(key)) return "auto";
   const value = settings[key];
   if (value === undefined || value === "") return NOT_GIVEN;
   return (DEFINITIONS[key].takes as ValueType<unknown>).written(value, settings);

@@ -25,6 +25,14 @@ export const yesNo: ValueType<boolean> = {
   written: (value) => (value ? "yes" : "no"),
 };
 
+/** Yes, no, or a name of the stock table, which is a yes. */
+export const yesNoOrStock: ValueType<boolean | string> = {
+  choices: [...words(["yes", "no"]), { is: "stock", materials: undefined }],
+  unit: "",
+  read: (value, { stock }) => stockNamed(value, stock)?.stock ?? asYesNo(value),
+  written: (value) => (typeof value === "string" ? value : value ? "yes" : "no"),
+};
+
 /** Any text. @param withMeaning words that have a meaning of their own */
 export function text(measure: Omit<Measure, "is">, ...withMeaning: readonly string[]): ValueType<string> {
   return {

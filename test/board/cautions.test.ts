@@ -122,6 +122,19 @@ describe("one caution each, in these words", () => {
       "wider than the roll of cloth: wall strip, base panel",
     ],
     [
+      "a covering thicker than its allowance",
+      {
+        text: "lining=none; covering=leather",
+        stock: [
+          [...STOCK],
+          ["board", "board", 2, 1000, 700],
+          ["card", "card", 0.4, 1000, 700],
+          ["leather", "covering", 0.9, "", 1000],
+        ],
+      },
+      "leather of 0.9 mm is thicker than the 0.5 mm that covering allowance gives a face: give covering allowance=auto",
+    ],
+    [
       "a joint that binds",
       { kind: "clamshell box", text: "joint=4" },
       "joint of 4 mm leaves the trays hardly clear of the spine: it may bind",

@@ -129,7 +129,7 @@ describe("reference", () => {
         .map(({ name }) => name),
     );
     expect(settings.find((each) => each["setting"] === "fit")).toMatchObject({ value: "loose", from: "settings 1" });
-    expect(settings.find((each) => each["setting"] === "turn-in")).toMatchObject({ value: "15 mm", from: "default" });
+    expect(settings.find((each) => each["setting"] === "turn-in")).toMatchObject({ value: "auto", from: "default" });
   });
 
   test("settings --stock-table is a .csv that --stock reads back", () => {

@@ -1,5 +1,7 @@
 import { templateOfBlank } from "../../src/drawing/templateOfBlank";
 import { book, enclosed, partNamed, partsOf } from "../enclosure/sizing";
+import { sizeRow } from "../../src/item/sizeItem";
+import { settingsOf } from "../../src/settings/settingsOf";
 import { settledOf } from "../settings/settledOf";
 
 // By hand from chapter 9 of the design. Item 300 x 210 x 40, boards 2, card 0.4, covering 0.5 on a face, turn-in 15.
@@ -35,11 +37,37 @@ describe("a tray covered by a strip", () => {
     // Cards at head and tail: outside 307.8 x 217, rim 2.4; 2 x 524.8 + 15 = 1064.6; 119.8; panel 303.8, down.
     ["end cards=yes", { "wall strip": [1, 1065, 120], "base panel": [1, 303, 213], "floor lining": [1, 301, 211] }],
     // Down inside by 20 alone: 15 + 44.9 + 2 + 20 = 81.9.
-    ["inside turn=20", { "wall strip": [1, 1063, 82], "base panel": [1, 303, 213], "floor lining": [1, 301, 211] }],
+    // The walls below it are lined: 42.5 - 20 + 7.5 over the turn-in + 15 on to the floor = 45; 303 + 10 and 213 - 2 long.
+    [
+      "inside turn=20",
+      {
+        "wall strip": [1, 1063, 82],
+        "base panel": [1, 303, 213],
+        "side wall lining": [2, 313, 45],
+        "head wall lining": [2, 211, 45],
+        "floor lining": [1, 301, 211],
+      },
+    ],
+    // Lined before: covering 15 down inside, 15 + 44.9 + 2 + 15 = 76.9; linings 42.5 - 15 + 7.5 = 35 high under it, as
+    // long as the inside; the floor of the whole base, 303 x 213.
+    [
+      "lining order=before",
+      {
+        "wall strip": [1, 1063, 77],
+        "base panel": [1, 303, 213],
+        "side wall lining": [2, 303, 35],
+        "head wall lining": [2, 213, 35],
+        "floor lining": [1, 303, 213],
+      },
+    ],
     // Longer than full is full.
     ["inside turn=80", { "wall strip": [1, 1063, 120], "base panel": [1, 303, 213], "floor lining": [1, 301, 211] }],
     ["turn-in=20.5", { "wall strip": [1, 1069, 131], "base panel": [1, 303, 213], "floor lining": [1, 301, 211] }],
-    ["covering=none", { "floor lining": [1, 301, 211] }],
+    // No covering comes down inside: 42.5 + 15 = 57.5, down.
+    [
+      "covering=none",
+      { "side wall lining": [2, 313, 57], "head wall lining": [2, 211, 57], "floor lining": [1, 301, 211] },
+    ],
     ["lining=none", { "wall strip": [1, 1063, 120], "base panel": [1, 303, 213] }],
     ["covering=none; lining=none", {}],
   ])("%s", (text, blanks) => {
@@ -91,23 +119,86 @@ test("the lid of a lidded box is covered like a tray: inside 310 x 220 x 42.5, o
   });
 });
 
-test("a three-tray box: bottom 36 and lid 11 deep inside, 314 x 224 outside", () => {
+test("a three-tray box: bottom 35 and lid 11 deep inside, 314 x 224 outside; what nobody sees is bare", () => {
   expect(blanksOf("three-tray box")).toEqual({
-    "inner wall strip": [1, 1063, 120],
-    "inner base panel": [1, 303, 213],
+    // Down inside to the floor 42.5 + 15, rim 2, outside the neck of 10 and 15 more: 84.5. Nothing under its base.
+    "inner wall strip": [1, 1063, 85],
     "inner floor lining": [1, 301, 211],
-    // 15 + 38.4 + 2 + 36 + 15 = 106.4; 15 + 13 + 2 + 11 + 15 = 56.
-    "bottom wall strip": [1, 1091, 107],
+    // 15 + 37.4 + 2 + 15 = 69.4, no lining; 15 + 13 + 2 + 11 + 15 = 56.
+    "bottom wall strip": [1, 1091, 70],
     "bottom base panel": [1, 310, 220],
-    "bottom floor lining": [1, 308, 218],
     "lid wall strip": [1, 1091, 56],
     "lid base panel": [1, 310, 220],
     "lid floor lining": [1, 308, 218],
   });
 });
 
+test("cloth of a three-tray box 300 x 210 x 40: 28 % less than with every face of every tray covered", () => {
+  const cloth = (blanks: readonly (readonly [number, number])[]) =>
+    blanks.reduce((sum, [length, width]) => sum + length * width, 0);
+  // Each tray covered all over: 15 under the base, up, over the rim, down and 15 on to the floor; a panel under each.
+  const before = cloth([
+    [1063, 120],
+    [303, 213],
+    [1091, 107],
+    [310, 220],
+    [1091, 56],
+    [310, 220],
+  ]);
+  const now = cloth(
+    partsOf(item, "three-tray box")
+      .filter(({ material }) => material === "covering")
+      .map(({ length, width, count }) => [length * count, width] as const),
+  );
+  expect([before, now]).toEqual([506_332, 364_221]);
+  expect(1 - now / before).toBeCloseTo(0.28, 2);
+});
+
+describe("a deep tray is lined before its boards are put together", () => {
+  // 300 x 210 x 100: inside 303 x 213 x 102.5, over 80 deep; covering 15 down inside: 15 + 104.9 + 2 + 15 = 136.9.
+  // Linings 102.5 - 15 + 7.5 = 95 high.
+  test("over 80 mm", () => {
+    expect(blanksOf("tray", "", book(300, 210, 100))).toEqual({
+      "wall strip": [1, 1063, 137],
+      "base panel": [1, 303, 213],
+      "side wall lining": [2, 303, 95],
+      "head wall lining": [2, 213, 95],
+      "floor lining": [1, 303, 213],
+    });
+  });
+
+  test("or over half its short side: 60 x 60 x 40 deep inside 63 x 63 x 42.5", () => {
+    expect(Object.keys(blanksOf("tray", "", book(60, 60, 40)))).toContain("side wall lining");
+    expect(Object.keys(blanksOf("tray", "", book(90, 90, 40)))).not.toContain("side wall lining");
+  });
+
+  test("a clamshell's trays have a fore-edge wall to line", () => {
+    // Small 303 x 213 x 102.5; its fore-edge wall as long as the inside, 95 high.
+    const blanks = blanksOf("clamshell box", "", book(300, 210, 100));
+    expect(blanks["small fore-edge wall lining"]).toEqual([1, 303, 95]);
+    expect(blanks["small head wall lining"]).toEqual([2, 213, 95]);
+  });
+
+  test("unless lining order says after: then the covering runs down to the floor", () => {
+    expect(Object.keys(blanksOf("tray", "lining order=after", book(300, 210, 100)))).toEqual([
+      "wall strip",
+      "base panel",
+      "floor lining",
+    ]);
+  });
+
+  test("a creased tray has tabs inside its side walls, and is lined after", () => {
+    expect(Object.keys(blanksOf("folded tray", "fold=crease", book(300, 210, 100)))).not.toContain("side wall lining");
+    expect(() => enclosed(item, "folded tray", "fold=crease; lining order=before")).toThrow(
+      'lining order: got "before"; give auto or after with fold=crease',
+    );
+  });
+});
+
 test("a folded tray is covered like a tray of one board: outside 307 x 217 x 44.5", () => {
   expect(blanksOf("folded tray")).toEqual({
+    // Of lining paper: card shows through the covering.
+    "joint strip": [4, 42.5, 30],
     "wall strip": [1, 1063, 119],
     "base panel": [1, 303, 213],
     "floor lining": [1, 301, 211],
@@ -222,5 +313,39 @@ describe("a turn-in is never longer than half the face that it lies on", () => {
       "wall strip",
       "base panel",
     ]);
+  });
+});
+
+describe("what auto takes", () => {
+  const settled = (text: string, depth = 40, enclosure = "tray") =>
+    sizeRow({ height: 300, width: 210, depth, enclosure, weight: null }, settingsOf([text]))!;
+
+  test("covering allowance: cloth of 0.3 and 0.1 of adhesive on both faces, 0.8", () => {
+    expect(settled("covering allowance=auto").settings.coveringAllowance).toBeCloseTo(0.8, 9);
+    expect(settled("covering allowance=auto; covering=none; lining=none").settings.coveringAllowance).toBe(0);
+  });
+
+  test("and where walls are lined 2 x (0.15 + 0.1) more, 1.3, for all directions", () => {
+    const { settings, assembly } = settled("covering allowance=auto; round to=none", 100);
+    expect(settings.coveringAllowance).toBeCloseTo(1.3, 9);
+    // 210 + 1.3 + 2, 300 + 1.3 + 2, 100 + 0.65 + 2.
+    const { max } = assembly.holder.inside;
+    [213.3, 303.3, 102.65].forEach((size, axis) => expect(max[axis]).toBeCloseTo(size, 9));
+    expect(settled("covering allowance=auto", 40, "slipcase").settings.coveringAllowance).toBeCloseTo(1.3, 9);
+  });
+
+  test("turn-in: 15, on a case q + t + square + 2c + g where that is more: 2 + 2 + 10 + 1 + 1", () => {
+    // Boards 314 + 1 + 20 = 335 high, and 16 turned in at both ends.
+    expect(blanksOf("clamshell box", "square=10")["case covering"]![1]).toBe(335 + 32);
+    expect(blanksOf("clamshell box", "square=10; turn-in=15")["case covering"]![1]).toBe(335 + 30);
+    expect(blanksOf("clamshell box")["case covering"]![1]).toBe(321 + 30);
+  });
+
+  test("joint strips: of the lining paper, or of the stock that is named", () => {
+    const stock = (text: string) => partNamed(partsOf(item, "folded tray", text), "joint strip").stock;
+    expect(stock("")).toBe("lining paper");
+    expect(stock("lining=none")).toBe("lining paper");
+    expect(stock("lining=unbuffered lining paper")).toBe("unbuffered lining paper");
+    expect(stock("joint strips=folding card 0.4")).toBe("folding card 0.4");
   });
 });

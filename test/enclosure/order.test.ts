@@ -69,7 +69,7 @@ describe("walls of a tray", () => {
 
   test("a clamshell has a fore-edge wall where a tray has side walls", () => {
     const texts = orderOf("clamshell box").map(({ text }) => text);
-    expect(texts.filter((text) => text.includes("fore-edge wall")).length).toBeGreaterThanOrEqual(4);
+    expect(texts.filter((text) => text.includes("fore-edge wall")).length).toBeGreaterThanOrEqual(2);
     expect(texts.filter((text) => text.includes("side walls"))).toEqual([]);
   });
 });
@@ -179,13 +179,13 @@ describe("trays made to one another", () => {
       "three-tray box",
       /^Inner: Glue the wall strip/,
       /Measure the finished inner tray before/,
-      /^Bottom: Glue the base to/,
+      /^Bottom: Put its boards together in the same order as those of the inner tray/,
     ],
     [
       "clamshell box",
       /^Small: Glue the wall strip/,
       /Measure the finished small tray before/,
-      /^Large: Glue the fore-edge wall first/,
+      /^Large: Put its boards together in the same order as those of the small tray/,
     ],
   ])("%s: the first is covered, then measured, before the next is made", (kind, covered, measured, next) => {
     const steps = orderOf(kind);

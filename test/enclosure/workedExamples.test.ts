@@ -35,7 +35,7 @@ describe.each([
   [
     "three-tray box",
     "",
-    { "bottom side wall": [314, 38, 2], "lid side wall": [314, 11, 2], "inner side wall": [307, 44.5, 2] },
+    { "bottom side wall": [314, 37, 2], "lid side wall": [314, 11, 2], "inner side wall": [307, 44.5, 2] },
   ],
   [
     "slipcase",
@@ -114,9 +114,16 @@ test("a lid's depth is rounded down to 42.5, or its reveal is lost", () => {
   expectLengths(insideOf(enclosed(item, "lidded box"), "lid"), [310, 220, 42.5]);
 });
 
-test("a three-tray box leaves a neck of 10: bottom 36 deep (35.9 rounded up), lid 11", () => {
+test("a lid of a box over 120 high reaches 75 down it, unless it is set: 115 deep inside 117.5, outside 119.9", () => {
+  // Lid depth 75 and covering 0.5: 75.5. Full: 119.9 + 1 - 3 = 117.9, down.
+  expectLengths([insideOf(enclosed(book(300, 210, 115), "lidded box"), "lid")[2]!], [117.5]);
+  expectLengths([insideOf(enclosed(book(300, 210, 116), "lidded box"), "lid")[2]!], [75.5]);
+  expectLengths([insideOf(enclosed(book(300, 210, 116), "lidded box", "lid depth=full"), "lid")[2]!], [118.5]);
+});
+
+test("a three-tray box leaves a neck of 10: bottom 35 deep (44.9 - 10 rounded up), lid 11", () => {
   const box = enclosed(item, "three-tray box");
-  expectLengths(insideOf(box, "bottom"), [310, 220, 36]);
+  expectLengths(insideOf(box, "bottom"), [310, 220, 35]);
   expectLengths(insideOf(box, "lid"), [310, 220, 11]);
 });
 

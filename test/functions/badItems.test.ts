@@ -132,7 +132,7 @@ describe("an item that leaves no room for a part names the setting", () => {
       "lid depth=50",
       "lid depth: got 50 mm; give full, or a length above 0 up to 45.4 mm, the height of this box",
     ],
-    [ITEM, "three-tray box", "neck=46", "neck: got 46 mm; give auto, or a length above 0 and less than 45.9 mm"],
+    [ITEM, "three-tray box", "neck=46", "neck: got 46 mm; give auto, or a length above 0 and less than 44.9 mm"],
     [
       ITEM,
       "clamshell box",
@@ -142,8 +142,14 @@ describe("an item that leaves no room for a part names the setting", () => {
     [
       [300, 3, 2],
       "four-flap wrapper",
-      "fit=none; wrapper card=2",
-      "flaps: got 1 / 0.5; give fractions whose flaps are at least as long as the card is thick (2 mm); " +
+      "fit=none",
+      "flap relief: got 3 mm; give none, or less than 3 mm, the shorter side of the panel",
+    ],
+    [
+      [300, 3, 2],
+      "four-flap wrapper",
+      "fit=none; wrapper card=2; flap relief=none",
+      "flaps: got 1 / 0.5; give fractions whose flaps are longer than 3 mm; " +
         "or choose another enclosure for an item so narrow",
     ],
   ] as const)("%j, %s, %s", async ([height, width, depth], enclosure, settings, message) => {

@@ -74,7 +74,8 @@ describe("a name that is no setting", () => {
 
 const FITS = "give snug, standard, loose, a length such as 2 or 1/16 in, or none";
 const LENGTH = "give a length such as 2, 2 mm or 1/16 in, or none";
-const TURN_IN = "give a length above zero such as 15, 15 mm or 5/8 in";
+const ALLOWANCE = "give auto, a length such as 1 or 1/32 in, or none";
+const TURN_IN = "give auto or a length above zero such as 15, 15 mm or 5/8 in";
 const BOARD = "give a board or card of the stock table, or a caliper from 0.3 to 10 mm, such as 2, 2 mm or 80 pt";
 const CARD = BOARD.replace("0.3", "0.15");
 const CONSTRUCTIONS = "give around base, on base or flanged base";
@@ -90,8 +91,8 @@ const WRONG_VALUES = [
   ["fit", "2 kg", `"2 kg"; ${FITS}`],
   ["fit height", "tight", `"tight"; ${FITS}`],
   ["fit depth", 1e9, `1000000000; ${FITS}; write its unit, such as 5.2 m, if it is meant`],
-  ["covering allowance", -0.5, `-0.5; ${LENGTH}`],
-  ["covering allowance", "thin", `"thin"; ${LENGTH}`],
+  ["covering allowance", -0.5, `-0.5; ${ALLOWANCE}`],
+  ["covering allowance", "thin", `"thin"; ${ALLOWANCE}`],
   ["cushion base", "1,234", `"1,234"; ${LENGTH}; write 1234 or 1.234`],
   ["cushion sides", 45234, `45234; ${LENGTH}; may be a date: type '3/8 in`],
   [
@@ -128,7 +129,7 @@ const WRONG_VALUES = [
   ["turn-in", "none", `"none"; ${TURN_IN}`],
   ["turn-in", "0 mm", `"0 mm"; ${TURN_IN}`],
   ["turn-in", "80 pt", `"80 pt"; ${TURN_IN}; pt is read for calipers only`],
-  ["inside turn", "half", '"half"; give full or a length such as 20 or 3/4 in'],
+  ["inside turn", "half", '"half"; give auto, full, or a length such as 20 or 3/4 in'],
   ["cover style", "strips", '"strips"; give strip or one piece; did you mean strip?'],
   ["round to", "0.001 mm", '"0.001 mm"; give a step from 0.01 mm such as 0.5, 0.5 mm or 1/32 in, or none'],
   ["round to", "half", '"half"; give a step from 0.01 mm such as 0.5, 0.5 mm or 1/32 in, or none'],
@@ -188,8 +189,8 @@ describe("an option of other kinds in the row's own text", () => {
 describe("settings of one kind alone", () => {
   test.each([
     ["folded tray", "fold=bend", 'fold: got "bend"; give cut or crease'],
-    ["folded tray", "joint strips=four", 'joint strips: got "four"; give yes or no'],
-    ["lidded box", "lid depth=deep", 'lid depth: got "deep"; give full or a length such as 30 or 1 1/4 in'],
+    ["folded tray", "joint strips=four", 'joint strips: got "four"; give yes, no, or a name of the stock table'],
+    ["lidded box", "lid depth=deep", 'lid depth: got "deep"; give auto, full, or a length such as 30 or 1 1/4 in'],
     ["lidded box", "lid reveal=-3", `lid reveal: got "-3"; ${LENGTH}`],
     ["lidded box", "lid clearance=tight", `lid clearance: got "tight"; ${LENGTH}`],
     [
@@ -213,6 +214,12 @@ describe("settings of one kind alone", () => {
       "flaps=1 / 2",
       'flaps: got "1 / 2"; give two fractions of the panel from 0.1 to 1, such as 1 / 0.5',
     ],
+    [
+      "four-flap wrapper",
+      "flap relief=some",
+      'flap relief: got "some"; give a length such as 2, 2 mm or 1/16 in, or none',
+    ],
+    ["tray", "lining order=first", 'lining order: got "first"; give auto, before or after'],
     ["four-flap wrapper", "wrapper card=thick", `wrapper card: got "thick"; ${CARD}`],
   ])("%s, %s", async (enclosure, text, message) => {
     expect(await refusal("INSIDE", ...ITEM, enclosure, "all", text)).toBe(`#VALUE! ${message}`);

@@ -113,7 +113,7 @@ describe("zero, none and blank", () => {
     ["fit width", "write none, or delete the row"],
     ["covering allowance", "write none, or delete the row"],
     ["cushion base", "write none, or delete the row"],
-    ["turn-in", "give a length above zero such as 15, 15 mm or 5/8 in; or delete the row"],
+    ["turn-in", "give auto or a length above zero such as 15, 15 mm or 5/8 in; or delete the row"],
     ["unit", "give mm, cm or in; or delete the row"],
     ["end cards", "give yes or no; or delete the row"],
   ])("a bare 0 in a range is refused, since a blank cell can arrive as 0: %s", async (setting, message) => {

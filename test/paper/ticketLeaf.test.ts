@@ -38,7 +38,8 @@ test.each(["A4", "Letter"] as const)(
     expect(own.filter((pages) => pages.length <= 2).length).toBeGreaterThanOrEqual(0.8 * tickets.length);
     expect(Math.max(...own.map((pages) => pages.length))).toBeLessThanOrEqual(4);
     const pages = onLeaves(sets);
-    expect(pages.length).toBeLessThanOrEqual(2 * tickets.length + 8);
+    // Deep boxes of two and three trays, whose walls are lined before assembly, take a second leaf: at most one in five.
+    expect(pages.length).toBeLessThanOrEqual(2 * tickets.length + 14);
     pages.forEach((page, index) => {
       if (page.bookmark !== "") expect(index % 2).toBe(0);
     });
@@ -69,22 +70,18 @@ test("backs of half pages lie behind their fronts when the sheet is turned on it
 });
 
 test("a lid and a case are cut after what they go over is measured, with the sums of the sizing rules", () => {
-  // By hand: lid inside = finished + 2c + g = + 1 + 1; a full lid's depth = finished - reveal 3, rounded down with it:
-  // 42.5 from 45.9, so 3.4.
-  const [, lid] = roundsOf(enclosed(book(300, 210, 40), "lidded box"), enclosed(book(300, 210, 48), "lidded box"));
+  // By hand: lid inside = finished + 2c + g = + 1 + 1; a full lid's depth = finished - reveal.
+  const [, lid] = roundsOf(enclosed(book(300, 210, 40), "lidded box"));
   expect(lid!.madeTo!.name).toBe("box");
   expect(finished(lid!.madeTo!, Y)).toBeCloseTo(308, 9);
   expect(lid!.rules.map(({ direction, more }) => [direction, Math.round(more * 1e6) / 1e6])).toEqual([
     [Y, 2],
     [X, 2],
-    [Z, -3.4],
+    [Z, -3],
   ]);
   // Large tray: height finished + 2c + g, width and depth finished + g. Case: height + 2 squares, width + square - c,
   // spine the finished depth and the covering inside each board.
-  const [first, large, boards] = roundsOf(
-    enclosed(book(300, 210, 40), "clamshell box"),
-    enclosed(book(300, 210, 48), "clamshell box"),
-  );
+  const [first, large, boards] = roundsOf(enclosed(book(300, 210, 40), "clamshell box"));
   expect(first!.parts.every(({ tray }) => tray === "small")).toBe(true);
   expect(large!.rules.map(({ more }) => Math.round(more * 1e6) / 1e6)).toEqual([2, 1, 1]);
   expect(boards!.madeTo!.name).toBe("large");
@@ -97,16 +94,26 @@ test("a lid and a case are cut after what they go over is measured, with the sum
 
 test("a lid of given depth does not follow the depth of its box", () => {
   const text = "lid depth=20 mm";
-  const [, lid] = roundsOf(
-    enclosed(book(300, 210, 60), "lidded box", text),
-    enclosed(book(300, 210, 68), "lidded box", text),
-  );
+  const [, lid] = roundsOf(enclosed(book(300, 210, 60), "lidded box", text));
   expect(lid!.rules.map(({ direction }) => direction)).toEqual([Y, X]);
+});
+
+test("a bottom is made to an inner tray that is bare below: its depth = finished - covering on the rim - neck", () => {
+  const [, around] = roundsOf(enclosed(book(300, 210, 40), "three-tray box"));
+  // Inner: 44.9 bare, 45.4 with its rim covered; 45.4 - 0.5 - 10 = 34.9, cut 35.
+  expect(finished(around!.madeTo!, Z)).toBeCloseTo(45.4, 9);
+  expect(around!.rules.map(({ of, direction, more }) => [of, direction, more])).toEqual([
+    ["bottom inside", Y, 2],
+    ["bottom inside", X, 2],
+    ["bottom inside", Z, -10.5],
+    ["lid inside", Y, 2],
+    ["lid inside", X, 2],
+  ]);
 });
 
 test("every part is in exactly one round", () => {
   for (const { sized } of tickets) {
-    const parts = roundsOf(sized.assembly, undefined).flatMap((round) => round.parts);
+    const parts = roundsOf(sized.assembly).flatMap((round) => round.parts);
     expect([...parts].sort(byName)).toEqual([...sized.assembly.parts].sort(byName));
   }
   function byName(one: { name: string; tray: string }, other: { name: string; tray: string }): number {

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { coveringParts } from "../../src/covering/partList";
 import type { Assembly, Tray } from "../../src/enclosure/assembly";
 import type { Part } from "../../src/enclosure/part";
-import { extent, X, Y, Z } from "../../src/enclosure/space";
+import { extent, X, Y, Z, type Cuboid } from "../../src/enclosure/space";
 import type { Settings, SettledSettings } from "../../src/settings/schema";
 import { anyItem, anyShop, assemblyOf, titled, type Structure } from "../enclosure/everyEnclosure";
 
@@ -29,18 +29,24 @@ const within = (part: Part, a: number, b: number, less = MOST_LESS): void => {
 
 /** What each piece that several kinds share must cover, or lie within, by the tray as it stands. */
 const CHECKS: Readonly<Record<string, (part: Part, tray: Tray, assembly: Assembly, settings: Settings) => void>> = {
-  "wall strip": (part, { outside, inside, openSpine, rim }) => {
+  "wall strip": (part, tray, _, settings) => {
+    const { outside, openSpine, rim, outsideShown } = tray;
     const [width, height, depth] = [extent(outside, X), extent(outside, Y), extent(outside, Z)];
     const around = openSpine ? 2 * width + height : 2 * (width + height);
-    // Inside turn full: up the outside, over the rim and down to the floor.
-    noSmaller(part, around, depth + rim + extent(inside, Z));
+    // Up the outside, where it shows, over the rim and down inside.
+    noSmaller(part, around, Math.min(outsideShown ?? depth, depth) + rim + downInside(tray, settings));
   },
   "spine-edge strip": (part, { outside, floor }) => noSmaller(part, extent(outside, Y), floor),
   "base panel": (part, { outside }) => within(part, extent(outside, X), extent(outside, Y)),
-  "floor lining": (part, { inside, covering }) =>
-    within(part, extent(inside, X) - 2 * covering, extent(inside, Y) - 2 * covering),
-  "one-piece blank": (part, { outside, inside, openSpine, rim, floor }) => {
-    const up = extent(outside, Z) + rim + extent(inside, Z);
+  "floor lining": (part, { inside, covering }) => {
+    const faces = part.note.startsWith("before") ? 0 : 2;
+    within(part, extent(inside, X) - faces * covering, extent(inside, Y) - faces * covering);
+  },
+  "side wall lining": (part, { inside }) => alongWall(part, extent(inside, Y), inside),
+  "fore-edge wall lining": (part, { inside }) => alongWall(part, extent(inside, Y), inside),
+  "one-piece blank": (part, tray, _, settings) => {
+    const { outside, openSpine, rim, floor } = tray;
+    const up = extent(outside, Z) + rim + downInside(tray, settings);
     const across = openSpine ? extent(outside, X) + up + floor : extent(outside, X) + 2 * up;
     noSmaller(part, across, extent(outside, Y) + 2 * up);
   },
@@ -49,7 +55,10 @@ const CHECKS: Readonly<Record<string, (part: Part, tray: Tray, assembly: Assembl
     within(part, extent(outside, X) + Math.min(turnIn, extent(inside, X) / 2), extent(outside, Z)),
   "side lining": (part, { inside }) => within(part, extent(inside, X), extent(inside, Y), 1),
   "back wall lining": (part, { inside }) => within(part, extent(inside, Y), extent(inside, Z), 1),
-  "head wall lining": (part, { inside }) => within(part, extent(inside, X), extent(inside, Z), 1),
+  "head wall lining": (part, { inside, mouth }) => {
+    if (mouth === undefined) alongWall(part, extent(inside, X), inside);
+    else within(part, extent(inside, X), extent(inside, Z), 1);
+  },
   "case covering": (part, _, { cover }) =>
     noSmaller(part, cover!.boardHeight, 2 * cover!.boardWidth + 2 * cover!.joint + cover!.spineWidth),
   "spine lining": (part, _, { cover }) => {
@@ -63,6 +72,20 @@ const CHECKS: Readonly<Record<string, (part: Part, tray: Tray, assembly: Assembl
   "cushion side": (part, { inside }) => within(part, extent(inside, Y), extent(inside, Z), Infinity),
   "cushion head": (part, { inside }) => within(part, extent(inside, X), extent(inside, Z), Infinity),
 };
+
+/** Down to the floor; a turn-in alone where walls are lined first, or where something stands in the tray for good. */
+function downInside({ inside, tabs, filled }: Tray, { turnIn, lining }: Settings): number {
+  const depth = extent(inside, Z);
+  const deep = depth > 80 || depth > Math.min(extent(inside, X), extent(inside, Y)) / 2;
+  return filled === true || (deep && tabs === 0 && lining !== "none") ? Math.min(turnIn, depth) : depth;
+}
+
+/** A wall lining reaches from the floor, or from on it, to under or over the turn-in. */
+function alongWall(part: Part, length: number, { min, max }: Cuboid): void {
+  const [along, across] = part.grain === "along width" ? [part.width, part.length] : [part.length, part.width];
+  if (along > length + 10 + NOISE || along < length - 3 - NOISE) throw new Error(`${part.fullName} is ${along} long`);
+  if (across > max[Z] - min[Z] + 20 + NOISE) throw new Error(`${part.fullName} is ${across} high`);
+}
 
 /** Every covering, lining and cushion piece covers its face, or lies within it. */
 export function coversItsFaces(structures: readonly Structure[]): void {

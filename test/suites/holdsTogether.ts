@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { roundedUp } from "../../src/enclosure/build/allowances";
-import type { Assembly } from "../../src/enclosure/assembly";
+import type { Assembly, Tray } from "../../src/enclosure/assembly";
 import { panelsOf } from "../../src/enclosure/placedPart";
 import { restingItem } from "../../src/enclosure/restingItem";
 import { extent, X, Y, Z, type Axis, type Cuboid } from "../../src/enclosure/space";
@@ -91,13 +91,17 @@ function insideHoldsTheItem(
 
 /** Boards of different trays, and of the case, keep their distance when each is covered on every face. */
 function coveredTraysClearEachOther({ parts, trays, cover }: Assembly): void {
-  const covered = parts.flatMap((part) => {
-    const body = part.role === "case" ? cover! : trays.find(({ name }) => name === part.tray)!;
-    return part.panels.map((panel) => ({ body, panel: inflated(panel, body.covering) }));
+  const bodies = parts.flatMap((part) => {
+    const tray = trays.find(({ name }) => name === part.tray)!;
+    const body = part.role === "case" ? cover! : tray;
+    return part.panels.map((panel) => ({
+      body,
+      panel: part.role === "case" ? inflated(panel, body.covering) : covered(panel, tray),
+    }));
   });
-  for (let i = 0; i < covered.length; i++)
+  for (let i = 0; i < bodies.length; i++)
     for (let j = 0; j < i; j++) {
-      const [a, b] = [covered[i]!, covered[j]!];
+      const [a, b] = [bodies[i]!, bodies[j]!];
       if (a.body !== b.body && overlaps(a.panel, b.panel)) fail("coverings of two trays meet", [a.panel, b.panel]);
     }
 }
@@ -167,6 +171,16 @@ function touches({ min: a0, max: a1 }: Cuboid, { min: b0, max: b1 }: Cuboid): bo
 
 function within(at: number, panel: Cuboid, axis: Axis): boolean {
   return at >= panel.min[axis] && at <= panel.max[axis];
+}
+
+/** Covered on every face, but for the underside of a tray that stands in another for good, and for what it stands on. */
+function covered(panel: Cuboid, { covering: c, inside, outside, outsideShown, filled }: Tray): Cuboid {
+  const { min, max } = inflated(panel, c);
+  const isFloor = filled === true && panel.max[Z] < inside.min[Z] + NOISE;
+  return {
+    min: [min[0], min[1], outsideShown === undefined ? min[2] : Math.max(min[2], outside.min[Z])],
+    max: [max[0], max[1], isFloor ? Math.min(max[2], inside.min[Z]) : max[2]],
+  };
 }
 
 function inflated({ min, max }: Cuboid, c: number): Cuboid {

@@ -15,7 +15,7 @@ export function namesItsParts(structures: readonly Structure[]): void {
       const [parts, coverings, trays] = [new Set<string>(), new Set<string>(), new Set<string>()];
       for (const structure of structures.filter((each) => each.kind === kind))
         for (const coverStyle of ["strip", "one piece"] as const) {
-          const settings = { ...structure.settings, coverStyle };
+          const settings = { ...structure.settings, coverStyle, liningOrder: "before" as const };
           const assembly = assemblyOf(kind, ITEM, settings)!;
           expect(assembly.kind).toBe(kind);
           for (const { name } of assembly.parts) parts.add(name);

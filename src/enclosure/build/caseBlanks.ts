@@ -9,7 +9,8 @@ export const CASE_BLANKS = ["case covering", "spine lining"] as const;
  * boards. Both of covering stock, grain parallel to the spine (common practice, no source).
  */
 export function caseBlanks(cover: Case, settings: Settings): readonly Blank[] {
-  const turn = half(settings.turnIn, Math.min(cover.boardWidth, cover.boardHeight));
+  const turnIn = settings.leftAuto.has("turnIn") ? Math.max(settings.turnIn, cover.leastTurnIn ?? 0) : settings.turnIn;
+  const turn = half(turnIn, Math.min(cover.boardWidth, cover.boardHeight));
   const { boardWidth, boardHeight, joint, spineWidth } = cover;
   const coveringAlong = run(["turn-in", turn], ["board", boardHeight], ["turn-in", turn]);
   const coveringAcross = run(

@@ -40,6 +40,7 @@ export function sleeveBlanks(tray: Tray, settings: Settings): readonly Blank[] {
     material: "lining",
     within: true,
     note: "line before the boards are put together",
+    lines: { face: "wall", first: true },
   } as const;
   return [
     {
@@ -61,7 +62,7 @@ export function sleeveBlanks(tray: Tray, settings: Settings): readonly Blank[] {
       within: true,
       note: "over head and tail; turn in at the mouth",
     },
-    { ...lining, name: "side lining", count: 2, along: height, across: width },
+    { ...lining, name: "side lining", count: 2, along: height, across: width, lines: { face: "floor", first: true } },
     { ...lining, name: "back wall lining", along: height, across: depth },
     { ...lining, name: "head wall lining", count: 2, along: width, across: depth },
   ];

@@ -3,6 +3,8 @@ import { extent, X, Y, Z } from "../space";
 import { formatLength } from "../../measure/formatLength";
 import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
+import { dressOf } from "./trayDress";
+import { wallLinings } from "./wallLinings";
 import { half, run, runOf, type Blank, type CornerCut, type Stretch } from "../blank";
 
 /** How much smaller a panel is than the outside face that it lies on, and a floor lining than the covered floor. */
@@ -10,8 +12,22 @@ const PANEL_LESS_MM: Mm = 4;
 const LINING_LESS_MM: Mm = 1;
 
 /** Names of the pieces that a tray of four walls may have, and one that is open at the spine. */
-export const TRAY_BLANKS = ["wall strip", "base panel", "floor lining", "one-piece blank"] as const;
-export const OPEN_TRAY_BLANKS = ["wall strip", "spine-edge strip", "floor lining", "one-piece blank"] as const;
+export const TRAY_BLANKS = [
+  "wall strip",
+  "base panel",
+  "side wall lining",
+  "head wall lining",
+  "floor lining",
+  "one-piece blank",
+] as const;
+export const OPEN_TRAY_BLANKS = [
+  "wall strip",
+  "spine-edge strip",
+  "fore-edge wall lining",
+  "head wall lining",
+  "floor lining",
+  "one-piece blank",
+] as const;
 
 /**
  * Covering and lining of a tray.
@@ -34,11 +50,16 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
     extent(tray.outside, Y),
     extent(tray.outside, Z),
   ];
-  const floorTurn = half(settings.turnIn, Math.min(width, height));
-  const footTurn = half(settings.turnIn, Math.min(outerWidth, outerHeight));
-  const inside = settings.insideTurn === "full" ? depth + floorTurn : Math.min(settings.insideTurn, depth + floorTurn);
+  const dress = dressOf(tray, settings);
+  const { floorTurn, footTurn, inside } = dress;
   const down = Math.min(inside, depth);
-  const wall = run(["outside", outerDepth], ["rim", tray.rim], ["inside", down], ["on floor", inside - down]);
+  const shownOutside = tray.outsideShown === undefined ? outerDepth : tray.outsideShown + settings.turnIn;
+  const wall = run(
+    ["outside", Math.min(shownOutside, outerDepth)],
+    ["rim", tray.rim],
+    ["inside", down],
+    ["on floor", inside - down],
+  );
   const wallRun = runOf(wall);
   const alongHeight = tray.openSpine || height >= width;
   const shown = (size: Mm) => formatLength(size, settings.unit);
@@ -56,14 +77,8 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
     runAcross: undefined,
     cutAway: undefined,
   });
-  const lining = panel(
-    "floor lining",
-    "lining",
-    width - 2 * c - LINING_LESS_MM,
-    height - 2 * c - LINING_LESS_MM,
-    "on the floor, over the turn-ins",
-  );
-  if (settings.coverStyle === "one piece") {
+  const linings = tray.filled === true ? [] : [...wallLinings(tray, dress, settings), floorLining()];
+  if (settings.coverStyle === "one piece" && tray.outsideShown === undefined) {
     const tab = half(settings.turnIn, Math.min(outerWidth, outerHeight));
     const inward = [...wall].reverse();
     const spineEdge = run(["on floor", floorTurn], ["spine edge", tray.floor]);
@@ -83,7 +98,7 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
     } as const;
     const corner = `${shown(cutAway.along)} x ${shown(cutAway.across)}`;
     const note = `cut away the corners ${corner}, leaving tabs ${shown(tab)} wide`;
-    return [strip(tray, "one-piece blank", runOf(runAlong), runAlong, runAcross, note, cutAway), lining];
+    return [strip(tray, "one-piece blank", runOf(runAlong), runAlong, runAcross, note, cutAway), ...linings];
   }
   const spineTurn = half(settings.turnIn, width);
   const around = tray.openSpine
@@ -102,19 +117,30 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
         ["half side wall", outerHeight / 2],
         ["lap", half(settings.turnIn, Math.min(outerWidth, outerHeight))],
       );
-  const over = [...run(["turn-in", footTurn]), ...wall];
-  const note = `round the walls; turn in ${shown(footTurn)} under the base, ${shown(inside)} down inside`;
+  const hidden = tray.outsideShown !== undefined;
+  const over = hidden ? wall : [...run(["turn-in", footTurn]), ...wall];
+  const under = hidden ? "" : ` ${shown(footTurn)} under the base,`;
+  const note = `round the walls; turn in${under} ${shown(inside)} down inside`;
   const walls = strip(tray, "wall strip", runOf(around), around, over, note);
+  if (hidden) return [walls, ...linings];
   if (!tray.openSpine) {
     const [x, y] = [outerWidth - PANEL_LESS_MM, outerHeight - PANEL_LESS_MM];
-    return [walls, panel("base panel", "covering", x, y, "under the base, over the turn-ins"), lining];
+    return [walls, panel("base panel", "covering", x, y, "under the base, over the turn-ins"), ...linings];
   }
   const edge = run(["under base", footTurn], ["spine edge", tray.floor], ["on floor", floorTurn]);
   return [
     walls,
     strip(tray, "spine-edge strip", outerHeight, undefined, edge, "over the spine edge of the base"),
-    lining,
+    ...linings,
   ];
+
+  /** Lined first the whole of the base between the walls, else what the turn-ins leave between the coverings. */
+  function floorLining(): Blank {
+    const less = dress.linedFirst ? 0 : 2 * c + LINING_LESS_MM;
+    const words = dress.linedFirst ? "before the boards are put together" : "on the floor, over the turn-ins";
+    const blank = panel("floor lining", "lining", width - less, height - less, words);
+    return { ...blank, lines: { face: "floor", first: dress.linedFirst } };
+  }
 }
 
 function strip(

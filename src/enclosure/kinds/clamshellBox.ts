@@ -5,7 +5,7 @@ import type { Settings } from "../../settings/schema";
 import { caseBoardOf, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf, type Assembly, type Case } from "../assembly";
 import { CONSTRUCTIONS, WALLS, type Kind } from "../kind";
-import { CUT_BOARDS, SET_UP, trayCovering, trayOrder } from "../order";
+import { CUT_BOARDS, SET_UP } from "../order";
 import type { Step } from "../step";
 import { flatPart, lyingPart, type PartSpec, type PlacedPart } from "../placedPart";
 import { cuboid, extent, Y, Z, type Cuboid } from "../space";
@@ -13,6 +13,7 @@ import { openBodies, type Apart } from "../view";
 import { insideFor, trayMaterials } from "./tray";
 import { caseBlanks, CASE_BLANKS } from "../build/caseBlanks";
 import { jointOf, leastJoint, standOffOf } from "../build/joint";
+import { trayWork } from "../build/trayWork";
 import { laidOpen } from "../build/laidOpen";
 import { OPEN_TRAY_BLANKS, trayBlanks } from "../build/trayBlanks";
 import { outsideOf, trayBoards, type TrayForm } from "../build/trayBoards";
@@ -41,6 +42,7 @@ export const clamshellBox: Kind = {
     "through",
     "flangeCard",
     "insideTurn",
+    "liningOrder",
     "coverStyle",
     "nestClearance",
     "caseBoard",
@@ -89,7 +91,7 @@ export const clamshellBox: Kind = {
       parts: [...small.parts, ...large.parts, boards, spine],
       trays: [small.tray, large.tray],
       holder: small.tray,
-      nests: [{ inner: small.tray, outer: large.tray, play: [g, g, g] }],
+      nests: [{ inner: small.tray, outer: large.tray, play: [g, g, g], made: [g, 2 * c + g, g] }],
       cover: {
         boards,
         spine,
@@ -99,6 +101,7 @@ export const clamshellBox: Kind = {
         spineWidth,
         joint,
         hingeLap: settings.hingeLap,
+        leastTurnIn: q + settings.wallBoard.caliper + settings.square + 2 * c + g,
         liningHeight: extent(large.tray.outside, Y),
         covering: c,
       },
@@ -111,7 +114,7 @@ export const clamshellBox: Kind = {
     ...trays.flatMap((tray) => trayBlanks(tray, settings)),
     ...caseBlanks(cover!, settings),
   ],
-  cautions: ({ cover, holder }, settings) => caseCautions(cover!, holder.rings[0]![0]!.board, settings),
+  cautions: ({ cover }, settings) => caseCautions(cover!, settings),
   opened(assembly) {
     const { groups, between } = openFlat(assembly);
     const pieces = [...groups.flatMap((group) => group.pieces), ...groups.flatMap(({ bed }) => bed), ...between];
@@ -123,14 +126,12 @@ export const clamshellBox: Kind = {
     return [
       CUT_BOARDS,
       SET_UP,
-      ...trayOrder("small", form),
-      ...trayCovering(small!, trayBlanks(small!, settings)),
+      ...trayWork(small!, form, settings),
       {
         text: "Measure the finished small tray before the large tray is cut: the large tray is made to it.",
         parts: [],
       },
-      ...trayOrder("large", form),
-      ...trayCovering(large!, trayBlanks(large!, settings)),
+      ...trayWork(large!, form, settings, small),
       settings.covering === "none" ? BARE_CASE : COVERED_CASE,
       {
         text: "Glue the spine lining over the spine, down into each joint and up on to the boards; rub the joints well.",
@@ -166,17 +167,17 @@ function openFlat({ parts, cover, trays }: Assembly): Apart {
 const LEAST_JOINT_PLAY_MM: Mm = 0.5;
 
 function caseCautions(
-  { joint, boardCaliper: q, covering: c }: Case,
-  wall: Board,
-  { turnIn, square, nestClearance, covering, unit }: Settings,
+  { joint, boardCaliper: q, covering: c, leastTurnIn = 0 }: Case,
+  { turnIn, leftAuto, covering, unit }: Settings,
 ): readonly string[] {
   const shown = (size: Mm) => formatLengthWithUnit(size, unit);
   const cautions: string[] = [];
   if (joint - leastJoint(q, c) < LEAST_JOINT_PLAY_MM)
     cautions.push(`joint of ${shown(joint)} leaves the trays hardly clear of the spine: it may bind`);
-  const reach = q + wall.caliper + square + 2 * c + nestClearance;
-  if (turnIn < reach && covering !== "none")
-    cautions.push(`turn-in of ${shown(turnIn)} leaves board bare beside the small tray: give ${shown(reach)} or more`);
+  if (turnIn < leastTurnIn && !leftAuto.has("turnIn") && covering !== "none")
+    cautions.push(
+      `turn-in of ${shown(turnIn)} leaves board bare beside the small tray: give ${shown(leastTurnIn)} or more`,
+    );
   return cautions;
 }
 

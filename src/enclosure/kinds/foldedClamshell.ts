@@ -69,7 +69,8 @@ export const foldedClamshell: Kind = {
       parts: [small.blank, large.blank, spine],
       trays: [small.tray, large.tray],
       holder: small.tray,
-      nests: [{ inner: small.tray, outer: large.tray, play: [g, g, g] }],
+      // Its depth stops one board above the underside of the small tray.
+      nests: [{ inner: small.tray, outer: large.tray, play: [g, g, g], made: [g, g, g - t] }],
       cover: {
         boards: undefined,
         spine,

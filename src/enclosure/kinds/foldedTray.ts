@@ -1,13 +1,14 @@
 import { InputError } from "../../measure/errors";
 import { formatLengthWithUnit } from "../../measure/formatLength";
 import type { Mm } from "../../measure/units";
+import { boardOf } from "../../settings/boards";
 import type { Settings } from "../../settings/schema";
 import { oneFace } from "../build/allowances";
 import { assembled, type Assembly, type Tray } from "../assembly";
 import { NO_CAUTIONS, type Kind } from "../kind";
 import { longAxis, NO_FOLDS, type Corners, type PlacedPart } from "../placedPart";
 import { boundingBox, cuboid, extent, X, Y, Z, type Cuboid } from "../space";
-import { trayCovering } from "../order";
+import { liningFirst, trayCovering } from "../order";
 import { insideFor } from "./tray";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { wallRing } from "../build/wallRing";
@@ -34,7 +35,7 @@ export const foldedTray: Kind = {
   constructions: [],
   body: ({ fold }) => (fold === "crease" ? "creased blank" : "cut blank"),
   folded: true,
-  options: ["through", "fold", "jointStrips", "insideTurn", "coverStyle", "flangeCard"],
+  options: ["through", "fold", "jointStrips", "insideTurn", "liningOrder", "coverStyle"],
   assemble(item, settings) {
     const board = settings.wallBoard;
     const t = board.caliper;
@@ -42,6 +43,13 @@ export const foldedTray: Kind = {
     const through = creased ? "side" : (settings.through ?? "side");
     if (creased && settings.through === "head" && settings.ownOfRow.has("through"))
       throw new InputError("through", '"head"', "give side with fold=crease", "the tabs are on the head walls");
+    if (creased && settings.liningOrder === "before" && settings.ownOfRow.has("liningOrder"))
+      throw new InputError(
+        "lining order",
+        '"before"',
+        "give auto or after with fold=crease",
+        "the tabs are glued to the inside of the side walls",
+      );
     // Tabs lie inside the side walls, so they take a board on each side of the item.
     const tabs = creased ? 2 * t : 0;
     const [, height, depth] = insideFor(item, settings);
@@ -121,7 +129,7 @@ export const foldedTray: Kind = {
       tabs,
       floor: t,
     };
-    const strips = settings.jointStrips ?? !creased;
+    const strips = (settings.jointStrips ?? !creased) !== false;
     return assembled({
       kind: foldedTray,
       parts: strips ? [blank, jointStrips(tray, settings)] : [blank],
@@ -144,9 +152,10 @@ export const foldedTray: Kind = {
   }),
   order({ holder }, settings) {
     const creased = settings.fold === "crease";
-    const strips = settings.jointStrips ?? !creased;
+    const strips = (settings.jointStrips ?? !creased) !== false;
     return [
       { text: "Cut the blank square, then the corners as listed.", parts: [], caution: "blade" },
+      ...liningFirst(holder, trayBlanks(holder, settings)),
       creased
         ? { text: "Crease the blank at the folds along a rule, on the inside; fold up the walls.", parts: ["blank"] }
         : {
@@ -193,16 +202,26 @@ function cornerTabs(width: Mm, height: Mm, depth: Mm, t: Mm, length: Mm): readon
   ]);
 }
 
-/** Four strips pasted round the outside of the corner joints. */
+/** The stock that is named, else the lining paper: card shows through the covering. */
+function stripStock({ jointStrips, stock, lining }: Settings): Pick<PlacedPart, "material" | "board"> {
+  const named = typeof jointStrips === "string" ? jointStrips : lining;
+  const row = stock.find((each) => each.stock === named) ?? stock.find(({ material }) => material === "lining");
+  return row === undefined
+    ? { material: "lining", board: { stock: "lining, not in stock", caliper: 0, plies: 1, listed: undefined } }
+    : { material: row.material, board: boardOf(row) };
+}
+
+/** Four strips glued round the outside of the corner joints. */
 function jointStrips({ inside, outside }: Tray, settings: Settings): PlacedPart {
+  const stock = stripStock(settings);
   const shortWall = Math.min(extent(outside, X), extent(outside, Y));
   const around = 2 * Math.min(settings.turnIn, shortWall / 2);
   return {
     name: "joint strip",
     tray: "",
     role: "strip",
-    material: "card",
-    board: settings.flangeCard,
+    material: stock.material,
+    board: stock.board,
     count: 4,
     panels: [],
     lengthAxis: undefined,

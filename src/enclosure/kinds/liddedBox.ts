@@ -5,10 +5,11 @@ import type { Settings } from "../../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
 import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
-import { CUT_BOARDS, SET_UP, trayCovering, trayOrder } from "../order";
+import { CUT_BOARDS, SET_UP } from "../order";
 import type { Vec } from "../space";
 import { tray as trayKind, insideFor, plainForm, trayForm, trayMaterials } from "./tray";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
+import { trayWork } from "../build/trayWork";
 import { outsideOf, trayBoards } from "../build/trayBoards";
 import { lidLifted, traysApart } from "../build/trayViews";
 
@@ -44,6 +45,7 @@ export const liddedBox: Kind = {
       at: [min[0] - (inside[0] - width) / 2, min[1] - (inside[1] - height) / 2, max[2] + 2 * c],
       turnedOver: true,
     });
+    const lap = 2 * c + settings.lidClearance;
     return assembled({
       kind: liddedBox,
       parts: [...box.parts, ...lid.parts],
@@ -54,7 +56,7 @@ export const liddedBox: Kind = {
           inner: box.tray,
           outer: lid.tray,
           play: [settings.lidClearance, settings.lidClearance, undefined],
-          depthGiven: settings.lidDepth !== "full",
+          made: [lap, lap, lidDepthOf(depth, settings) === "full" ? -settings.lidReveal : undefined],
         },
       ],
       cover: undefined,
@@ -71,21 +73,30 @@ export const liddedBox: Kind = {
     return [
       CUT_BOARDS,
       SET_UP,
-      ...trayOrder("box", trayForm(settings)),
-      ...trayCovering(box!, trayBlanks(box!, settings)),
+      ...trayWork(box!, trayForm(settings), settings),
       { text: "Measure the finished box before the lid is cut: the lid is made to it.", parts: [] },
-      ...trayOrder("lid", plainForm(settings.lidConstruction, settings)),
-      ...trayCovering(lid!, trayBlanks(lid!, settings)),
+      ...trayWork(lid!, plainForm(settings.lidConstruction, settings), settings),
     ];
   },
 };
+
+/** A full lid of a higher box drags on it and holds air; what a lid reaches down then. From memory. */
+const MOST_FULL_MM: Mm = 120;
+const SHORT_LID_MM: Mm = 75;
+
+function lidDepthOf(boxDepth: Mm, { lidDepth }: Settings): Mm | "full" {
+  if (lidDepth !== "auto") return lidDepth;
+  return boxDepth <= MOST_FULL_MM ? "full" : SHORT_LID_MM;
+}
 
 /**
  * @param boxDepth bare outside depth of the box
  * @param c covering on one face
  * @throws InputError naming `lid reveal` or `lid depth`
  */
-function lidInsideDepth(boxDepth: Mm, c: Mm, { lidDepth, lidReveal, roundTo, unit }: Settings): Mm {
+function lidInsideDepth(boxDepth: Mm, c: Mm, settings: Settings): Mm {
+  const { lidReveal, roundTo, unit } = settings;
+  const lidDepth = lidDepthOf(boxDepth, settings);
   const shown = (size: Mm) => formatLengthWithUnit(size, unit);
   if (lidDepth === "full") {
     const depth = roundedDown(boxDepth + 2 * c - lidReveal, roundTo);

@@ -125,7 +125,7 @@ export const slipcase: Kind = {
       ...(lined
         ? [
             {
-              text: "Line the inside faces of sides and walls before assembly; press them flat and dry.",
+              text: "Line the inside faces of sides and walls before assembly, with a dry adhesive; press at once, flat until dry.",
               parts: ["side lining", "back wall lining", "head wall lining"],
               caution: "adhesive",
             } as const,
@@ -149,7 +149,6 @@ export const slipcase: Kind = {
             } as const,
           ]
         : []),
-      { text: "When dry, sand edges and joints smooth.", parts: [] },
       ...COVERING_STEPS,
     ];
   },

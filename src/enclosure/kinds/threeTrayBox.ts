@@ -5,8 +5,9 @@ import type { Settings } from "../../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
 import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
-import { CUT_BOARDS, SET_UP, trayCovering, trayOrder } from "../order";
+import { CUT_BOARDS, SET_UP } from "../order";
 import { insideFor, plainForm, trayMaterials } from "./tray";
+import { trayWork } from "../build/trayWork";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { outsideOf, trayBoards } from "../build/trayBoards";
 import { lidLifted, traysApart } from "../build/trayViews";
@@ -37,6 +38,7 @@ export const threeTrayBox: Kind = {
     "through",
     "flangeCard",
     "insideTurn",
+    "liningOrder",
     "coverStyle",
     "neck",
     "nestClearance",
@@ -47,32 +49,36 @@ export const threeTrayBox: Kind = {
     const up = (size: Mm) => roundedUp(size, settings.roundTo);
     const materials = trayMaterials(settings);
     const form = plainForm(settings.construction ?? "flanged base", settings);
-    const inner = trayBoards("inner", insideFor(item, settings), form, materials);
-    const [width, height, depth] = outsideOf(inner.tray);
-    const neck = neckOf(depth, c, settings);
+    const built = trayBoards("inner", insideFor(item, settings), form, materials);
+    const [width, height, depth] = outsideOf(built.tray);
+    const neck = neckOf(depth, settings);
+    const inner = { ...built, tray: { ...built.tray, outsideShown: neck } };
     const [outerWidth, outerHeight] = [up(width + 4 * c + g), up(height + 4 * c + g)];
-    const bottomDepth = up(depth + 2 * c - neck);
+    // The inner tray stands bare on the bare floor of the bottom, glued to it.
+    const bottomDepth = up(depth - neck);
     const lidDepth = up(neck + g);
     const { min } = inner.tray.outside;
     const [x, y] = [min[0] - (outerWidth - width) / 2, min[1] - (outerHeight - height) / 2];
-    const floor = min[2] - 2 * c;
-    const bottom = trayBoards("bottom", [outerWidth, outerHeight, bottomDepth], form, materials, {
+    const floor = min[2];
+    const under = trayBoards("bottom", [outerWidth, outerHeight, bottomDepth], form, materials, {
       at: [x, y, floor],
       turnedOver: false,
     });
+    const bottom = { ...under, tray: { ...under.tray, filled: true } };
     const lidForm = plainForm(settings.lidConstruction, settings);
     const lid = trayBoards("lid", [outerWidth, outerHeight, lidDepth], lidForm, materials, {
       at: [x, y, floor + bottomDepth + 2 * c + lidDepth],
       turnedOver: true,
     });
+    const lap = 2 * c + g;
     return assembled({
       kind: threeTrayBox,
       parts: [...inner.parts, ...bottom.parts, ...lid.parts],
       trays: [inner.tray, bottom.tray, lid.tray],
       holder: inner.tray,
       nests: [
-        { inner: inner.tray, outer: bottom.tray, play: [g, g, undefined] },
-        { inner: inner.tray, outer: lid.tray, play: [g, g, g] },
+        { inner: inner.tray, outer: bottom.tray, play: [g, g, undefined], made: [lap, lap, -neck - c] },
+        { inner: inner.tray, outer: lid.tray, play: [g, g, g], made: [lap, lap, undefined] },
       ],
       cover: undefined,
       base: plateOf(inner.tray, inner.base),
@@ -87,25 +93,17 @@ export const threeTrayBox: Kind = {
     const [inner, bottom, lid] = assembly.trays;
     return traysApart(assembly, [bottom!, inner!, lid!]);
   },
-  order({ trays }, settings) {
-    const covered = (name: string) => {
-      const tray = trays.find((each) => each.name === name)!;
-      return trayCovering(tray, trayBlanks(tray, settings));
-    };
+  order({ trays: [inner, bottom, lid] }, settings) {
     const form = plainForm(settings.construction ?? "flanged base", settings);
-    const lid = plainForm(settings.lidConstruction, settings);
     return [
       CUT_BOARDS,
       SET_UP,
-      ...trayOrder("inner", form),
-      ...covered("inner"),
+      ...trayWork(inner!, form, settings),
       { text: "Measure the finished inner tray before bottom and lid are cut: both are made to it.", parts: [] },
-      ...trayOrder("bottom", form),
-      ...trayOrder("lid", lid),
-      ...covered("bottom"),
-      ...covered("lid"),
+      ...trayWork(bottom!, form, settings, inner),
+      ...trayWork(lid!, plainForm(settings.lidConstruction, settings), settings),
       {
-        text: "Glue the inner tray into the bottom, centred; weight it until dry.",
+        text: "Glue the inner tray into the bottom, bare board to bare board, centred; weight it until dry.",
         parts: [],
         caution: "adhesive",
       },
@@ -118,9 +116,9 @@ const USUAL_NECK_MM: Mm = 10;
 const NECK_SHARE = 1 / 3;
 
 /** @throws InputError naming `neck` when the bottom or the lid would be left without depth */
-function neckOf(innerDepth: Mm, c: Mm, { neck, roundTo, nestClearance, unit }: Settings): Mm {
+function neckOf(innerDepth: Mm, { neck, roundTo, nestClearance, unit }: Settings): Mm {
   const chosen = neck === "auto" ? roundedDown(Math.min(USUAL_NECK_MM, innerDepth * NECK_SHARE), roundTo) : neck;
-  const most = innerDepth + 2 * c;
+  const most = innerDepth;
   if (chosen < most && chosen + nestClearance > 0) return chosen;
   const shown = (size: Mm) => formatLengthWithUnit(size, unit);
   throw new InputError("neck", shown(chosen), `give auto, or a length above 0 and less than ${shown(most)}`);

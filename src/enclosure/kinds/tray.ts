@@ -3,10 +3,11 @@ import { baseBoardOf, freePlay, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
 import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
 import type { RestingItem } from "../restingItem";
-import { CUT_BOARDS, SET_UP, trayCovering, trayOrder } from "../order";
+import { CUT_BOARDS, SET_UP } from "../order";
 import type { Vec } from "../space";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { trayBoards, type TrayForm, type TrayMaterials } from "../build/trayBoards";
+import { trayWork } from "../build/trayWork";
 import { traysApart } from "../build/trayViews";
 import { panelsOf } from "../placedPart";
 import { openBodies } from "../view";
@@ -31,7 +32,16 @@ export const tray: Kind = {
   constructions: CONSTRUCTIONS,
   body: WALLS,
   folded: false,
-  options: ["construction", "through", "wallLayers", "endCards", "flangeCard", "insideTurn", "coverStyle"],
+  options: [
+    "construction",
+    "through",
+    "wallLayers",
+    "endCards",
+    "flangeCard",
+    "insideTurn",
+    "liningOrder",
+    "coverStyle",
+  ],
   assemble(item, settings) {
     const built = trayBoards("", insideFor(item, settings), trayForm(settings), trayMaterials(settings));
     return assembled({
@@ -51,12 +61,7 @@ export const tray: Kind = {
   opened: ({ parts }) => openBodies(panelsOf(parts)),
   apart: (assembly) => traysApart(assembly, [assembly.holder]),
   order({ holder }, settings) {
-    return [
-      CUT_BOARDS,
-      SET_UP,
-      ...trayOrder("", trayForm(settings)),
-      ...trayCovering(holder, trayBlanks(holder, settings)),
-    ];
+    return [CUT_BOARDS, SET_UP, ...trayWork(holder, trayForm(settings), settings)];
   },
 };
 

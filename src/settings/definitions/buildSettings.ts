@@ -1,6 +1,6 @@
 import { setting } from "../definition";
 import { wholeNumber } from "../numberValues";
-import { choice, yesNo } from "../wordValues";
+import { choice, yesNo, yesNoOrStock } from "../wordValues";
 
 const construction = choice("around base", "on base", "flanged base");
 
@@ -53,9 +53,9 @@ export const BUILD_SETTINGS = {
   }),
   jointStrips: setting({
     name: "joint strips",
-    takes: yesNo,
+    takes: yesNoOrStock,
     byDefault: "yes; no when creased",
-    meaning: "folded tray: strips of paper or thin card over the four corner joints",
+    meaning: "folded tray: strips over the four corner joints, of the lining paper unless another stock is named",
     standing: "common practice",
     option: true,
   }),

@@ -49,9 +49,10 @@ export const FIT_SETTINGS = {
   }),
   coveringAllowance: setting({
     name: "covering allowance",
-    takes: lengthOrNone,
+    takes: choiceOrLength(["auto"], { examples: ["1", "1/32 in"], none: true }),
     fallback: 1,
-    meaning: "covering and adhesive on both faces of a direction together; half of it lies on one face",
+    meaning:
+      "covering and adhesive on both faces of a direction together; half of it lies on one face; auto takes the calipers of covering and lining",
     standing: "common practice",
   }),
   cushionBase: setting({

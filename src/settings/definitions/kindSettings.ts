@@ -6,9 +6,11 @@ import { twoFractions } from "../numberValues";
 export const KIND_SETTINGS = {
   lidDepth: setting({
     name: "lid depth",
-    takes: choiceOrLength(["full"], { examples: ["30", "1 1/4 in"] }),
-    fallback: "full",
+    takes: choiceOrLength(["auto", "full"], { examples: ["30", "1 1/4 in"] }),
+    fallback: "auto",
+    byDefault: "auto: full for a box up to 120 mm high, else 75 mm",
     meaning: "how far the lid reaches down the box",
+    standing: "from memory",
     option: true,
   }),
   lidReveal: setting({

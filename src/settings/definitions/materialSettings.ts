@@ -1,12 +1,13 @@
 import type { Mm } from "../../measure/units";
 import { board, boardOrAuto } from "../boardValues";
 import { setting } from "../definition";
-import { choiceOrLength, lengthAbove, lengthOrNone } from "../lengthValues";
+import { autoOrLength, choiceOrLength, lengthOrNone } from "../lengthValues";
 import { choice, stockName } from "../wordValues";
 
 /** Default board and card, to be changed by every workshop. */
 export const DEFAULT_BOARD_MM: Mm = 2;
 export const DEFAULT_CARD_MM: Mm = 0.4;
+export const DEFAULT_TURN_IN_MM: Mm = 15;
 
 /** How a survey heads the column in which its keeper decides on a board. */
 export const PREFERRED_BOARD = "preferred board";
@@ -69,15 +70,27 @@ export const MATERIAL_SETTINGS = {
   turnIn: setting({
     name: "turn-in",
     otherNames: ["overlap"],
-    takes: lengthAbove("15", "15 mm", "5/8 in"),
-    fallback: 15,
+    takes: autoOrLength("15", "15 mm", "5/8 in"),
+    fallback: "auto",
+    byDefault: `auto: ${DEFAULT_TURN_IN_MM} mm, on a clamshell's case more where it takes more to cover the board`,
     meaning: "covering turned in over an edge; never longer than half the face that it lies on",
   }),
   insideTurn: setting({
     name: "inside turn",
-    takes: choiceOrLength(["full"], { examples: ["20", "3/4 in"] }),
-    fallback: "full",
+    takes: choiceOrLength(["auto", "full"], { examples: ["20", "3/4 in"] }),
+    fallback: "auto",
+    byDefault: "auto: full; the turn-in where walls are lined before assembly",
     meaning: "how far the covering runs down inside a wall; full runs down and on to the floor",
+  }),
+  liningOrder: setting({
+    name: "lining order",
+    takes: choice("auto", "before", "after"),
+    fallback: "auto",
+    byDefault: "auto: before where the inside is deeper than 80 mm or than half its short side",
+    meaning:
+      "walls are lined before the boards are put together, under a short turn-in, or after, where the covering leaves them bare",
+    standing: "from memory",
+    option: true,
   }),
   coverStyle: setting({
     name: "cover style",
