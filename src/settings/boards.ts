@@ -2,7 +2,7 @@ import { InputError, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import type { LengthUnit, Mm } from "../measure/units";
 import { didYouMean, plainName } from "./names";
-import { GREATEST_BOARD_MM, refuseBoardCaliper, type StockRow } from "./stock";
+import { GREATEST_BOARD_MM, refuseBoardCaliper, type Material, type StockRow } from "./stock";
 
 /** A board or card chosen: a row of the stock table, or a bare caliper that the table does not list. */
 export interface Board {
@@ -46,7 +46,7 @@ export function boardName({ stock, plies }: Pick<Board, "stock" | "plies">): str
 }
 
 /** What a part of a board is, whatever such a part usually is made of: a row of the stock table says it. */
-export function materialOf({ listed }: Board, usual: BoardMaterial): BoardMaterial {
+export function materialOf({ listed }: Board, usual: Material): Material {
   return listed?.material === "board" || listed?.material === "card" ? listed.material : usual;
 }
 
