@@ -1,6 +1,7 @@
 import { availableParallelism } from "node:os";
 import { parentPort, Worker, workerData } from "node:worker_threads";
 import type { Budget, Progress } from "../cutting/types";
+import { inTurns } from "../estimate/inTurns";
 import { betterPlan, planStock, type StockJob, type StockPlan } from "../estimate/stockPlans";
 import { InputError } from "../measure/errors";
 import { warn } from "./print";
@@ -57,24 +58,20 @@ export async function planBeside(jobs: readonly StockJob[], options: BesideOptio
   };
   process.once("SIGINT", interrupt);
   try {
-    await Promise.all(Array.from({ length: Math.min(cores, asks.length) }, () => serve()));
+    await inTurns({
+      threads: Math.min(cores, asks.length),
+      start: () => new Worker(process.argv[1]!, { workerData: { stop } satisfies Shared }),
+      end: (worker) => worker.terminate(),
+      next: () => asks.shift(),
+      answer: async (worker, ask) => {
+        best[ask.place] = betterPlan(await answer(worker, ask), best[ask.place]);
+        return true;
+      },
+    });
   } finally {
     process.off("SIGINT", interrupt);
   }
   return best;
-
-  /** One thread, asked again until nothing is left to ask. */
-  async function serve(): Promise<void> {
-    const worker = new Worker(process.argv[1]!, { workerData: { stop } satisfies Shared });
-    try {
-      for (let ask = asks.shift(); ask !== undefined; ask = asks.shift()) {
-        const plan = await answer(worker, ask);
-        best[ask.place] = betterPlan(plan, best[ask.place]);
-      }
-    } finally {
-      await worker.terminate();
-    }
-  }
 
   function answer(worker: Worker, ask: Ask): Promise<StockPlan> {
     return new Promise((resolve, reject) => {

@@ -1,5 +1,5 @@
 import type { CutSheet, Draft } from "./construct";
-import { ALONG_LENGTH, ALONG_WIDTH, closeLeftover, createForest, type Forest, NONE } from "./forest";
+import { ALONG_LENGTH, ALONG_WIDTH, closeLeftover, createForest, type Forest, NONE, smallestOpen } from "./forest";
 import type { Job } from "./job";
 import { kindFor } from "./kindFor";
 import { leastSides } from "./leastSides";
@@ -66,13 +66,6 @@ export function fillOneByOne(job: Job, watch: Watch): Draft | undefined {
     sheets.push({ kind, panel: exportPanel(forest, sheet) });
   }
   return { sheets, out, weight };
-}
-
-function smallestOpen(forest: Forest): number {
-  let smallest = 0;
-  for (let slot = 1; slot < forest.openCount; slot++)
-    if (forest.worth[forest.open[slot]!]! < forest.worth[forest.open[smallest]!]!) smallest = slot;
-  return forest.open[smallest]!;
 }
 
 /** Chooses among the first `count` of the pieces left. */

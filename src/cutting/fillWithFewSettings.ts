@@ -1,7 +1,7 @@
 import { type Choice, noChoice } from "./choice";
 import type { CutSheet } from "./construct";
 import { weighNew } from "./bestCut";
-import { closeLeftover, createForest, type Forest, NONE } from "./forest";
+import { closeLeftover, createForest, type Forest, NONE, smallestOpen } from "./forest";
 import { UNITS_PER_MM } from "./grid";
 import type { Job } from "./job";
 import { leastSides } from "./leastSides";
@@ -77,13 +77,6 @@ const MEASURES: readonly ((job: Job, piece: number) => number)[] = [
   (job, piece) => job.width[piece]!,
   (job, piece) => Math.max(job.length[piece]!, job.width[piece]!),
 ];
-
-function smallestOpen(forest: Forest): number {
-  let smallest = 0;
-  for (let slot = 1; slot < forest.openCount; slot++)
-    if (forest.worth[forest.open[slot]!]! < forest.worth[forest.open[smallest]!]!) smallest = slot;
-  return forest.open[smallest]!;
-}
 
 /** The piece for a leftover: `choice` says how it is cut. */
 function choosePiece(

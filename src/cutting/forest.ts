@@ -246,3 +246,11 @@ function growLog(past: History): void {
   past.log = log;
   past.worthLog = worthLog;
 }
+
+/** The open leftover of the least worth. */
+export function smallestOpen(forest: Forest): number {
+  let smallest = 0;
+  for (let slot = 1; slot < forest.openCount; slot++)
+    if (forest.worth[forest.open[slot]!]! < forest.worth[forest.open[smallest]!]!) smallest = slot;
+  return forest.open[smallest]!;
+}

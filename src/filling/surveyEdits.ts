@@ -26,7 +26,7 @@ import type { WorkbookUnit } from "../measure/units";
 import { headedFigure } from "./headedFigure";
 import { nameFor } from "../headings/columnQuestions";
 import { FIELDS } from "../headings/lexicon";
-import { columnOfLetters } from "../headings/columnLetters";
+import { columnOfLetters } from "../headings/columnOfLetters";
 import type { Word } from "../headings/questions";
 import { SETTING_NAMES } from "../settings/given";
 import { rememberWords } from "./wordsSheet";

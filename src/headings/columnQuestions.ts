@@ -1,5 +1,6 @@
 import { shown } from "../measure/errors";
-import { columnLetters, columnOfLetters } from "./columnLetters";
+import { columnLetters } from "../workbook/cellRef";
+import { columnOfLetters } from "./columnOfLetters";
 import { isBlank, numericColumns, type Headings } from "./findHeadings";
 import { yesOrNo } from "./kindWords";
 import { FIELDS } from "./lexicon";

@@ -2,7 +2,7 @@ import { Unanswered, choice, type Question } from "./questions";
 import { readHeading, wordsForLanguage, type Heading } from "./headings";
 import { languageOf, unitWord, wordsOf } from "./lexicon";
 import type { RecogniseOptions } from "./recognition";
-import { columnLetters } from "./columnLetters";
+import { columnLetters } from "../workbook/cellRef";
 
 /** The headings of a survey by column, counted from 1. */
 export type Headings = ReadonlyMap<number, Heading>;

@@ -1,5 +1,6 @@
 import { InputError, shown } from "../measure/errors";
-import { columnLetters, columnOfLetters } from "./columnLetters";
+import { columnLetters } from "../workbook/cellRef";
+import { columnOfLetters } from "./columnOfLetters";
 import { isBlank, type Headings } from "./findHeadings";
 import { readHeading } from "./headings";
 import { FIELDS, settingWord, unitWord, wordsOf } from "./lexicon";

@@ -1,5 +1,5 @@
 import { shown } from "../measure/errors";
-import { columnLetters } from "./columnLetters";
+import { columnLetters } from "../workbook/cellRef";
 import { columnQuestions } from "./columnQuestions";
 import { findHeadings, groupsAbove, isBlank, unitsBelow, unitsOfTitle, type Headings } from "./findHeadings";
 import { kindOfHeading, yesOrNo } from "./kindWords";

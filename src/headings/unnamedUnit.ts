@@ -1,7 +1,7 @@
 import { MM_PER, type LengthUnit, type Mm, type WorkbookUnit } from "../measure/units";
 import type { MassUnit } from "../measure/unitWords";
 import { SIZES, type AmountSurvey, type Size } from "./amounts";
-import { columnLetters } from "./columnLetters";
+import { columnLetters } from "../workbook/cellRef";
 import { median, rounded, within } from "./statistics";
 import { choice, type Question } from "./questions";
 import { defaultMass, medianDensity, scalesOf, type Scales } from "./scales";

@@ -1,7 +1,7 @@
-import { InputError } from "../measure/errors";
 import type { Area } from "../workbook/cellRef";
 import { isFormula, type CellEdit, type PlacedColumn, type WorkbookEdits } from "../workbook/edits";
 import { sheetNamed } from "../workbook/readSheet";
+import { protectedSheet } from "../workbook/notEditable";
 import { entered, points, senderOf, writeCells, type Sender } from "./excelCells";
 import { planExcelColumns, writeExcelColumns } from "./excelColumns";
 import { formerCells } from "./excelFormer";
@@ -122,11 +122,5 @@ function areaOfCell({ row, column }: { readonly row: number; readonly column: nu
 }
 
 function refuseLocked(look: HostView, sheet: string): void {
-  if (!look.locked.has(sheet)) return;
-  throw new InputError(
-    `sheet "${sheet}"`,
-    "a protected sheet",
-    "is kept as it is",
-    "unprotect it in Excel (Review), or copy it into a new workbook",
-  );
+  if (look.locked.has(sheet)) throw protectedSheet(sheet);
 }

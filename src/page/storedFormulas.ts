@@ -1,4 +1,4 @@
-import { storedFormula, typedFormula } from "../workbook/formulaText";
+import { outsideTexts, storedFormula, typedFormula } from "../workbook/formulaText";
 
 /** A formula of the file as it is typed, both without `=`: our names with points, functions without their prefixes. */
 export function typedFromStored(formula: string): string {
@@ -35,9 +35,3 @@ const LATER = new Set(
   ).split(" "),
 );
 const SORTED_APART = new Set(["FILTER", "SORT"]);
-
-function outsideTexts(formula: string, change: (piece: string) => string): string {
-  return formula.replace(/"(?:[^"]|"")*"|'(?:[^']|'')*'|[^"']+/g, (piece) =>
-    /^["']/.test(piece) ? piece : change(piece),
-  );
-}

@@ -1,4 +1,4 @@
-import { columnLetters } from "../headings/columnLetters";
+import { columnLetters } from "../workbook/cellRef";
 import { nameFor } from "../headings/columnQuestions";
 import { FIELDS, MASS_UNITS, MEASURED } from "../headings/lexicon";
 import { NOT_USED, type Word } from "../headings/questions";

@@ -1,5 +1,6 @@
 import type { Progress } from "../cutting/types";
 import { Unavailable } from "../measure/errors";
+import { inTurns } from "../estimate/inTurns";
 import { betterPlan, toBuy, type StockJob, type StockPlan } from "../estimate/stockPlans";
 
 /** What a planning worker is asked, and what it tells. */
@@ -48,26 +49,19 @@ export async function searchPlans(jobs: readonly StockJob[], options: SearchOpti
   );
   const total = asks.length;
   const report = () => onProgress([...running], total === 0 ? 1 : 1 - asks.length / total);
-  const serve = async (): Promise<void> => {
-    const thread = new Worker(worker, { type: "module" });
-    try {
-      for (let next = take(); next !== undefined; next = take()) {
-        const { place, ask } = next;
-        const plan = await answer(thread, ask, best[place] === undefined ? undefined : signal, (progress) => {
-          const before = running[place]!;
-          if (best[place] === undefined || progress.sheets < before.sheets) {
-            running[place] = { ...before, sheets: progress.sheets, gap: progress.gap };
-            report();
-          }
-        });
-        if (plan === undefined) return;
-        best[place] = betterPlan(plan, best[place]);
-        running[place] = progressOf(best[place]);
+  const searchOne = async (thread: Worker, { place, ask }: (typeof asks)[number]): Promise<boolean> => {
+    const plan = await answer(thread, ask, best[place] === undefined ? undefined : signal, (progress) => {
+      const before = running[place]!;
+      if (best[place] === undefined || progress.sheets < before.sheets) {
+        running[place] = { ...before, sheets: progress.sheets, gap: progress.gap };
         report();
       }
-    } finally {
-      thread.terminate();
-    }
+    });
+    if (plan === undefined) return false;
+    best[place] = betterPlan(plan, best[place]);
+    running[place] = progressOf(best[place]);
+    report();
+    return true;
   };
   /** The next ask that can still better something. */
   const take = () => {
@@ -79,7 +73,13 @@ export async function searchPlans(jobs: readonly StockJob[], options: SearchOpti
     return undefined;
   };
   report();
-  await Promise.all(Array.from({ length: Math.min(Math.max(1, cores), jobs.length) }, serve));
+  await inTurns({
+    threads: Math.min(Math.max(1, cores), jobs.length),
+    start: () => new Worker(worker, { type: "module" }),
+    end: (thread) => thread.terminate(),
+    next: take,
+    answer: searchOne,
+  });
   return best.map((plan) => plan!);
 }
 

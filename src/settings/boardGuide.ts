@@ -7,6 +7,7 @@ import { askedBoard, type AskedBoard } from "./boards";
 import { refuseErrorCell } from "./errorCell";
 import { didYouMean, listed, plainName } from "./names";
 import type { StockRow } from "./stock";
+import { tableHeading } from "./tableHeading";
 
 /** A row of the board guide: what it covers, and the board for it. A limit that is undefined covers everything. */
 export interface GuideRow {
@@ -40,7 +41,7 @@ export interface GuideContext {
 
 /** Whether a row of cells is the heading row of a board guide: `board`, and a heading that ends in `up to`. */
 export function isGuideHeading(cells: readonly unknown[]): boolean {
-  const names = cells.map((cell) => headingOf(cell).name);
+  const names = cells.map((cell) => tableHeading(cell).name);
   return names.includes("board") && names.some((name) => name.endsWith(UP_TO));
 }
 
@@ -84,15 +85,10 @@ const OTHER_HEADINGS: Readonly<Record<string, Column["heading"]>> = {
 const LENGTH_UNITS = ["mm", "cm", "m", "in", "ft"] as const;
 const MASS_UNITS = ["kg", "g", "lb", "oz"] as const;
 
-function headingOf(heading: unknown): { readonly name: string; readonly unit: string } {
-  if (typeof heading !== "string") return { name: "", unit: "" };
-  const match = /^([^([]*)[([]([^()[\]]*)[)\]]$/.exec(heading.trim());
-  return { name: plainName(match?.[1] ?? heading), unit: (match?.[2] ?? "").trim().toLowerCase() };
-}
-
 /** Undefined for a heading that says nothing of the guide, such as `standing`. */
 function columnOf(cell: unknown, { unit, shopUnit }: GuideContext): Column | undefined {
-  const { name, unit: own } = headingOf(cell);
+  const { name, unit: written } = tableHeading(cell);
+  const own = written.toLowerCase();
   const heading = OTHER_HEADINGS[name] ?? name;
   if (heading === "kind" || heading === "material" || heading === "board") return { heading, unit: own || shopUnit };
   if (!heading.endsWith(UP_TO)) return undefined;

@@ -5,6 +5,7 @@ import { refuseErrorCell } from "./errorCell";
 import { didYouMean, plainName } from "./names";
 import { isBoardOrCard, MATERIALS, refuseBoardCaliper, type StockRow } from "./stock";
 import { isLengthField, STOCK_FIELDS, type StockColumn, type StockField } from "./stockFields";
+import { tableHeading } from "./tableHeading";
 import { NotTaken } from "./valueType";
 
 /**
@@ -28,7 +29,7 @@ export function readStockTable(rows: readonly (readonly unknown[])[], shopUnit: 
 
 /** Whether a row of cells is the heading row of a stock table. */
 export function isStockHeading(cells: readonly unknown[]): boolean {
-  const names = cells.map((cell) => headingName(cell).name);
+  const names = cells.map((cell) => tableHeading(cell).name);
   return names.includes("stock") && (names.includes("material") || names.includes("caliper"));
 }
 
@@ -37,19 +38,12 @@ const OTHER_HEADINGS: ReadonlyMap<string, StockField> = new Map([
   ["name", "stock"],
 ]);
 
-function headingName(heading: unknown): { readonly name: string; readonly unit: string | undefined } {
-  if (typeof heading !== "string") return { name: "", unit: undefined };
-  // No two parts of the pattern can share a character, so that no heading takes long.
-  const match = /^(.*)[([]([^()[\]]*)[)\]]$/s.exec(heading.trim());
-  return { name: plainName(match?.[1] ?? heading), unit: match?.[2]?.trim() };
-}
-
 function readHeading(heading: unknown, shopUnit: LengthUnit): StockColumn | undefined {
-  const { name, unit } = headingName(heading);
+  const { name, unit } = tableHeading(heading);
   if (name === "") return undefined;
   const key = Object.hasOwn(STOCK_FIELDS, name) ? (name as StockField) : OTHER_HEADINGS.get(name);
   if (key === undefined) return undefined;
-  if (!isLengthField(key) || unit === undefined || unit === "") return { key, heading: name, unit: shopUnit };
+  if (!isLengthField(key) || unit === "") return { key, heading: name, unit: shopUnit };
   const known = LENGTH_UNITS.find((each) => each === unit.toLowerCase());
   if (known === undefined || (known === "pt" && key !== "caliper"))
     throw new InputError(`stock table heading ${name}`, shown(unit), "give mm, cm, m, in or ft (pt for a caliper)");

@@ -4,7 +4,7 @@ import { blankStyles, SPREADSHEET_TYPE } from "./blankParts";
 import { changedBook } from "./bookEditor";
 import { areaName, cellName, sheetArea, type Area } from "./cellRef";
 import type { CellEdit, EditResult, WidthEdit, WorkbookEdits } from "./edits";
-import { NotEditable } from "./notEditable";
+import { NotEditable, protectedSheet } from "./notEditable";
 import type { DefinedName, Workbook } from "./openWorkbook";
 import { COLUMN_MARK, isMark, SHEET_MARK } from "./ownMarks";
 import { packageEditor, type PackageEditor } from "./packageEditor";
@@ -48,7 +48,7 @@ export function editWorkbook(
     const entry = neededPart(workbook.zip, sheet.part);
     checkWellFormed(entry);
     const text = sheetText(sheet.name, textOf(entry));
-    refuseLocked(text.sheet, sheetMatters(text).locked);
+    if (sheetMatters(text).locked) throw protectedSheet(text.sheet);
     const own =
       columns && sheetNamed(workbook, columns.sheet) === sheet
         ? (plan = planColumns(workbook, text, columns, styles.editor))
@@ -127,16 +127,6 @@ function refuseOtherStyles(cells: readonly CellEdit[], count: number): void {
     `the style ${other.style}`,
     `takes one of the ${count} styles of the file`,
     "open the file again",
-  );
-}
-
-function refuseLocked(sheet: string, locked: boolean): void {
-  if (!locked) return;
-  throw new NotEditable(
-    `sheet "${sheet}"`,
-    "a protected sheet",
-    "is kept as it is",
-    "unprotect it in Excel (Review), or copy it into a new workbook",
   );
 }
 

@@ -37,7 +37,8 @@ export function storedFormula(formula: string): string {
 const STORED_NAME = /(?<![\w.])(?:\[\d+\]!)?_xldudf_(ENC(?:_[A-Z]+)+)\(/gi;
 const TYPED_NAME = /(?<![\w.])(ENC(?:\.[A-Z]+)+)\(/gi;
 
-function outsideTexts(formula: string, change: (piece: string) => string): string {
+/** Changes what is outside the texts and quoted sheet names of a formula. */
+export function outsideTexts(formula: string, change: (piece: string) => string): string {
   return formula.replace(/"(?:[^"]|"")*"|'(?:[^']|'')*'|[^"']+/g, (piece) =>
     /^["']/.test(piece) ? piece : change(piece),
   );

@@ -1,3 +1,4 @@
+import { BUILT_IN_FORMATS } from "./builtInFormats";
 import { tooMuch } from "./damaged";
 import type { Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
@@ -50,7 +51,7 @@ export function formatCodesOf(workbook: Workbook): ReadonlyMap<string, string> {
       if (tag.local === "cellXfs") inCellFormats = true;
       if (tag.local !== "xf" || !inCellFormats) return;
       const id = Number(attribute(tag, "numFmtId") ?? 0);
-      const code = custom.get(id) ?? BUILT_IN[id];
+      const code = custom.get(id) ?? BUILT_IN_FORMATS[id];
       if (code !== undefined && !/^general$/i.test(code)) codes.set(String(index), code);
       index++;
     },
@@ -60,36 +61,6 @@ export function formatCodesOf(workbook: Workbook): ReadonlyMap<string, string> {
   });
   return codes;
 }
-
-/** Built-in formats (ECMA-376 part 1, 18.8.30); 14 shows a date as the user's system does, so it is written as ISO. */
-const BUILT_IN: Readonly<Record<number, string>> = {
-  1: "0",
-  2: "0.00",
-  3: "#,##0",
-  4: "#,##0.00",
-  9: "0%",
-  10: "0.00%",
-  11: "0.00E+00",
-  12: "# ?/?",
-  13: "# ??/??",
-  14: "yyyy-mm-dd",
-  15: "d-mmm-yy",
-  16: "d-mmm",
-  17: "mmm-yy",
-  18: "h:mm AM/PM",
-  19: "h:mm:ss AM/PM",
-  20: "h:mm",
-  21: "h:mm:ss",
-  22: "yyyy-mm-dd h:mm",
-  37: "#,##0;(#,##0)",
-  38: "#,##0;(#,##0)",
-  39: "#,##0.00;(#,##0.00)",
-  40: "#,##0.00;(#,##0.00)",
-  45: "mm:ss",
-  46: "[h]:mm:ss",
-  47: "mm:ss.0",
-  48: "##0.0E+0",
-};
 
 /** The part that holds the styles; undefined when the workbook has none. */
 export function stylesPart(workbook: Workbook): string | undefined {

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { fitRange, type FitTerm, type HumidityRange } from "../../src/board/fitRange";
 import { InputError } from "../../src/measure/errors";
+import { between, generator, normal } from "../suites/draws";
 
 /** Random builds a test draws: 10,000, or 100,000 in a soak. */
 const BUILDS = process.env.SOAK === undefined ? 10_000 : 100_000;
@@ -160,27 +161,4 @@ function shareWithinLikely(
 
 function total(chain: readonly FitTerm[], length: (term: FitTerm) => number): number {
   return chain.reduce((play, term) => play + term.sign * length(term), 0);
-}
-
-/** Half of the draws at an end of the interval, where a bound would break first. */
-function between(low: number, high: number, random: () => number): number {
-  const coin = random();
-  if (coin < 0.25) return low;
-  if (coin < 0.5) return high;
-  return low + (high - low) * random();
-}
-
-function normal(random: () => number): number {
-  return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
-}
-
-/** Mulberry32: repeatable draws from 0 to 1. */
-function generator(seed: number): () => number {
-  let state = seed | 0;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
 }

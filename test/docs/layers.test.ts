@@ -10,7 +10,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   measure: [],
   workbook: ["measure"],
   settings: ["measure"],
-  headings: ["measure"],
+  headings: ["measure", "workbook"],
   enclosure: ["measure", "settings"],
   covering: ["measure", "settings", "enclosure"],
   board: ["measure", "settings", "enclosure", "covering"],

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { InputError } from "../../src/measure/errors";
-import { columnLetters } from "../../src/headings/columnLetters";
+import { columnLetters } from "../../src/workbook/cellRef";
 import type { Recognition, RecogniseOptions } from "../../src/headings/recognition";
 import { recogniseColumns, surveyRows } from "../../src/headings/recognise";
 
