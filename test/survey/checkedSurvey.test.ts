@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import ExcelJS from "exceljs";
-import { columnLetters } from "../../src/headings/columnLetters";
+import { columnLetters } from "../../src/workbook/cellRef";
 import { NOT_USED, Unanswered, type Question, type Word } from "../../src/headings/questions";
 import { readBookSurvey } from "../../src/filling/readBookSurvey";
 import { checkedSurvey } from "../../src/survey/checkedSurvey";
