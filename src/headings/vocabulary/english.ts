@@ -58,6 +58,7 @@ export const english: Vocabulary = {
     slipcase: "slip case, slip box",
     "clamshell box":
       "clamshell, clam shell, clamshell case, clam shell box, drop spine, drop spine box, drop back, drop back box, dropback, dropspine, double tray box, book box, clamshell drop spine",
+    "drop-front box": "drop front, drop front box, drop fronted box, front drop box, fall front box",
     "four-flap wrapper":
       "four flap, four flap wrapper, 4 flap, 4 flap wrapper, four flap enclosure, four flap folder, phase box, phase wrapper, phased box, phase enclosure",
     "folded clamshell":
@@ -67,6 +68,7 @@ export const english: Vocabulary = {
   },
   unsure: {
     box: ["lidded box", "clamshell box", "three-tray box"],
+    "drop box": ["clamshell box", "drop-front box"],
     "corrugated box": ["folded clamshell", "lidded box"],
     "custom box": ["clamshell box", "lidded box"],
     "new box": ["clamshell box", "lidded box"],
