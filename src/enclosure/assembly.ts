@@ -117,10 +117,15 @@ export interface Plate {
   readonly gluedTo: Board | undefined;
 }
 
-/** What hangs on cloth hinges: the case of a clamshell box, opened flat; the spine piece of a folded one. */
+/**
+ * What hangs on cloth hinges: the case of a clamshell box, opened flat; the spine piece of a folded one; a portfolio; the
+ * front wall of a drop-front box.
+ */
 export interface Case {
   readonly boards: PlacedPart | undefined;
   readonly spine: PlacedPart | undefined;
+  /** Cut from its sizes; else it is cut to the finished trays. */
+  readonly cutFirst?: boolean;
   readonly boardWidth: Mm;
   readonly boardHeight: Mm;
   readonly boardCaliper: Mm;

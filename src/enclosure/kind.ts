@@ -15,6 +15,8 @@ export interface Kind extends AssembledKind {
   readonly constructions: readonly Construction[];
   /** What it is made of, and so what a decision on its board names. */
   readonly body: (settings: Settings) => Body;
+  /** Which way the object lies in it unless it is said; on its back where this is undefined. */
+  readonly restsOn?: Settings["restsOn"];
   /** The options that it can use; another in a row's own text is refused. */
   readonly options: readonly SettingKey[];
   /**

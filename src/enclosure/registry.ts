@@ -1,4 +1,5 @@
 import { clamshellBox } from "./kinds/clamshellBox";
+import { dropFrontBox } from "./kinds/dropFrontBox";
 import { flapPortfolio } from "./kinds/flapPortfolio";
 import { foldedClamshell } from "./kinds/foldedClamshell";
 import { foldedTray } from "./kinds/foldedTray";
@@ -20,4 +21,5 @@ export const KINDS: readonly Kind[] = [
   foldedClamshell,
   fourFlapWrapper,
   flapPortfolio,
+  dropFrontBox,
 ];

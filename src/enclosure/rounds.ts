@@ -24,8 +24,7 @@ export interface MeasureRule {
 export function roundsOf(assembly: Assembly): readonly Round[] {
   const { parts, nests, cover } = assembly;
   const later = new Set(nests.flatMap(({ outer }) => parts.filter(({ tray }) => tray === outer.name)));
-  // A case without trays is cut from its sizes, like all else.
-  const ofTrays = nests.length === 0 ? undefined : cover;
+  const ofTrays = cover?.cutFirst === true ? undefined : cover;
   const ofCase = ofTrays === undefined ? [] : [ofTrays.boards, ofTrays.spine].filter((part) => part !== undefined);
   const first: Round = {
     parts: parts.filter((part) => !later.has(part) && !ofCase.includes(part)),

@@ -23,7 +23,7 @@ export function cutFactsOf(assembly: Assembly): (part: Part) => CutFacts {
     if (placed === undefined || material !== "board") return {};
     const across = part.grain === "along width";
     const strip = across ? undefined : ringOf.get(placed);
-    const later = secondMade(placed, outer.get(part.tray), assembly.nests.length > 0);
+    const later = secondMade(placed, outer.get(part.tray), assembly.cover?.cutFirst !== true);
     return {
       ...(strip === undefined ? {} : { strip }),
       ...(later === undefined ? {} : { later: across ? { length: later.width, width: later.length } : later }),
@@ -33,8 +33,8 @@ export function cutFactsOf(assembly: Assembly): (part: Part) => CutFacts {
 }
 
 /** Directions in which a part is made to a finished tray. */
-function secondMade({ role }: PlacedPart, nest: Nest | undefined, nested: boolean): Piece["later"] {
-  if (role === "case") return nested ? { length: true, width: true } : undefined;
+function secondMade({ role }: PlacedPart, nest: Nest | undefined, toTrays: boolean): Piece["later"] {
+  if (role === "case") return toTrays ? { length: true, width: true } : undefined;
   if (nest === undefined) return undefined;
   return { length: true, width: role !== "wall" || nest.made[2] !== undefined };
 }

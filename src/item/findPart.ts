@@ -68,11 +68,15 @@ interface Reading {
 
 const TRAYS = [...new Set(KINDS.flatMap((kind) => kind.trays))];
 
-/** Part names by their plain form, with the trade's other words. */
-const NAMES: ReadonlyMap<string, string> = new Map([
-  ...[...KINDS.flatMap(({ parts, coverings }) => [...parts, ...coverings]), ...CUSHION_PIECES].map(
+/** Part names by their plain form. */
+const NAMES: ReadonlyMap<string, string> = new Map(
+  [...KINDS.flatMap(({ parts, coverings }) => [...parts, ...coverings]), ...CUSHION_PIECES].map(
     (name) => [plainName(name), name] as const,
   ),
+);
+
+/** The trade's other words; `front wall` is also the name of a part. */
+const OTHER_NAMES: ReadonlyMap<string, string> = new Map([
   ["tail wall", "head wall"],
   ["foreedge wall", "fore-edge wall"],
   ["front wall", "fore-edge wall"],
@@ -91,11 +95,13 @@ function readingsOf(wanted: string): readonly Reading[] {
   if (cached !== undefined) return cached;
   const plain = plainName(wanted);
   const readings: Reading[] = [];
-  const whole = NAMES.get(plain);
-  if (whole !== undefined) readings.push({ tray: undefined, name: whole });
-  for (const tray of TRAYS) {
-    const name = plain.startsWith(`${tray} `) ? NAMES.get(plain.slice(tray.length + 1)) : undefined;
-    if (name !== undefined) readings.push({ tray, name });
+  for (const names of [NAMES, OTHER_NAMES]) {
+    const whole = names.get(plain);
+    if (whole !== undefined) readings.push({ tray: undefined, name: whole });
+    for (const tray of TRAYS) {
+      const name = plain.startsWith(`${tray} `) ? names.get(plain.slice(tray.length + 1)) : undefined;
+      if (name !== undefined) readings.push({ tray, name });
+    }
   }
   if (known.size >= MOST_KNOWN) known.clear();
   known.set(wanted, readings);
@@ -140,5 +146,5 @@ function wallName(wanted: string): string {
 function cureFor(wanted: string, among: readonly Pick<Part, "fullName">[], argument: string, kindName: string): string {
   const names = among.map((part) => part.fullName);
   const some = names.length === 0 ? `this ${kindName} has none` : `such as ${listed(names.slice(0, 4), "or")}`;
-  return didYouMean(wanted, names, argument === "part" ? didYouMean(wanted, NAMES.values(), some) : some);
+  return didYouMean(wanted, names, argument === "part" ? didYouMean(wanted, [...NAMES.values(), ...OTHER_NAMES.values()], some) : some);
 }

@@ -73,12 +73,16 @@ export function sizeRow(row: Row, settings: Settings): Sized | undefined {
 export function sizeItem(item: Item, enclosure: unknown, weightKg: number | undefined, settings: Settings): Sized {
   const kind = kindNamed(enclosure);
   if (settings.ownOfRow.size > 0) refuseForeignOptions(kind, settings);
-  const boards = settledBoards({ item, kind, weightKg }, settings);
+  const boards = settledBoards({ item, kind, weightKg }, restingByKind(kind, settings));
   const resting = restingItem(item, boards.settings);
   const settled = settledAllowance(kind, resting, boards.settings);
   const { board } = boards;
   const assembly = kind.assemble(resting, settled);
   return { item, kind, weightKg, board, assembly, settings: settled, requested: settings };
+}
+
+function restingByKind({ restsOn }: Kind, settings: Settings): Settings {
+  return restsOn === undefined || settings.origins.has("restsOn") ? settings : { ...settings, restsOn };
 }
 
 /** The weight that the settings give; undefined where they give none. */

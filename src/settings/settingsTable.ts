@@ -25,8 +25,8 @@ const NOT_GIVEN = "default";
 function valueText(key: SettingKey, settings: Settings): number | string {
   // A sheet made from the table leaves the board to the guide, unless someone named one.
   if (key === "wallBoard" && !settings.origins.has(key)) return "auto";
-  // A card that nobody named is the guide's.
-  if (key === "wrapperCard" && !settings.origins.has(key)) return NOT_GIVEN;
+  // A card that nobody named is the guide's; which way an object lies is the kind's.
+  if ((key === "wrapperCard" || key === "restsOn") && !settings.origins.has(key)) return NOT_GIVEN;
   if (settings.leftAuto.has(key)) return "auto";
   const value = settings[key];
   if (value === undefined || value === "") return NOT_GIVEN;

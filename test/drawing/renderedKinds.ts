@@ -14,7 +14,7 @@ export const KINDS_FOLDER = "src/drawing/kinds";
 
 /** The worked item in a kind, put together. */
 export function pictureOf(kind: (typeof KINDS)[number]): Picture {
-  const settings = settledOf();
+  const settings = settledOf(kind.restsOn === undefined ? "" : `rests on=${kind.restsOn}`);
   return assembledView(kind.assemble(restingItem(ITEM, settings), settings));
 }
 

@@ -12,7 +12,7 @@ const STOCK_TABLE = [
 const FIRST_PARTS = "base, side wall, head wall or flange card";
 const MEASURES = "give length, width, count, caliper, grain, material, stock, folds or all";
 const BOARDS =
-  "give all, conservation board 1.5, conservation board 2, conservation board 2.5, conservation board 3, conservation card 10 pt, conservation card 20 pt, conservation card 40 pt, conservation card 60 pt, folding card 0.4, unbuffered card 0.5, grey board 1.5, grey board 2, grey board 2.5 or grey board 3";
+  "give all, conservation board 1.5, conservation board 2, conservation board 2.5, conservation board 3, corrugated board 1.6, conservation card 10 pt, conservation card 20 pt, conservation card 40 pt, conservation card 60 pt, folding card 0.4, unbuffered card 0.5, grey board 1.5, grey board 2, grey board 2.5 or grey board 3";
 
 /** Each selector of each function: where it stands among the selectors, what it is put before, what it accepts. */
 const SELECTORS = [

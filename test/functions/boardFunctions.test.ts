@@ -111,7 +111,7 @@ test("without a weight a board is chosen by size, and there is no sag and no cau
 
 describe("BASE.SAG board", () => {
   const BOARDS =
-    "give conservation board 1.5, conservation board 2, conservation board 2.5, conservation board 3, grey board 1.5, grey board 2, grey board 2.5, grey board 3, a caliper such as 2 mm or all";
+    "give conservation board 1.5, conservation board 2, conservation board 2.5, conservation board 3, corrugated board 1.6, grey board 1.5, grey board 2, grey board 2.5, grey board 3, a caliper such as 2 mm or all";
   test.each([
     [undefined, `board: got a blank; ${BOARDS}`],
     ["", `board: got a blank; ${BOARDS}`],

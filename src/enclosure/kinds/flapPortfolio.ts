@@ -120,6 +120,7 @@ export const flapPortfolio: Kind = {
       cover: {
         boards,
         spine,
+        cutFirst: true,
         boardWidth: width,
         boardHeight: height,
         boardCaliper: q,

@@ -94,7 +94,7 @@ function lidDepthOf(boxDepth: Mm, { lidDepth }: Settings): Mm | "full" {
  * @param c covering on one face
  * @throws InputError naming `lid reveal` or `lid depth`
  */
-function lidInsideDepth(boxDepth: Mm, c: Mm, settings: Settings): Mm {
+export function lidInsideDepth(boxDepth: Mm, c: Mm, settings: Settings): Mm {
   const { lidReveal, roundTo, unit } = settings;
   const lidDepth = lidDepthOf(boxDepth, settings);
   const shown = (size: Mm) => formatLengthWithUnit(size, unit);

@@ -77,6 +77,7 @@ export const FIT_SETTINGS = {
     name: "rests on",
     takes: choice("back", "foot", "edge"),
     fallback: "back",
+    byDefault: "by kind: foot for a drop-front box, else back",
     meaning:
       "which way the object lies: on its back (its depth is the tray's depth), foot (its height is), edge (its width is)",
     standing: "common practice",
