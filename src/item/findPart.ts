@@ -146,5 +146,9 @@ function wallName(wanted: string): string {
 function cureFor(wanted: string, among: readonly Pick<Part, "fullName">[], argument: string, kindName: string): string {
   const names = among.map((part) => part.fullName);
   const some = names.length === 0 ? `this ${kindName} has none` : `such as ${listed(names.slice(0, 4), "or")}`;
-  return didYouMean(wanted, names, argument === "part" ? didYouMean(wanted, [...NAMES.values(), ...OTHER_NAMES.values()], some) : some);
+  return didYouMean(
+    wanted,
+    names,
+    argument === "part" ? didYouMean(wanted, [...NAMES.values(), ...OTHER_NAMES.values()], some) : some,
+  );
 }
