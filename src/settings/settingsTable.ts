@@ -23,8 +23,8 @@ export function settingsTable(settings: Settings): readonly (readonly (number | 
 const NOT_GIVEN = "default";
 
 function valueText(key: SettingKey, settings: Settings): number | string {
-  // A sheet made from the table leaves the board to the guide, unless someone named one.
-  if (key === "wallBoard" && !settings.origins.has(key)) return "auto";
+  // Nobody named a board: the guide decides where there is one, and its own default where there is none.
+  if (key === "wallBoard" && !settings.origins.has(key)) return settings.wallBoard === "auto" ? "auto" : NOT_GIVEN;
   // A card that nobody named is the guide's; which way an object lies is the kind's.
   if ((key === "wrapperCard" || key === "restsOn") && !settings.origins.has(key)) return NOT_GIVEN;
   if (settings.leftAuto.has(key)) return "auto";

@@ -99,7 +99,12 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
         };
     return { column, at, before };
   });
-  const columnOf = (wantedName: string) => placed.find(({ at }) => at.wantedName === wantedName)!.at.column;
+  const columnOf = (wantedName: string) => {
+    const sibling = placed.find(({ at }) => at.wantedName === wantedName);
+    if (sibling === undefined)
+      throw new RangeError(`a formula names the new column "${wantedName}", and no such column is written`);
+    return sibling.at.column;
+  };
   const right = Math.max(edge, ...placed.map(({ at }) => at.column));
   const ours = new Set([...own.map((mark) => mark.column), ...placed.map(({ at }) => at.column)]);
   return {

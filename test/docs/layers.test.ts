@@ -1,4 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
+import { isBuiltin } from "node:module";
 import path from "node:path";
 import ts from "typescript";
 
@@ -39,7 +40,7 @@ const files = readdirSync("src", { recursive: true, encoding: "utf8" })
   .filter((name) => /\.tsx?$/.test(name));
 const known = new Set(files);
 
-/** The files of `src` that a file imports, in whatever way. */
+/** What a file imports, in whatever way, as it is written there. */
 function importsOf(name: string): readonly string[] {
   const text = readFileSync(path.join("src", name), "utf8");
   const found: string[] = [];
@@ -52,17 +53,27 @@ function importsOf(name: string): readonly string[] {
           : ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument)
             ? node.argument.literal
             : undefined;
-    if (specifier !== undefined && ts.isStringLiteral(specifier) && specifier.text.startsWith("."))
-      found.push(path.posix.join(path.posix.dirname(name), specifier.text));
+    if (specifier !== undefined && ts.isStringLiteralLike(specifier)) found.push(specifier.text);
     ts.forEachChild(node, visit);
   };
   visit(
     ts.createSourceFile(name, text, ts.ScriptTarget.Latest, true, name.endsWith("x") ? ts.ScriptKind.TSX : undefined),
   );
-  return found.map((target) => [target, `${target}.ts`, `${target}.tsx`].find((each) => known.has(each)) ?? target);
+  return found;
 }
 
-const imports = new Map(files.map((name) => [name, importsOf(name)]));
+const written = new Map(files.map((name) => [name, importsOf(name)]));
+
+/** The files of `src` that a file imports. */
+function filesOf(name: string): readonly string[] {
+  return written.get(name)!.flatMap((specifier) => {
+    if (!specifier.startsWith(".")) return [];
+    const target = path.posix.join(path.posix.dirname(name), specifier);
+    return [target, `${target}.ts`, `${target}.tsx`].find((each) => known.has(each)) ?? target;
+  });
+}
+
+const imports = new Map(files.map((name) => [name, filesOf(name)]));
 const folderOf = (name: string): string => name.split("/")[0]!;
 
 test.each(files)("src/%s imports only what its folder may", (name) => {
@@ -91,6 +102,34 @@ test("Office and Excel appear only in src/host, CustomFunctions only in function
     if (!name.startsWith("host")) expect([name, /\b(Office|Excel)\./.test(code)]).toEqual([name, false]);
     expect([name, /\bCustomFunctions\b/.test(code)]).toEqual([name, false]);
   }
+});
+
+/** Folders and files for Node alone. An import without a name in it passes the types of every environment. */
+const IN_NODE = /^(cli|files|page\/server)\/|\.node\.ts$/;
+
+test("files that run elsewhere than in Node import nothing of Node's", () => {
+  const elsewhere = files.filter((name) => !IN_NODE.test(name));
+  const ofNode = elsewhere.flatMap((name) =>
+    written
+      .get(name)!
+      .filter(isBuiltin)
+      .map((each) => [name, each]),
+  );
+  expect(ofNode).toEqual([]);
+});
+
+test("every folder of src, and the functions, are checked with the types of their environment", () => {
+  const configs = readdirSync(".config/types").filter((name) => name.endsWith(".json") && name !== "tsconfig.json");
+  const included = configs.flatMap((name) => {
+    const { include } = JSON.parse(readFileSync(path.join(".config/types", name), "utf8")) as { include: string[] };
+    return include;
+  });
+  const wanted = ["functions", ...new Set(files.map((name) => `src/${folderOf(name)}`))];
+  expect(wanted.filter((folder) => !included.includes(`../../${folder}`))).toEqual([]);
+  const { references } = JSON.parse(readFileSync(".config/types/tsconfig.json", "utf8")) as {
+    references: { path: string }[];
+  };
+  expect(references.map((each) => each.path).sort()).toEqual(configs.sort());
 });
 
 /** Each ring of files that import each other, as the path round it. */

@@ -20,9 +20,9 @@ describe("SETTINGS", () => {
     );
     expect(rowOf(table, "turn-in")).toEqual([
       "turn-in",
-      "15 mm",
+      "auto",
       "default",
-      "15 mm",
+      "auto: 15 mm, on a clamshell's case more where it takes more to cover the board",
       "length",
       "covering turned in over an edge; never longer than half the face that it lies on",
       "shop",

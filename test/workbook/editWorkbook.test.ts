@@ -5,6 +5,7 @@ import type { CellContent, ColumnsEdit, EditResult, NewColumn, WorkbookEdits } f
 import { openWorkbook, type Workbook } from "../../src/workbook/openWorkbook";
 import { ownColumns, ownSheets } from "../../src/workbook/ownMarks";
 import { readSheet } from "../../src/workbook/readSheet";
+import { siblingCell } from "../../src/workbook/siblingCell";
 import { verifyEdit } from "../../src/workbook/verifyEdit";
 import { livedIn } from "./made/livedIn";
 import { MAIN, packageOf, partsOf, R, relations, small, smallParts } from "./made/package";
@@ -413,6 +414,13 @@ describe("new columns beside a plain survey", () => {
 
 describe("an edit is refused with the reason", () => {
   const edit = (bytes: Uint8Array, edits: WorkbookEdits) => () => editWorkbook(openWorkbook(bytes), edits);
+
+  test("a formula that names a new column which nobody writes: a fault in the caller, said as one", () => {
+    const lonely = outside([{ formula: `${siblingCell("caliper", 5)}*2`, result: 4 }, null, null]);
+    expect(edit(livedIn(), { columns: inTable(lonely) })).toThrow(
+      new RangeError('a formula names the new column "caliper", and no such column is written'),
+    );
+  });
 
   test("on a protected sheet", () => {
     expect(edit(livedIn(), { cells: [{ sheet: "Locked", row: 1, column: 4, content: 1 }] })).toThrow(
