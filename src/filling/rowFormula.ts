@@ -6,12 +6,15 @@ import type { Figure } from "../item/figure";
 import { NO_ENCLOSURE } from "../item/sizeItem";
 import type { TickColumn } from "../headings/recognition";
 import { quoted, stored } from "../workbook/formulaText";
+import { boxMeasures } from "./boxMeasures";
 import { sizeFormulas, weightFormula, type FormulaPlace } from "./rowMeasures";
 import { NO_MEASURES, notMadeHere } from "../survey/sizeSurvey";
 import { BETWEEN_TICKS, type SurveyItem } from "../survey/surveyItems";
 
 /** What the formulas of one row have in common. */
 export interface RowArguments {
+  /** The rows that share its box, itself first; itself alone where it shares none. */
+  readonly set: readonly SurveyItem[];
   readonly sizes: string;
   readonly weight: string;
   readonly enclosure: string;
@@ -25,22 +28,41 @@ export interface RowArguments {
 
 /**
  * Reads the row's own cells: measures with the units of their headings or unit column, dimension texts where the three
- * sizes are blank, the weight, and the row's own settings.
+ * sizes are blank, the weight, and the row's own settings. Of a shared box, the cells of all its rows.
+ *
+ * @param set the rows that share its box, itself first
+ * @returns undefined where no formula can read them
  */
-export function rowArguments(item: SurveyItem, place: FormulaPlace): RowArguments {
+export function rowArguments(
+  item: SurveyItem,
+  place: FormulaPlace,
+  set: readonly SurveyItem[] = [item],
+): RowArguments | undefined {
+  const measures =
+    set.length === 1
+      ? { sizes: sizeFormulas(item, place), weight: weightFormula(item, place) }
+      : boxMeasures(set, place);
+  if (measures === undefined) return undefined;
   const { settings } = place.survey.recognition;
   const stated = settings.flatMap(({ column, setting }) => {
     const key = settingKey(setting);
     if (key === undefined) return [];
     const cell = place.cell(column, item.row);
-    return [{ key, name: DEFINITIONS[key].name, value: key === "material" ? withoutSigns(cell) : cell }];
+    const value = key === "wallBoard" ? firstGiven(set.map(({ row }) => place.cell(column, row))) : cell;
+    return [{ key, name: DEFINITIONS[key].name, value: key === "material" ? withoutSigns(cell) : value }];
   });
   const preference =
     place.preference === undefined
       ? []
-      : [{ key: "wallBoard", name: DEFINITIONS.wallBoard.name, value: place.preference(item.row) }];
+      : [
+          {
+            key: "wallBoard",
+            name: DEFINITIONS.wallBoard.name,
+            value: firstGiven(set.map(({ row }) => place.preference!(row))),
+          },
+        ];
   const own = [...stated, ...preference];
-  const weight = weightFormula(item, place);
+  const { weight } = measures;
   const known = {
     name: DEFINITIONS.weight.name,
     value: weight === '""' ? '"none"' : `IF(${blank(weight)},"none",${weight})`,
@@ -51,7 +73,8 @@ export function rowArguments(item: SurveyItem, place: FormulaPlace): RowArgument
   const { baseBoard, caseBoard } = place.settings;
   const byGuide = baseBoard === "auto" || caseBoard === "auto" ? [known] : [];
   return {
-    sizes: sizeFormulas(item, place).join(","),
+    set,
+    sizes: measures.sizes.join(","),
     weight,
     enclosure: enclosureFormula(item, place),
     own: settingsText(own),
@@ -91,13 +114,17 @@ export function rowFormula(figure: Figure, item: SurveyItem, place: FormulaPlace
   const [fn, ...selectors] = figure.formula;
   const call = callOf(fn, selectors, row, place);
   if (figure.withHazard && columns.hazard !== undefined) {
-    const hazard = place.cell(columns.hazard.column, item.row);
-    const said = `${quoted(HAZARD_CAUTION.before)}&TRIM(SUBSTITUTE(${hazard},CHAR(10)," "))&${quoted(HAZARD_CAUTION.after)}`;
+    const { column } = columns.hazard;
+    const cells = row.set.map((each) => place.cell(column, each.row));
+    const named = cells.length === 1 ? trimmed(cells[0]!) : allHazards(cells);
+    const said = `${quoted(HAZARD_CAUTION.before)}&${named}&${quoted(HAZARD_CAUTION.after)}`;
     const nothing = `${callOf("OUTSIDE", ["height"], row, place)}=""`;
-    return `IF(${saysNoHazard(hazard)},${call},IF(${nothing},"",${said}&IF(${call}="","","; "&${call})))`;
+    const none = cells.map(saysNoHazard);
+    return `IF(${none.length === 1 ? none[0]! : `AND(${none.join(",")})`},${call},IF(${nothing},"",${said}&IF(${call}="","","; "&${call})))`;
   }
   if (fn === "PROBLEM") return problemFormula(call, item, row, place);
-  if (!figure.ofAllCopies || columns.quantity === undefined) return call;
+  // A box is made once, whatever copies lie in it.
+  if (!figure.ofAllCopies || columns.quantity === undefined || row.set.length > 1) return call;
   const quantity = place.cell(columns.quantity.column, item.row);
   // Of a row without enclosure there is nothing to multiply.
   return `IF(${call}="","",IF(OR(${quantity}="",${quantity}=0),1,${quantity})*${call})`;
@@ -107,11 +134,11 @@ export function rowFormula(figure: Figure, item: SurveyItem, place: FormulaPlace
  * A cell function answers a row without measures with nothing; of a row with an enclosure that is a problem, also where
  * the measures are deleted later. It knows no structure that is not made here either.
  */
-function problemFormula(call: string, item: SurveyItem, { enclosure }: RowArguments, place: FormulaPlace): string {
+function problemFormula(call: string, item: SurveyItem, { enclosure, set }: RowArguments, place: FormulaPlace): string {
   if (enclosure === NOTHING) return call;
   const { columns } = place.survey.recognition;
   const measures = (["height", "width", "depth", "dimensions"] as const).flatMap((field) =>
-    columns[field] === undefined ? [] : [place.cell(columns[field].column, item.row)],
+    columns[field] === undefined ? [] : set.map(({ row }) => place.cell(columns[field]!.column, row)),
   );
   // Zeros are blanks too, and an error in a cell is for the function to report.
   const isBlankRow = `IFERROR(TRIM(SUBSTITUTE(${measures.join("&")},"0",""))="",1=0)`;
@@ -147,6 +174,25 @@ export function settingsConstant(values: readonly GivenValue[]): string {
     ({ key, value }) => `${quoted(DEFINITIONS[key].name)},${typeof value === "number" ? value : quoted(String(value))}`,
   );
   return `{"setting","value";${rows.join(";")}}`;
+}
+
+/** What rows of one box name, each once: `mould, arsenic`. */
+function allHazards(cells: readonly string[]): string {
+  const texts = cells.map((cell, index) => {
+    const before = cells.slice(0, index).map((other) => `${other}=${cell}`);
+    return `IF(OR(${[saysNoHazard(cell), ...before].join(",")}),"",", "&${trimmed(cell)})`;
+  });
+  return `MID(${texts.join("&")},3,999)`;
+}
+
+function trimmed(cell: string): string {
+  return `TRIM(SUBSTITUTE(${cell},CHAR(10)," "))`;
+}
+
+/** The first of some cells that holds something; of one cell the cell itself. */
+function firstGiven(cells: readonly string[]): string {
+  const last = cells.at(-1)!;
+  return cells.slice(0, -1).reduceRight((rest, cell) => `IF(${blank(cell)},${rest},${cell})`, last);
 }
 
 /** The words are looked for as a whole between bars; FALSE reads otherwise in other languages. */

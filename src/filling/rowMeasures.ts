@@ -125,7 +125,7 @@ function measureCell(field: Field, { thousands = [] }: SurveyItem, ref: string):
   return thousands.includes(field) ? `SUBSTITUTE(${ref},".","")` : ref;
 }
 
-function isEmpty(ref: string): string {
+export function isEmpty(ref: string): string {
   return `OR(TRIM(${ref})="",${ref}=0)`;
 }
 

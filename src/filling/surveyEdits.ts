@@ -11,6 +11,7 @@ import type { RecogniseOptions } from "../headings/recognition";
 import { rowArguments, rowFormula, settingsConstant, untilQuantityMended, type RowArguments } from "./rowFormula";
 import type { FormulaPlace } from "./rowMeasures";
 import type { SizedSurvey } from "../survey/sizeSurvey";
+import type { SurveyItem } from "../survey/surveyItems";
 import { cutListTable, surveyTable } from "../survey/surveyAnswers";
 import { unanswered } from "../survey/unanswered";
 import type { Book } from "../workbook/book";
@@ -80,9 +81,7 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
     preference: preference.length === 0 ? undefined : (row) => siblingCell(PREFERRED_BOARD, row),
     board: (row) => siblingCell(BOARD, row),
   };
-  const live = options.values
-    ? undefined
-    : { place, rows: sized.survey.items.map((item) => rowArguments(item, place)) };
+  const live = options.values ? undefined : { place, rows: argumentsOf(sized, place) };
   const columns = figures.map((name, index) => column(name, index, table, sized, live));
   // A cut list of an earlier run would tell sizes that are no longer so.
   const hadCutList = ownSheets(book).some(({ wantedName }) => wantedName === CUTLIST_SHEET);
@@ -147,18 +146,20 @@ function column(
   index: number,
   table: readonly (readonly Cell[])[],
   { survey, outcomes, settings }: SizedSurvey,
-  formulas: { readonly place: FormulaPlace; readonly rows: readonly RowArguments[] } | undefined,
+  formulas: { readonly place: FormulaPlace; readonly rows: readonly (RowArguments | undefined)[] } | undefined,
 ): NewColumn {
   const figure = figureOf(name);
   const cells = survey.items.map((item, row): CellContent => {
     const result = plainContent(table[row + 1]![index]!);
     const outcome = outcomes[row]!;
-    // The rows of a shared box are answered together, which no formula of one row can do.
+    // What is wrong with rows that share a box is said of them together, which no formula does.
     const live =
-      formulas !== undefined && figure !== undefined && outcome.state !== "left out" && outcome.state !== "in box";
-    if (!live || item.box !== "") return result;
-    const { place, rows } = formulas;
-    const formula = rowFormula(figure, item, place, rows[row]!);
+      outcome.state !== "left out" && outcome.state !== "in box" && (item.box === "" || outcome.state === "sized");
+    const own = formulas?.rows[row];
+    if (!live || formulas === undefined || own === undefined || figure === undefined) return result;
+    const { place } = formulas;
+    const formula = rowFormula(figure, item, place, own);
+    if (formula.length > LONGEST_FORMULA) return result;
     const refused = outcome.state === "problem" && outcome.error === item.quantity;
     return {
       formula: refused ? untilQuantityMended(formula, item, place, result) : formula,
@@ -172,6 +173,20 @@ function column(
     cells,
     ...(format === undefined ? {} : { format }),
   };
+}
+
+/** What Excel takes, less its own signs. A box of many rows may need more. */
+const LONGEST_FORMULA = 8000;
+
+/** The cells of each row; of rows that share a box together, for its first row. */
+function argumentsOf({ survey, outcomes }: SizedSurvey, place: FormulaPlace): readonly (RowArguments | undefined)[] {
+  const boxes = new Map<string, SurveyItem[]>();
+  for (const item of survey.items)
+    if (item.box !== "" && item.leftOut === "") boxes.set(item.box, [...(boxes.get(item.box) ?? []), item]);
+  return survey.items.map((item, index) => {
+    if (item.box === "" || item.leftOut !== "") return rowArguments(item, place);
+    return outcomes[index]!.state === "in box" ? undefined : rowArguments(item, place, boxes.get(item.box));
+  });
 }
 
 const FORMATS: Readonly<Partial<Record<Figure["unit"], { readonly mm: string; readonly in: string }>>> = {

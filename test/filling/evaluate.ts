@@ -140,6 +140,11 @@ const FUNCTIONS: Readonly<Record<string, (args: readonly Cell[]) => Cell>> = {
   OR: (args) => logical(args, (truths) => truths.some(Boolean)),
   ISNUMBER: ([value]) => typeof value === "number",
   CHAR: ([code = null]) => String.fromCharCode(Number(code)),
+  // Texts given outright count as numbers where they read as such; here all are numbers or errors.
+  MAX: (args) => args.find(isError) ?? Math.max(...args.map(Number)),
+  SUM: (args) => args.find(isError) ?? args.reduce<number>((sum, each) => sum + Number(each), 0),
+  MID: ([value = null, from = null, length = null]) =>
+    isError(value) ? value : joinable(value).slice(Number(from) - 1, Number(from) - 1 + Number(length)),
   LOWER: ([value = null]) => (isError(value) ? value : joinable(value).toLowerCase()),
   FIND: ([wanted = null, within = null]) => {
     if (isError(wanted)) return wanted;

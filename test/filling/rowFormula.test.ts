@@ -212,3 +212,58 @@ describe("settings of a run on a workbook that has its own", () => {
     ]);
   });
 });
+
+describe("rows that share a box", () => {
+  const HEADINGS = [
+    "Shelfmark",
+    "Height",
+    "Width",
+    "Depth (cm)",
+    "Weight (g)",
+    "Enclosure",
+    "Box",
+    "Quantity",
+    "Hazard",
+  ];
+  const CELLS: Cells = [
+    HEADINGS,
+    ["S 1", 300, 210, 4, 900, "tray", "B7", "", "mould"],
+    ["S 2", 310, "20 cm", "15 mm", 300, "", "B7", 2, "mould"],
+    ["S 3", 200, 150, 3, 400, "lidded box", "", "", ""],
+    ["S 4", 290, 215, 1, 250, "tray", "B7", "", "arsenic"],
+  ];
+  const columns = ["outside height", "outside width", "outside depth", "board", "mass", "cautions", "problem"];
+  const inRow = (all: readonly Calculated[], row: number) =>
+    Object.fromEntries(
+      all.filter((each) => each.row === row).map(({ heading, calculated: value }) => [heading, value]),
+    );
+
+  test("are formulas on the first of them, which give what is stored", async () => {
+    const all = await calculated(filled(bookOf(CELLS), { figures: columns }).edit.bytes);
+    expect(all.filter((each) => each.row === 2).length).toBeGreaterThanOrEqual(columns.length);
+    expect(all.filter((each) => !agree(each))).toEqual([]);
+    const board = Number(/conservation board (.+)/.exec(String(inRow(all, 2)["board"]))![1]);
+    // Greatest 310 x 215; depths 40 + 2 x 15 + 10 = 80. Inside 313 x 218 x 82.5, two boards and two coverings more, or
+    // one board, the flange card and two coverings.
+    expect(inRow(all, 2)).toMatchObject({
+      "outside height (mm)": 313 + 2 * board + 1,
+      "outside width (mm)": 218 + 2 * board + 1,
+      "outside depth (mm)": 82.5 + board + 0.4 + 1,
+    });
+    expect(inRow(all, 2)["cautions"]).toMatch(/^hazard \(mould, arsenic\)/);
+  });
+
+  test.each([
+    ["a height of another row", "B5", 350, "outside height (mm)", 40],
+    ["a depth of another row", "D3", "20 mm", "outside depth (mm)", 10],
+    ["the copies of another row", "H5", 3, "outside depth (mm)", 20],
+  ] as const)("follow %s", async (_, cell, value, heading, more) => {
+    const { edit } = filled(bookOf(CELLS), { figures: [...columns, "caliper"], settings: ["unit=mm; wall board=2"] });
+    const before = inRow(await calculated(edit.bytes), 2);
+    const [, column, row] = /^([A-Z])(\d)$/.exec(cell)!;
+    const changed = { sheet: "Survey", row: Number(row), column: column!.charCodeAt(0) - 64, content: value };
+    const edited = editWorkbook(openWorkbook(edit.bytes), { cells: [changed] });
+    const after = inRow(await calculated(edited.bytes), 2);
+    expect(Number(after[heading]) - Number(before[heading])).toBeCloseTo(more, 6);
+  });
+});
