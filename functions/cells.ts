@@ -1,6 +1,6 @@
 import { isBlank } from "../src/measure/blank";
 import { InputError, NoAnswer, shown } from "../src/measure/errors";
-import { Fault, toldError } from "../src/measure/fault";
+import { Fault, plainError } from "../src/measure/fault";
 import { isBlankRow, isNoEnclosure, problemOf, sizeRow, type Row, type Sized } from "../src/item/sizeItem";
 import type { Answer, Cell } from "../src/item/answers";
 import { errorCode } from "../src/settings/errorCell";
@@ -53,7 +53,7 @@ export function measuringAnswer(
   });
 }
 
-/** The same for a function that needs no item. */
+/** The same for a function without an item. */
 export function plainAnswer(settings: unknown, answer: (settings: Settings) => Answer): CellResult {
   return guarded(() => answer(settingsIn(settings)));
 }
@@ -75,7 +75,7 @@ export function selector(cells: unknown, argument: string, example: string): str
   throw new InputError(argument, shown(cell), `give a text such as "${example}"`);
 }
 
-/** An error that a cell holds, told by its code; anything else as it is. */
+/** An error that a cell holds, given by its code; anything else as it is. */
 export function plainCell(cell: unknown): unknown {
   return errorCode(cell) ?? cell;
 }
@@ -95,7 +95,7 @@ function plainRow(row: Row): Row {
   };
 }
 
-/** A settings range or stock table has two columns at the least. */
+/** A settings range or stock table has at least two columns. */
 function isColumn(cells: unknown): cells is readonly unknown[] {
   return Array.isArray(cells) && cells.every((row) => Array.isArray(row) && row.length === 1);
 }
@@ -137,7 +137,7 @@ function shownCell(cell: Cell): number | string | CustomFunctions.Error {
 
 function cellError(error: unknown): CustomFunctions.Error {
   const { invalidValue, notAvailable } = CustomFunctions.ErrorCode;
-  const told = toldError(error);
-  if (told instanceof Fault) console.error(told.details);
-  return new CustomFunctions.Error(told instanceof NoAnswer ? notAvailable : invalidValue, told.message);
+  const cause = plainError(error);
+  if (cause instanceof Fault) console.error(cause.details);
+  return new CustomFunctions.Error(cause instanceof NoAnswer ? notAvailable : invalidValue, cause.message);
 }

@@ -1,4 +1,4 @@
-/** The whole survey's code comes in a script of its own when it is first asked for: a plain row never loads it. */
+/** The whole survey's code is a separate script, loaded at the first call: the functions of one row never load it. */
 const tables = () => import(/* webpackChunkName: "survey" */ "./surveyTables");
 
 /**

@@ -8,11 +8,11 @@ import { guarded, isTable, plainCell, selector, type CellResult } from "./cells"
 
 /**
  * A short search, the same on any machine: Excel restarts an add-in that keeps it waiting for some seconds. The command
- * line searches for as long as it is told.
+ * line searches for as long as the user says.
  */
 const CELL_BUDGET = { budget: { iterations: 300 } } as const;
 
-/** What stands behind the whole-survey functions; it comes in a script of its own, which a plain row never loads. */
+/** The code of the whole-survey functions: a separate script, which the functions of one row never load. */
 export function surveyCells(items: unknown, columns: unknown, settings: unknown): CellResult {
   const names = columns as readonly (readonly unknown[])[];
   return tableAnswer(items, settings, readSurvey, (survey, cells) => {
@@ -60,7 +60,7 @@ function tableAnswer<S extends SurveyReading | SizedSurvey>(
 
 /** What Excel carries in one answer; past it the cell would show nothing but an error without a reason. */
 const LARGEST_ANSWER_BYTES = 5_000_000;
-/** A number with its comma, and what a text or an error takes beside its letters, at the most. */
+/** A number with its comma, and the most that a text or an error takes besides its letters. */
 const BYTES_A_NUMBER = 20;
 const BYTES_BESIDE_TEXT = 3;
 const BYTES_BESIDE_ERROR = 80;
@@ -74,7 +74,7 @@ function refuseTooLarge(table: Answer): void {
   throw new InputError(
     "items",
     `${table.length - 1} rows to answer, about ${megabytes} MB`,
-    "a cell carries 5 MB at the most",
+    "a cell holds at most 5 MB",
     "give fewer rows or columns at a time, or write the list with the command line",
   );
 }

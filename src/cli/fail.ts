@@ -1,4 +1,4 @@
-import { Fault, toldError } from "../measure/fault";
+import { Fault, plainError } from "../measure/fault";
 import { errorAnswer, errorLines, type Typed } from "./errorText";
 import { visibleJson, warn } from "./print";
 
@@ -15,14 +15,14 @@ const FAULTY = 3;
  * @returns the exit code
  */
 export function fail(error: unknown, debug: boolean, typed?: Typed): number {
-  const told = toldError(error);
-  if (!(told instanceof Fault)) {
-    if (typed?.json === true) console.error(visibleJson(errorAnswer(told, typed)));
-    else for (const line of errorLines(told, typed)) warn(line);
+  const cause = plainError(error);
+  if (!(cause instanceof Fault)) {
+    if (typed?.json === true) console.error(visibleJson(errorAnswer(cause, typed)));
+    else for (const line of errorLines(cause, typed)) warn(line);
     return REFUSED;
   }
-  warn(debug ? told.message : `${told.message} Add --debug for details.`);
-  if (debug) for (const line of told.details.split("\n")) warn(line);
+  warn(debug ? cause.message : `${cause.message} Add --debug for details.`);
+  if (debug) for (const line of cause.details.split("\n")) warn(line);
   return FAULTY;
 }
 

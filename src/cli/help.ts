@@ -39,7 +39,7 @@ export const HELP: Readonly<Record<string, string>> = {
   enclosure-columns demo [--out FOLDER]        an invented survey, filled
 
   --json      the answer for a program
-  --debug     the details of a fault of the program, for whoever mends it
+  --debug     the details of a fault of the program, for whoever repairs it
   --help      help, also for each command
 
 ${CAUTION}`,
@@ -47,20 +47,20 @@ ${CAUTION}`,
 
 Reads an item survey (.xlsx, .xlsm or .csv) and writes it again beside it with figures in new columns: in a workbook as
 live formulas with their results. Your file is never written over unless you say --in-place, which keeps a backup.
-One row in, one row out: a row that cannot be sized says why in the column "problem".
+Every row stays: one that cannot be sized says why in the column "problem".
 
   --out FILE          where to write (default: SURVEY-filled, beside it); a .csv survey may become .xlsx,
                       and a workbook that may not be changed (protected, Strict) a .csv
   --columns LIST      figures, separated by semicolons: "outside height; side wall length; board area"
 ${FIGURES_HELP}
-  --cut-list          every part of every item too: a sheet of the workbook, or a second .csv
+  --cut-list          also every part of every item: on a sheet of the workbook, or in a second .csv
   --values            plain values instead of live formulas
   --sheet NAME        the sheet or table that holds the survey, when several might; all reads them as one
   --heading-row N     the row of the headings, when it is not found
   --no-headings       the survey has no row of headings: name its columns by their letters
   --height, --width, --depth, --length, --dimensions, --weight, --enclosure, --identifier, --title, --quantity, --box
                       HEADING or column letter, when the heading is not recognised: --height C
-  --not HEADING       a column that is not used, as often as you like
+  --not HEADING       a column to leave out; repeat it for more
   --word "A=B"        what a heading or a value means: "box=lidded box", "Joint=joint"
   --unit "A=B"        the unit of one column: "Weight=g"
   --all KIND          the enclosure of every row that names none
@@ -96,13 +96,13 @@ How many sheets of each stock the whole survey takes, how far that is from the l
 the person who cuts it: cuts, settings of the fence, stages, slivers, open items, loose panels. Grain is kept.
 The setting "plan style" is bench (easy to cut) or least sheets.
 
-  --only STOCK        one stock alone
-  --by HEADING        each value of this heading (batch, say) from sheets of its own; tells what that costs in sheets
-  --sheets            every sheet too, with its pieces and its edge-to-edge cuts in order
-  --out FILE.txt      the sheets to a file
+  --only STOCK        one stock only
+  --by HEADING        separate sheets for each value of this heading, such as batch; says how many more sheets that takes
+  --sheets            also every sheet, with its pieces and its edge-to-edge cuts in order
+  --out FILE.txt      write the sheets to a file
   --replace           write over an earlier output, keeping a backup beside it
-  --seconds N         search that long for each stock (10 s for all together unless said); Ctrl-C keeps the best so far
-  --steps N           search so many steps for each stock: the same plan on any machine
+  --seconds N         search this long for each stock (default: 10 s for all together); Ctrl-C keeps the best so far
+  --steps N           search this many steps for each stock: the same plan on any machine
   --sheet, --heading-row, --height ... HEADING   as for fill
 
 ${SETTINGS_HELP}
@@ -113,12 +113,12 @@ ${CAUTION}`,
 The materials budget: net area, sheets or metres to buy, least possible, yield, price, cost, contingency and total; then
 what is left out: rows, pieces, and stocks without a price. Totals are sums of the lines as printed.
 
-  --by HEADING        grouped by material (as it is unless said), kind, or any heading of the survey, such as batch:
-                      each group then has sheets of its own, and what that costs in sheets is told
-  --out FILE          written too, as .csv or .xlsx; of a workbook, a copy of it with the sheet "Estimate"
+  --by HEADING        grouped by material (the default), kind, or any heading of the survey, such as batch:
+                      each group then has its own sheets, and the output says how many more sheets that takes
+  --out FILE          write it too, as .csv or .xlsx; for a workbook, a copy of it with the sheet "Estimate"
   --in-place          put that sheet into the workbook itself, keeping a backup beside it
-  --seconds N         search that long for each stock (10 s for all together unless said); Ctrl-C keeps the best so far
-  --steps N           search so many steps for each stock: the same plan on any machine
+  --seconds N         search this long for each stock (default: 10 s for all together); Ctrl-C keeps the best so far
+  --steps N           search this many steps for each stock: the same plan on any machine
   --replace           write over an earlier output, keeping a backup beside it
   --sheet, --heading-row, --height ... HEADING   as for fill
 
@@ -127,23 +127,23 @@ ${SETTINGS_HELP}`,
 
 A PDF for the bench, or for an application: fonts embedded, any writing. Tickets are in order of batch, priority, row.
 
-  --what LIST         tickets (as it is unless said), plans, labels, templates, estimate, or all; several with commas
-                      tickets: a leaf an enclosure: boards on the front, covering and order of work on the back
+  --what LIST         tickets (the default), plans, labels, templates, estimate, or all; several with commas
+                      tickets: one leaf for each enclosure: boards on the front, covering and order of work on the back
                       plans: every sheet drawn, its cuts in order with their settings, off-cuts worth keeping
-                      labels: a label a piece, with a QR code of the identifier; a file of their own
-                      box-labels: a label for each finished box; with the labels of pieces
+                      labels: a label for each piece, with a QR code of the identifier; in a separate file
+                      box-labels: a label for each finished box; in the same file as the labels of pieces
                       templates: corners to cut away, in true size, with a bar of 100 mm to check the print
                       estimate: the materials budget with method, proof of counts, settings, and what is left out
-  --paper NAME        A4 (as it is unless said) or Letter
+  --paper NAME        A4 (the default) or Letter
   --two-up            bench tickets on half pages: print on both sides, turned on the short edge, and cut
   --once              orders of assembly that tickets share are printed once, after the tickets
-  --date YYYY-MM-DD   the day that pages bear (default: today); with it the same survey gives the same bytes
-  --labels CxR        columns x rows of a label sheet (3x8)
-  --label-margin MM   round the labels of a sheet (0)
-  --label-order       item (as it is unless said) or stock
-  --seconds N         search that long for each stock, where plans or estimate are printed (10 s for all together
-                      unless said); Ctrl-C keeps the best so far
-  --steps N           search so many steps for each stock: the same plan on any machine
+  --date YYYY-MM-DD   the date on the pages (default: today); with it the same survey gives the same bytes
+  --labels CxR        columns x rows of a label sheet (default: 3x8)
+  --label-margin MM   margin around the labels of a sheet, mm (default: 0)
+  --label-order       item (the default) or stock
+  --seconds N         search this long for each stock, where plans or estimate are printed (default: 10 s for all
+                      together); Ctrl-C keeps the best so far
+  --steps N           search this many steps for each stock: the same plan on any machine
   --out FILE          where to write (default: SURVEY-WHAT.pdf, beside it)
   --replace           write over an earlier output, keeping a backup beside it
   --sheet, --heading-row, --height ... HEADING   as for fill
@@ -170,7 +170,7 @@ Opens a survey (.xlsx, .xlsm or .csv), or the demo survey, as a spreadsheet in y
 Only this machine can reach the page, and nothing leaves the machine. A save is a new file beside the survey; every
 part of the file that you did not change is kept as it is.
 
-  --port N            where to serve (default: any free port, or PORT)`,
+  --port N            the port of the page (default: PORT, else any free port)`,
   demo: `enclosure-columns demo [--out FOLDER]
 
 Writes an invented survey of forty objects (default folder: demo-output), fills it, and prints a summary.

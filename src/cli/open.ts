@@ -28,7 +28,7 @@ export async function openCommand(
     folder,
     dist: dirname(resolve(process.argv[1]!)),
     port: portNumber(port),
-    onFault: (told) => fail(told, debug),
+    onFault: (error) => fail(error, debug),
   });
   openBrowser(address);
   // Each address lets one browser in; a second browser, or one that was closed, needs another.

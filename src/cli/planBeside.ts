@@ -18,7 +18,7 @@ interface Ask {
   readonly budget: Budget;
 }
 
-type Told =
+type Message =
   | { readonly progress: Progress; readonly stock: string }
   | { readonly place: number; readonly plan: StockPlan }
   | { readonly place: number; readonly refused: Pick<InputError, "argument" | "got" | "expected" | "cure"> };
@@ -32,7 +32,7 @@ export interface BesideOptions {
 }
 
 /**
- * Plans stocks on threads beside this one, one a core. With a time budget, cores that would stand idle search the same
+ * Plans stocks on threads beside this one, one a core. With a time budget, idle cores search the same
  * stocks from other seeds, and the best plan of each is kept. The first Ctrl-C ends all searches with what they have.
  *
  * @returns the plans in the order of the jobs
@@ -77,10 +77,10 @@ export async function planBeside(jobs: readonly StockJob[], options: BesideOptio
     return new Promise((resolve, reject) => {
       worker.removeAllListeners();
       worker.on("error", reject);
-      worker.on("message", (told: Told) => {
-        if ("progress" in told) onProgress?.(told.stock, told.progress);
-        else if ("plan" in told) resolve(told.plan);
-        else reject(inputError(told.refused));
+      worker.on("message", (message: Message) => {
+        if ("progress" in message) onProgress?.(message.stock, message.progress);
+        else if ("plan" in message) resolve(message.plan);
+        else reject(inputError(message.refused));
       });
       worker.postMessage(ask);
     });
@@ -114,7 +114,7 @@ function budgetOf(
 export function servePlans(): void {
   const { stop } = workerData as Shared;
   parentPort!.on("message", ({ place, job, seed, budget }: Ask) => {
-    const tell = (told: Told) => parentPort!.postMessage(told);
+    const tell = (message: Message) => parentPort!.postMessage(message);
     try {
       const plan = planStock(job, {
         seed,

@@ -123,7 +123,7 @@ function savePlan(
   if (extname(out).toLowerCase() !== ".txt")
     throw new InputError("out", shown(basename(out)), "give a .txt file for the sheets with their cuts");
   const content = new TextEncoder().encode(`${tables.join("\n").trim()}\n`);
-  return told(
+  return savedLines(
     saveBeside({ input: path, inputBytes: bytes, output: out, bytes: content, inPlace: false, replace }),
     "plan",
   );
@@ -231,7 +231,7 @@ function method({ lines }: Estimate, { settings }: SizedSurvey, currency: string
   );
   const cut = lines.filter(({ unit }) => unit === "sheets");
   return [
-    `Sheets are counted from cutting plans that keep the grain; ${proved.length} of ${cut.length} counts of sheets are proved least.`,
+    `Sheets are counted from cutting plans that keep the grain; ${proved.length} of ${cut.length} counts are proved: no plan cuts these parts, at finished size, from fewer sheets.`,
     `Contingency ${settings.contingency} % of materials${currency === "" ? "" : `; money in ${currency}`}. Totals are sums of the lines as printed.`,
   ];
 }
@@ -249,7 +249,7 @@ function saveEstimate(
   const request = { input: path, inputBytes: bytes, output, inPlace, replace };
   if (kind === ".csv" && !inPlace) {
     const content = writeCsv(notice === "" ? rows : [[notice], ...rows]);
-    return told(saveBeside({ ...request, bytes: content }), "estimate");
+    return savedLines(saveBeside({ ...request, bytes: content }), "estimate");
   }
   if (kind !== ".xlsx" && kind !== ".xlsm")
     throw new InputError(
@@ -260,15 +260,15 @@ function saveEstimate(
   const sheet = estimateSheet(rows, notice);
   if (workbook === undefined) {
     const content = createWorkbook([sheet]);
-    return told(saveBeside({ ...request, bytes: content }), "estimate");
+    return savedLines(saveBeside({ ...request, bytes: content }), "estimate");
   }
   const edit = editWorkbook(workbook, { sheets: [sheet] });
   const verify = (written: Uint8Array) => verifyEdit(workbook, edit, written);
   const saved = saveBeside({ ...request, bytes: edit.bytes, verify });
-  return told(saved, `your workbook with the sheet "${sheet.name}"`);
+  return savedLines(saved, `your workbook with the sheet "${sheet.name}"`);
 }
 
-function told({ output, backup }: SaveResult, what: string): readonly string[] {
+function savedLines({ output, backup }: SaveResult, what: string): readonly string[] {
   return [`${what}: ${output}`, ...(backup === undefined ? [] : [`as it was before: ${backup}`])];
 }
 

@@ -7,7 +7,7 @@ export interface BestShares {
   readonly total: number;
 }
 
-/** The side is reckoned in at most so many steps; coarser steps only weaken the shares. */
+/** The side is divided into at most this many steps; coarser steps only weaken the shares. */
 const MOST_STEPS = 1500;
 
 /** A step that goes into a length almost exactly goes into it. */

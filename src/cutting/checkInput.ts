@@ -27,7 +27,7 @@ export function checkInput(pieces: readonly Piece[], stock: Stock, options: Cutt
   requireAmount("piece gap", options.pieceGap ?? 0, "a length of 0 mm or more");
 }
 
-/** Longest side that is reckoned with, mm: one kilometre of roll. */
+/** Longest side that is accepted, mm: one kilometre of roll. */
 const LONGEST = 1e6;
 
 function requireSize(argument: string, value: number): void {

@@ -19,7 +19,7 @@ interface Worked {
   readonly effort: number;
 }
 
-/** What counts besides a set-up, as parts of one. */
+/** What counts in addition to set-ups, in parts of one set-up. */
 export interface Effort {
   /** An item on one sheet more. */
   readonly perItem: number;

@@ -20,7 +20,7 @@ const LATE = 30;
 const WINDOW_PIECES = 200;
 const WINDOW_STEPS = 400;
 
-/** Told of each better plan. */
+/** Called with each better plan. */
 export type Found = (draft: Draft) => void;
 
 /**
@@ -189,10 +189,10 @@ function gather(search: Search): void {
 }
 
 /** Parks all but some sheets, chosen by chance, so that a step looks through few leftovers however large the job. */
-function chooseWindow(search: Search, anew: boolean): void {
+function chooseWindow(search: Search, again: boolean): void {
   const all = search.sheetCount + search.parked.length / 2;
   const wanted = Math.ceil((WINDOW_PIECES * all) / search.job.size);
-  if (!anew && wanted >= all && search.parked.length === 0) return;
+  if (!again && wanted >= all && search.parked.length === 0) return;
   gather(search);
   const { sheets, kinds, random, forest } = search;
   while (search.sheetCount > wanted) {

@@ -15,7 +15,7 @@ interface Group {
   readonly ways: readonly PlacedSpan[];
 }
 
-/** Products of shares that are reckoned, about: some 30 ms. */
+/** Products of shares to compute, at most: about 30 ms. */
 const MOST_PRODUCTS = 2e7;
 
 const MOST_THRESHOLDS = 60;

@@ -3,7 +3,7 @@ import { dualFeasible } from "./dualFeasible";
 import type { Job } from "./job";
 import { raiseLengths } from "./raise";
 
-/** Up to so many pieces the sharper bound is reckoned; beyond, the area decides anyway. */
+/** The sharper bound is computed for at most this many pieces; beyond, the area decides anyway. */
 const MOST_PIECES = 150;
 
 const MOST_THRESHOLDS = 60;
@@ -15,13 +15,13 @@ const ROUNDS = 6;
 /** Effort spent in all, see `bestShares`: about a tenth of a second. */
 const EFFORT = 6e7;
 
-/** An improvement of less is none. */
+/** A smaller improvement does not count. */
 const PROGRESS = 1e-6;
 
 /** Shares are binary fractions found by elimination: what is this near above a whole number of sheets counts as that. */
 const ROUNDING = 1e-6;
 
-/** Whether the bound can be reckoned: one size of sheet, grain fixed, not too many pieces. */
+/** Whether the bound can be computed: one size of sheet, grain fixed, not too many pieces. */
 export function hasSharpBound(job: Job): boolean {
   return job.kinds.length === 1 && job.size > 0 && job.size <= MOST_PIECES && !job.turn.includes(1);
 }

@@ -8,7 +8,7 @@ import { type Panel, piecesIn } from "./panels";
 /** Beyond so many pieces the time is better spent on the search. */
 const TIDIED_UP_TO = 1000;
 
-/** The same pieces on the same sheets, each sheet laid out anew where that takes fewer set-ups, or as many and fewer cuts. */
+/** The same pieces on the same sheets, each sheet laid out again where that takes fewer set-ups, or as many and fewer cuts. */
 export function tidySheets(job: Job, sheets: readonly CutSheet[]): readonly CutSheet[] {
   if (job.size > TIDIED_UP_TO) return sheets;
   return sheets.map((sheet) => {

@@ -78,7 +78,7 @@ export interface Progress {
   readonly sheets: number;
   readonly cost: number;
   readonly bound: number;
-  /** (cost - bound) / bound; 0 when proved least. */
+  /** (cost - bound) / bound; 0 when it is proved that no plan costs less. */
   readonly gap: number;
   readonly iterations: number;
   readonly elapsedMs: number;

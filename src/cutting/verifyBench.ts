@@ -4,7 +4,7 @@ import type { BenchStyle, CuttingOptions, Piece, Plan } from "./types";
 const TOLERANCE = 1e-6;
 
 /**
- * What is wrong with a plan of the bench style, besides what is wrong with any plan: blanks too small for what is made of
+ * What is wrong with a plan of the bench style, in addition to what is wrong with any plan: blanks too small for what is made of
  * them, more changes of direction than the limit, a cut that is too long.
  */
 export function verifyBench(plan: Plan, options: CuttingOptions): readonly string[] {

@@ -1,6 +1,6 @@
 import type { Budget } from "./types";
 
-/** Counts the steps of a search and tells when its budget is spent. */
+/** Counts the steps of a search and says when its budget is spent. */
 export interface Watch {
   /** Counts a step, or several for one that takes as long; true when no further one may be made. */
   readonly over: (count?: number) => boolean;

@@ -28,7 +28,7 @@ export interface ExplodedOptions {
 }
 
 const USUAL_WIDTH = 720;
-/** Narrower than this, names stand in a list below and numbers on the drawing. */
+/** Narrower than this, names are in a list below and numbers on the drawing. */
 const ROOM_FOR_NAMES = 560;
 const TALLEST = 1.5;
 const MARGIN = 12;
@@ -146,7 +146,7 @@ function listed(named: readonly Named[], top: number, width: number): readonly T
   });
 }
 
-/** A thin line from a dot on the part, with a rim of paper so that it is told from the edges that it passes. */
+/** A thin line from a dot on the part, with a rim of paper so that it differs from the edges that it passes. */
 function leaderLine({ from, to }: Leader): readonly Shape[] {
   return [
     straight(from, to, { ink: 0, width: RIM }),

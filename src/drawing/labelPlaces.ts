@@ -2,7 +2,7 @@ import type { Point } from "./projection";
 import { spreadOut } from "./spreadOut";
 
 export interface LabelRoom {
-  /** Inner edges of the two columns that labels stand in. */
+  /** Inner edges of the two columns of labels. */
   readonly left: number;
   readonly right: number;
   readonly top: number;

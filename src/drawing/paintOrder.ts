@@ -6,7 +6,7 @@ const NOISE = 1e-7;
 /**
  * The order in which cuboids are drawn, as indices, so that what is nearer the eye covers what is behind it.
  *
- * Two cuboids that share no volume are parted by a plane along the axes, which tells the nearer one. Where their
+ * Two cuboids that share no volume are separated by a plane along the axes, which shows the nearer one. Where their
  * drawings do not overlap the order between them is free.
  */
 export function paintOrder(bodies: readonly Cuboid[]): readonly number[] {

@@ -12,7 +12,7 @@ import type { Material, StockRow } from "../settings/stock";
 /** Enclosures to be made for one item: what its parts ask of the stock. */
 export interface Demand {
   readonly item: string;
-  /** Where the item stands in the survey, for what is grouped by a heading. */
+  /** The place of the item in the survey, for what is grouped by a heading. */
   readonly row: number;
   readonly enclosure: string;
   readonly quantity: number;
@@ -163,7 +163,7 @@ function benchStyleOf({
 
 const PER_CENT = 100;
 
-/** The stock that a name means among those planned; undefined when it is none of them. */
+/** The stock that a name means among those planned; undefined when there is no such stock. */
 export function planNamed(plans: readonly StockPlan[], name: string): StockPlan | undefined {
   const wanted = plainName(name);
   return plans.find((plan) => plainName(plan.stock) === wanted);

@@ -33,7 +33,7 @@ export function senderOf(context: Excel.RequestContext): Sender {
   };
 }
 
-/** What Excel is told for a cell: a formula as it is typed, a text that stays one whatever it looks like. */
+/** What is entered in a cell: a formula as it is typed, a text that stays one whatever it looks like. */
 export function entered(content: CellContent): string | number | boolean {
   if (content === null) return "";
   if (isFormula(content)) return `=${withoutPrefixes(typedFormula(content.formula))}`;
@@ -41,7 +41,7 @@ export function entered(content: CellContent): string | number | boolean {
   return typeof content === "string" ? sureText(content) : content;
 }
 
-/** What Excel tells of a cell, to be entered again. A text that begins with `=` is its own value, a formula is not. */
+/** What Excel gives for a cell, to be entered again. A text that begins with `=` is its own value, a formula is not. */
 export function enteredAgain(formula: unknown, value: unknown): unknown {
   return typeof formula === "string" && formula === value && !isErrorText(formula) ? sureText(formula) : formula;
 }

@@ -15,7 +15,7 @@ interface Rectangle {
   readonly height: number;
 }
 
-/** Asks for the charts, pictures and shapes of a sheet, without a round of its own. */
+/** Asks for the charts, pictures and shapes of a sheet, in the round that is under way. */
 export function askFloating(context: Excel.RequestContext, sheet: string): Floating {
   const { charts, shapes } = context.workbook.worksheets.getItem(sheet);
   const sides = ["left", "top", "width", "height"].map((side) => `items/${side}`);

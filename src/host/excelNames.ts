@@ -7,7 +7,7 @@ import type { Sender } from "./excelCells";
 import type { HostView } from "./excelRead";
 import type { SheetPlan } from "./excelSheets";
 
-/** Names of the whole workbook that go and come: our marks are written anew, the user's own names stay. */
+/** Names of the whole workbook to delete and to add: our marks are written again, the user's own names stay. */
 export interface NamePlan {
   readonly removed: readonly DefinedName[];
   readonly added: readonly DefinedName[];

@@ -8,20 +8,20 @@ import { sheetNamed } from "../workbook/readSheet";
 import { entered, points, writeCells, type Sender } from "./excelCells";
 import { rangeAt, readCells, type HostView, type CellRequest } from "./excelRead";
 
-/** Sheets to add, to write anew and to delete; nothing is changed yet. */
+/** Sheets to add, to replace and to delete; nothing is changed yet. */
 export interface SheetPlan {
   readonly made: readonly {
     readonly sheet: NewSheet;
     /** Its name in the workbook. */
     readonly name: string;
-    /** One of an earlier run, to be written anew under the name that the user gave it. */
+    /** One of an earlier run, to be replaced under the name that the user gave it. */
     readonly again: boolean;
     readonly staleMark: string | undefined;
   }[];
   readonly removed: readonly string[];
 }
 
-/** @throws InputError when a sheet is not ours, a name is taken, or something is protected or uses a sheet that shall go */
+/** @throws InputError when a sheet is not ours, a name is taken, or something is protected or uses a sheet that is to be deleted */
 export async function planSheets(
   context: Excel.RequestContext,
   look: HostView,
@@ -54,7 +54,7 @@ export async function planSheets(
   return { made, removed };
 }
 
-/** Adds, writes anew and deletes sheets: heading in bold and in sight, number formats, widths, table. */
+/** Adds, replaces and deletes sheets: headings bold and frozen, number formats, widths, table. */
 export async function writeSheets(sender: Sender, look: HostView, { made, removed }: SheetPlan): Promise<void> {
   const { worksheets, tables } = sender.context.workbook;
   for (const name of removed) await sender.put(SMALL, () => worksheets.getItem(name).delete());
@@ -110,7 +110,7 @@ async function fillSheet(sender: Sender, name: string, sheet: NewSheet): Promise
   });
 }
 
-/** What is entered, but for cells that the formula of another fills by itself. */
+/** What is entered, except in cells that the formula of another cell fills. */
 function spilled(rows: readonly (readonly CellContent[])[]): (string | number | boolean)[][] {
   const cells = rows.map((row) => row.map(entered));
   rows.forEach((row, r) =>
@@ -145,7 +145,7 @@ async function refuseWhenUsed(
   if (removed.length === 0) return;
   const others = [...look.used].filter(([sheet]) => !removed.includes(sheet));
   const requests = others.map(([sheet, area]): CellRequest => ({ sheet, area, what: "formulas" }));
-  const formulas = (await readCells(context, requests)).flat(2).filter((told) => String(told).startsWith("="));
+  const formulas = (await readCells(context, requests)).flat(2).filter((formula) => String(formula).startsWith("="));
   const names = look.names.filter(
     ({ name, sheet }) => !isMark(name) && !(sheet !== undefined && removed.includes(sheet)),
   );

@@ -10,7 +10,7 @@ export interface SheetCell extends Cell {
 /** What a write did. */
 export interface WrittenEdits {
   readonly columns: readonly PlacedColumn[];
-  /** What the user should be told, in plain words. */
+  /** Messages for the user. */
   readonly notes: readonly string[];
   /** Puts the workbook back as it was before this write; whatever else was changed since then stays. */
   readonly undo: () => Promise<void>;

@@ -49,7 +49,7 @@ export function findPart<P extends Pick<Part, "name" | "tray" | "fullName">>(
     among.map((part) => part.fullName),
     "and",
   );
-  // A side wall is a part, but no base: what it lacks is told as what was asked for.
+  // A side wall is a part, but no base: the error names what was asked for.
   throw new NoAnswer(
     `${argument}: this ${kind.name} has no ${argument} called ${plainName(named)}; it has ${those || "none"}`,
   );

@@ -58,7 +58,7 @@ export function sizeRow(row: Row, settings: Settings): Sized | undefined {
   const weightKg = isBlank(row.weight)
     ? weightSet(settings)
     : readMass(row.weight, { argument: "weight", unit: massUnitOf(settings.unit) });
-  // A function without an argument for the weight is told it, or told that there is none.
+  // A function without an argument for the weight takes it from the settings, or that it is not known.
   if (row.weight === undefined && settings.weight === undefined)
     refuseUnasked(kindNamed(isBlank(row.enclosure) ? "" : row.enclosure), { item, weightKg }, settings);
   return sizeItem(item, row.enclosure, weightKg, settings);

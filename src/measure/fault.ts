@@ -17,7 +17,7 @@ export class Fault extends Error {
 }
 
 /** The error as a person reads it: one that was foreseen as it is, any other as a fault of the program. */
-export function toldError(error: unknown): Error {
+export function plainError(error: unknown): Error {
   const isForeseen =
     error instanceof InputError || error instanceof NoAnswer || error instanceof Unavailable || error instanceof Fault;
   return isForeseen ? error : faultOf(error);

@@ -21,7 +21,7 @@ export interface LengthOptions {
 
 /** A number without a unit above this is more likely a wrong unit or a date than a collection item. */
 export const PLAIN_LIMIT_MM: Mm = 5000;
-/** Letters of a measure, far more than anyone types: a longer text is none, and is not looked at. */
+/** Letters of a measure, far more than anyone types: a longer text is not a measure, and is not read. */
 export const LONGEST_MEASURE = 1_000;
 /** Larger than anything that an enclosure is made for. */
 const DEFAULT_LIMIT_MM: Mm = 20000;

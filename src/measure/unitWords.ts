@@ -23,7 +23,7 @@ export const LENGTH_WORDS: Readonly<Record<LengthUnit, readonly string[]>> = {
   ft: words("ft foot feet pied pieds pie pies piede piedi pé pés fuß voet fot stopa stopy фут фута футов قدم 英尺 呎"),
 };
 
-/** Words for units of mass, likewise. */
+/** The same for units of mass. */
 export const MASS_WORDS: Readonly<Record<MassUnit, readonly string[]>> = {
   g: words(
     "g gr gm gms gram grams gramme grammes gramm gramo gramos grammo grammi grama gramas gramy gramów г гр грамм грамма граммы граммов غ غم جم غرام جرام 克 公克",

@@ -208,7 +208,7 @@ function inFile(content: PlainContent, dated: number): PlainContent {
   return typeof content === "number" ? content - dated : content;
 }
 
-/** The cells that an array formula filled, but for the first, which is written after. */
+/** The cells that an array formula filled, except the first, which is written after. */
 function clearArea({ top, left, bottom, right }: Area, row: number, column: number, put: Put): void {
   for (let r = top - 1; r < bottom; r++)
     for (let c = left - 1; c < right; c++) if (r !== row || c !== column) put(r, c, null, {});
@@ -342,7 +342,7 @@ function lockedSheet(name: string, row: number, column: number): InputError {
   );
 }
 
-/** The text of a cell with lines or parts of its own look. */
+/** The text of a cell that has several lines or parts with different looks. */
 function textOfDocument(cell: Nullable<ICellData>): string | undefined {
   const text = cell?.p?.body?.dataStream;
   return text?.replace(/\r\n$/, "").replaceAll("\r", "\n");

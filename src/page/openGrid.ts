@@ -22,7 +22,7 @@ export interface OpenGrid {
   readonly workbook: () => FWorkbook;
   /** The workbook as the server has it: what the page compares with. */
   readonly opened: () => OpenedBook;
-  /** Shows another workbook, or the same anew. */
+  /** Shows another workbook, or the same again. */
   readonly show: (book: OpenedBook) => Promise<void>;
   /** The same workbook in a newer state: the selected cell stays. */
   readonly refresh: (book: OpenedBook) => Promise<void>;
@@ -103,7 +103,7 @@ export async function openGrid({ container, dark, functions, status, loadScript 
     performance.mark("answers");
     const formulas = formulaCount(next);
     if (formulas > MANY_FORMULAS)
-      status.say(`${formulas} formulas show their stored results. Calculate works them out anew.`);
+      status.say(`${formulas} formulas show their stored results. Calculate works them out again.`);
     else if (formulas > 0) await calculate();
   };
   return {

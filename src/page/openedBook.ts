@@ -45,7 +45,7 @@ export interface OpenedBook {
   readonly names: readonly DefinedName[];
   /** Its dates count from 1904, in the grid from 1900: see `calendarShift`. */
   readonly date1904: boolean;
-  /** What the user should be told, in plain words. */
+  /** Messages for the user. */
   readonly said: readonly string[];
 }
 
@@ -275,7 +275,7 @@ function arraysOf(look: SheetLook): OpenedSheet["arrays"] {
   );
 }
 
-/** Whether a cell is filled by the array formula of another: the grid fills it anew. */
+/** Whether a cell is filled by the array formula of another: the grid fills it again. */
 function filledCells(look: SheetLook): (row: number, column: number) => boolean {
   const arrays = arraysOf(look);
   if (arrays.length === 0) return () => false;
@@ -294,7 +294,7 @@ export function rangeOf({ top, left, bottom, right }: Area): IRange {
   return { startRow: top - 1, endRow: bottom - 1, startColumn: left - 1, endColumn: right - 1 };
 }
 
-/** The names of the file, but for the marks of this program and those that a spreadsheet keeps for itself. */
+/** The names of the file, without the marks of this program and those that a spreadsheet keeps for itself. */
 function namesResource(names: readonly DefinedName[], idOf: ReadonlyMap<string, string>): object {
   const shown = names.filter(({ name }) => !isMark(name) && !name.startsWith("_xlnm."));
   return Object.fromEntries(

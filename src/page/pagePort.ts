@@ -46,13 +46,13 @@ export function pagePort({ api, workbook, book, write }: PageServices): BookPort
       });
     },
     onChange: (listener) => {
-      let told = false;
+      let isPending = false;
       return listening(api, CHANGING, () => {
-        // Many cells change in one step: told once, when it is done.
-        if (told) return;
-        told = true;
+        // Many cells change in one step: reported once, when it is done.
+        if (isPending) return;
+        isPending = true;
         setTimeout(() => {
-          told = false;
+          isPending = false;
           listener();
         }, 0);
       });

@@ -5,7 +5,7 @@ import { gridCells } from "./gridCells";
 type Cells = IObjectMatrixPrimitiveType<Nullable<ICellData>>;
 
 /**
- * A formula with its relative references told by their distance from the cell: two cells with the same form hold the same
+ * A formula with its relative references as distances from the cell: two cells with the same form hold the same
  * formula, filled down or across. Texts, names and references of tables are as they are.
  *
  * @param formula as typed; rows and columns count from 1

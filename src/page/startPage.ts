@@ -1,4 +1,4 @@
-import { toldError } from "../measure/fault";
+import { plainError } from "../measure/fault";
 import { Unavailable } from "../measure/errors";
 import { pagePort } from "./pagePort";
 import { mountPane } from "../pane/mountPane";
@@ -32,7 +32,7 @@ export async function startPage(): Promise<void> {
     // For tests, which drive the grid and the port as the page does.
     Object.assign(globalThis, { openGrid: open, bookPort: port });
   } catch (error) {
-    status.say(toldError(error).message, true);
+    status.say(plainError(error).message, true);
     throw error;
   }
 }
@@ -40,7 +40,7 @@ export async function startPage(): Promise<void> {
 function wireButtons(open: OpenGrid, server: PageServer, status: StatusLine): void {
   const { api } = open.grid;
   const run = (work: () => Promise<unknown>) => (): void => {
-    work().catch((error: unknown) => status.say(toldError(error).message, true));
+    work().catch((error: unknown) => status.say(plainError(error).message, true));
   };
   const command = (id: string) => run(() => Promise.resolve(api.executeCommand(id)));
   const save = async (): Promise<void> => {

@@ -6,7 +6,7 @@ import { figureChoices } from "./figureChoices";
 import { RecognisedColumns } from "./RecognisedColumns";
 import type { ViewProps } from "./viewProps";
 
-/** What was recognised, and the figures that stand, or shall stand, beside the survey. */
+/** What was recognised, and the figures that are, or will be, beside the survey. */
 export function ColumnsView({ model, survey, state }: ViewProps) {
   const { sized, standing } = survey;
   const [ticked, setTicked] = useState<readonly string[]>(standing.length > 0 ? standing : DEFAULT_FIGURES);

@@ -5,7 +5,7 @@ import { estimateOf } from "../estimate/estimate";
 import { examplePriceNotice } from "../estimate/examplePrices";
 import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
 import { plainRows } from "../item/answers";
-import { toldError } from "../measure/fault";
+import { plainError } from "../measure/fault";
 import { belowEstimate, demandGroups, estimateTable } from "../estimate/budget";
 import { leftOutRows } from "../estimate/leftOutRows";
 import { layoutTable, SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
@@ -55,7 +55,7 @@ export function CostView({ model, survey, state, place }: ViewProps) {
       setFound({ of: sized, groups: asked.planned(plans) });
       if (aborter.signal.aborted) model.say(["Stopped: the best plans so far are kept."]);
     } catch (error) {
-      model.say([toldError(error).message], true);
+      model.say([plainError(error).message], true);
     } finally {
       setRunning(undefined);
     }
@@ -122,7 +122,7 @@ export function CostView({ model, survey, state, place }: ViewProps) {
             headings={SHEETS_HEADINGS}
             rows={plainRows(plans.map((plan) => sheetsRow(plan, settings)))}
           />
-          <p class="quiet">No plan can use less than “least possible”; “proved least” says where none is better.</p>
+          <p class="quiet">No plan can use less than “least possible”. “Cannot be fewer” is proved.</p>
           <h2>Estimate{settings.currency === "" ? "" : `, ${settings.currency}`}</h2>
           {notice !== "" && <p class="wrong">{notice}</p>}
           <Table
@@ -168,7 +168,7 @@ function SearchProgress({ stocks, done }: Running) {
             {stock}:{" "}
             {Number.isNaN(gap)
               ? "waiting"
-              : `${sheets}, ${gap === 0 ? "proved least" : `at most ${(gap * 100).toFixed(1)} % over the least`}`}
+              : `${sheets}, ${gap === 0 ? "cannot be fewer" : `at most ${(gap * 100).toFixed(1)} % over the least`}`}
           </li>
         ))}
       </ul>

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { Unavailable } from "../measure/errors";
-import { toldError } from "../measure/fault";
+import { plainError } from "../measure/fault";
 import { fontFileName } from "../paper/fontFileName";
 import type { PaperSource, PaperKind } from "../paper/paperFile";
 import type { PaneModel } from "./paneModel";
@@ -51,7 +51,7 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
       download(bytes, `${name}.pdf`);
       model.say([`${name}.pdf: ${pages} pages. Print at 100 %, not “fit to page”.`]);
     } catch (error) {
-      model.say([toldError(error).message], true);
+      model.say([plainError(error).message], true);
     } finally {
       setDone(undefined);
     }

@@ -16,7 +16,7 @@ export interface FigureGroup {
 /** Rows that are looked through for the parts that a survey asks for. */
 const LOOKED_AT = 400;
 
-/** What can be had of a survey, by purpose: its walls, bases and coverings are those of its own enclosures. */
+/** The figures that a survey offers, by purpose: walls, bases and coverings of the kinds that it uses. */
 export function figureChoices({ outcomes }: SizedSurvey): readonly FigureGroup[] {
   const parts = new Map<string, readonly Figure[]>();
   for (const outcome of outcomes.slice(0, LOOKED_AT)) {

@@ -13,7 +13,7 @@ import { cautionsOfRow, type Outcome, type SizedSurvey } from "../survey/sizeSur
 export interface ItemFacts {
   readonly identifier: string;
   readonly title: string;
-  /** Said instead of the enclosure: why there is none. */
+  /** Why there is no enclosure; shown in its place. */
   readonly instead: string | undefined;
   readonly sized: Sized | undefined;
   readonly quantity: number;
@@ -55,7 +55,7 @@ export function itemFacts({ survey, outcomes }: SizedSurvey, index: number): Ite
 
 /** The same object in each kind of enclosure, with the settings that all rows share and its own sizes. */
 export function comparedKinds({ item, weightKg, requested, kind }: Sized): readonly KindCompared[] {
-  // What the row asks of its own kind is no slip in another.
+  // An option that the row sets for its own kind is not an error in another kind.
   const settings = { ...requested, ownOfRow: new Set<never>() };
   return KINDS.map(({ name }) => {
     const about = { kind: name, chosen: name === kind.name };

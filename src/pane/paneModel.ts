@@ -1,5 +1,5 @@
 import type { BookPort, SheetCell } from "../host/port";
-import { toldError } from "../measure/fault";
+import { plainError } from "../measure/fault";
 import type { Book } from "../workbook/book";
 import type { WorkbookEdits } from "../workbook/edits";
 import { ownColumns } from "../workbook/ownMarks";
@@ -96,8 +96,8 @@ export function paneModel(port: BookPort): PaneModel {
     } catch (error) {
       // A pane that goes on saying that it reads would tell nothing.
       const questions = error instanceof Unanswered ? error.questions : [];
-      set({ survey: undefined, wrong: toldError(error).message, questions });
-      if (toldError(error) !== error) throw error;
+      set({ survey: undefined, wrong: plainError(error).message, questions });
+      if (plainError(error) !== error) throw error;
     }
   };
 
@@ -108,8 +108,8 @@ export function paneModel(port: BookPort): PaneModel {
     try {
       await work();
     } catch (error) {
-      say([toldError(error).message], true);
-      if (toldError(error) !== error) throw error;
+      say([plainError(error).message], true);
+      if (plainError(error) !== error) throw error;
     } finally {
       set({ doing: undefined });
     }

@@ -1,10 +1,10 @@
 import { planStock } from "../estimate/stockPlans";
 import { InputError } from "../measure/errors";
-import type { PlanAsk, PlanTold } from "./searchPlans";
+import type { PlanAsk, PlanMessage } from "./searchPlans";
 
 /** Plans one stock after the other, as it is asked. */
 addEventListener("message", ({ data: { job, seed, milliseconds } }: MessageEvent<PlanAsk>) => {
-  const tell = (told: PlanTold) => postMessage(told);
+  const tell = (message: PlanMessage) => postMessage(message);
   try {
     const plan = planStock(job, {
       seed,

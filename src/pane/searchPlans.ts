@@ -3,7 +3,7 @@ import { Unavailable } from "../measure/errors";
 import { inTurns } from "../estimate/inTurns";
 import { betterPlan, toBuy, type StockJob, type StockPlan } from "../estimate/stockPlans";
 
-/** What a planning worker is asked, and what it tells. */
+/** What a planning worker is asked, and what it answers. */
 export interface PlanAsk {
   readonly job: StockJob;
   readonly seed: number;
@@ -11,13 +11,13 @@ export interface PlanAsk {
   readonly milliseconds: number | undefined;
 }
 
-export type PlanTold = { readonly progress: Progress } | { readonly plan: StockPlan } | { readonly refused: string };
+export type PlanMessage = { readonly progress: Progress } | { readonly plan: StockPlan } | { readonly refused: string };
 
 /** How far the search for one stock has come. */
 export interface StockProgress {
   readonly stock: string;
   readonly sheets: number;
-  /** Share over the proven least; 0 when proved. */
+  /** Share over the proved bound; 0 when no plan can be better. */
   readonly gap: number;
 }
 
@@ -112,7 +112,7 @@ function answer(
   return new Promise((resolve, reject) => {
     if (signal?.aborted === true) return resolve(undefined);
     signal?.addEventListener("abort", () => resolve(undefined), { once: true });
-    thread.onmessage = ({ data }: MessageEvent<PlanTold>) => {
+    thread.onmessage = ({ data }: MessageEvent<PlanMessage>) => {
       if ("progress" in data) onProgress(data.progress);
       else if ("plan" in data) resolve(data.plan);
       else reject(new Unavailable(data.refused));

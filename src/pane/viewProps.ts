@@ -1,6 +1,6 @@
 import type { PaneModel, PaneState, PaneSurvey } from "./paneModel";
 
-/** What a host lends the pane besides the workbook. */
+/** What a host gives the pane in addition to the workbook. */
 export interface PanePlace {
   /** The script that plans in a worker. */
   readonly planWorker: string;

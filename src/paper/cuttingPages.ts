@@ -122,8 +122,10 @@ function offCutLines(group: SheetGroup, settings: Settings, width: Mm, type: Typ
   const { unit } = settings;
   const kept = groupOffCuts(group, settings);
   const each = group.sheets.length > 1 ? " from each" : "";
-  const told = kept.map(({ length, width: across }) => `${formatLength(length, unit)} × ${formatLength(across, unit)}`);
-  const text = kept.length === 0 ? "None." : `${told.join("; ")} ${unit}${each}, length along the grain.`;
+  const sizes = kept.map(
+    ({ length, width: across }) => `${formatLength(length, unit)} × ${formatLength(across, unit)}`,
+  );
+  const text = kept.length === 0 ? "None." : `${sizes.join("; ")} ${unit}${each}, length along the grain.`;
   return [...heading("Off-cuts worth keeping", width, type), ...paragraph(text, width, { size: TYPE.body }, type)];
 }
 

@@ -30,7 +30,7 @@ export function estimatePages(
   const { settings } = survey;
   const width = bodyWidth(frame);
   const plans = estimate.plans.flatMap((group) => group.plans);
-  const leftOut = leftOutRows(survey, plans, estimate).map((row) => row.map(told));
+  const leftOut = leftOutRows(survey, plans, estimate).map((row) => row.map(cellText));
   const boards = boardTotalRows(boardTotals(survey, plans), settings).map((row) => row.map((cell) => figure(cell, "")));
   const notice = examplePriceNotice(estimate, settings);
   const blocks = [
@@ -69,7 +69,7 @@ export function estimatePages(
 }
 
 function budget(estimate: Estimate, { settings }: SizedSurvey, width: Mm, type: Typesetter): readonly Block[] {
-  const [headings = [], ...lines] = estimateTable(estimate, settings).map((row) => row.map(told));
+  const [headings = [], ...lines] = estimateTable(estimate, settings).map((row) => row.map(cellText));
   const printed = estimateTable(estimate, settings)
     .slice(1)
     .map((row) => row.map((cell, index) => figure(cell, headings[index] ?? "")));
@@ -89,7 +89,7 @@ function budget(estimate: Estimate, { settings }: SizedSurvey, width: Mm, type: 
 
 /** As printed: money with its hundredths, areas to a thousandth, shares in per cent. */
 function figure(cell: Cell, name: string): string {
-  if (typeof cell !== "number") return told(cell);
+  if (typeof cell !== "number") return cellText(cell);
   if (MONEY.has(name)) return cell.toFixed(2);
   if (name === "yield") return `${Number((cell * 100).toFixed(1))} %`;
   return String(Number(cell.toFixed(3)));
@@ -102,7 +102,7 @@ function settingsUsed({ settings }: SizedSurvey): readonly string[] {
     const group = from === "default" ? `Defaults, ${standing}` : `Given in ${from}`;
     groups.set(group, [...(groups.get(group) ?? []), `${name} ${value}`]);
   }
-  return [...groups].map(([group, told]) => `${group}: ${told.join("; ")}.`);
+  return [...groups].map(([group, settings]) => `${group}: ${settings.join("; ")}.`);
 }
 
 function method({ settings }: SizedSurvey): readonly string[] {
@@ -156,6 +156,6 @@ function wordTable(
   return table(fitColumns(columns, rows, width, size, type), rows, { size }, type);
 }
 
-function told(cell: Cell): string {
+function cellText(cell: Cell): string {
   return String(plainCell(cell));
 }

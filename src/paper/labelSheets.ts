@@ -176,7 +176,7 @@ function linesWithin(texts: readonly Line[], width: Mm, height: Mm, type: Typese
     const after = texts.slice(index + 1).reduce((sum, { size }) => sum + lineHeight(size), 0);
     const most = Math.max(1, Math.floor((left - after) / lineHeight(style.size)));
     const whole = wrapText(style.text, width, style, type);
-    // What the label has no room for stands in the code.
+    // What does not fit on the label is in the code.
     const kept =
       whole.length <= most
         ? whole

@@ -43,7 +43,7 @@ export interface PlacedOutline {
   readonly points: readonly (readonly [x: Mm, y: Mm])[];
   readonly weight: Mm;
   readonly shade: number;
-  /** Hatched with slanting lines, for what is cut away: told apart without colour. */
+  /** Hatched with slanting lines, for what is cut away: it differs without colour. */
   readonly hatched: boolean;
 }
 
@@ -63,7 +63,7 @@ export interface Page {
   readonly placed: readonly Placed[];
   /** What a reader's table of contents says; empty for a page that continues the one before. */
   readonly bookmark: string;
-  /** Under what it stands in the table of contents; undefined for a page of no section. */
+  /** Its heading in the table of contents; undefined for a page without a section. */
   readonly section?: string;
 }
 

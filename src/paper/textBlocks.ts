@@ -103,5 +103,5 @@ export function writeIn(
 }
 
 const WRITE_GAP: Mm = 1.5;
-/** Where the foot of letters stands in a line. */
+/** The baseline of letters in a line. */
 export const BASELINE_SHARE = 0.78;

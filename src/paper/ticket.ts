@@ -30,13 +30,15 @@ export function ticketsOf({ survey, outcomes, settings }: SizedSurvey): readonly
     const { sized, quantity } = outcome;
     const sharing =
       item.box === "" ? [item] : survey.items.filter((each) => each.box === item.box && each.leftOut === "");
-    const told = sharing.map((each) => asSurveyed(each, survey, settings.unit));
+    const sizes = sharing.map((each) => asSurveyed(each, survey, settings.unit));
     return [
       {
         identifier: item.identifier,
         title: item.title,
         asSurveyed:
-          sharing.length === 1 ? told : sharing.map((each, at) => `${each.identifier}: ${told[at]}${namedTitle(each)}`),
+          sharing.length === 1
+            ? sizes
+            : sharing.map((each, at) => `${each.identifier}: ${sizes[at]}${namedTitle(each)}`),
         quantity,
         row: item.row,
         batch: cellText(item.cells.batch),

@@ -13,7 +13,7 @@ import type { NumberedPart } from "./ticketBoards";
 import { runRow, type RunCell } from "./ticketRuns";
 import type { Typesetter } from "./typesetter";
 
-/** A blank so much longer than wide is a strip: its lines are told in rows, and no drawing helps. */
+/** A blank so much longer than wide is a strip: its lines are listed in rows, since a drawing would not help. */
 const STRIP_RATIO = 3.5;
 const COLUMN_GAP: Mm = 6;
 /** A column narrower than this holds no blank that can be read. */

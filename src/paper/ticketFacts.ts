@@ -55,7 +55,7 @@ function massText(kg: number, { settings: { unit } }: Sized): string {
   return `${Number(massIn(kg, unit).toFixed(2))} ${massUnitOf(unit)}`;
 }
 
-/** How the walls of the holding tray stand; empty where it has no walls of its own. */
+/** How the walls of the holding tray meet; empty where it has no separate walls. */
 export function constructionOf({ holder }: Assembly): string {
   return holder.construction === undefined ? "" : CONSTRUCTION_WORDS[holder.construction];
 }

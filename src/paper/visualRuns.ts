@@ -5,7 +5,7 @@ import type { FontName } from "./fonts";
 export interface Run {
   readonly font: FontName;
   readonly text: string;
-  /** A letter that no font has, told by its code point in a frame. */
+  /** A letter that no font has, shown as its code point in a frame. */
   readonly framed: boolean;
 }
 

@@ -23,11 +23,11 @@ export interface GivenValue {
 }
 
 /**
- * Tells a settings text from a settings range from a stock table.
+ * Whether an argument is a settings text, a settings range or a stock table.
  *
  * @param argument a text such as `fit=loose; wall board=3 mm`, or a range of cells
  * @param place how messages and origins call it, such as `settings 2`
- * @throws InputError with the cure when it is none of the three, or a name is no setting
+ * @throws InputError with the cure when it is none of these, or a name is not a setting
  */
 export function readGiven(argument: unknown, place: string): Given {
   const cells: Cells = Array.isArray(argument) ? (argument as Cells) : [[argument]];

@@ -24,7 +24,7 @@ export interface SettingsOptions {
 /**
  * The settings in force for a row: defaults, then each argument in turn, later over earlier.
  *
- * @param given what the arguments hold, as `readGiven` tells it
+ * @param given what the arguments hold, from `readGiven`
  * @throws InputError naming the setting, what it got, what it accepts and the cure
  */
 export function readSettings(given: readonly Given[], { starterGuide = false }: SettingsOptions = {}): Settings {

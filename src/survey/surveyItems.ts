@@ -58,7 +58,7 @@ export interface Survey {
   readonly units: Readonly<Partial<Record<Field, string>>>;
   /** Everyday words that could mean two kinds: commands ask, a cell function shows the row's problem. */
   readonly questions: readonly Question[];
-  /** What the user should be told, in plain words. */
+  /** Messages for the user. */
   readonly notes: readonly string[];
   /** Read for a command or the pane. */
   readonly asks: boolean;

@@ -49,7 +49,7 @@ export function removedSheets(workbook: Workbook, names: readonly string[], part
   return { positions: gone.map((sheet) => workbook.sheets.indexOf(sheet)), names: going };
 }
 
-/** The sheets to list in the main part, and the marks of those that a later run may write anew. */
+/** The sheets to list in the main part, and the marks of those that a later run may replace. */
 export interface AddedSheets {
   readonly listed: readonly { readonly name: string; readonly sheetId: number; readonly relation: string }[];
   readonly marks: readonly {
@@ -60,7 +60,7 @@ export interface AddedSheets {
 }
 
 /**
- * Adds sheets after the last; one of an earlier run is written anew in its place, under the name that the user gave it.
+ * Adds sheets after the last; one of an earlier run is replaced, under the name that the user gave it.
  *
  * @throws InputError when the user has a sheet or table of that name, or the structure is locked
  */

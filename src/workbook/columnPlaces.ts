@@ -6,7 +6,7 @@ import { isFormula, type ColumnsEdit, type NewColumn, type PlacedColumn } from "
 import { ownColumns, type OwnColumn } from "./ownMarks";
 import { placedFormula } from "./siblingCell";
 
-/** What stands on the sheet that takes the columns. */
+/** The sheet that takes the columns. */
 export interface SheetInUse {
   readonly book: Book;
   /** The sheet, as the workbook writes its name. */
@@ -39,7 +39,7 @@ export interface ColumnPlaces {
   readonly filter: { readonly from: Area; readonly to: Area } | undefined;
   /** Marks for the names: where each column now lies. */
   readonly marks: readonly { readonly wantedName: string; readonly area: Area }[];
-  /** Marks of an earlier run that are written anew or gone with their column. */
+  /** Marks of an earlier run that are written again, or deleted with their column. */
   readonly staleMarks: readonly string[];
   readonly notes: readonly string[];
 }

@@ -23,7 +23,7 @@ import { packer, packText, writeZip } from "./writeZip";
  * Edits a workbook surgically: only the cells named, the parts that must know of them (the table, the styles when a
  * format is new, the list of sheets and names), and nothing else. Every other part keeps its packed bytes.
  *
- * The order of calculation is dropped and a full calculation asked for, so that a spreadsheet works everything out anew.
+ * The order of calculation is dropped and a full calculation asked for, so that a spreadsheet works everything out again.
  *
  * @throws InputError for a signed or Strict workbook, a protected sheet, a name that is taken, or columns that do not fit
  */
@@ -179,7 +179,7 @@ function dropCalculationOrder(workbook: Workbook, parts: PackageEditor): void {
   }
 }
 
-/** The names that go, come and move: ours are written anew, the user's stay, those asked for are added when missing. */
+/** The names to delete, add and move: ours are written again, the user's stay, those asked for are added when missing. */
 function changedNames(
   workbook: Workbook,
   { columns, names = [] }: WorkbookEdits,
@@ -222,7 +222,7 @@ function changedNames(
   return { namesRemoved, namesAdded: added, namesMoved: movedFilter(workbook, sheet, plan), notes };
 }
 
-/** A sheet's own filter stands in a hidden name as well, which must agree. */
+/** A sheet's own filter is also in a hidden name, which must agree. */
 function movedFilter(
   workbook: Workbook,
   sheet: string | undefined,

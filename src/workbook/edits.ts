@@ -89,7 +89,7 @@ export interface NewSheet {
   readonly widths?: readonly (number | undefined)[];
   /** Makes the rows from the heading on a table with this name; its headings must then be texts, each its own. */
   readonly table?: string;
-  /** A later run may write it anew. Leave it out for a sheet that the user goes on editing (settings, stock). */
+  /** A later run may replace it. Leave it out for a sheet that the user goes on editing (settings, stock). */
   readonly replaceable?: boolean;
 }
 
@@ -112,7 +112,7 @@ export interface WorkbookEdits {
 
 /** Where a column went. */
 export interface PlacedColumn {
-  /** As it stands in the sheet: a number is added when another column already has that heading. */
+  /** As written in the sheet: a number is added when another column already has that heading. */
   readonly heading: string;
   readonly wantedName: string;
   readonly column: number;
@@ -126,7 +126,7 @@ export interface EditResult {
   readonly added: readonly string[];
   readonly removed: readonly string[];
   readonly columns: readonly PlacedColumn[];
-  /** What the user should be told, in plain words. */
+  /** Messages for the user. */
   readonly notes: readonly string[];
 }
 

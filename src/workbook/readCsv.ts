@@ -69,7 +69,7 @@ export function readCsv(bytes: Uint8Array): Csv {
   };
 }
 
-/** Tab, semicolon and bar seldom stand in a text; a comma does, and in a number too: so at a draw the comma loses. */
+/** Tabs, semicolons and bars are rare in texts, commas are not: with equal counts the comma loses. */
 const DELIMITERS = ["\t", ";", "|", ","] as const;
 const PREVIEW_ROWS = 60;
 const LINE_BREAK = /\r\n|\n|\r/;
@@ -97,7 +97,7 @@ function withoutEnd(line: string, newline: string): string {
   return line.endsWith(newline) ? line.slice(0, -newline.length) : line;
 }
 
-/** The cells of a line with their quotes; where they do not read back as the parser read them, the parser is right and quotes are made anew. */
+/** The cells of a line with their quotes; where they do not read back as the parser read them, the parser is right and quotes are written again. */
 function rawCells(line: string, cells: readonly string[], delimiter: string): string[] {
   if (!line.includes('"')) return [...cells];
   const raw: string[] = [];

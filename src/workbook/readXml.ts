@@ -21,7 +21,7 @@ export interface XmlHandlers {
   readonly text?: (text: string) => void;
   /** Asked after each piece; true stops the reading early. */
   readonly enough?: () => boolean;
-  /** Told after each piece how much of the part has been read, 0 to 1. */
+  /** Called after each piece with how much of the part has been read, 0 to 1. */
   readonly progress?: (fraction: number) => void;
 }
 

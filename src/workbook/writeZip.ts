@@ -2,7 +2,7 @@ import { deflater } from "#deflate";
 import { crc32 } from "./crc32";
 import type { ZipEntry } from "./zip";
 
-/** A part being written: text goes in by pieces, so that a large sheet never stands in memory twice. */
+/** A part being written: text is added in pieces, so that a large sheet is never in memory twice. */
 export interface Packer {
   readonly push: (text: string) => void;
   readonly done: () => ZipEntry;

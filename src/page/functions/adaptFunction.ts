@@ -1,4 +1,4 @@
-import { toldError } from "../../measure/fault";
+import { plainError } from "../../measure/fault";
 import { CellError, ERROR_CODES, isErrorText } from "./cellError";
 import type { LoadedFunction } from "./loadFunctions";
 import { NAMESPACE, type ParameterMetadata } from "./metadata";
@@ -25,7 +25,7 @@ export function adaptFunction({ metadata, call }: LoadedFunction) {
     notes.clear();
     const failed = (error: unknown): string => {
       if (!(error instanceof CellError)) console.error(name, error);
-      notes.put(0, 0, error instanceof CellError ? error.message : toldError(error).message);
+      notes.put(0, 0, error instanceof CellError ? error.message : plainError(error).message);
       return error instanceof CellError ? error.code : ERROR_CODES.invalidValue;
     };
     try {

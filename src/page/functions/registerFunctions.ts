@@ -4,7 +4,7 @@ import { adaptFunction, type ErrorNotes, type GridAnswer } from "./adaptFunction
 import type { LoadedFunction } from "./loadFunctions";
 import { NAMESPACE, type FunctionMetadata } from "./metadata";
 
-/** The cell that a formula stands in; rows and columns count from 0. */
+/** The cell of a formula; rows and columns count from 0. */
 export interface FormulaCell {
   readonly sheet: string;
   readonly row: number;
@@ -20,7 +20,7 @@ export function registerFunctions(
   injector.get(IFunctionService).registerExecutors(...functions.map((each) => new GridFunction(each, notesOf)));
 }
 
-/** What the grid tells of a function while it is typed. */
+/** What the grid shows about a function while it is typed. */
 export function functionInfo({ name, description = "", parameters }: FunctionMetadata): IFunctionInfo {
   return {
     functionName: `${NAMESPACE}.${name}`,

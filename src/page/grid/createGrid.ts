@@ -106,7 +106,7 @@ export function createGrid({ container, dark, functions }: GridOptions): Grid {
   univer.registerPlugin(UniverSheetsTableUIPlugin, { hideAnchor: true, menu: HIDDEN_MENUS });
   const api = FUniver.newAPI(univer);
   const injector = univer.__getInjector();
-  // Of itself the grid waits a third of a second after its screen has come, and then does the same.
+  // By default the grid waits a third of a second after its screen has come, and then does the same.
   const draw = async (): Promise<void> => {
     const screen = injector.get(ILayoutService);
     while (screen.getContentElement() === undefined) await nextFrame();

@@ -1,4 +1,4 @@
-/** What the grid calculates and draws with: a script of its own (webpack.config.js), read beside the others. */
+/** What the grid calculates and draws with: a separate script, read in parallel with the others. */
 export { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
 export { IRenderManagerService, UniverRenderEnginePlugin } from "@univerjs/engine-render";
 export { UniverSheetsPlugin } from "@univerjs/sheets";

@@ -27,7 +27,7 @@ const REFUSED: readonly (readonly [commands: RegExp, why: string])[] = [
 /**
  * Refuses, before anything changes, what a save could not carry.
  *
- * @param say tells the user why
+ * @param say shows the user why
  */
 export function refuseCommands(injector: Injector, say: (why: string) => void): void {
   injector.get(ICommandService).beforeCommandExecuted(({ id }) => {
@@ -46,7 +46,7 @@ const CHANGING =
  * Refuses, before anything changes, what would change a protected sheet: a save keeps it as it is.
  *
  * @param lockedSheet name of the sheet that the command is for, if it is protected
- * @param say tells the user why
+ * @param say shows the user why
  */
 export function refuseLockedChanges(
   injector: Injector,

@@ -27,7 +27,7 @@ const REORDER = "sheet.mutation.reorder-range";
 const SET_VALUES = "sheet.mutation.set-range-values";
 
 /**
- * A sort leaves formulas as they read, so that one that spoke of its own row would speak of the row it came from. After
+ * A sort leaves formulas as they read, so a formula that refers to its row would refer to the row it came from. After
  * every sort, and its undoing, the formulas are moved with their cells, as every other spreadsheet does.
  */
 export function mendSortedFormulas(injector: Injector): void {

@@ -19,7 +19,7 @@ const ENTRANCE = "/enter/";
  */
 export function admission(): Admission {
   const secret = randomBytes(SECRET_BYTES).toString("hex");
-  // Browsers send a cookie to every port of a machine, so each server needs a name of its own.
+  // Browsers send a cookie to every port of a machine, so each server has its own name.
   const name = `enclosure-${randomBytes(SECRET_BYTES).toString("hex")}`;
   let code: string | undefined;
   return {

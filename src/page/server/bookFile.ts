@@ -25,7 +25,7 @@ export interface BookFile {
 
 export interface SavedBook {
   readonly path: string;
-  /** What the user should be told, in plain words. */
+  /** Messages for the user. */
   readonly notes: readonly string[];
 }
 
@@ -87,7 +87,7 @@ export function saveBookFile(file: BookFile, edits: WorkbookEdits, earlier: stri
 const BOOKS = [".xlsx", ".xlsm"];
 const TEXTS = [".csv", ".tsv", ".txt"];
 
-/** Two edits in a row as one, told by the parts of the first workbook and the last. */
+/** Two edits in a row as one, from the parts of the first workbook and the last. */
 function togetherWith(original: Workbook, working: Workbook, before: Parts, edit: Parts): Parts {
   const touched = new Set([...before.changed, ...before.added, ...edit.changed, ...edit.added]);
   const gone = new Set([...before.removed, ...edit.removed]);

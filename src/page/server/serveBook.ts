@@ -3,7 +3,7 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from "node:net";
 import { basename, extname, join } from "node:path";
 import { InputError } from "../../measure/errors";
-import { toldError } from "../../measure/fault";
+import { plainError } from "../../measure/fault";
 import type { PlacedColumn, WorkbookEdits } from "../../workbook/edits";
 import { editedFile, openBookFile, saveBookFile, shownBook, type BookFile } from "./bookFile";
 import type { WrittenBook } from "../openedBook";
@@ -22,8 +22,8 @@ export interface ServeOptions {
   readonly dist: string;
   /** 0 for any free port. */
   readonly port: number;
-  /** Told of an error that nobody foresaw; the page reads its message. */
-  readonly onFault: (told: Error) => void;
+  /** Called with an unexpected error, whose message the page shows. */
+  readonly onFault: (error: Error) => void;
 }
 
 export interface Served {
@@ -118,9 +118,9 @@ export async function serveBook({ path, bytes, folder, dist, port, onFault }: Se
   };
   const server = createServer((request, response) => {
     answer(request, response).catch((error: unknown) => {
-      const told = toldError(error);
-      onFault(told);
-      send(response, FAILED, "text/plain", told.message);
+      const cause = plainError(error);
+      onFault(cause);
+      send(response, FAILED, "text/plain", cause.message);
     });
   });
   await listening(server, port);
@@ -145,7 +145,7 @@ function withSince(writes: readonly Written[], edits: readonly WorkbookEdits[]):
   return last === undefined ? [] : [...writes.slice(0, -1), { ...last, since: [...last.since, ...edits] }];
 }
 
-/** Changes made since, but for those in what goes: columns and sheets of the write. */
+/** Changes made since, except in the columns and sheets that are written. */
 function apartFrom({ before, sheet, columns }: Written, edits: WorkbookEdits): WorkbookEdits {
   const sheets = new Set(before.working.sheets.map(({ name }) => name));
   const gone = new Set(columns.map(({ column }) => column));

@@ -17,7 +17,7 @@ interface Held {
   readonly secondCost: Float64Array;
 }
 
-/** What a column costs to look at besides the items that it holds. */
+/** Looks that a column costs in addition to one for each item that it holds. */
 const LOOKS_PER_COLUMN = 8;
 
 /** Less than this is no gain. */
