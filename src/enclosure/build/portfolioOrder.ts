@@ -16,13 +16,10 @@ export function portfolioOrder(_assembly: Assembly, { covering }: Settings): rea
     },
     ...(covering === "none" ? BARE : COVERED),
     {
-      text: "Glue the board linings in, over the turn-ins.",
-      parts: ["board lining"],
+      text: "Line the boards and the flaps, over the turn-ins, with glue; press flat until dry, with the portfolio open.",
+      parts: ["board lining", "head flap lining", "fore-edge flap lining"],
       caution: "adhesive",
     },
-    { text: "Glue the head flap linings in, over the turn-ins.", parts: ["head flap lining"] },
-    { text: "Glue the fore-edge flap lining in, over the turn-ins.", parts: ["fore-edge flap lining"] },
-    { text: "Press flat until dry, with the portfolio open.", parts: [] },
     { text: "Close the flaps at head and tail first, then the one at the fore-edge, then the front board.", parts: [] },
   ];
 }
@@ -47,11 +44,7 @@ const COVERED: readonly Step[] = [
     caution: "adhesive",
   },
   {
-    text: "Glue the spine lining over the spine, down into each joint and up on to the boards; rub the joints well.",
-    parts: ["spine lining"],
-  },
-  {
-    text: "Glue the head riser linings and the fore-edge riser lining in the same way.",
-    parts: ["head riser lining", "fore-edge riser lining"],
+    text: "Line the joints: glue cloth over the spine and over each riser, down into each joint and up on to the boards; rub the joints well.",
+    parts: ["spine lining", "head riser lining", "fore-edge riser lining"],
   },
 ];
