@@ -40,7 +40,8 @@ const CORNERS = 4;
 const OPEN_CORNERS = 2;
 
 /** The corners of a blank that is folded up all round; of a creased one, all but its tabs. */
-function cutAwayMm2({ corners, folds, length, width }: Part): number {
+function cutAwayMm2({ corners, folds, length, width, recess }: Part): number {
+  if (recess !== undefined) return recess.length * recess.width;
   if (corners === undefined) return 0;
   if (corners.form === "notch") return CORNERS * corners.alongLength * corners.alongWidth;
   if (corners.form === "end tab") {

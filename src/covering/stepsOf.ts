@@ -1,7 +1,7 @@
 import type { Assembly } from "../enclosure/assembly";
 import type { Step } from "../enclosure/step";
 import type { Settings } from "../settings/schema";
-import { CUSHION_PIECES } from "./cushionPieces";
+import { CUSHION_PIECES, WELL_PIECES } from "./cushionPieces";
 import { partList } from "./partList";
 
 /**
@@ -18,13 +18,21 @@ export function stepsOf(assembly: Assembly, settings: Settings): readonly Step[]
 
 function cushioning({ holder: { name: tray } }: Assembly, cut: ReadonlySet<string>): readonly Step[] {
   const before = tray === "" ? "" : `${tray} `;
-  return CUSHION_PIECES.filter((name) => cut.has(`${before}${name}`)).map((name) => ({
+  return IN_ORDER.filter((name) => cut.has(`${before}${name}`)).map((name) => ({
     text: CUSHION_WORDS[name],
     parts: [`${before}${name}`],
+    ...(name === "well layer" ? { caution: "blade" } : {}),
   }));
 }
 
-const CUSHION_WORDS: Readonly<Record<(typeof CUSHION_PIECES)[number], string>> = {
+const [BASE, SIDE, HEAD, TOP] = CUSHION_PIECES;
+const [LAYER, RIBBON] = WELL_PIECES;
+const IN_ORDER = [BASE, LAYER, SIDE, HEAD, RIBBON, TOP] as const;
+
+const CUSHION_WORDS: Readonly<Record<(typeof IN_ORDER)[number], string>> = {
+  "well layer":
+    "Cut the recess out of each well layer with a long sharp blade, in several strokes; lay the layers on each other, glued at their corners alone, and try the item: it must lift out without a pull.",
+  "lifting ribbon": "Lay the lifting ribbon across the well, under the item, its ends up at both sides.",
   "cushion base": "Lay the cushion base on the floor; glue it at its corners alone.",
   "cushion side": "Stand the cushion sides along the walls that run from head to tail.",
   "cushion head": "Stand the cushion heads between them, at head and tail.",

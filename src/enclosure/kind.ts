@@ -34,5 +34,8 @@ export const WALLS = (): Body => "walls";
 
 export const CONSTRUCTIONS: readonly Construction[] = ["flanged base", "on base", "around base"];
 
+/** What lies round an item: options of every kind in which it lies on a floor between walls. */
+export const WELL_OPTIONS: readonly SettingKey[] = ["well", "liftingRibbon"];
+
 /** The cautions of a kind that needs none of its own. */
 export const NO_CAUTIONS = (): readonly string[] => [];

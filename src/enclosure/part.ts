@@ -27,6 +27,8 @@ export interface Part {
   readonly placed: PlacedPart | undefined;
   /** What is said of it at the bench, where it is no placed part. */
   readonly note: string;
+  /** Cut out of its middle. */
+  readonly recess?: { readonly length: Mm; readonly width: Mm };
 }
 
 /**

@@ -1,4 +1,4 @@
-import { CUSHION_PIECES } from "../covering/cushionPieces";
+import { CUSHION_PIECES, WELL_PIECES } from "../covering/cushionPieces";
 import type { Part } from "../enclosure/part";
 import { KINDS } from "../enclosure/registry";
 import { InputError, NoAnswer, shown } from "../measure/errors";
@@ -70,7 +70,7 @@ const TRAYS = [...new Set(KINDS.flatMap((kind) => kind.trays))];
 
 /** Part names by their plain form. */
 const NAMES: ReadonlyMap<string, string> = new Map(
-  [...KINDS.flatMap(({ parts, coverings }) => [...parts, ...coverings]), ...CUSHION_PIECES].map(
+  [...KINDS.flatMap(({ parts, coverings }) => [...parts, ...coverings]), ...CUSHION_PIECES, ...WELL_PIECES].map(
     (name) => [plainName(name), name] as const,
   ),
 );

@@ -1,3 +1,4 @@
+import type { Mm } from "../measure/units";
 import { isByGuide, settledBoards } from "../board/boardInForce";
 import { weightOf } from "../board/itemWeight";
 import { settledAllowance } from "../covering/settledAllowance";
@@ -73,7 +74,7 @@ export function sizeRow(row: Row, settings: Settings): Sized | undefined {
 export function sizeItem(item: Item, enclosure: unknown, weightKg: number | undefined, settings: Settings): Sized {
   const kind = kindNamed(enclosure);
   if (settings.ownOfRow.size > 0) refuseForeignOptions(kind, settings);
-  const boards = settledBoards({ item, kind, weightKg }, restingByKind(kind, settings));
+  const boards = settledBoards({ item, kind, weightKg }, insideByKind(kind, settings));
   const resting = restingItem(item, boards.settings);
   const settled = settledAllowance(kind, resting, boards.settings);
   const { board } = boards;
@@ -81,9 +82,26 @@ export function sizeItem(item: Item, enclosure: unknown, weightKg: number | unde
   return { item, kind, weightKg, board, assembly, settings: settled, requested: settings };
 }
 
-function restingByKind({ restsOn }: Kind, settings: Settings): Settings {
-  return restsOn === undefined || settings.origins.has("restsOn") ? settings : { ...settings, restsOn };
+/** Which way an item lies, and what lies round it, where its kind decides. */
+function insideByKind({ restsOn, options }: Kind, settings: Settings): Settings {
+  const { origins } = settings;
+  const resting = restsOn === undefined || origins.has("restsOn") ? settings : { ...settings, restsOn };
+  if (!settings.well && !settings.liftingRibbon) return resting;
+  const well = settings.well && options.includes("well");
+  const padded = (key: "cushionBase" | "cushionSides" | "cushionTop") =>
+    well && !origins.has(key) ? WELL_CUSHION_MM : settings[key];
+  return {
+    ...resting,
+    well,
+    liftingRibbon: settings.liftingRibbon && options.includes("liftingRibbon"),
+    cushionBase: padded("cushionBase"),
+    cushionSides: padded("cushionSides"),
+    cushionTop: padded("cushionTop"),
+  };
 }
+
+/** Cushion under, round and over an item in a well. From memory. */
+const WELL_CUSHION_MM: Mm = 10;
 
 /** The weight that the settings give; undefined where they give none. */
 export function weightSet({ weight }: Settings): number | undefined {

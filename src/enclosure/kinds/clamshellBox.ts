@@ -4,7 +4,7 @@ import type { Board } from "../../settings/boards";
 import type { Settings } from "../../settings/schema";
 import { caseBoardOf, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf, type Assembly, type Case } from "../assembly";
-import { CONSTRUCTIONS, WALLS, type Kind } from "../kind";
+import { CONSTRUCTIONS, WALLS, WELL_OPTIONS, type Kind } from "../kind";
 import { CUT_BOARDS, SET_UP } from "../order";
 import type { Step } from "../step";
 import { flatPart, lyingPart, type PartSpec, type PlacedPart } from "../placedPart";
@@ -38,6 +38,7 @@ export const clamshellBox: Kind = {
   body: WALLS,
   folded: false,
   options: [
+    ...WELL_OPTIONS,
     "construction",
     "through",
     "flangeCard",

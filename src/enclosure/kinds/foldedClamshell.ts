@@ -6,7 +6,7 @@ import type { Blank } from "../blank";
 import { freePlay, roundedUp } from "../build/allowances";
 import { half, run, runOf } from "../blank";
 import { openFoldedTray } from "../build/openFoldedTray";
-import { NO_CAUTIONS, type Kind } from "../kind";
+import { NO_CAUTIONS, WELL_OPTIONS, type Kind } from "../kind";
 import { flatPart } from "../placedPart";
 import { cuboid, extent, X, Y, Z, type Cuboid } from "../space";
 import { openBodies, piecesOf, type Apart, type Piece } from "../view";
@@ -30,7 +30,7 @@ export const foldedClamshell: Kind = {
   constructions: [],
   body: () => "cut blank",
   folded: true,
-  options: ["nestClearance", "hingeLap"],
+  options: [...WELL_OPTIONS, "nestClearance", "hingeLap"],
   assemble(item, settings) {
     const board = settings.wallBoard;
     const t = board.caliper;

@@ -5,7 +5,7 @@ import { boardOf } from "../../settings/boards";
 import type { Settings } from "../../settings/schema";
 import { oneFace } from "../build/allowances";
 import { assembled, type Assembly, type Tray } from "../assembly";
-import { NO_CAUTIONS, type Kind } from "../kind";
+import { NO_CAUTIONS, WELL_OPTIONS, type Kind } from "../kind";
 import { longAxis, NO_FOLDS, type Corners, type PlacedPart } from "../placedPart";
 import { boundingBox, cuboid, extent, X, Y, Z, type Cuboid } from "../space";
 import { liningFirst, trayCovering } from "../order";
@@ -35,7 +35,7 @@ export const foldedTray: Kind = {
   constructions: [],
   body: ({ fold }) => (fold === "crease" ? "creased blank" : "cut blank"),
   folded: true,
-  options: ["through", "fold", "jointStrips", "insideTurn", "liningOrder", "coverStyle"],
+  options: [...WELL_OPTIONS, "through", "fold", "jointStrips", "insideTurn", "liningOrder", "coverStyle"],
   assemble(item, settings) {
     const board = settings.wallBoard;
     const t = board.caliper;

@@ -4,7 +4,7 @@ import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
-import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
+import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, WELL_OPTIONS, type Kind } from "../kind";
 import { CUT_BOARDS, SET_UP } from "../order";
 import { insideFor, plainForm, trayMaterials } from "./tray";
 import { trayWork } from "../build/trayWork";
@@ -33,6 +33,7 @@ export const threeTrayBox: Kind = {
   body: WALLS,
   folded: false,
   options: [
+    ...WELL_OPTIONS,
     "construction",
     "lidConstruction",
     "through",

@@ -1,7 +1,7 @@
 import type { Construction, Settings, SettledSettings } from "../../settings/schema";
 import { baseBoardOf, freePlay, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
-import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
+import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, WELL_OPTIONS, type Kind } from "../kind";
 import type { RestingItem } from "../restingItem";
 import { CUT_BOARDS, SET_UP } from "../order";
 import type { Vec } from "../space";
@@ -33,6 +33,7 @@ export const tray: Kind = {
   body: WALLS,
   folded: false,
   options: [
+    ...WELL_OPTIONS,
     "construction",
     "through",
     "wallLayers",

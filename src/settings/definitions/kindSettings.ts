@@ -1,6 +1,7 @@
 import { setting } from "../definition";
 import { choiceOrLength, lengthAbove, lengthOrNone } from "../lengthValues";
 import { twoFractions } from "../numberValues";
+import { yesNo } from "../wordValues";
 
 /** What one kind of enclosure, or a few, leave to the maker. */
 export const KIND_SETTINGS = {
@@ -25,6 +26,22 @@ export const KIND_SETTINGS = {
     takes: lengthOrNone,
     fallback: 1,
     meaning: "total play of a lid over its box, in each direction",
+    option: true,
+  }),
+  well: setting({
+    name: "well",
+    takes: yesNo,
+    fallback: false,
+    meaning:
+      "layers of cushion round the item with a recess of its own size; cushion base, sides and top are then 10 mm unless given",
+    standing: "from memory",
+    option: true,
+  }),
+  liftingRibbon: setting({
+    name: "lifting ribbon",
+    takes: yesNo,
+    fallback: false,
+    meaning: "a ribbon of covering cloth under the item, to lift it out by",
     option: true,
   }),
   neck: setting({
