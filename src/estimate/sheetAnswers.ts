@@ -34,7 +34,7 @@ export const SHEETS_HEADINGS = [
   "to buy",
   "unit",
   "least possible",
-  "proved least",
+  "cannot be fewer",
   "yield",
   "net area",
 ] as const;

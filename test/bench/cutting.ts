@@ -123,7 +123,7 @@ function summarise(all: readonly Line[]): void {
   const bound = sum(({ plan }) => plan.sheetBound);
   const proved = all.filter(({ plan }) => plan.provedLeast).length;
   console.log(
-    `${all.length} instances: ${sheets} sheets, bound ${bound} (${percent(sheets, bound)} above), ${proved} proved least`,
+    `${all.length} instances: ${sheets} sheets, bound ${bound} (${percent(sheets, bound)} above), ${proved} proved`,
   );
   console.log(
     `time ${(sum((line) => line.milliseconds) / 1000).toFixed(1)} s, memory ${(process.memoryUsage().rss / 2 ** 20).toFixed(0)} MB`,

@@ -41,7 +41,7 @@ test("of a roll whole metres are counted; a stock without a size is left out", (
   ]);
 });
 
-test("with all plans proved least, batching never saves a sheet", () => {
+test("with all plans proved, batching never saves a sheet", () => {
   const counts = fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 1, maxLength: 4 });
   fc.assert(
     fc.property(counts, (batches) => {

@@ -377,7 +377,7 @@ describe("what cannot be answered at all", () => {
     const items = [[...H, "Title"], ...Array.from({ length: 2600 }, (_, i) => [`S ${i}`, 300, 210, 40, "tray", title])];
     // Two titles of 990 letters and 3 bytes beside each, a problem of 3: 1989 bytes a row, and the headings.
     expect(await refusal("SURVEY", items, [["title", "title", "problem"]])).toBe(
-      "#VALUE! items: got 2600 rows to answer, about 5.2 MB; a cell carries 5 MB at the most; give fewer rows or columns at a time, or write the list with the command line",
+      "#VALUE! items: got 2600 rows to answer, about 5.2 MB; a cell holds at most 5 MB; give fewer rows or columns at a time, or write the list with the command line",
     );
     const table = await survey(items.slice(0, 2501), [["title", "title", "problem"]]);
     expect(table.length).toBe(2501);
