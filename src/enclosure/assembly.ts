@@ -79,9 +79,9 @@ export interface Tray {
   readonly tabs: Mm;
   /** Base board, and card where the base is flanged. */
   readonly floor: Mm;
-  /** What shows of its outside, from the rim down, where it stands in another tray for good; the rest stays bare. */
+  /** What shows of its outside, from the rim down, where it is fixed in another tray; the rest stays bare. */
   readonly outsideShown?: Mm;
-  /** Another tray stands in it for good: its floor, and its walls below a turn-in, stay bare. */
+  /** Another tray is fixed in it: its floor, and its walls below a turn-in, stay bare. */
   readonly filled?: boolean;
 }
 
@@ -118,7 +118,7 @@ export interface Plate {
 }
 
 /**
- * What hangs on cloth hinges: the case of a clamshell box, opened flat; the spine piece of a folded one; a portfolio; the
+ * What turns on cloth hinges: the case of a clamshell box, opened flat; the spine piece of a folded one; a portfolio; the
  * front wall of a drop-front box.
  */
 export interface Case {

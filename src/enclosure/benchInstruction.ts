@@ -9,7 +9,7 @@ import { extent, X, Y, Z, type Axis, type Cuboid } from "./space";
  * How a part is cut at the bench by matching it to what is cut already: `match the base; add 2 boards`.
  *
  * Read off the assembly: each direction of the part is laid against the inside of its tray and against the parts cut
- * before it, and what is over at either end is told in boards and cards.
+ * before it, and what extends past either end is given in boards and cards.
  */
 export function benchInstruction(part: Part, assembly: Assembly, unit: WorkbookUnit): string {
   const { placed } = part;
@@ -19,7 +19,7 @@ export function benchInstruction(part: Part, assembly: Assembly, unit: WorkbookU
   return [...plyWords(part), ...cornerWords(part, unit), ...matched, ...trimWords(placed, unit)].join("; ");
 }
 
-/** What is done to a part besides cutting it to its size: folds, corners, trimming. */
+/** What is done to a part after it is cut to size: folds, corners, trimming. */
 export function workWords(part: Part, unit: WorkbookUnit): readonly string[] {
   return part.placed === undefined
     ? [part.note].filter((note) => note !== "")
@@ -62,7 +62,7 @@ export function matchesOf(
   ];
 }
 
-/** At one end of a part, at the most this many thicknesses beyond its reference. */
+/** At one end of a part, at most this many thicknesses beyond its reference. */
 const MOST_AT_ONE_END = 2;
 const NOISE_MM: Mm = 1e-6;
 
@@ -83,7 +83,7 @@ function against(
   let least = Infinity;
   for (const { name, body: other } of references) {
     const ends = [other.min[axis] - body.min[axis], body.max[axis] - other.max[axis]] as const;
-    const over = tellEnds(ends, thicknesses);
+    const over = countedEnds(ends, thicknesses);
     if (over === undefined) continue;
     // A part cut before is better to match than a measure, and fewer thicknesses than more.
     const cost = over.thicknesses + (name === "inside" ? 0.5 : 0);
@@ -115,22 +115,22 @@ function thicknessesOf(part: PlacedPart, assembly: Assembly): readonly Thickness
   return [...found.values()];
 }
 
-function tellEnds(
+function countedEnds(
   ends: readonly [Mm, Mm],
   thicknesses: readonly Thickness[],
 ): { readonly terms: readonly MatchTerm[]; readonly thicknesses: number } | undefined {
   const totals = new Map<Thickness, number>();
   for (const end of ends) {
     if (Math.abs(end) < NOISE_MM) continue;
-    const told = tellEnd(end, thicknesses);
-    if (told === undefined) return undefined;
-    totals.set(told.thickness, (totals.get(told.thickness) ?? 0) + told.count);
+    const counted = countedEnd(end, thicknesses);
+    if (counted === undefined) return undefined;
+    totals.set(counted.thickness, (totals.get(counted.thickness) ?? 0) + counted.count);
   }
   const terms = [...totals].filter(([, count]) => count !== 0).map(([thickness, count]) => ({ thickness, count }));
   return { terms, thicknesses: terms.reduce((sum, { count }) => sum + Math.abs(count), 0) };
 }
 
-function tellEnd(end: Mm, thicknesses: readonly Thickness[]): MatchTerm | undefined {
+function countedEnd(end: Mm, thicknesses: readonly Thickness[]): MatchTerm | undefined {
   for (const thickness of thicknesses) {
     const count = Math.round(end / thickness.caliper);
     if (count !== 0 && Math.abs(count) <= MOST_AT_ONE_END && Math.abs(end - count * thickness.caliper) < NOISE_MM)
@@ -161,10 +161,10 @@ function matchWords(along: MatchedPart, across: MatchedPart, part: PlacedPart, u
     return [`inside ${benchLength(along.measure, unit)} x ${benchLength(across.measure, unit)}${both}`];
   }
   const [first, second] = part.role === "wall" ? ["", "height: "] : ["length: ", "width: "];
-  return [`${first}${told(along, unit)}`, `${second}${told(across, unit)}`];
+  return [`${first}${matchText(along, unit)}`, `${second}${matchText(across, unit)}`];
 }
 
-function told({ reference, terms, measure, axis }: MatchedPart, unit: WorkbookUnit): string {
+function matchText({ reference, terms, measure, axis }: MatchedPart, unit: WorkbookUnit): string {
   const difference = differenceWords(terms);
   if (reference === undefined) return "cut to size";
   const start =

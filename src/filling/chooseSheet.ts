@@ -13,7 +13,7 @@ export interface ChosenSheet {
   readonly sheet: BookSheet;
   /** The table on it that holds the survey, if one does. */
   readonly table: BookTable | undefined;
-  /** What the user should be told, in plain words. */
+  /** Messages for the user. */
   readonly said: string;
 }
 

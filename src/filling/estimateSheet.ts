@@ -1,6 +1,6 @@
 import type { NewSheet } from "../workbook/edits";
 
-/** The sheet of the estimate; a later run writes it anew. */
+/** The sheet of the estimate; a later run replaces it. */
 export const ESTIMATE_SHEET = "Estimate";
 
 /**

@@ -8,7 +8,7 @@ import { surveyEdits, type FillOptions } from "./surveyEdits";
 export interface Filled {
   readonly edit: EditResult;
   readonly sized: SizedSurvey;
-  /** What the user should be told, in plain words. */
+  /** Messages for the user. */
   readonly said: readonly string[];
 }
 

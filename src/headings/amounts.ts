@@ -1,7 +1,7 @@
 import type { LengthUnit, WorkbookUnit } from "../measure/units";
 import type { MassUnit } from "../measure/unitWords";
 
-/** A number of a row as it stands: with the unit that its own text gives, or none. */
+/** A number of a row, as written: with the unit that its own text gives, or none. */
 export interface Amount<Unit> {
   readonly value: number;
   readonly unit: Unit | undefined;

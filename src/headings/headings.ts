@@ -146,7 +146,7 @@ function takeUnits(inside: string, units: string[]): string {
   return kept.join(" ");
 }
 
-/** A heading with more units than this is none of a measure. */
+/** A heading with more units than this does not name a measure. */
 const MOST_UNITS = 8;
 
 /** Words that join a measure to its unit: `Height in mm`, `Hauteur en cm`, `Высота в см`. */

@@ -27,7 +27,7 @@ export function likelihood(measures: Measures): number {
   return Math.log(sum);
 }
 
-/** Whether the measures are plainly those of a sort of object that is told by them, such as a coin or a map. */
+/** Whether the measures clearly show the sort of object, such as a coin or a map. */
 export function isDistinct(measures: Measures): boolean {
   const features = featuresOf(measures);
   return OBJECT_CLASSES.some((each) => each.distinct && isWithin(each, features));

@@ -63,7 +63,7 @@ function columnQuestion(other: Other, all: readonly Measures[], survey: AmountSu
   const weight =
     heavy === undefined || then === undefined
       ? ""
-      : ` A typical object would weigh ${rounded(heavy)} kg/m3 as it stands, and ${rounded(then)} in the other unit.`;
+      : ` A typical object would weigh ${rounded(heavy)} kg/m3 as written, and ${rounded(then)} in the other unit.`;
   const fitting = columns.flatMap((column) => otherUnit(column, other, survey) ?? []);
   const words = columns.map(({ name }, i) => ({ word: name, unit: fitting[i]! }));
   const keep = choice("the numbers are right as they are", { words: [{ word: ODD_SIZES, meaning: "keep" }] });

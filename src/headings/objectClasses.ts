@@ -10,7 +10,7 @@ export interface ObjectClass {
   readonly shape: readonly [middle: number, spread: number];
   readonly thickness: readonly [middle: number, spread: number];
   readonly density: readonly [middle: number, spread: number];
-  /** An object of this sort is told from a slip of typing by its measures. */
+  /** The measures of this sort of object cannot be a typing error. */
   readonly distinct: boolean;
 }
 

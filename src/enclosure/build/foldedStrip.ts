@@ -25,7 +25,7 @@ export interface FoldedStrip {
  * @param caliper of the card
  * @param from where the strip's width begins, along the axis that it does not fold in
  * @param to where it ends
- * @param across the axis that the path runs along besides z
+ * @param across the other axis of the path, with z
  */
 export function foldedStrip(
   path: readonly Point[],

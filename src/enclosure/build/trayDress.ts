@@ -22,7 +22,7 @@ const DEEP_MM: Mm = 80;
 const DEEP_SHARE = 1 / 2;
 const NOISE_MM: Mm = 1e-6;
 
-/** What stands in a tray for good hides its inside below the turn-in, which is neither covered nor lined. */
+/** What is fixed in a tray hides its inside below the turn-in: that part is neither covered nor lined. */
 export function dressOf(tray: Tray, settings: Settings): TrayDress {
   const [width, height, depth] = [extent(tray.inside, X), extent(tray.inside, Y), extent(tray.inside, Z)];
   const { turnIn, insideTurn, liningOrder, covering, lining } = settings;

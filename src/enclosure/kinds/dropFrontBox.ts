@@ -17,7 +17,7 @@ import { lidInsideDepth } from "./liddedBox";
 import { insideFor, plainForm, trayMaterials } from "./tray";
 
 /**
- * A deep tray whose front wall hangs on cloth at its foot and falls open, under a lid that holds it shut: for standing and
+ * A deep tray whose front wall turns on a cloth hinge at its foot and opens downwards, under a lid that holds it shut: for standing and
  * fragile objects, which are slid out and not lifted.
  *
  *        ___________
