@@ -13,6 +13,8 @@ export interface Kind extends AssembledKind {
   /** Covering and lining pieces that it may have, without the tray. */
   readonly coverings: readonly string[];
   readonly constructions: readonly Construction[];
+  /** Open or thin, so that it lies on its shelf unless the user says otherwise. */
+  readonly keptFlat?: true;
   /** What it is made of, and so what a decision on its board names. */
   readonly body: (settings: Settings) => Body;
   /** Which way the object lies in it unless it is said; on its back where this is undefined. */

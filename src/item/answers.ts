@@ -3,12 +3,14 @@ import { boardParts, type Part } from "../enclosure/part";
 import type { PlacedPart } from "../enclosure/placedPart";
 import { benchInstruction } from "../enclosure/benchInstruction";
 import { extent, X, Y, Z, type Axis, type Vec } from "../enclosure/space";
+import type { Assembly } from "../enclosure/assembly";
 import type { NoAnswer } from "../measure/errors";
 import { InputError, shown } from "../measure/errors";
 import { areaIn, fromMm, tidy, type Mm } from "../measure/units";
 import { didYouMean, listed, plainName } from "../settings/names";
 import type { Settings } from "../settings/schema";
 import { findPart } from "./findPart";
+import { onShelf } from "./onShelf";
 import type { Sized } from "./sizeItem";
 
 /** What one cell shows; in a table an error stands in its own cell and the others stand. */
@@ -32,8 +34,12 @@ export function insideAnswer(sized: Sized, direction: string): Answer {
   return sizeAnswer([extent(inside, X), extent(inside, Y), extent(inside, Z)], direction, sized.settings);
 }
 
+/** What `OUTSIDE` answers beside the directions: the room that the enclosure takes along its shelf. */
+export const SHELF_WIDTH = "shelf width";
+
 /** Outside size, closed and covered. */
 export function outsideAnswer(sized: Sized, direction: string): Answer {
+  if (plainName(direction) === SHELF_WIDTH) return inUnit(onShelf(sized).along, sized.settings);
   return sizeAnswer(sized.assembly.outside, direction, sized.settings);
 }
 
@@ -105,7 +111,7 @@ export function partsRow(part: Part, { assembly, settings }: Sized, copies = 1):
  */
 export function boardAreaAnswer(sized: Sized, board: string): Answer {
   const { assembly, settings } = sized;
-  const boards = boardParts(assembly).filter(({ placed }) => !ADDED.has(placed!.role));
+  const boards = boardsOf(assembly);
   const area = (parts: readonly Part[]) => tidy(areaIn(netAreaM2(parts), settings.unit));
   if (isAll(board)) return area(boards);
   const wanted = plainName(board);
@@ -115,6 +121,11 @@ export function boardAreaAnswer(sized: Sized, board: string): Answer {
   if (stock !== undefined) return area(boards.filter((part) => part.stock === stock));
   const names = [...new Set(stocked.map((each) => each.stock))];
   throw new InputError("board", shown(board), `give all, ${listed(names, "or")}`, didYouMean(board, names));
+}
+
+/** Its boards, without cards and joint strips. */
+export function boardsOf(assembly: Assembly): readonly Part[] {
+  return boardParts(assembly).filter(({ placed }) => !ADDED.has(placed!.role));
 }
 
 const ADDED: ReadonlySet<string> = new Set<PlacedPart["role"]>(["card", "strip"]);

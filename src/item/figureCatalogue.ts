@@ -1,6 +1,6 @@
 import { InputError, shown } from "../measure/errors";
 import { didYouMean, listed, plainName } from "../settings/names";
-import { boardAreaAnswer, DIRECTIONS, insideAnswer, outsideAnswer } from "./answers";
+import { boardAreaAnswer, DIRECTIONS, insideAnswer, outsideAnswer, SHELF_WIDTH } from "./answers";
 import { boardStockAnswer, caliperAnswer, cautionsAnswer, massAnswer } from "./boardAnswers";
 import { figure, onlyCell, times, type Figure } from "./figure";
 import { figureOfPart, PART_FIGURE_NAMES, PART_FIGURES } from "./figureOfPart";
@@ -28,6 +28,14 @@ const SIZE_FIGURES = SIZES.flatMap(({ name, fn, answer, purpose, byDefault }) =>
 );
 
 const OTHER_FIGURES: readonly Figure[] = [
+  figure({
+    name: SHELF_WIDTH,
+    purpose: "shelf",
+    meaning: "room along the shelf: the thickness of what stands; of what lies flat, from head to tail",
+    unit: "length",
+    formula: ["OUTSIDE", SHELF_WIDTH],
+    of: ({ sized }) => onlyCell(outsideAnswer(sized, SHELF_WIDTH)),
+  }),
   figure({
     name: "caliper",
     purpose: "board",

@@ -2,7 +2,7 @@ import { benchFraction, FINEST_DENOMINATOR } from "../measure/benchFraction";
 import { readLength } from "../measure/readLength";
 import { fromMm, tidy, type Mm } from "../measure/units";
 import { NONE, words } from "./choices";
-import { refuse, type ReadingContext, type ValueType, type WrittenUnits } from "./valueType";
+import { isNone, type ReadingContext, refuse, type ValueType, type WrittenUnits } from "./valueType";
 import { wordAmong } from "./wordValues";
 
 const EXAMPLES = ["2", "2 mm", "1/16 in"] as const;
@@ -37,6 +37,20 @@ export function autoOrLength(...examples: readonly string[]): ValueType<"auto" |
     written: (value, units) => (value === "auto" ? value : lengthText(value, units)),
   };
 }
+
+/** Lengths above zero in any number, `230 / 330`, or none. */
+export const lengthsOrNone: ValueType<readonly Mm[]> = {
+  choices: [{ is: "measure", what: "lengths", examples: ["330", "230 / 330 / 430"] }, NONE],
+  unit: "length",
+  read: (value, { name, shopUnit }) =>
+    isNone(value)
+      ? []
+      : // A fraction of an inch has no spaces around its stroke.
+        String(value)
+          .split(/\s\/\s/)
+          .map((each) => readLength(each, { argument: name, unit: shopUnit })),
+  written: (value, units) => (value.length === 0 ? "none" : value.map((each) => lengthText(each, units)).join(" / ")),
+};
 
 /** One of some words, or a length. Zero is read too; `none` is named where it is a usual choice. */
 export function choiceOrLength<const T extends string>(

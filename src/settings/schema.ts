@@ -5,6 +5,7 @@ import { CUTTING_SETTINGS } from "./definitions/cuttingSettings";
 import { FIT_SETTINGS } from "./definitions/fitSettings";
 import { KIND_SETTINGS } from "./definitions/kindSettings";
 import { MATERIAL_SETTINGS } from "./definitions/materialSettings";
+import { SHELF_SETTINGS } from "./definitions/shelfSettings";
 import { WORKSHOP_SETTINGS } from "./definitions/workshopSettings";
 import type { BoardGuide } from "./boardGuide";
 import type { Board } from "./boards";
@@ -19,6 +20,7 @@ export const DEFINITIONS = {
   ...BOARD_SETTINGS,
   ...CUTTING_SETTINGS,
   ...WORKSHOP_SETTINGS,
+  ...SHELF_SETTINGS,
 } as const;
 
 export type SettingKey = keyof typeof DEFINITIONS;

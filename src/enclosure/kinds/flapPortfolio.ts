@@ -36,6 +36,7 @@ export const flapPortfolio: Kind = {
   parts: ["portfolio board", "portfolio spine", "head riser", "head flap", "fore-edge riser", "fore-edge flap"],
   coverings: PORTFOLIO_BLANKS,
   constructions: [],
+  keptFlat: true,
   body: WALLS,
   folded: false,
   options: ["caseBoard", "flaps", "flapRelief", "joint", "hingeLap"],

@@ -33,6 +33,7 @@ export const foldedTray: Kind = {
   parts: ["blank", "joint strip"],
   coverings: TRAY_BLANKS,
   constructions: [],
+  keptFlat: true,
   body: ({ fold }) => (fold === "crease" ? "creased blank" : "cut blank"),
   folded: true,
   options: [...WELL_OPTIONS, "through", "fold", "jointStrips", "insideTurn", "liningOrder", "coverStyle"],

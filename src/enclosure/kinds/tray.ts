@@ -30,6 +30,7 @@ export const tray: Kind = {
   ],
   coverings: TRAY_BLANKS,
   constructions: CONSTRUCTIONS,
+  keptFlat: true,
   body: WALLS,
   folded: false,
   options: [
