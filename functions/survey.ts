@@ -58,3 +58,48 @@ export async function layout(items: any[][], board: any[][], settings?: any[][][
 export async function estimate(items: any[][], settings?: any[][][]): Promise<any[][]> {
   return (await tables()).estimateCells(items, settings);
 }
+
+/**
+ * Room in the store, now and when boxed: metres (feet) of shelf for what stands, area for what lies, by shelf and height.
+ * @customfunction SHELF SHELF
+ * @param items The survey with its heading row, such as Survey[[#Headers],[#Data]] or A3:H212
+ * @param settings Settings range, stock table or text such as shelf height=330; as many as you like, later over earlier
+ * @returns Table with headings, then what is too tall for every shelf and rows that cannot be sized
+ */
+export async function shelf(items: any[][], settings?: any[][][]): Promise<any[][]> {
+  return (await tables()).shelfCells(items, settings);
+}
+
+/**
+ * Standard inside sizes for a whole survey: the sizes that take least board, how many of each, and what is proved.
+ * @customfunction SIZES SIZES
+ * @param items The survey with its heading row, such as Survey[[#Headers],[#Data]] or A3:H212
+ * @param count How many sizes at most
+ * @param settings Settings range, stock table or text such as slack=20; as many as you like, later over earlier
+ * @returns Table with headings: a row a size, then what is made to measure and the totals
+ */
+export async function sizes(items: any[][], count: any[][], settings?: any[][][]): Promise<any[][]> {
+  return (await tables()).sizesCells(items, count, settings);
+}
+
+/**
+ * The standard size that an item goes into, by name.
+ * @customfunction SIZE SIZE
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param width Width of the item, spine to fore-edge
+ * @param depth Depth (thickness) of the item
+ * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
+ * @param sizes Table with the headings size, enclosure, height, width and depth, such as the answer of SIZES
+ * @param settings Settings range, stock table or text such as slack=20; as many as you like, later over earlier
+ * @returns Name of the size, or made to measure
+ */
+export async function size(
+  height: any,
+  width: any,
+  depth: any,
+  enclosure: any,
+  sizes: any[][],
+  settings?: any[][][],
+): Promise<any[][]> {
+  return (await tables()).sizeCell({ height, width, depth, enclosure }, sizes, settings);
+}

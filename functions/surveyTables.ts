@@ -4,7 +4,12 @@ import { estimateAnswer } from "../src/estimate/budget";
 import { layoutAnswer, sheetsAnswer } from "../src/estimate/sheetAnswers";
 import { readSurvey, sizeSurvey, type SizedSurvey, type SurveyReading } from "../src/survey/sizeSurvey";
 import { cutListTable, figureNames, surveyTable, type SurveyCells } from "../src/survey/surveyAnswers";
-import { guarded, isTable, plainCell, selector, type CellResult } from "./cells";
+import { shelfTable } from "../src/survey/shelfSpace";
+import { sizeCount } from "../src/survey/standardSizes/sizeCount";
+import { sizeNamed, sizesTable } from "../src/survey/standardSizes/sizesTable";
+import { surveySizes } from "../src/survey/standardSizes/surveySizes";
+import type { Row } from "../src/item/sizeItem";
+import { guarded, isTable, itemAnswer, plainCell, selector, type CellResult } from "./cells";
 
 /**
  * A short search, the same on any machine: Excel restarts an add-in that keeps it waiting for some seconds. The command
@@ -42,6 +47,23 @@ export function layoutCells(items: unknown, board: unknown, settings: unknown): 
 
 export function estimateCells(items: unknown, settings: unknown): CellResult {
   return tableAnswer(items, settings, sizeSurvey, (survey, cells) => estimateAnswer(survey, cells, CELL_BUDGET));
+}
+
+export function shelfCells(items: unknown, settings: unknown): CellResult {
+  return tableAnswer(items, settings, sizeSurvey, shelfTable);
+}
+
+/** Looks at one item under one size: about a second, and the same answer on any machine. */
+const CELL_LOOKS = { looks: 20_000_000 } as const;
+
+export function sizesCells(items: unknown, count: unknown, settings: unknown): CellResult {
+  return tableAnswer(items, settings, sizeSurvey, (survey) =>
+    sizesTable(survey, surveySizes(survey, sizeCount(selector(count, "count", "12")), CELL_LOOKS)),
+  );
+}
+
+export function sizeCell(row: Row, sizes: unknown, settings: unknown): CellResult {
+  return itemAnswer(row, settings, (sized) => sizeNamed(sized, sizes));
 }
 
 function tableAnswer<S extends SurveyReading | SizedSurvey>(

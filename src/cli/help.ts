@@ -33,6 +33,8 @@ export const HELP: Readonly<Record<string, string>> = {
   enclosure-columns plan SURVEY                sheets of each stock, and every sheet with its cuts
   enclosure-columns estimate SURVEY            the materials budget
   enclosure-columns paper SURVEY --what all    tickets, cutting plans, labels, templates, budget as a PDF
+  enclosure-columns shelf SURVEY               metres of shelf, now and when boxed
+  enclosure-columns sizes SURVEY --count N     at most N standard sizes for all items
   enclosure-columns kinds                      the kinds of enclosure, their trays and parts
   enclosure-columns settings                   every setting: value, where it came from, meaning
   enclosure-columns open [SURVEY]              the survey in a spreadsheet in your browser
@@ -120,6 +122,27 @@ what is left out: rows, pieces, and stocks without a price. Totals are sums of t
   --seconds N         search this long for each stock (default: 10 s for all together); Ctrl-C keeps the best so far
   --steps N           search this many steps for each stock: the same plan on any machine
   --replace           write over an earlier output, keeping a backup beside it
+  --sheet, --heading-row, --height ... HEADING   as for fill
+
+${SETTINGS_HELP}`,
+  shelf: `enclosure-columns shelf SURVEY
+
+The room that the survey takes in the store, now and when boxed: metres of shelf for what stands, area for what lies flat,
+by the survey's column "shelf", by how it is kept, and by height. Then what each kind of enclosure would take.
+
+  --set "shelf height=230 / 330 / 430"   clear heights of your shelves; what is too tall for all is named
+  --set orientation=flat                 keep all flat (or upright); a column headed orientation does so for its row
+  --sheet, --heading-row, --height ... HEADING   as for fill
+
+${SETTINGS_HELP}`,
+  sizes: `enclosure-columns sizes SURVEY --count N
+
+At most N standard inside sizes for all items: as few as possible made to measure, then least board, and how far from the
+least possible that can be at most. A size is of one kind, one construction and one board. Then the size of each item.
+
+  --count N           how many sizes at most (12 unless said)
+  --set slack=20      how much larger than an item needs a size may be in each direction; more is made to measure
+  --seconds S         search that long; unless said a fixed search that gives the same answer on any machine
   --sheet, --heading-row, --height ... HEADING   as for fill
 
 ${SETTINGS_HELP}`,

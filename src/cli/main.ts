@@ -27,6 +27,8 @@ import {
   textOf,
   type Given,
 } from "./surveyOptions";
+import { shelfCommand, sizesCommand } from "./shelf";
+import { sizeCount } from "../survey/standardSizes/sizeCount";
 import { kindsCommand, settingsCommand } from "./reference";
 import { estimateCommand, planCommand } from "./sheets";
 
@@ -103,6 +105,17 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
         search: searchOptions(given),
         ...(process.stderr.isTTY ? { onProgress: showProgress } : {}),
       });
+    },
+  },
+  shelf: {
+    options: SURVEY,
+    run: (given, [survey]) => shelfCommand(readSurvey(surveyOptions(given, survey))),
+  },
+  sizes: {
+    options: { ...SURVEY, count: text, seconds: text },
+    run: (given, [survey]) => {
+      const count = sizeCount(textOf(given["count"]) ?? "12");
+      return sizesCommand(readSurvey(surveyOptions(given, survey)), count, searchOptions(given).milliseconds);
     },
   },
   parts: {

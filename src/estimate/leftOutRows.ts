@@ -1,22 +1,18 @@
 import type { Estimate } from "./estimate";
 import type { StockPlan } from "./stockPlans";
 import type { Cell } from "../item/answers";
+import { problemsOf, underHeading } from "../survey/problemRows";
 import type { SizedSurvey } from "../survey/sizeSurvey";
-import { problemText } from "../item/sizeItem";
 
 /**
  * What is in no figure of the sheets: rows that cannot be sized, and pieces that no sheet holds, by item and part; of an
  * estimate, what has no price too.
  */
 export function leftOutRows(
-  { survey, outcomes }: SizedSurvey,
+  survey: SizedSurvey,
   plans: readonly StockPlan[],
   estimate?: Estimate,
 ): readonly (readonly Cell[])[] {
-  const rows = survey.items.flatMap((item, index): (readonly Cell[])[] => {
-    const outcome = outcomes[index]!;
-    return outcome.state === "problem" ? [[item.identifier, problemText(outcome.error)]] : [];
-  });
   const pieces = plans.flatMap(({ stock, plan }) =>
     (plan?.uncuttable ?? []).map(({ piece, count, reason }): readonly Cell[] => [
       piece.item,
@@ -29,6 +25,5 @@ export function leftOutRows(
       notInCost === undefined ? [] : [[`${stock}: ${notInCost}`, [stock, notInCost]] as const],
     ),
   );
-  const all = [...rows, ...pieces, ...unpriced.values()];
-  return all.length === 0 ? [] : [["left out", "reason"], ...all];
+  return underHeading([...problemsOf(survey), ...pieces, ...unpriced.values()]);
 }

@@ -38,7 +38,7 @@ export function functionInfo({ name, description = "", parameters }: FunctionMet
 }
 
 /** Functions whose answer comes later, because their code is loaded when first asked for. */
-const LATER: readonly string[] = ["SURVEY", "CUTLIST", "SHEETS", "LAYOUT", "ESTIMATE"];
+const LATER: readonly string[] = ["SURVEY", "CUTLIST", "SHEETS", "LAYOUT", "ESTIMATE", "SHELF", "SIZES", "SIZE"];
 
 class GridFunction extends BaseFunction {
   readonly #id: string;

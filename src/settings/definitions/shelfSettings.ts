@@ -8,7 +8,8 @@ export const SHELF_SETTINGS = {
     name: "shelf height",
     takes: lengthsOrNone,
     fallback: [],
-    meaning: "clear heights of the shelves: a box stands on the lowest that takes it, and one too tall for all is named",
+    meaning:
+      "clear heights of the shelves: a box stands on the lowest that takes it, and one too tall for all is named",
   }),
   orientation: setting({
     name: "orientation",

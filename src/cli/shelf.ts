@@ -1,0 +1,112 @@
+import { KINDS } from "../enclosure/registry";
+import { InputError, NoAnswer } from "../measure/errors";
+import { plainRows } from "../item/answers";
+import { onShelf } from "../item/onShelf";
+import { sizeItem } from "../item/sizeItem";
+import { formatLengthWithUnit } from "../measure/formatLength";
+import { fromMm, type Mm } from "../measure/units";
+import { problemRows } from "../survey/problemRows";
+import { shelfRows, shelfSpace, tooTallRows } from "../survey/shelfSpace";
+import type { SizedSurvey } from "../survey/sizeSurvey";
+import { surveySizes } from "../survey/standardSizes/surveySizes";
+import { MADE_TO_MEASURE, sizesRows } from "../survey/standardSizes/sizesTable";
+import type { Output } from "./output";
+import type { ReadSurvey } from "./sheets";
+import { textTable } from "./textTable";
+
+/** `shelf`: room in the store, now and when boxed; and what each kind would take if all were of it. */
+export function shelfCommand({ sized, cells }: ReadSurvey): Output {
+  const space = shelfSpace(sized, cells);
+  const table = plainRows(shelfRows(space, sized.settings));
+  const below = [tooTallRows(space, sized.settings), problemRows(sized)].map(plainRows);
+  const kinds = otherKinds(sized);
+  return {
+    text: [
+      textTable(table),
+      ...below.flatMap((rows) => (rows.length === 0 ? [] : ["", textTable(rows)])),
+      "",
+      "If every row that is sized were of one kind, standing upright:",
+      textTable([["enclosure", "rows", "shelf", "too large"], ...kinds]),
+      "",
+      "Heavy boxes: the heaviest on the lowest shelves, and two people to lift them. Local manual-handling rules come first.",
+    ].join("\n"),
+    json: { shelf: table, tooTallAndLeftOut: below.flat(), kinds },
+  };
+}
+
+/** Shelf length of all rows as each kind; a row that a kind cannot hold is counted, not left out silently. */
+function otherKinds({ outcomes, settings }: SizedSurvey): readonly (readonly (number | string)[])[] {
+  return KINDS.map(({ name }) => {
+    let [rows, length, without] = [0, 0, 0];
+    for (const outcome of outcomes) {
+      if (outcome.state !== "sized") continue;
+      const along = shelfWidthAs(outcome.sized, name);
+      if (along === undefined) without++;
+      else {
+        rows++;
+        length += along * outcome.quantity;
+      }
+    }
+    const unit = settings.unit === "in" ? "ft" : "m";
+    return [name, rows, `${fromMm(length, unit).toFixed(2)} ${unit}`, without];
+  });
+}
+
+function shelfWidthAs({ item, weightKg, requested }: Parameters<typeof onShelf>[0], kind: string): Mm | undefined {
+  try {
+    // What the row sets for its own kind may mean nothing to another.
+    const settings = { ...requested, ownOfRow: new Set<never>(), orientation: "upright" as const };
+    return onShelf(sizeItem(item, kind, weightKg, settings)).along;
+  } catch (error) {
+    if (error instanceof InputError || error instanceof NoAnswer) return undefined;
+    throw error;
+  }
+}
+
+/** Looks of a search whose time nobody set: a few seconds, and the same answer on any machine. */
+const USUAL_LOOKS = { looks: 50_000_000 } as const;
+
+/** `sizes`: the standard inside sizes of a survey, and the size of each row. */
+export function sizesCommand({ sized }: ReadSurvey, count: number, milliseconds: number | undefined): Output {
+  const found = surveySizes(sized, count, milliseconds === undefined ? USUAL_LOOKS : { milliseconds });
+  const table = plainRows(sizesRows(sized, found));
+  const leftOut = plainRows(problemRows(sized));
+  const { unit } = sized.settings;
+  const items = [...found.sizeOf].map(([place, name]) => [
+    sized.survey.items[place]!.identifier,
+    name === "" ? MADE_TO_MEASURE : name,
+  ]);
+  const { slack } = sized.settings;
+  return {
+    text: [
+      textTable(table, AREA_DECIMALS),
+      "",
+      `Inside sizes in ${unit}, board in ${unit === "in" ? "ft2" : "m2"}. ${gapText(found)}`,
+      slack === 0
+        ? "A size may be larger than an item needs by any amount: --set slack=20 sets a limit."
+        : `A size is at most ${formatLengthWithUnit(slack, unit)} larger than an item needs.`,
+      "",
+      textTable([["item", "size"], ...items]),
+      ...(leftOut.length === 0 ? [] : ["", textTable(leftOut)]),
+    ].join("\n"),
+    json: { sizes: table, items, leftOut },
+  };
+}
+
+const AREA_DECIMALS = 3;
+const PERCENT = 100;
+
+function gapText({ totalM2, leastM2, toMeasure, groups, sizes }: ReturnType<typeof surveySizes>): string {
+  const over = totalM2 === 0 ? 0 : (totalM2 / leastM2 - 1) * PERCENT;
+  const proved =
+    over < 0.005
+      ? "No choice of so many sizes takes less board (proved)."
+      : `At most ${over.toFixed(2)} % over the least possible (proved).`;
+  const must =
+    toMeasure.enclosures > toMeasure.leastPossible
+      ? ` At least ${toMeasure.leastPossible} must be made to measure.`
+      : "";
+  // A size serves one kind in one board.
+  const more = groups > sizes.length ? ` There are ${groups} kinds and boards, and each needs a size of its own.` : "";
+  return proved + must + more;
+}

@@ -1,0 +1,150 @@
+import type { Assembly } from "../../enclosure/assembly";
+import { restingItem } from "../../enclosure/restingItem";
+import { extent, X, Y, Z } from "../../enclosure/space";
+import { boardsOf, netAreaM2 } from "../../item/answers";
+import type { Sized } from "../../item/sizeItem";
+import type { Mm } from "../../measure/units";
+import { boardName } from "../../settings/boards";
+import { columnLetters } from "../../headings/columnLetters";
+import type { SizedSurvey } from "../sizeSurvey";
+import type { SurveyItem } from "../surveyItems";
+import { chooseSizes } from "./chooseSizes";
+import type { EffortBudget } from "./effort";
+import type { InsideSize } from "./sizesProblem";
+
+/** A standard inside size of one kind, construction and board. */
+export interface StandardSize {
+  /** A, B, C and so on. */
+  readonly name: string;
+  readonly enclosure: string;
+  readonly board: string;
+  readonly height: Mm;
+  readonly width: Mm;
+  readonly depth: Mm;
+  readonly enclosures: number;
+  /** Net area of board of one, m2. */
+  readonly boardM2: number;
+  /** Directions of its items with so much room left that they want a filler. */
+  readonly fillers: number;
+}
+
+export interface SurveySizes {
+  readonly sizes: readonly StandardSize[];
+  /** By the place of the row in the survey: the name of its size; empty where it is made to measure. */
+  readonly sizeOf: ReadonlyMap<number, string>;
+  /** Kinds, constructions and boards that share no size: as many sizes at the least, or some are made to measure. */
+  readonly groups: number;
+  readonly toMeasure: { readonly enclosures: number; readonly leastPossible: number; readonly boardM2: number };
+  /** Net area of board of all, m2; and no choice of so many sizes takes less. */
+  readonly totalM2: number;
+  readonly leastM2: number;
+  /** The same where every enclosure is made to its own measure. */
+  readonly ownM2: number;
+}
+
+/** Room that wants a filler, in one direction. */
+const FILLER_MM: Mm = 3;
+
+/** Steps of the noise of sums, mm. */
+const NOISE_MM: Mm = 1e-6;
+
+/**
+ * At most so many standard inside sizes for all enclosures of a survey: fewest made to measure, then least net area of
+ * board, with a proven bound. A size is of one kind, one construction and one board, and is nowhere larger than an item
+ * needs by more than the setting `slack`.
+ *
+ * @param seed the same seed and number of looks give the same answer
+ */
+export function surveySizes(
+  { survey, outcomes, settings }: SizedSurvey,
+  count: number,
+  budget: EffortBudget,
+  shouldStop?: () => boolean,
+): SurveySizes {
+  const rows = outcomes.flatMap((outcome, place) => (outcome.state === "sized" ? [{ ...outcome, place }] : []));
+  const groups = new Map<string, { readonly group: number; readonly sized: Sized }>();
+  const needs = rows.map(({ sized, quantity, place }) => {
+    const key = groupKey(sized, survey.items[place]!);
+    const known = groups.get(key) ?? { group: groups.size, sized };
+    groups.set(key, known);
+    return { ...insideOf(sized.assembly, known.group), quantity };
+  });
+  const first = [...groups.values()].map(({ sized }) => sized);
+  const cost = (size: InsideSize): number => boardM2(enlarged(first[size.group]!, size));
+  const slack = settings.slack === 0 ? undefined : settings.slack;
+  const found = chooseSizes({ needs, count, slack, cost }, budget, SEED, shouldStop);
+  const own = needs.map((need) => need.quantity * cost(need));
+  const order = found.sizes
+    .map((size, at) => ({ size, at }))
+    .sort(
+      ({ size: one }, { size: other }) =>
+        one.group - other.group || one.y - other.y || one.x - other.x || one.z - other.z,
+    );
+  const sizes = order.map(({ size, at }, index): StandardSize => {
+    const held = needs.filter((_, place) => found.sizeOf[place] === at);
+    const { kind, board } = first[size.group]!;
+    return {
+      name: columnLetters(index + 1),
+      enclosure: kind.name,
+      board: boardName(board),
+      height: size.y,
+      width: size.x,
+      depth: size.z,
+      enclosures: held.reduce((sum, { quantity }) => sum + quantity, 0),
+      boardM2: cost(size),
+      fillers: held.reduce((sum, need) => sum + need.quantity * fillersOf(need, size), 0),
+    };
+  });
+  const named = new Map(order.map(({ at }, index) => [at, sizes[index]!.name]));
+  const toMeasure = needs.flatMap((need, place) => (found.sizeOf[place]! < 0 ? [{ need, area: own[place]! }] : []));
+  return {
+    sizes,
+    sizeOf: new Map(rows.map(({ place }, index) => [place, named.get(found.sizeOf[index]!) ?? ""])),
+    groups: groups.size,
+    toMeasure: {
+      enclosures: found.toMeasure,
+      leastPossible: found.leastToMeasure,
+      boardM2: toMeasure.reduce((sum, { area }) => sum + area, 0),
+    },
+    totalM2: found.total,
+    leastM2: found.leastTotal,
+    ownM2: own.reduce((sum, area) => sum + area, 0),
+  };
+}
+
+const SEED = 1;
+
+/** The inside of the tray that holds the item. */
+export function insideOf({ holder: { inside } }: Assembly, group = 0): InsideSize {
+  return { group, x: extent(inside, X), y: extent(inside, Y), z: extent(inside, Z) };
+}
+
+/** The same enclosure around a larger inside: what the item needs and what it is enlarged by are multiples of one step. */
+export function enlarged({ item, kind, assembly, settings }: Sized, size: InsideSize): Assembly {
+  const inside = insideOf(assembly);
+  const resting = restingItem(item, settings);
+  return kind.assemble(
+    {
+      ...resting,
+      width: resting.width + size.x - inside.x,
+      height: resting.height + size.y - inside.y,
+      depth: resting.depth + size.z - inside.z,
+    },
+    settings,
+  );
+}
+
+/** Net area of board of one enclosure, m2. */
+export function boardM2(assembly: Assembly): number {
+  return netAreaM2(boardsOf(assembly));
+}
+
+function fillersOf(need: InsideSize, size: InsideSize): number {
+  return (["x", "y", "z"] as const).filter((side) => size[side] - need[side] >= FILLER_MM - NOISE_MM).length;
+}
+
+/** What a size is made alike in: the kind, the boards, and all that the row itself sets but its weight. */
+function groupKey({ kind, board, settings }: Sized, { own }: SurveyItem): string {
+  const set = own.filter(({ key }) => key !== "weight" && key !== "wallBoard").map(({ key, value }) => [key, value]);
+  return JSON.stringify([kind.name, boardName(board), settings.baseBoard, settings.caseBoard, set]);
+}

@@ -1,0 +1,81 @@
+import fc from "fast-check";
+import { extent, X, Y, Z } from "../../../src/enclosure/space";
+import { sizeItem } from "../../../src/item/sizeItem";
+import { settingsOf } from "../../../src/settings/settingsOf";
+import { sizeSurvey } from "../../../src/survey/sizeSurvey";
+import { MADE_TO_MEASURE, sizeNamed, sizesTable } from "../../../src/survey/standardSizes/sizesTable";
+import { enlarged, insideOf, surveySizes } from "../../../src/survey/standardSizes/surveySizes";
+import { EVERY_STRUCTURE } from "../../enclosure/everyEnclosure";
+
+const LOOKS = { looks: 200_000 };
+const SET = ["wall board=2 mm"];
+
+const CELLS = [
+  ["id", "height", "width", "depth", "enclosure", "quantity"],
+  ["A 1", 300, 210, 40, "slipcase", 2],
+  ["A 2", 298, 208, 39, "slipcase", 1],
+  ["A 3", 200, 150, 20, "slipcase", 1],
+  ["A 4", 300, 210, 40, "tray", 1],
+];
+
+test("items that are nearly alike share a size; kinds never do", () => {
+  const survey = sizeSurvey(CELLS, SET);
+  const found = surveySizes(survey, 3, LOOKS);
+  expect([...found.sizeOf.values()]).toEqual(["A", "A", "B", "C"].map(() => expect.any(String)));
+  const [one, two, three, four] = [...found.sizeOf.values()];
+  expect([one === two, one === three, three === four]).toEqual([true, false, false]);
+  expect(found.sizes.map(({ enclosures }) => enclosures).sort()).toEqual([1, 1, 3]);
+  expect(found.leastM2).toBeLessThanOrEqual(found.totalM2);
+  expect(found.totalM2).toBeGreaterThan(found.ownM2);
+});
+
+test("sums of the table add up, and each item finds its size by name", () => {
+  const survey = sizeSurvey(CELLS, SET);
+  const table = sizesTable(survey, surveySizes(survey, 3, LOOKS));
+  const sizes = table.slice(1, 4);
+  const total = table.find(([name]) => name === "total")!;
+  const sum = (column: number) => sizes.reduce((all, row) => all + (row[column] as number), 0);
+  expect([sum(5), sum(8)]).toEqual([total[5], total[8]]);
+  expect(sum(7)).toBeCloseTo(total[7] as number, 9);
+  const settings = settingsOf(SET);
+  const named = (height: number, width: number, depth: number, kind: string) =>
+    sizeNamed(sizeItem({ height, width, depth }, kind, undefined, settings), table);
+  expect(named(300, 210, 40, "slipcase")).toBe(named(298, 208, 39, "slipcase"));
+  expect(named(310, 210, 40, "slipcase")).toBe(MADE_TO_MEASURE);
+  expect(named(300, 210, 40, "lidded box")).toBe(MADE_TO_MEASURE);
+});
+
+test("a table without a heading, and a count that is none, are refused in words", () => {
+  const sized = sizeItem({ height: 300, width: 210, depth: 40 }, "tray", undefined, settingsOf(SET));
+  expect(() => sizeNamed(sized, [["size", "height"]])).toThrow(
+    "sizes: got a range without enclosure, width and depth; give a table with the headings size, enclosure, height, " +
+      "width and depth; such as the answer of ENC.SIZES, its headings included",
+  );
+});
+
+test("any kind and construction, enlarged, has exactly the larger inside", () => {
+  const structure = fc.constantFrom(...EVERY_STRUCTURE);
+  const side = (least: number, most: number) => fc.integer({ min: least, max: most });
+  fc.assert(
+    fc.property(
+      structure,
+      fc.tuple(side(150, 400), side(120, 300), side(15, 80)),
+      fc.tuple(side(0, 80), side(0, 80), side(0, 80)),
+      ({ kind, text }, [height, width, depth], more) => {
+        const sized = sizeItem(
+          { height, width, depth },
+          kind.name,
+          undefined,
+          settingsOf([[["setting", "value"]], `${text}wall board=2 mm`]),
+        );
+        const from = insideOf(sized.assembly);
+        const size = { group: 0, x: from.x + more[0] / 2, y: from.y + more[1] / 2, z: from.z + more[2] / 2 };
+        const { inside } = enlarged(sized, size).holder;
+        expect(extent(inside, X)).toBeCloseTo(size.x, 6);
+        expect(extent(inside, Y)).toBeCloseTo(size.y, 6);
+        expect(extent(inside, Z)).toBeCloseTo(size.z, 6);
+      },
+    ),
+    { numRuns: 150 },
+  );
+});
