@@ -130,7 +130,7 @@ ${SETTINGS_HELP}`,
 The room that the survey takes in the store, now and when boxed: metres of shelf for what stands, area for what lies flat,
 by the survey's column "shelf", by how it is kept, and by height. Then what each kind of enclosure would take.
 
-  --set "shelf height=230 / 330 / 430"   clear heights of your shelves; what is too tall for all is named
+  --set "shelf height=230 mm / 330 mm"   clear heights of your shelves; what is too tall for all is named
   --set orientation=flat                 keep all flat (or upright); a column headed orientation does so for its row
   --sheet, --heading-row, --height ... HEADING   as for fill
 

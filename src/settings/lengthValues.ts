@@ -40,7 +40,7 @@ export function autoOrLength(...examples: readonly string[]): ValueType<"auto" |
 
 /** Lengths above zero in any number, `230 / 330`, or none. */
 export const lengthsOrNone: ValueType<readonly Mm[]> = {
-  choices: [{ is: "measure", what: "lengths", examples: ["330", "230 / 330 / 430"] }, NONE],
+  choices: [{ is: "measure", what: "lengths", examples: ["330 mm", "230 mm / 330 mm"] }, NONE],
   unit: "length",
   read: (value, { name, shopUnit }) =>
     isNone(value)

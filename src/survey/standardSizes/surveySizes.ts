@@ -5,7 +5,6 @@ import { boardsOf, netAreaM2 } from "../../item/answers";
 import type { Sized } from "../../item/sizeItem";
 import type { Mm } from "../../measure/units";
 import { boardName } from "../../settings/boards";
-import { columnLetters } from "../../headings/columnLetters";
 import type { SizedSurvey } from "../sizeSurvey";
 import type { SurveyItem } from "../surveyItems";
 import { chooseSizes } from "./chooseSizes";
@@ -84,7 +83,7 @@ export function surveySizes(
     const held = needs.filter((_, place) => found.sizeOf[place] === at);
     const { kind, board } = first[size.group]!;
     return {
-      name: columnLetters(index + 1),
+      name: nameOf(index),
       enclosure: kind.name,
       board: boardName(board),
       height: size.y,
@@ -113,6 +112,14 @@ export function surveySizes(
 }
 
 const SEED = 1;
+
+const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
+
+/** A to Z, then A2 to Z2 and so on. */
+function nameOf(index: number): string {
+  const round = Math.floor(index / LETTERS.length);
+  return LETTERS[index % LETTERS.length]! + (round === 0 ? "" : String(round + 1));
+}
 
 /** The inside of the tray that holds the item. */
 export function insideOf({ holder: { inside } }: Assembly, group = 0): InsideSize {

@@ -21,7 +21,7 @@ const CELLS = [
 test("items that are nearly alike share a size; kinds never do", () => {
   const survey = sizeSurvey(CELLS, SET);
   const found = surveySizes(survey, 3, LOOKS);
-  expect([...found.sizeOf.values()]).toEqual(["A", "A", "B", "C"].map(() => expect.any(String)));
+  expect([...found.sizeOf.values()].filter((name) => /^[ABC]$/.test(name))).toHaveLength(4);
   const [one, two, three, four] = [...found.sizeOf.values()];
   expect([one === two, one === three, three === four]).toEqual([true, false, false]);
   expect(found.sizes.map(({ enclosures }) => enclosures).sort()).toEqual([1, 1, 3]);
