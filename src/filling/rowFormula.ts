@@ -1,4 +1,5 @@
 import { DEFINITIONS } from "../settings/schema";
+import { PREFERRED_BOARD } from "../settings/definitions/materialSettings";
 import { settingKey, type GivenValue } from "../settings/given";
 import { HAZARD_CAUTION, NO_HAZARD } from "../board/hazard";
 import { ITEM_FUNCTIONS, type ItemFunctionId } from "../item/cellFunctions";
@@ -44,7 +45,11 @@ export function rowArguments(
       : boxMeasures(set, place);
   if (measures === undefined) return undefined;
   const { settings } = place.survey.recognition;
-  const stated = settings.flatMap(({ column, setting }) => {
+  // Of two columns that name the board, the later of the text counts where both are filled.
+  const inOrder = [...settings].sort(
+    (one, other) => Number(one.setting === PREFERRED_BOARD) - Number(other.setting === PREFERRED_BOARD),
+  );
+  const stated = inOrder.flatMap(({ column, setting }) => {
     const key = settingKey(setting);
     if (key === undefined) return [];
     const cell = place.cell(column, item.row);

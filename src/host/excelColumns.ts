@@ -116,12 +116,22 @@ export async function writeExcelColumns(sender: Sender, plan: ColumnPlan): Promi
       "formulas",
       column.cells.map((content) => [entered(content)]),
     );
+    const { choices } = column;
+    if (choices !== undefined && !at.replaced && cells.bottom >= cells.top)
+      await step(() => offerChoices(rangeAt(context, sheet, cells), choices));
     const below = { ...at1, top: edit.lastRow + 1, bottom: rowsBelow(before, table) };
     if (below.bottom >= below.top) await step(() => rangeAt(context, sheet, below).clear("Contents"));
     const width = points(column.width ?? columnWidth(at.heading, column.cells));
     if (!at.replaced) await step(() => (rangeAt(context, sheet, heading).format.columnWidth = width));
   }
   return [...places.notes, ...(await writeFilter(sender, plan))];
+}
+
+/** A list to choose from in each cell, which takes any other text too. */
+function offerChoices({ dataValidation }: Excel.Range, formula: string): void {
+  dataValidation.rule = { list: { inCellDropDown: true, source: `=${formula}` } };
+  dataValidation.ignoreBlanks = true;
+  dataValidation.errorAlert = { showAlert: false, style: "Information", title: "", message: "" };
 }
 
 const SMALL = 200;

@@ -50,7 +50,12 @@ export async function restore(context: Excel.RequestContext, done: Done): Promis
       table && area.right <= done.table.after.right
         ? { ...area, bottom: Math.max(area.bottom, table.area.bottom) }
         : area;
-    await put(SMALL, () => rangeAt(context, sheet, grown).clear("All"));
+    await put(SMALL, () => {
+      const range = rangeAt(context, sheet, grown);
+      range.clear("All");
+      // A list of choices is no content and no look.
+      range.dataValidation.clear();
+    });
   }
   for (const former of done.cells) await putBackCells(sender, former);
   for (const { sheet, column, points } of done.widths.filter((each) => isThere(each.sheet)))

@@ -1,20 +1,20 @@
 import { missingQuestion } from "../headings/columnQuestions";
 import { yesOrNo } from "../headings/kindWords";
-import { isTotalsWord, unitWord, wordsOf } from "../headings/lexicon";
+import { unitWord } from "../headings/lexicon";
 import { DECIMALS, Unanswered, type Question } from "../headings/questions";
 import type { Recognition, RecogniseOptions, TickColumn } from "../headings/recognition";
 import { recogniseColumns, surveyRows } from "../headings/recognise";
 import type { Field } from "../headings/vocabulary/vocabulary";
-import { rowsText } from "../headings/rowsText";
-import { isNoEnclosure } from "../item/sizeItem";
 import { InputError, shown } from "../measure/errors";
 import type { LengthUnit } from "../measure/units";
 import { PREFERRED_BOARD } from "../settings/definitions/materialSettings";
-import { isNotGiven, SETTING_NAMES, settingKey, type GivenValue } from "../settings/given";
+import { SETTING_NAMES, settingKey, type GivenValue } from "../settings/given";
 import { hazardIn } from "../board/hazard";
 import { typedHeight, type SaidOfRow } from "../item/saidOfRow";
 import { cellText, isBlank } from "../measure/blank";
 import { enclosureWords, type EnclosureWords, type Meant } from "./enclosureWords";
+import { isGiven, surveyNotes } from "./surveyNotes";
+import { whyLeftOut } from "./whyLeftOut";
 
 export interface SurveyOptions extends RecogniseOptions {
   /**
@@ -109,7 +109,7 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
   const units = Object.fromEntries(
     Object.entries(columns).flatMap(([field, { unit }]) => (unit === undefined ? [] : [[field, unit]])),
   );
-  const notes = [...words.notes(), ...leftOutNotes(items), ...doubledNotes(items)];
+  const notes = [...words.notes(), ...surveyNotes(items, rows, recognition)];
   return { recognition, items, units, questions: words.questions(), notes, asks };
 }
 
@@ -222,83 +222,9 @@ function ownValues(own: Readonly<Record<string, unknown>>): readonly GivenValue[
   const values: GivenValue[] = [];
   for (const [name, cell] of Object.entries(own)) {
     const key = settingKey(name);
-    if (key === undefined || isBlank(cell) || isNotGiven(cell)) continue;
+    if (key === undefined || !isGiven(cell)) continue;
+    if (key === "wallBoard" && name !== PREFERRED_BOARD && isGiven(own[PREFERRED_BOARD])) continue;
     values.push({ key, value: cell, origin: "its row" });
   }
   return values;
-}
-
-const TOTALS = "row of totals: left out";
-const HEADINGS = "headings again: left out";
-/** Cells that repeat their headings before a row is taken for the headings again. */
-const REPEATED = 2;
-
-/** A row of sums, or the headings again: no item. */
-function whyLeftOut(values: SurveyItem["cells"], isLast: boolean, { columns }: Recognition): string {
-  let filled = 0;
-  let again = 0;
-  for (const field in values) {
-    const cell = values[field as Field];
-    if (isBlank(cell)) continue;
-    filled++;
-    const heading = columns[field as Field]?.heading;
-    // A cell that is no heading says that the row is none.
-    if (again === filled - 1 && typeof cell === "string" && heading !== undefined && isSameHeading(cell, heading))
-      again++;
-  }
-  if (again >= REPEATED && again === filled) return HEADINGS;
-  if (!isBlank(values.enclosure) && !isNoEnclosure(values.enclosure)) return "";
-  if (isTotalsWord(values.identifier) || (isBlank(values.identifier) && isTotalsWord(values.title))) return TOTALS;
-  const isUnnamed = columns.identifier !== undefined && isBlank(values.identifier) && isBlank(values.enclosure);
-  return isLast && isUnnamed && filled > 0 ? TOTALS : "";
-}
-
-/** Most cells are told from a heading by a figure or by their first letter alone. */
-function isSameHeading(cell: string, heading: string): boolean {
-  if (cell === heading) return true;
-  const [one, other] = [cell.charCodeAt(0) | LOWER, heading.charCodeAt(0) | LOWER];
-  if (isPlainLetter(one) && isPlainLetter(other) && one !== other) return false;
-  if (/\d/.test(cell) && !/\d/.test(heading)) return false;
-  return wordsOf(cell) === wordsOf(heading);
-}
-
-/** Makes a capital letter of ASCII a small one. */
-const LOWER = 32;
-
-function isPlainLetter(code: number): boolean {
-  return code >= "a".charCodeAt(0) && code <= "z".charCodeAt(0);
-}
-
-function leftOutNotes(items: readonly SurveyItem[]): readonly string[] {
-  return [TOTALS, HEADINGS].flatMap((why) => {
-    const rows = items.filter((item) => item.leftOut === why).map(({ row }) => row);
-    return rows.length === 0 ? [] : [`${rowsText(rows)}: ${why}`];
-  });
-}
-
-const MOST_DOUBLED = 5;
-
-/** Identifiers of more than one row: their pieces could not be told apart. */
-function doubledNotes(items: readonly SurveyItem[]): readonly string[] {
-  const first = new Map<string, number>();
-  const rows = new Map<string, number[]>();
-  for (const { identifier, row, leftOut } of items) {
-    if (leftOut !== "") continue;
-    const before = first.get(identifier);
-    const doubles = rows.get(identifier);
-    if (before === undefined) first.set(identifier, row);
-    else if (doubles === undefined) rows.set(identifier, [before, row]);
-    else doubles.push(row);
-  }
-  const doubled = [...rows].sort(([, [one = 0]], [, [other = 0]]) => one - other);
-  const more = doubled.length > MOST_DOUBLED ? [`${doubled.length - MOST_DOUBLED} more identifiers are doubled`] : [];
-  return [
-    ...doubled
-      .slice(0, MOST_DOUBLED)
-      .map(
-        ([identifier, at]) =>
-          `identifier ${shown(identifier)} is in ${rowsText(at)}: pieces of these objects cannot be told apart`,
-      ),
-    ...more,
-  ];
 }

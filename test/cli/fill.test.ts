@@ -297,6 +297,51 @@ describe("run again", () => {
   });
 });
 
+test("a board preferred in one row of a text table changes its board, its parts, the sheets and the budget", () => {
+  const folder = newFolder();
+  const survey = (preferred: string) =>
+    [
+      "Shelfmark,Height,Width,Depth,Weight (kg),Enclosure,Preferred board",
+      `S 1,300,220,40,0.9,tray,${preferred}`,
+      "S 2,300,220,40,0.9,tray,",
+    ].join("\n");
+  const answers = (preferred: string) => {
+    writeFileSync(join(folder, "survey.csv"), survey(preferred));
+    const { boards } = json(folder, "fill", "survey.csv", "--out", "filled.csv", "--columns", FIGURES, "--replace");
+    const rows = csvRows(folder, "filled.csv");
+    const { lines, total } = json(folder, "estimate", "survey.csv", "--steps", "50") as {
+      lines: { material: string; stock: string; quantity: number }[];
+      total: number;
+    };
+    const bought = lines.filter(({ material }) => material === "board");
+    return {
+      rows: rows.slice(1).map((row) => row.slice(7)),
+      boards: (boards as { stock: string; items: number; laminated: number; toBuy: number }[])
+        .filter(({ stock }) => stock.includes("board"))
+        .map(({ stock, items, laminated, toBuy }) => [stock, items, laminated, toBuy]),
+      bought: bought.map(({ stock, quantity }) => [stock, quantity]),
+      total,
+    };
+  };
+  const FIGURES = "board; caliper; base stock; base count; problem";
+  const byGuide = answers("");
+  const preferred = answers("2 x conservation board 2");
+  const GUIDE = ["conservation board 2.5", "2.5", "conservation board 2.5", "1", ""];
+  expect(byGuide.rows).toEqual([GUIDE, GUIDE]);
+  expect(preferred.rows).toEqual([["2 x conservation board 2", "4", "conservation board 2", "2", ""], GUIDE]);
+  expect(byGuide.boards).toEqual([["conservation board 2.5", 2, 0, 1]]);
+  expect(preferred.boards).toEqual([
+    ["conservation board 2", 1, 1, 1],
+    ["conservation board 2.5", 1, 0, 1],
+  ]);
+  expect(preferred.bought).toEqual([
+    ["conservation board 2", 1],
+    ["conservation board 2.5", 1],
+  ]);
+  // One sheet of conservation board 2 more, at 5.40 and 10 % for spoilt material.
+  expect(preferred.total - byGuide.total).toBeCloseTo(5.94, 6);
+});
+
 describe("--json", () => {
   test("its counts add up to the rows, its board areas to those of the rows", () => {
     const folder = folderWithCsv();
@@ -461,11 +506,29 @@ office("LibreOffice opens the filled workbook", () => {
   test("and shows the stored numbers and texts, blanks as blanks", () => {
     const folder = folderWithCsv();
     run(folder, "fill", "survey.csv", "--out", "filled.xlsx", "--columns", "default; base stock", "--cut-list");
-    const rows = shownRows(
-      converted({ "filled.xlsx": bytesOf(folder, "filled.xlsx") }, EVERY_SHEET_CSV),
-      "filled",
-      "Survey",
+    const BOARD = "conservation board 2.5";
+    const area = "Survey[board area (m2)]";
+    const sums = [
+      `SUMIFS(${area},Survey[board],"${BOARD}")`,
+      `SUMIFS(${area},Survey[board],"*${BOARD}")`,
+      `SUMIFS(${area},Survey[caliper],2.5)`,
+      // What a filter on that caliper shows.
+      `COUNTIFS(Survey[caliper],2.5)`,
+    ];
+    // LibreOffice works out anew what is stored as an error.
+    const totals = editWorkbook(book(folder, "filled.xlsx"), {
+      sheets: [
+        {
+          name: "Totals",
+          rows: [["sum"], ...sums.map((formula) => [{ formula, result: { error: "#N/A" } as const }])],
+        },
+      ],
+    });
+    const files = converted(
+      { "filled.xlsx": bytesOf(folder, "filled.xlsx"), "totals.xlsx": totals.bytes },
+      EVERY_SHEET_CSV,
     );
+    const rows = shownRows(files, "filled", "Survey");
     const stored = sheetRows(folder, "filled.xlsx", "Survey");
     expect(rows[0]).toEqual(stored[0]);
     expect(columnOf(rows, "outside height (mm)").map((cell) => cell?.trim())).toEqual([
@@ -487,6 +550,12 @@ office("LibreOffice opens the filled workbook", () => {
       expect.stringMatching(AN_ERROR),
       "",
     ]);
+    const [boards, areas] = [columnOf(stored, "board"), columnOf(stored, "board area (m2)")];
+    const sum = areas.reduce<number>((all, each, at) => all + (boards[at] === BOARD ? Number(each) : 0), 0);
+    const told = shownRows(files, "totals", "Totals").map(([cell]) => Number(cell));
+    expect(sum).toBeGreaterThan(0.2);
+    for (const each of told.slice(1, 4)) expect(each).toBeCloseTo(sum, 6);
+    expect(told[4]).toBe(boards.filter((board) => board === BOARD).length);
     expect(columnOf(rows, "problem").map((cell) => cell?.trim())).toEqual([
       "",
       "",

@@ -177,6 +177,25 @@ describe("formulas follow the cells they read", () => {
   });
 });
 
+test("of two columns that name a row's board the preferred one counts, in the formulas too, and that is said", async () => {
+  const cells = [
+    ["Shelfmark", "Height", "Width", "Depth", "Enclosure", "Preferred board", "Wall board"],
+    ["S 1", 300, 220, 40, "tray", "3 mm", "1.5 mm"],
+    ["S 2", 300, 220, 40, "tray", null, "1.5 mm"],
+    ["S 3", 300, 220, 40, "tray", "3 mm", "3 mm"],
+  ];
+  const { edit, said } = filled(bookOf(cells), { figures: ["base stock"] });
+  const all = await calculated(edit.bytes);
+  expect(all.filter((each) => !agree(each))).toEqual([]);
+  const boards = all.filter(({ heading }) => heading === "board").map((each) => each.calculated);
+  expect(boards).toEqual(["conservation board 3", "conservation board 1.5", "conservation board 3"]);
+  expect(said).toContain(
+    'columns "Wall board" and "Preferred board" both name the board of a row: "Preferred board" counts where both are filled; they differ in row 2',
+  );
+  // A second column for the same is not added.
+  expect(edit.columns.map(({ wantedName }) => wantedName)).not.toContain("preferred board");
+});
+
 describe("settings of a run on a workbook that has its own", () => {
   const CELLS = [
     ["Shelfmark", "Height", "Width", "Depth", "Enclosure"],

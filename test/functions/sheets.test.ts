@@ -88,6 +88,26 @@ test("a budget adds up as it is printed, and lists what it leaves out", async ()
   }
 });
 
+test("a board preferred in one row of the survey changes its sheets and the budget", async () => {
+  const survey = (preferred: string) => [
+    ["id", "height", "width", "depth", "enclosure", "preferred board"],
+    ["A1", 300, 210, 40, "tray", preferred],
+    ["A2", 300, 210, 40, "tray", ""],
+  ];
+  const answers = async (preferred: string) => {
+    const sheets = (await table("SHEETS", survey(preferred), "all")).slice(1).map(([stock, bought]) => [stock, bought]);
+    const estimate = await table("ESTIMATE", survey(preferred));
+    return { sheets, total: estimate.find(([cell]) => cell === "total")!.at(-1) as number };
+  };
+  const byGuide = await answers("");
+  const preferred = await answers("2 x conservation board 2");
+  const DRESSED = byGuide.sheets.slice(1);
+  expect(byGuide.sheets).toEqual([["conservation board 2.5", 1], ...DRESSED]);
+  expect(preferred.sheets).toEqual([["conservation board 2", 1], ["conservation board 2.5", 1], ...DRESSED]);
+  // One sheet more at 5.40, and 10 % for what is spoilt.
+  expect(preferred.total - byGuide.total).toBeCloseTo(5.94, 6);
+});
+
 test("a budget of prices of the shop's own has no notice above its headings", async () => {
   const own = [
     ["stock", "material", "caliper", "sheet length", "sheet width", "price"],

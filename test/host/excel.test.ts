@@ -5,6 +5,7 @@ import type { SheetCell } from "../../src/host/port";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import type { CellContent, WorkbookEdits } from "../../src/workbook/edits";
 import { surveyEdits } from "../../src/filling/surveyEdits";
+import { PREFERRED_BOARD } from "../../src/settings/definitions/materialSettings";
 import { DEFAULT_FIGURES } from "../../src/item/figureCatalogue";
 import { contractOf, FIGURES, FILES, FILL, headingsOf } from "./contract";
 import { blankSheet, cellOf, enter, STANDARD_WIDTH, type FakeCell } from "./fakeWorkbook";
@@ -93,6 +94,27 @@ describe("rounds to Excel", () => {
     expect(again).toBeLessThanOrEqual(first + 15);
     expect(at.book.tables[0]!.area).toEqual({ top: 1, left: 1, bottom: 10_001, right: 4 + headingsOf(figures).length });
   });
+});
+
+test("the column of preferred boards offers the stocked ones, and takes another text; undone, the list goes too", async () => {
+  open(SURVEY);
+  const first = await addFigures();
+  const preferred = first.columns.find(({ wantedName }) => wantedName === PREFERRED_BOARD)!.column;
+  const { source, ...list } = at.sheet("Survey").lists[0]!;
+  expect(list).toEqual({ area: { top: 2, bottom: 12, left: preferred, right: preferred }, refuses: false });
+  expect(source).toBe("=OFFSET('board choices'!$A$2,0,0,COUNTA('board choices'!$A:$A)-1,1)");
+  const offered = Array.from({ length: 60 }, (_, i) => valueAt("board choices", 2 + i, 1)).filter(
+    (name) => name !== "",
+  );
+  expect(offered).toEqual(
+    expect.arrayContaining(["conservation board 2", "2 x conservation board 2", "conservation card 20 pt"]),
+  );
+  const second = await addFigures();
+  expect(at.sheet("Survey").lists).toHaveLength(1);
+  await second.undo();
+  expect(at.sheet("Survey").lists).toHaveLength(1);
+  await first.undo();
+  expect(at.sheet("Survey").lists).toEqual([]);
 });
 
 describe("what is entered", () => {

@@ -135,6 +135,22 @@ function kindsOf(book: FakeWorkbook): AnyKind {
     },
     part: { font: [() => font, (range) => range] },
   });
+  const listAt = ({ sheet, area }: FakeRange) => sheet.lists.find((list) => areaName(list.area) === areaName(area));
+  const validation = any<FakeRange>({
+    set: {
+      rule: (own, { list }: { list: { source: string } }) => {
+        changeable(own);
+        own.sheet.lists.push({ area: own.area, source: list.source, refuses: true });
+      },
+      ignoreBlanks: (own, ignored: boolean) => {
+        if (!ignored || listAt(own) === undefined) throw new OfficeError("InvalidOperation", "no rule to ignore");
+      },
+      errorAlert: (own, { showAlert }: { showAlert: boolean }) => void (listAt(own)!.refuses = showAlert),
+    },
+    act: {
+      clear: ({ sheet, area }) => (sheet.lists = sheet.lists.filter((list) => !overlap(list.area, area))),
+    },
+  });
   const areas = any<readonly FakeRange[]>({
     get: { address: (ranges) => ranges.map(({ sheet, area }) => `${sheet.name}!${areaName(area)}`).join(",") },
   });
@@ -161,7 +177,11 @@ function kindsOf(book: FakeWorkbook): AnyKind {
       formulas: (own, values: unknown[][]) => write(own, values, enter),
       numberFormat: (own, values: unknown[][]) => write(own, values, (cell, value) => (cell.format = String(value))),
     },
-    part: { format: [() => format, (own) => own], worksheet: [() => worksheet, ({ sheet }) => sheet] },
+    part: {
+      dataValidation: [() => validation, (own) => own],
+      format: [() => format, (own) => own],
+      worksheet: [() => worksheet, ({ sheet }) => sheet],
+    },
     find: {
       getMergedAreasOrNullObject: [
         () => areas,

@@ -21,6 +21,8 @@ export interface FakeSheet {
   /** By row, then by column. */
   cells: Map<number, Map<number, FakeCell>>;
   widths: Map<number, number>;
+  /** Lists to choose from: where, by what formula, and whether another text is refused. */
+  lists: { readonly area: Area; readonly source: string; refuses: boolean }[];
   merged: readonly Area[];
   /** Charts, in points from the first cell. */
   charts: readonly FakeChart[];
@@ -121,6 +123,7 @@ export function blankSheet(name: string): FakeSheet {
     locked: false,
     cells: new Map(),
     widths: new Map(),
+    lists: [],
     merged: [],
     charts: [],
     filter: undefined,

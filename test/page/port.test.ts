@@ -35,7 +35,7 @@ const HEIGHT = cellName(2, 17 + HEADINGS.indexOf("outside height (mm)"));
 let browser: Browser;
 let at: OpenPage;
 
-// Opening is slow: the tests share a page, and each leaves the survey as it was; the last saves it.
+// Opening is slow: the tests share a page, and each leaves the survey as it was, until one saves it.
 beforeAll(async () => {
   browser = await launched();
   at = await opened(browser);
@@ -188,4 +188,43 @@ test("columns added in the page are those that the command line writes, and foll
     filled.tables.map(({ name, area }) => [name, area]),
   );
   expect(saved.names).toEqual(filled.names);
+});
+
+test("a board preferred in one cell changes its row, the totals by board, the sheets and the budget", async () => {
+  // The columns of the test before stand there.
+  const column = (heading: string) => 17 + HEADINGS.indexOf(heading);
+  const letters = (heading: string) => cellName(1, column(heading)).replace(/\d+/, "");
+  // On another sheet, as a person adds up; the survey is given up to the user's own column.
+  const own = `Survey!$A$1:$${letters("preferred board")}$41`;
+  const area = "Survey[board area (m2)]";
+  const FORMULAS = [
+    `=SUMIFS(${area},Survey[board],"conservation board 3")`,
+    `=SUMIFS(${area},Survey[board],"*conservation board 3")`,
+    `=SUMIFS(${area},Survey[caliper],6)`,
+    `=ENC.SHEETS(${own},"conservation board 3",settings,stock,board_guide)`,
+  ];
+  for (const [at, formula] of FORMULAS.entries()) await setValue("settings", cellName(2 + at, 12), formula);
+  const budget = `=ENC.ESTIMATE(${own},settings,stock,board_guide)`;
+  await setValue("settings", "P2", budget);
+  const answers = async () => Promise.all(FORMULAS.map((_, at) => valueOf("settings", cellName(2 + at, 12))));
+  const spilled = () =>
+    at.page.evaluate(() => openGrid.workbook().getSheetByName("settings")!.getRange("P2:Z30").getValues());
+  const total = async () => (await spilled()).find(([cell]) => cell === "total")?.at(-1);
+  await becomes(async () => typeof (await total()), "number");
+  await becomes(
+    answers,
+    FORMULAS.map((): unknown => expect.any(Number)),
+  );
+  const [before, money] = [(await answers()) as number[], (await total()) as number];
+  expect((await spilled())[0]![0]).toMatch(/^Example prices, not quotes/);
+  await setValue("Survey", cellName(2, column("preferred board")), "2 x conservation board 3");
+  await becomes(() => valueOf("Survey", cellName(2, column("board"))), "2 x conservation board 3");
+  await becomes(() => valueOf("Survey", cellName(2, column("caliper"))), 6);
+  await becomes(async () => Number((await answers())[3]) > before[3]!, true);
+  const rowArea = Number(await valueOf("Survey", cellName(2, column("board area (m2)"))));
+  const [single, laminated, ofCaliper] = (await answers()) as number[];
+  expect(single).toBeCloseTo(before[0]!, 9);
+  expect(laminated! - before[1]!).toBeCloseTo(rowArea, 9);
+  expect(ofCaliper! - before[2]!).toBeCloseTo(rowArea, 9);
+  await becomes(async () => Number(await total()) > money, true);
 });
