@@ -17,6 +17,22 @@ export const ITEM_MATERIALS = [
 ] as const;
 export type ItemMaterial = (typeof ITEM_MATERIALS)[number];
 
+export function isItemMaterial(text: string): text is ItemMaterial {
+  return (ITEM_MATERIALS as readonly string[]).includes(plainName(text));
+}
+
+/** A word of the survey's own for a material. */
+export interface MaterialWord {
+  readonly word: string;
+  readonly material: string;
+}
+
+/** What a survey says of an item, with the materials that its own words mean. Letter case does not count. */
+export function withMaterials(said: string, words: readonly MaterialWord[]): string {
+  const meant = words.filter(({ word }) => said.toLowerCase().includes(word.toLowerCase()));
+  return [said, ...meant.map(({ material }) => material)].join(", ");
+}
+
 /** Processes that common practice keeps away from an alkaline reserve, whatever else they are. */
 export const ALKALI_SENSITIVE = ["cyanotype", "dye transfer"] as const;
 

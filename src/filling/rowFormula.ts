@@ -54,7 +54,7 @@ export function rowArguments(
     if (key === undefined) return [];
     const cell = place.cell(column, item.row);
     const value = key === "wallBoard" ? firstGiven(set.map(({ row }) => place.cell(column, row))) : cell;
-    return [{ key, name: DEFINITIONS[key].name, value: key === "material" ? withoutSigns(cell) : value }];
+    return [{ key, name: DEFINITIONS[key].name, value: key === "material" ? materialFormula(cell, place) : value }];
   });
   const preference =
     place.preference === undefined
@@ -225,6 +225,15 @@ function callOf(fn: ItemFunctionId, selectors: readonly string[], row: RowArgume
     ...place.shared,
     ...own,
   ]);
+}
+
+/** What the cell says of the material, with what the survey's own words mean. */
+function materialFormula(cell: string, { survey }: FormulaPlace): string {
+  const meant = survey.materialWords.map(
+    ({ word, material }) =>
+      `&IF(ISNUMBER(FIND(${quoted(word.toLowerCase())},LOWER(${cell}))),${quoted(`, ${material}`)},"")`,
+  );
+  return `${withoutSigns(cell)}${meant.join("")}`;
 }
 
 /** A settings text is parted at these two signs. */

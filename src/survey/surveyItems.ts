@@ -10,6 +10,7 @@ import type { LengthUnit } from "../measure/units";
 import { PREFERRED_BOARD } from "../settings/definitions/materialSettings";
 import { SETTING_NAMES, settingKey, type GivenValue } from "../settings/given";
 import { hazardIn } from "../board/hazard";
+import { isItemMaterial, withMaterials, type MaterialWord } from "../board/itemMaterials";
 import { typedHeight, type SaidOfRow } from "../item/saidOfRow";
 import { cellText, isBlank } from "../measure/blank";
 import { enclosureWords, type EnclosureWords, type Meant } from "./enclosureWords";
@@ -60,6 +61,8 @@ export interface Survey {
   readonly questions: readonly Question[];
   /** Messages for the user. */
   readonly notes: readonly string[];
+  /** Words of the survey's own for what items are made of. */
+  readonly materialWords: readonly MaterialWord[];
   /** Read for a command or the pane. */
   readonly asks: boolean;
 }
@@ -81,6 +84,9 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
   const { asks = false } = options;
   const words = enclosureWords(options.words ?? []);
   const isComma = options.words?.some(({ word, meaning }) => word === DECIMALS && meaning === "comma") === true;
+  const materialWords = (options.words ?? []).flatMap(({ word, meaning = "" }) =>
+    isItemMaterial(meaning) ? [{ word, material: meaning }] : [],
+  );
   const items = rows.map(({ row, values, settings: own }): SurveyItem => {
     const identifier = identifierOf(values, row, columns.identifier?.column, options);
     const thousands = isComma ? pointedFields(values) : [];
@@ -102,7 +108,7 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
       ...(notMade === undefined ? {} : { notMade }),
       quantity: readQuantity(values.quantity),
       box: isBlank(values.box) ? "" : String(values.box).trim(),
-      own: ownValues(own),
+      own: ownValues(own, materialWords),
       leftOut,
     };
   });
@@ -110,7 +116,7 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
     Object.entries(columns).flatMap(([field, { unit }]) => (unit === undefined ? [] : [[field, unit]])),
   );
   const notes = [...words.notes(), ...surveyNotes(items, rows, recognition)];
-  return { recognition, items, units, questions: words.questions(), notes, asks };
+  return { recognition, items, units, questions: words.questions(), notes, materialWords, asks };
 }
 
 function asItIs(enclosure: unknown): ReturnType<EnclosureWords["read"]> {
@@ -218,13 +224,17 @@ function readQuantity(cell: unknown): number | InputError {
 
 const MOST_COPIES = 10_000;
 
-function ownValues(own: Readonly<Record<string, unknown>>): readonly GivenValue[] {
+function ownValues(
+  own: Readonly<Record<string, unknown>>,
+  materialWords: Survey["materialWords"],
+): readonly GivenValue[] {
   const values: GivenValue[] = [];
   for (const [name, cell] of Object.entries(own)) {
     const key = settingKey(name);
     if (key === undefined || !isGiven(cell)) continue;
     if (key === "wallBoard" && name !== PREFERRED_BOARD && isGiven(own[PREFERRED_BOARD])) continue;
-    values.push({ key, value: cell, origin: "its row" });
+    const value = key === "material" && typeof cell === "string" ? withMaterials(cell, materialWords) : cell;
+    values.push({ key, value, origin: "its row" });
   }
   return values;
 }

@@ -196,6 +196,25 @@ test("of two columns that name a row's board the preferred one counts, in the fo
   expect(edit.columns.map(({ wantedName }) => wantedName)).not.toContain("preferred board");
 });
 
+test("a word for a material on the sheet words counts in the cautions, and in the formulas that say them", async () => {
+  const cells = [
+    ["Shelfmark", "Height", "Width", "Depth", "Weight (kg)", "Enclosure", "Material"],
+    ["S 1", 300, 220, 20, 0.4, "tray", "Baryta prints; mounted"],
+    ["S 2", 300, 220, 20, 0.4, "tray", "paper"],
+    ["S 3", 300, 220, 20, 0.4, "tray", null],
+  ];
+  const words = [
+    ["heading or value", "meaning", "unit", "sheet"],
+    ["baryta", "photograph", "", ""],
+  ];
+  const book = editWorkbook(bookOf(cells), { sheets: [{ name: "words", rows: words }] });
+  const all = await calculated(filled(openWorkbook(book.bytes), { figures: ["cautions"] }).edit.bytes);
+  expect(all.filter((each) => !agree(each))).toEqual([]);
+  const cautions = all.filter(({ heading }) => heading === "cautions").map((each) => String(each.calculated));
+  expect(cautions[0]).toMatch(/^photograph beside .* not known to pass ISO 18916/);
+  expect(cautions.slice(1)).toEqual(["", ""]);
+});
+
 describe("settings of a run on a workbook that has its own", () => {
   const CELLS = [
     ["Shelfmark", "Height", "Width", "Depth", "Enclosure"],

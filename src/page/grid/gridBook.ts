@@ -43,11 +43,12 @@ function filledAreas(formulas: FormulaDataModel, sheetId: string): FilledArea[] 
 }
 
 /**
- * Mends two ways in which the formula engine fails on tables: a half-typed `Table[` breaks every later formula, and
- * `[@Column]` is known in its stored form alone.
+ * Mends three ways in which the formula engine fails on tables: a half-typed `Table[` breaks every later formula,
+ * `[@Column]` is known in its stored form alone, and a bracket in a heading (`Survey[board area (m2)]`) opens a call.
  */
 export function mendTableFormulas(api: FUniver, injector: Injector, workbook: () => FWorkbook): void {
-  const reader = LexerTreeBuilder.prototype as unknown as { _resetTemp: () => void; _squareBracketState: number };
+  const reader = LexerTreeBuilder.prototype as unknown as FormulaReader;
+  mendHeadingBrackets(reader);
   const reset = reader._resetTemp;
   reader._resetTemp = function (this: { _squareBracketState: number }) {
     this._squareBracketState = 0;
@@ -64,6 +65,39 @@ export function mendTableFormulas(api: FUniver, injector: Injector, workbook: ()
       cell.f = withoutShorthand(cell.f, sheet.getTableByCell(row, column)?.name);
     });
   });
+}
+
+/** What the engine's reader of formulas does letter by letter. */
+interface FormulaReader {
+  _resetTemp: () => void;
+  _squareBracketState: number;
+  _nodeMaker: (formula: string, ...rest: unknown[]) => unknown;
+  _pushSegment: (letter: string) => void;
+  _addSequenceArray: (sequence: unknown, letter: string, at: number) => void;
+}
+
+/** Letters that no formula has: what is read in place of a bracket in a heading. */
+const HIDDEN = { "(": "\uE000", ")": "\uE001" } as const;
+const SHOWN: Readonly<Record<string, string>> = { [HIDDEN["("]]: "(", [HIDDEN[")"]]: ")" };
+
+/** Hides the brackets of headings while a formula is taken apart, and gives each back where its letter is kept. */
+function mendHeadingBrackets(reader: FormulaReader): void {
+  const { _nodeMaker: read, _pushSegment: push, _addSequenceArray: add } = reader;
+  reader._nodeMaker = function (formula, ...rest) {
+    return read.call(this, withHiddenBrackets(formula), ...rest);
+  };
+  reader._pushSegment = function (letter) {
+    push.call(this, SHOWN[letter] ?? letter);
+  };
+  reader._addSequenceArray = function (sequence, letter, at) {
+    add.call(this, sequence, SHOWN[letter] ?? letter, at);
+  };
+}
+
+function withHiddenBrackets(formula: string): string {
+  return formula.replace(/"(?:[^"]|"")*"|'(?:[^']|'')*'|\[[^\][]*\]/g, (piece) =>
+    piece.startsWith("[") ? piece.replace(/[()]/g, (bracket) => HIDDEN[bracket as keyof typeof HIDDEN]) : piece,
+  );
 }
 
 /** `[@Height]` -> `Survey[[#This Row],[Height]]`, as a file stores it and the engine reads it. */
