@@ -6,12 +6,18 @@ import { PREFERRED_BOARD } from "../settings/definitions/materialSettings";
 import { isNotGiven, settingKey } from "../settings/given";
 import { plainName } from "../settings/names";
 import { cellText, isBlank } from "../measure/blank";
-import type { SurveyItem } from "./surveyItems";
 import { HEADINGS, TOTALS } from "./whyLeftOut";
+
+/** What of a row counts here. */
+interface NotedRow {
+  readonly row: number;
+  readonly identifier: string;
+  readonly leftOut: string;
+}
 
 /** What the user should be told of the rows, in plain words. */
 export function surveyNotes(
-  items: readonly SurveyItem[],
+  items: readonly NotedRow[],
   rows: readonly SurveyRow[],
   recognition: Recognition,
 ): readonly string[] {
@@ -34,7 +40,7 @@ function twoBoardsNotes(rows: readonly SurveyRow[], { settings }: Recognition): 
   ];
 }
 
-function leftOutNotes(items: readonly SurveyItem[]): readonly string[] {
+function leftOutNotes(items: readonly NotedRow[]): readonly string[] {
   return [TOTALS, HEADINGS].flatMap((why) => {
     const rows = items.filter((item) => item.leftOut === why).map(({ row }) => row);
     return rows.length === 0 ? [] : [`${rowsText(rows)}: ${why}`];
@@ -44,7 +50,7 @@ function leftOutNotes(items: readonly SurveyItem[]): readonly string[] {
 const MOST_DOUBLED = 5;
 
 /** Identifiers of more than one row: their pieces could not be told apart. */
-function doubledNotes(items: readonly SurveyItem[]): readonly string[] {
+function doubledNotes(items: readonly NotedRow[]): readonly string[] {
   const first = new Map<string, number>();
   const rows = new Map<string, number[]>();
   for (const { identifier, row, leftOut } of items) {

@@ -3,7 +3,6 @@ import type { Recognition } from "../headings/recognition";
 import type { Field } from "../headings/vocabulary/vocabulary";
 import { isNoEnclosure } from "../item/sizeItem";
 import { isBlank } from "../measure/blank";
-import type { SurveyItem } from "./surveyItems";
 
 export const TOTALS = "row of totals: left out";
 export const HEADINGS = "headings again: left out";
@@ -11,7 +10,11 @@ export const HEADINGS = "headings again: left out";
 const REPEATED = 2;
 
 /** A row of sums, or the headings again: no item. */
-export function whyLeftOut(values: SurveyItem["cells"], isLast: boolean, { columns }: Recognition): string {
+export function whyLeftOut(
+  values: Readonly<Partial<Record<Field, unknown>>>,
+  isLast: boolean,
+  { columns }: Recognition,
+): string {
   let filled = 0;
   let again = 0;
   for (const field in values) {
