@@ -1,20 +1,20 @@
 import { explodedView } from "../drawing/explodedView";
 import { benchLength } from "../measure/benchLength";
-import { plainCell } from "../item/answers";
 import { Drawing } from "./Drawing";
-import { comparedKinds, itemAt, itemFacts, partsToCut } from "./itemFacts";
+import { KindsCompared } from "./KindsCompared";
+import { itemAt, itemFacts, partsToCut } from "./itemFacts";
 import type { ViewProps } from "./viewProps";
-import { Table } from "./Table";
 
 /** The enclosure of the selected row. */
-export function ItemView({ survey, state }: ViewProps) {
+export function ItemView({ model, survey, state }: ViewProps) {
   const { sized: reading, chosen } = survey;
   const { selected } = state;
   const here = selected !== undefined && selected.sheet === chosen.sheet.name;
   const index = here ? itemAt(reading, selected.row) : undefined;
   if (index === undefined)
     return <p>Select a row of the survey (sheet “{chosen.sheet.name}”) and its enclosure is shown here.</p>;
-  const { identifier, title, instead, sized, quantity, cautions } = itemFacts(reading, index);
+  const facts = itemFacts(reading, index);
+  const { identifier, title, instead, sized, quantity, cautions } = facts;
   const heading = (
     <h2>
       {identifier}
@@ -68,21 +68,12 @@ export function ItemView({ survey, state }: ViewProps) {
           </li>
         ))}
       </ul>
-      <h3>The same object in other kinds</h3>
-      <Table
-        label="Kinds compared"
-        headings={[
-          "kind",
-          `outside, ${unit}`,
-          unit === "in" ? "board, ft2" : "board, m2",
-          unit === "in" ? "mass, lb" : "mass, kg",
-        ]}
-        rows={comparedKinds(sized).map(({ kind, chosen: own, outside, boardArea, mass, why }) => [
-          own ? `${kind} (chosen)` : kind,
-          why ?? outside,
-          plainCell(boardArea),
-          plainCell(mass),
-        ])}
+      <KindsCompared
+        model={model}
+        facts={{ ...facts, sized }}
+        index={index}
+        busy={state.doing !== undefined}
+        writable={reading.survey.recognition.columns.enclosure !== undefined}
       />
       <p class="quiet">
         Knives, heavy boxes and adhesives can hurt; hazardous objects are for those licensed to assess them. Local rules

@@ -3,8 +3,13 @@ import { benchInstruction } from "../enclosure/benchInstruction";
 import { KINDS } from "../enclosure/registry";
 import { InputError, NoAnswer } from "../measure/errors";
 import { benchLength } from "../measure/benchLength";
-import { boardAreaAnswer, type Cell } from "../item/answers";
-import { massAnswer } from "../item/boardAnswers";
+import { labourHours } from "../estimate/labourHours";
+import { materialCost } from "../estimate/materialCost";
+import { boardAreaAnswer, plainCell } from "../item/answers";
+import { cautionsIn, massAnswer } from "../item/boardAnswers";
+import { NOTHING_SAID, type SaidOfRow } from "../item/saidOfRow";
+import { boardName } from "../settings/boards";
+import type { Settings } from "../settings/schema";
 import { onlyCell } from "../item/figure";
 import { problemText, sizeItem, type Sized } from "../item/sizeItem";
 import { cautionsOfRow, type Outcome, type SizedSurvey } from "../survey/sizeSurvey";
@@ -17,6 +22,7 @@ export interface ItemFacts {
   readonly instead: string | undefined;
   readonly sized: Sized | undefined;
   readonly quantity: number;
+  readonly said: SaidOfRow;
   readonly cautions: readonly string[];
 }
 
@@ -25,8 +31,16 @@ export interface KindCompared {
   readonly kind: string;
   readonly chosen: boolean;
   readonly outside: string;
-  readonly boardArea: Cell;
-  readonly mass: Cell;
+  /** What it takes of a shelf, its spine outwards. */
+  readonly shelfWidth: string;
+  readonly board: string;
+  readonly boardArea: number | string;
+  /** Of the material by area; blank where the stock table lacks a price. */
+  readonly cost: number | "";
+  /** Blank where the setting `labour hours` says none of this kind. */
+  readonly hours: number | "";
+  readonly mass: number | string;
+  readonly cautions: readonly string[];
   /** Why this kind cannot hold it. */
   readonly why: string | undefined;
 }
@@ -49,14 +63,19 @@ export function itemFacts({ survey, outcomes }: SizedSurvey, index: number): Ite
     instead: insteadOf(outcome),
     sized: outcome.state === "sized" ? outcome.sized : undefined,
     quantity: outcome.state === "sized" ? outcome.quantity : 0,
+    said: outcome.state === "sized" ? outcome.said : NOTHING_SAID,
     cautions: cautionsOfRow(outcome),
   };
 }
 
 /** The same object in each kind of enclosure, with the settings that all rows share and its own sizes. */
-export function comparedKinds({ item, weightKg, requested, kind }: Sized): readonly KindCompared[] {
+export function comparedKinds(
+  { item, weightKg, requested, kind }: Sized,
+  said: SaidOfRow = NOTHING_SAID,
+): readonly KindCompared[] {
   // An option that the row sets for its own kind is not an error in another kind.
   const settings = { ...requested, ownOfRow: new Set<never>() };
+  const hours = hoursOf(requested);
   return KINDS.map(({ name }) => {
     const about = { kind: name, chosen: name === kind.name };
     try {
@@ -66,15 +85,45 @@ export function comparedKinds({ item, weightKg, requested, kind }: Sized): reado
       return {
         ...about,
         outside: size.join(" × "),
-        boardArea: onlyCell(boardAreaAnswer(sized, "all")),
-        mass: onlyCell(massAnswer(sized)),
+        shelfWidth: size[2]!,
+        board: boardName(sized.board),
+        boardArea: plainCell(onlyCell(boardAreaAnswer(sized, "all"))),
+        cost: hundredths(materialCost(partList(sized.assembly, sized.settings), sized.settings)),
+        hours: hours.get(name) ?? "",
+        mass: plainCell(onlyCell(massAnswer(sized))),
+        cautions: cautionsIn(sized, said),
         why: undefined,
       };
     } catch (error) {
       if (!(error instanceof InputError) && !(error instanceof NoAnswer)) throw error;
-      return { ...about, outside: "", boardArea: "", mass: "", why: error.message };
+      return { ...about, ...NOTHING, why: error.message };
     }
   });
+}
+
+const NOTHING = {
+  outside: "",
+  shelfWidth: "",
+  board: "",
+  boardArea: "",
+  cost: "",
+  hours: "",
+  mass: "",
+  cautions: [],
+} as const;
+
+/** Hours by kind; none where the setting cannot be used, which the estimate says. */
+function hoursOf(settings: Settings): ReadonlyMap<string, number> {
+  try {
+    return labourHours(settings);
+  } catch (error) {
+    if (error instanceof InputError) return new Map();
+    throw error;
+  }
+}
+
+function hundredths(cost: number | undefined): number | "" {
+  return cost === undefined ? "" : Math.round(cost * 100) / 100;
 }
 
 /** A line of the cut list. */

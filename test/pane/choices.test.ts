@@ -3,7 +3,11 @@ import { cautionsOfRow, sizeSurvey } from "../../src/survey/sizeSurvey";
 import { surveyTable } from "../../src/survey/surveyAnswers";
 import { figureChoices } from "../../src/pane/figureChoices";
 import { comparedKinds, itemAt, itemFacts, partsToCut } from "../../src/pane/itemFacts";
+import { kindCells } from "../../src/pane/kindCells";
 import { roundsOf } from "../../src/pane/searchPlans";
+import { materialCost } from "../../src/estimate/materialCost";
+import type { Part } from "../../src/enclosure/part";
+import { settingsOf } from "../../src/settings/settingsOf";
 import { KINDS } from "../../src/enclosure/registry";
 
 const survey = (...rows: (string | number | boolean | null)[][]) =>
@@ -91,8 +95,46 @@ test("the same object stands in every kind, the chosen one marked, its parts as 
   const kinds = comparedKinds(outcome.sized);
   expect(kinds.map(({ kind }) => kind)).toEqual(KINDS.map(({ name }) => name));
   expect(kinds.filter(({ chosen }) => chosen).map(({ kind }) => kind)).toEqual(["slipcase"]);
-  for (const { outside, why } of kinds) expect(why ?? outside).toMatch(/^[\d.]+ × [\d.]+ × [\d.]+$/);
+  for (const { outside, why } of kinds)
+    expect(why ?? outside).toMatch(/^[\d.]+(?: [+−])? × [\d.]+(?: [+−])? × [\d.]+(?: [+−])?$/);
   expect(partsToCut(outcome.sized).map(({ part }) => part)).toEqual(expect.arrayContaining(["side", "back wall"]));
+});
+
+test("kinds are compared by board, material, hours, shelf width and cautions too", () => {
+  const sized = survey(["A", "", 300, 210, 40, "slipcase", "", ""]);
+  const outcome = sized.outcomes[0]!;
+  if (outcome.state !== "sized") throw new Error("not sized");
+  const requested = { ...outcome.sized.requested, labourHours: [["tray", 1.5]] as const };
+  const kinds = comparedKinds({ ...outcome.sized, requested }, { hazard: "mould", heightAsTyped: "" });
+  const tray = kinds.find(({ kind }) => kind === "tray")!;
+  expect(tray.board).toMatch(/^conservation board/);
+  expect(tray.shelfWidth).toBe(tray.outside.split(" × ")[2]);
+  expect([tray.hours, kinds.find(({ kind }) => kind === "slipcase")!.hours]).toEqual([1.5, ""]);
+  expect(tray.cautions[0]).toMatch(/^hazard \(mould\)/);
+  // Every kind has a price for all of its stock in the starter table.
+  for (const { cost, why } of kinds) if (why === undefined) expect(cost).toBeGreaterThan(0);
+});
+
+test("material costs by area: half a sheet of 0.7 m2 at 5.40, and a metre of a roll 1 m wide at 14", () => {
+  const settings = settingsOf([]);
+  const part = (stock: string, length: number, width: number, count = 1) =>
+    ({ stock, length, width, count }) as unknown as Part;
+  expect(materialCost([part("conservation board 2", 500, 350, 2)], settings)).toBeCloseTo(2.7, 9);
+  expect(materialCost([part("book cloth", 1000, 1000)], settings)).toBeCloseTo(14, 9);
+  expect(materialCost([part("unknown", 100, 100)], settings)).toBeUndefined();
+});
+
+test("a kind is written into the row's cell, and into those of its box that name one", () => {
+  const sized = survey(
+    ["A", "", 300, 210, 40, "tray", "B7", ""],
+    ["B", "", 300, 210, 40, "", "B7", ""],
+    ["C", "", 300, 210, 40, "tray", "", ""],
+    ["D", "", 300, 210, 40, "tray", "B7", ""],
+  );
+  const column = sized.survey.recognition.columns.enclosure!.column;
+  const cell = (row: number) => ({ sheet: "Survey", row, column, content: "slipcase" });
+  expect(kindCells(sized, 0, "slipcase", "Survey")).toEqual([cell(2), cell(5)]);
+  expect(kindCells(sized, 2, "slipcase", "Survey")).toEqual([cell(4)]);
 });
 
 test.each([
