@@ -167,8 +167,6 @@ describe("one survey, only looked at", () => {
 
   test.each([
     ["light", 1280],
-    ["dark", 1280],
-    ["light", 640],
     ["dark", 640],
   ] as const)(
     "no view has a serious fault for a screen reader or a weak eye, %s, window %i wide",

@@ -27,7 +27,8 @@ export async function printed(
   settings: readonly string[] = [],
 ) {
   const survey = sizeSurvey(cells, settings);
-  const estimate = estimateFor(survey, cells);
+  // A short search: what is tested is how a plan is printed.
+  const estimate = estimateFor(survey, cells, { budget: { iterations: 20 } });
   const plans = estimate.plans.flatMap((group) => group.plans);
   const file = await paperFile(what, { survey, plans, estimate }, { ...USUAL_PAPER, ...options }, fromPackages);
   return { ...file, survey, plans, estimate };
