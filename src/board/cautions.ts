@@ -47,7 +47,20 @@ const NEAR_REACH_MM: Mm = 250;
 const SHORT_TRAVEL_MM: Mm = 250;
 const TENTHS = 10;
 
-function heavy(judged: Judged, parts: readonly Part[], settings: Settings): readonly string[] {
+/** Whether an item of a known weight, in its box, is over what one person lifts. */
+export function isOverLift({
+  settings,
+  ...boxed
+}: Pick<Boarded, "item" | "weightKg" | "assembly"> & { readonly settings: Settings }): boolean {
+  const parts = [...boardParts(boxed.assembly), ...coveringParts(boxed.assembly, settings)];
+  return heavy(boxed, parts, settings).length > 0;
+}
+
+function heavy(
+  judged: Pick<Boarded, "item" | "weightKg">,
+  parts: readonly Part[],
+  settings: Settings,
+): readonly string[] {
   const weight = weightOf(judged, settings);
   if (weight === undefined) return [];
   const boxed = weight.kg + enclosureMass(parts, settings);

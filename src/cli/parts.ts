@@ -1,4 +1,5 @@
 import { stepsOf } from "../covering/stepsOf";
+import { isOverLift } from "../board/cautions";
 import { CAUTIONS } from "../enclosure/step";
 import { InputError, NoAnswer } from "../measure/errors";
 import { fromMm, tidy } from "../measure/units";
@@ -32,7 +33,7 @@ export function partsCommand(options: PartsOptions): Output {
   const outside = three(outsideAnswer(sized, "all"));
   const steps = stepsOf(sized.assembly, sized.settings);
   const cautions = Object.entries(CAUTIONS)
-    .filter(([name]) => steps.some(({ caution }) => caution === name))
+    .filter(([name]) => steps.some(({ caution }) => caution === name) && (name !== "weight" || isOverLift(sized)))
     .map(([, text]) => text);
   const item = [sized.item.height, sized.item.width, sized.item.depth].map((size) => tidy(fromMm(size, unit)));
   const decimals = DECIMALS[unit];

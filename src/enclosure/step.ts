@@ -7,9 +7,16 @@ export interface Step {
   readonly caution?: keyof typeof CAUTIONS;
 }
 
-/** Said once beside the steps that they belong to; local rules and the maker's own sheets come first. */
+/** Said once a job, that of the weight only where one is known to be over the limit for lifting; local rules and the maker's own sheets come first. */
 export const CAUTIONS = {
   blade: "Blade: cut along a heavy steel rule, fingers behind its edge, in several light passes; a dull blade slips.",
   adhesive: "Adhesive: keep to its maker's safety sheet, with fresh air, and keep the item away until all is dry.",
   weight: "Weight: lift large boards and filled boxes with another person; your local handling rules come first.",
 } as const;
+
+/** Beside a step that has the danger, in short. */
+export const CARE: Readonly<Record<keyof typeof CAUTIONS, string>> = {
+  blade: "Care: blade.",
+  adhesive: "Care: adhesive.",
+  weight: "",
+};

@@ -1,6 +1,7 @@
 import { useMemo, useState } from "preact/hooks";
 import { DEFAULT_FIGURES, figureOf, withProblem } from "../item/figureCatalogue";
 import { PART_FIGURES } from "../item/figureOfPart";
+import { boardNotes } from "../survey/boardNotes";
 import { surveyEdits } from "../filling/surveyEdits";
 import { figureChoices } from "./figureChoices";
 import { RecognisedColumns } from "./RecognisedColumns";
@@ -37,9 +38,11 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
         <summary>What was recognised</summary>
         <RecognisedColumns model={model} survey={survey} state={state} />
         <ul class="lines">
-          {[survey.chosen.said, ...sized.survey.recognition.said, ...sized.survey.notes].map((line) => (
-            <li key={line}>{line}</li>
-          ))}
+          {[survey.chosen.said, ...sized.survey.recognition.said, ...sized.survey.notes, ...boardNotes(sized)].map(
+            (line) => (
+              <li key={line}>{line}</li>
+            ),
+          )}
         </ul>
       </details>
       <h2>Figures for every row</h2>

@@ -1,4 +1,4 @@
-import { CAUTIONS } from "../enclosure/step";
+import { CARE } from "../enclosure/step";
 import { roundsOf, type Round } from "../enclosure/rounds";
 import type { Mm } from "../measure/units";
 import { bodyHeight, bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
@@ -68,7 +68,7 @@ function frontBlocks(
   const rounds = roundsOf(assembly);
   const boards = rounds.flatMap((round, index) => [
     ...(index === 0
-      ? titled("First round: cut these", CAUTIONS.blade, width, type)
+      ? titled("First round: cut these", CARE.blade, width, type)
       : measureBoxes(round, ORDINALS[index] ?? "Next", ticket, width, type)),
     ...partTable(partsOf(round, parts), ticket, { how: index === 0 ? MATCH : undefined }, width, type),
   ]);

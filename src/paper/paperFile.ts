@@ -4,6 +4,7 @@ import { InputError, NoAnswer } from "../measure/errors";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { cornerTemplates } from "./cornerTemplates";
 import { cuttingPages } from "./cuttingPages";
+import { jobSheet } from "./jobSheet";
 import { estimatePages } from "./estimatePages";
 import { fontsNeeded, type FontLoader } from "./fonts";
 import { halfFrame, onLeaves, pageFrame, twoUp } from "./frames";
@@ -108,7 +109,8 @@ const PAGES: Readonly<
     estimate === undefined ? [] : estimatePages(estimate, survey, pageFrame(paper, printed), type),
   tickets: ({ survey }, { paper, printed, once, twoUp: two }, type) => {
     const frame = two ? halfFrame(paper, printed) : pageFrame(paper, printed);
-    const sets = ticketSets(ticketsOf(survey), once, frame, type);
+    const tickets = ticketSets(ticketsOf(survey), once, frame, type);
+    const sets = tickets.length === 0 ? [] : [jobSheet(survey, frame, type), ...tickets];
     return two ? twoUp(sets) : onLeaves(sets);
   },
   plans: ({ survey, plans }, { paper, printed }, type) =>

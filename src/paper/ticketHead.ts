@@ -8,10 +8,6 @@ import type { Ticket } from "./ticket";
 import { ticketFacts } from "./ticketFacts";
 import type { Typesetter } from "./typesetter";
 
-/** Said on every ticket. */
-export const LOCAL_RULES =
-  "Local rules come first: this page is advice, never a permission. Hazardous objects are for those licensed to assess them.";
-
 const CODE_SIDE: Mm = 22;
 const CODE_GAP: Mm = 3;
 const LABEL_WIDTH: Mm = 24;
@@ -52,7 +48,6 @@ export function ticketHead(ticket: Ticket, width: Mm, type: Typesetter): readonl
     ...facts,
     gap(1),
     ...cautionLines(ticket.cautions.map(capital), width, type),
-    ...paragraph(LOCAL_RULES, width, { size: TYPE.small }, type),
   ];
 }
 

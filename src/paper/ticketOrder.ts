@@ -1,8 +1,8 @@
 import { stepsOf as orderOfWork } from "../covering/stepsOf";
-import { CAUTIONS, type Step } from "../enclosure/step";
+import { CARE, type Step } from "../enclosure/step";
 import type { Mm } from "../measure/units";
 import type { Block } from "./blocks";
-import { tickBox, heading, marked, paragraph, textLine, TYPE, lineHeight } from "./textBlocks";
+import { tickBox, heading, marked, textLine, TYPE, lineHeight } from "./textBlocks";
 import type { Ticket } from "./ticket";
 import type { Typesetter } from "./typesetter";
 
@@ -13,12 +13,9 @@ export function stepsOf({ sized }: Ticket): readonly Step[] {
   return orderOfWork(sized.assembly, sized.settings);
 }
 
-/** Cautions that these steps ask for; that of the blade is said where the boards are cut. */
-function stepCautions(steps: readonly Step[]): string {
-  return Object.entries(CAUTIONS)
-    .filter(([name]) => name !== "blade" && steps.some(({ caution }) => caution === name))
-    .map(([, text]) => text)
-    .join(" ");
+/** A step with the word for its danger, which the first page of the job explains. */
+function stepText({ text, caution }: Step): string {
+  return caution === undefined ? text : `${text} ${CARE[caution]}`.trimEnd();
 }
 
 /** The order of assembly, a box to tick at each step. */
@@ -26,15 +23,14 @@ export function orderBlocks(title: string, steps: readonly Step[], width: Mm, ty
   const size = TYPE.body;
   return [
     ...heading(title, width, type),
-    ...paragraph(stepCautions(steps), width, { size: TYPE.small, withNext: true }, type),
-    ...steps.flatMap(({ text }, index) =>
+    ...steps.flatMap((step, index) =>
       marked(
         (x, y) => [
           tickBox(x, y, size),
           textLine(`${index + 1}.`, { x: x + NUMBER_FROM, y, width: STEP_INDENT - NUMBER_FROM }, { size, bold: true }),
         ],
         STEP_INDENT,
-        text,
+        stepText(step),
         width,
         { size },
         type,
