@@ -1,50 +1,51 @@
-import { KINDS } from "../enclosure/registry";
-import { NO_ENCLOSURE, problemText } from "../item/sizeItem";
-import { InputError } from "../measure/errors";
-import { cellText } from "../measure/blank";
+import type { Effect } from "../headings/questions";
+import { problemText } from "../item/sizeItem";
+import { InputError, type NoAnswer } from "../measure/errors";
 import { cautionsOfRow } from "../survey/sizeSurvey";
+import { causesOf, type Cause } from "./causes";
 import type { ViewProps } from "./viewProps";
 
 interface Line {
   readonly row: number;
   readonly identifier: string;
   readonly texts: readonly string[];
+  /** What the row's cell holds. */
+  readonly got?: string;
 }
 
 /** Rows shown at once; a longer list says how many follow. */
 const MOST_LINES = 200;
 
-/** Rows that say the same word for an enclosure, which no kind is known by. */
-interface UnknownWord {
-  readonly word: string;
-  readonly rows: number;
-}
-
-/** Rows that cannot be sized, and rows with cautions; a press opens the row, and one choice says what a word means in all rows. */
+/** Rows that cannot be sized, and rows with cautions; a press opens the row, and one choice sets right what several rows have in common. */
 export function ProblemsView({ model, survey, state }: ViewProps) {
   const { items } = survey.sized.survey;
   const problems: Line[] = [];
   const cautions: Line[] = [];
-  const unknown = new Map<string, number>();
   survey.sized.outcomes.forEach((outcome, index) => {
     const item = items[index]!;
     const about = { row: item.row, identifier: item.identifier };
-    if (outcome.state === "problem") problems.push({ ...about, texts: [problemText(outcome.error)] });
-    const isWord =
-      outcome.state === "problem" && outcome.error instanceof InputError && outcome.error.argument === "enclosure";
-    const word = isWord ? cellText(item.cells.enclosure) : "";
-    if (word !== "") unknown.set(word, (unknown.get(word) ?? 0) + 1);
+    if (outcome.state === "problem") problems.push({ ...about, ...causeAndCell(outcome.error) });
     const texts = cautionsOfRow(outcome);
     if (texts.length > 0) cautions.push({ ...about, texts });
   });
   const go = (row: number) => void model.goTo(row);
-  const words = [...unknown].map(([word, rows]): UnknownWord => ({ word, rows }));
-  const means = (word: string, meaning: string) => void model.answer({ words: [{ word, meaning }] });
   return (
     <>
-      {words.map((each) => (
-        <WordMeaning key={each.word} {...each} busy={state.doing !== undefined} means={means} />
+      {causesOf(survey.sized).map((cause) => (
+        <CauseChoice
+          key={cause.text}
+          cause={cause}
+          busy={state.doing !== undefined}
+          choose={(effect) => void model.answer(effect)}
+        />
       ))}
+      {survey.sized.survey.notes.length > 0 && (
+        <ul class="lines">
+          {survey.sized.survey.notes.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      )}
       <Lines
         heading="Cannot be sized"
         none="Every row that asks for an enclosure can be sized."
@@ -56,22 +57,30 @@ export function ProblemsView({ model, survey, state }: ViewProps) {
   );
 }
 
-interface WordProps extends UnknownWord {
-  readonly busy: boolean;
-  readonly means: (word: string, meaning: string) => void;
+/** What is wrong without the cell that has it, so that rows with one cause stand together. */
+function causeAndCell(error: InputError | NoAnswer): Pick<Line, "texts" | "got"> {
+  if (!(error instanceof InputError) || error.inShort !== undefined) return { texts: [problemText(error)] };
+  const { argument, got, expected, cure } = error;
+  return { texts: [`${argument}: ${expected}${cure === "" ? "" : `; ${cure}`}`], got };
 }
 
-/** One choice for all rows with a word. */
-function WordMeaning({ word, rows, busy, means }: WordProps) {
+interface CauseProps {
+  readonly cause: Cause;
+  readonly busy: boolean;
+  readonly choose: (effect: Effect) => void;
+}
+
+/** One choice for all rows with a cause. */
+function CauseChoice({ cause: { text, choices }, busy, choose }: CauseProps) {
   return (
     <label class="field">
-      {rows === 1 ? "One row says" : `${rows} rows say`} “{word}”. In all of them it means
-      <select value="" disabled={busy} onChange={(e) => means(word, e.currentTarget.value)}>
+      {text}
+      <select value="" disabled={busy} onChange={(e) => choose(choices[e.currentTarget.selectedIndex - 1]!.effect)}>
         <option value="" disabled>
           choose
         </option>
-        {[...KINDS.map(({ name }) => name), NO_ENCLOSURE].map((name) => (
-          <option key={name}>{name}</option>
+        {choices.map(({ label }) => (
+          <option key={label}>{label}</option>
         ))}
       </select>
     </label>
@@ -98,9 +107,11 @@ function Lines({ heading, none, lines, go }: LinesProps) {
           .slice(0, MOST_LINES)
           .map(({ texts, same }) => (
             <li key={same[0]!.row}>
-              {same.slice(0, MOST_ROWS).map(({ row, identifier }) => (
+              {same.slice(0, MOST_ROWS).map(({ row, identifier, got }) => (
                 <button key={row} type="button" onClick={() => go(row)}>
-                  Row {row}, {identifier}
+                  Row {row}
+                  {identifier !== unnamed(row) && `, ${identifier}`}
+                  {got !== undefined && `: got ${got}`}
                 </button>
               ))}
               {same.length > MOST_ROWS && <p>and {same.length - MOST_ROWS} more rows</p>}
@@ -116,6 +127,9 @@ function Lines({ heading, none, lines, go }: LinesProps) {
     </>
   );
 }
+
+/** What a row without an identifier is called. */
+const unnamed = (row: number): string => `row ${row}`;
 
 /** Rows that a cause shows; the others are counted. */
 const MOST_ROWS = 5;

@@ -8,7 +8,7 @@ interface QuestionsProps {
 
 /** Why there is no survey to show, and every way on: the questions, else the sheet and the row of its headings. */
 export function QuestionsView({ model, state }: QuestionsProps) {
-  const { wrong, questions, doing } = state;
+  const { wrong, questions, answers, doing } = state;
   return (
     <>
       {questions.length === 0 && <p class="wrong">{wrong}</p>}
@@ -24,6 +24,13 @@ export function QuestionsView({ model, state }: QuestionsProps) {
           ))}
         </fieldset>
       ))}
+      {answers > 0 && (
+        <p class="row">
+          <button type="button" disabled={doing !== undefined} onClick={() => void model.takeBack()}>
+            Take back the last answer
+          </button>
+        </p>
+      )}
       <WhereItIs model={model} state={state} />
     </>
   );

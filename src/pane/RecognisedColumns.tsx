@@ -51,7 +51,9 @@ export function RecognisedColumns({ model, survey, state }: Omit<ViewProps, "pla
                 disabled={state.doing !== undefined}
                 onChange={(e) => say(column, { unit: e.currentTarget.value })}
               >
-                {unit === undefined && <option value="">as the workbook</option>}
+                {unit === undefined && (
+                  <option value="">{columns.unit === undefined ? "as the workbook" : "as its row says"}</option>
+                )}
                 {[...new Set([...choices, ...(unit === undefined ? [] : [unit])])].map((each) => (
                   <option key={each}>{each}</option>
                 ))}

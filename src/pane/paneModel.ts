@@ -36,6 +36,8 @@ export interface PaneState {
   readonly wrong: string | undefined;
   /** What only the user can say before there is one. */
   readonly questions: readonly Question[];
+  /** How many answers there are to take back. */
+  readonly answers: number;
   /** Sheets that may hold it. */
   readonly sheets: readonly string[];
   readonly selected: SheetCell | undefined;
@@ -56,6 +58,8 @@ export interface PaneModel {
   readonly undo: () => Promise<void>;
   /** Reads the survey again with an answer, which later writes remember in the workbook. */
   readonly answer: (effect: Effect) => Promise<void>;
+  /** Reads the survey again without the last answer. */
+  readonly takeBack: () => Promise<void>;
   readonly goTo: (row: number) => Promise<void>;
   readonly say: (lines: readonly string[], failed?: boolean) => void;
 }
@@ -68,6 +72,7 @@ export function paneModel(port: BookPort): PaneModel {
     survey: undefined,
     wrong: undefined,
     questions: [],
+    answers: 0,
     sheets: [],
     selected: undefined,
     doing: "Reading the workbook",
@@ -81,12 +86,18 @@ export function paneModel(port: BookPort): PaneModel {
   };
   const say = (lines: readonly string[], failed = false): void => set({ said: { lines, failed } });
 
-  let effect: Effect = {};
+  let effects: readonly Effect[] = [];
+  const readAnswering = (next: readonly Effect[]): Promise<void> =>
+    act("Reading the survey", async () => {
+      effects = next;
+      set({ answers: effects.length });
+      await read();
+    });
   const read = async (): Promise<void> => {
     try {
       const book = await port.read();
       set({ sheets: book.sheets.filter(({ cells }) => cells).map(({ name }) => name) });
-      const answered = answeredBy(effect);
+      const answered = answeredBy(effects.reduce(bothEffects, {}));
       const survey = readBookSurvey(book, answered);
       const { name } = survey.chosen.sheet;
       const standing = ownColumns(book).flatMap(({ sheet, wantedName }) =>
@@ -159,11 +170,9 @@ export function paneModel(port: BookPort): PaneModel {
         await read();
         say([`Undone: ${last.what}.`]);
       }),
-    answer: (answer) =>
-      act("Reading the survey", async () => {
-        effect = bothEffects(effect, answer);
-        await read();
-      }),
+    // What was said of one sheet does not hold for another.
+    answer: (answer) => readAnswering(answer.sheet === undefined ? [...effects, answer] : [answer]),
+    takeBack: () => readAnswering(effects.slice(0, -1)),
     goTo: async (row) => {
       const { survey } = state;
       if (survey === undefined) return;

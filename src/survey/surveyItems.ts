@@ -1,7 +1,12 @@
 import { missingQuestion } from "../headings/columnQuestions";
 import { yesOrNo } from "../headings/kindWords";
+<<<<<<< HEAD
 import { unitWord } from "../headings/lexicon";
 import { DECIMALS, Unanswered, type Question } from "../headings/questions";
+=======
+import { isTotalsWord, unitWord, wordsOf } from "../headings/lexicon";
+import { DECIMALS, Unanswered, type Question, type Word } from "../headings/questions";
+>>>>>>> 429ca2c (The pane sets a word, a unit or a column's unit right in all rows at once, groups problems by cause, says what was noticed, and takes answers back)
 import type { Recognition, RecogniseOptions, TickColumn } from "../headings/recognition";
 import { recogniseColumns, surveyRows } from "../headings/recognise";
 import type { Field } from "../headings/vocabulary/vocabulary";
@@ -57,6 +62,8 @@ export interface Survey {
   readonly items: readonly SurveyItem[];
   /** Units that headings give, by field. */
   readonly units: Readonly<Partial<Record<Field, string>>>;
+  /** What words in the unit column mean, as the user said. */
+  readonly unitWords: ReadonlyMap<string, LengthUnit>;
   /** Everyday words that could mean two kinds: commands ask, a cell function shows the row's problem. */
   readonly questions: readonly Question[];
   /** Messages for the user. */
@@ -115,8 +122,14 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
   const units = Object.fromEntries(
     Object.entries(columns).flatMap(([field, { unit }]) => (unit === undefined ? [] : [[field, unit]])),
   );
+<<<<<<< HEAD
   const notes = [...words.notes(), ...surveyNotes(items, rows, recognition)];
   return { recognition, items, units, questions: words.questions(), notes, materialWords, asks };
+=======
+  const notes = [...words.notes(), ...leftOutNotes(items), ...doubledNotes(items)];
+  const unitWords = unitWordsOf(options.words ?? []);
+  return { recognition, items, units, unitWords, questions: words.questions(), notes, asks };
+>>>>>>> 429ca2c (The pane sets a word, a unit or a column's unit right in all rows at once, groups problems by cause, says what was noticed, and takes answers back)
 }
 
 function asItIs(enclosure: unknown): ReturnType<EnclosureWords["read"]> {
@@ -140,12 +153,25 @@ function refuseTooLong({ firstRow, lastRow }: Recognition): void {
 const OWN_COLUMNS = new Set(["weight", "unit"]);
 
 /** The unit of a row's sizes: of its unit column, else of the heading; undefined where neither says. */
-export function unitOf(item: SurveyItem, field: Field, { units }: Pick<Survey, "units">): LengthUnit | undefined {
+export function unitOf(
+  item: SurveyItem,
+  field: Field,
+  { units, unitWords }: Pick<Survey, "units"> & Partial<Pick<Survey, "unitWords">>,
+): LengthUnit | undefined {
   const own = item.cells.unit;
-  const unit = isBlank(own) ? units[field] : unitWord(String(own));
+  const unit = isBlank(own) ? units[field] : (unitWord(String(own)) ?? unitWords?.get(wordsOf(String(own))));
   if (unit === undefined && isBlank(own)) return undefined;
   if (unit !== undefined && LENGTH_UNITS.has(unit)) return unit as LengthUnit;
   throw new InputError("unit", shown(own), "give mm, cm, m, in or ft");
+}
+
+/** `--word "tommer=in"`: a word that means a unit. */
+function unitWordsOf(words: readonly Word[]): Survey["unitWords"] {
+  return new Map(
+    words.flatMap(({ word, meaning = "" }): [string, LengthUnit][] =>
+      LENGTH_UNITS.has(meaning) ? [[wordsOf(word), meaning as LengthUnit]] : [],
+    ),
+  );
 }
 
 /** `H x W` in one column, and the thickness in another. */

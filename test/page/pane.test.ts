@@ -251,6 +251,40 @@ describe("a survey for each", () => {
     await becomes(async () => (await cell("Items", 1, height)).value || null, null);
   });
 
+  test("a survey that cannot be read at once asks with buttons, takes an answer back, and sets a word and a unit right in all rows at once", async () => {
+    const rows = [
+      ["Inv.", "Höhe", "Breite", "Dicke", "Einheit", "Verpackung"],
+      ["007", 30, 21, 4, "cm", "Kassette"],
+      ["008", 29, 20, 3, "cm", "Kassette"],
+      ["009", 12, 8, 2, "tommer", "Schuber"],
+      ["010", 11, 7, 1, "tommer", "Schuber"],
+      ["010", 28, 19, 3, "cm", "Dose"],
+      ["011", 27, 19, "3O", "cm", "Schuber"],
+      ["012", 26, 18, 3, "cm", "keine"],
+    ];
+    const choose = (label: string, option: string) =>
+      open.page.selectOption(`#pane .view:not([hidden]) label:has-text("${label}") select`, { label: option });
+    const shown = async () => (await open.page.textContent("#pane")) ?? "";
+    open = await opened(browser, "survey.xlsx", createWorkbook([{ name: "Items", rows }]));
+    await open.page.waitForSelector("#pane .question button");
+    expect(await shown()).toContain('2 rows say "Kassette" (rows 2, 3). Which kind is meant?');
+    await open.page.click('#pane .question button:text-is("clamshell box")');
+    await becomes(async () => (await shown()).includes("Which kind is meant?"), false);
+    await view("Columns");
+    // Declined by mistake, the survey lacks a measure; one press brings it back.
+    await choose("D Dicke", "not used");
+    await open.page.click('#pane button:has-text("Take back the last answer")');
+    await becomes(async () => (await shown()).includes("Take back the last answer"), false);
+    await view("Problems");
+    expect(await shown()).toContain('identifier "010" is in rows 5, 6');
+    await choose("2 rows say “tommer”", "in");
+    await becomes(async () => (await shown()).includes("tommer"), false);
+    await choose("One row says “Dose”", "lidded box");
+    await becomes(async () => (await shown()).includes("Dose"), false);
+    expect(await shown()).toContain("Cannot be sized: 1");
+    expect(await shown()).toContain('Row 7, 011: got "3O"');
+  });
+
   test("sheets, estimate and pictures; the estimate written to a sheet, saved, and read by another reader", async () => {
     await openSurvey();
     await view("Board and cost");

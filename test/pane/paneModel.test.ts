@@ -150,6 +150,11 @@ test("what is said last of a column holds", async () => {
   await model.answer({ words: [{ word: "Depth", meaning: "not used" }] });
   expect(model.state().survey).toBeUndefined();
   expect(model.state().wrong).toMatch(/^depth: /);
+  expect(model.state().answers).toBe(1);
+  await model.takeBack();
+  expect(model.state()).toMatchObject({ answers: 0, wrong: undefined });
+  expect(model.state().survey!.sized.survey.recognition.columns.depth!.column).toBe(4);
+  await model.answer({ words: [{ word: "Depth", meaning: "not used" }] });
   await model.answer({ words: [{ word: "Depth", meaning: "depth" }] });
   expect(model.state().survey!.sized.survey.recognition.columns.depth!.column).toBe(4);
   await model.answer({ words: [{ word: "Depth", unit: "cm" }] });

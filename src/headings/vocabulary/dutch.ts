@@ -4,7 +4,7 @@ export const dutch: Vocabulary = {
   language: "Dutch",
   headings: {
     identifier: [
-      "signatuur, inventarisnummer, inventarisnr, inv nr, objectnummer, object nr, objectnr, plaatskenmerk, plaatsnummer, aanvraagnummer, collectienummer, catalogusnummer, registratienummer",
+      "signatuur, inv, inventarisnummer, inventarisnr, inv nr, objectnummer, object nr, objectnr, plaatskenmerk, plaatsnummer, aanvraagnummer, collectienummer, catalogusnummer, registratienummer",
       "barcode, streepjescode, referentie, kenmerk",
       "nr, nummer, volgnummer, volgnr",
     ],

@@ -4,7 +4,7 @@ export const english: Vocabulary = {
   language: "English",
   headings: {
     identifier: [
-      "identifier, object id, object number, object no, object nr, obj no, obj id, item number, item no, item id, accession, accession number, accession no, acc no, acc number, acc nr, accn no, call number, call no, callnumber, call num, call nr, call mark, shelfmark, shelf mark, pressmark, inventory number, inventory no, inventory nr, inv no, inv nr, inv number, catalogue number, catalogue no, catalog number, catalog no, cat no, cat number, museum number, museum no, registration number, registration no, reg no, collection number, collection no, signature",
+      "identifier, inv, object id, object number, object no, object nr, obj no, obj id, item number, item no, item id, accession, accession number, accession no, acc no, acc number, acc nr, accn no, call number, call no, callnumber, call num, call nr, call mark, shelfmark, shelf mark, pressmark, inventory number, inventory no, inventory nr, inv no, inv nr, inv number, catalogue number, catalogue no, catalog number, catalog no, cat no, cat number, museum number, museum no, registration number, registration no, reg no, collection number, collection no, signature",
       "id, uid, barcode, bar code, record number, record no, record id, reference, ref, ref no, reference no, reference number",
       "no, nr, number, num, #, sl no, s no, serial no, row, row no",
     ],

@@ -4,7 +4,7 @@ export const french: Vocabulary = {
   language: "French",
   headings: {
     identifier: [
-      "cote, numéro d'inventaire, no inventaire, n° inventaire, n° d'inventaire, n d'inventaire, num inventaire, inventaire, identifiant, numéro d'objet, no objet, n° objet, numéro d'accession, n° d'accession, cotes",
+      "cote, inv, numéro d'inventaire, no inventaire, n° inventaire, n° d'inventaire, n d'inventaire, num inventaire, inventaire, identifiant, numéro d'objet, no objet, n° objet, numéro d'accession, n° d'accession, cotes",
       "code barres, code à barres, référence, réf",
       "n°, numéro, num, nº",
     ],

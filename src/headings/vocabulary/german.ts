@@ -4,7 +4,7 @@ export const german: Vocabulary = {
   language: "German",
   headings: {
     identifier: [
-      "signatur, inventarnummer, inventarnr, inventar nr, inv nr, inv nummer, objektnummer, objekt nr, objektnr, standnummer, akzessionsnummer, zugangsnummer, katalognummer, kennung, signaturen",
+      "signatur, inventarnummer, inv, inventarnr, inventar nr, inv nr, inv nummer, objektnummer, objekt nr, objektnr, standnummer, akzessionsnummer, zugangsnummer, katalognummer, kennung, signaturen",
       "strichcode, kennziffer, referenz",
       "nr, nummer, lfd nr, laufende nummer, lfdnr",
     ],

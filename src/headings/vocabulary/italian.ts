@@ -4,7 +4,7 @@ export const italian: Vocabulary = {
   language: "Italian",
   headings: {
     identifier: [
-      "segnatura, collocazione, numero d'inventario, n inventario, numero inventario, n d'inventario, num inventario, inventario, numero di inventario, identificativo, numero oggetto",
+      "segnatura, inv, collocazione, numero d'inventario, n inventario, numero inventario, n d'inventario, num inventario, inventario, numero di inventario, identificativo, numero oggetto",
       "codice a barre, codice, riferimento, rif",
       "n, numero, num, nr, n°",
     ],

@@ -4,7 +4,7 @@ export const polish: Vocabulary = {
   language: "Polish",
   headings: {
     identifier: [
-      "sygnatura, numer inwentarzowy, nr inwentarzowy, nr inw, numer inw, numer obiektu, nr obiektu, numer katalogowy, nr katalogowy, numer akcesji, identyfikator, sygn",
+      "sygnatura, inv, numer inwentarzowy, nr inwentarzowy, nr inw, numer inw, numer obiektu, nr obiektu, numer katalogowy, nr katalogowy, numer akcesji, identyfikator, sygn",
       "kod kreskowy, kod, odnośnik",
       "nr, numer, lp, l p",
     ],

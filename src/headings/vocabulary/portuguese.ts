@@ -4,7 +4,7 @@ export const portuguese: Vocabulary = {
   language: "Portuguese",
   headings: {
     identifier: [
-      "cota, número de inventário, nº de inventário, nº inventário, n inventário, inventário, número de registo, número de registro, nº de registo, nº de registro, número de tombo, nº de tombo, nº tombo, tombo, identificador, número do objeto, número do objecto",
+      "cota, inv, número de inventário, nº de inventário, nº inventário, n inventário, inventário, número de registo, número de registro, nº de registo, nº de registro, número de tombo, nº de tombo, nº tombo, tombo, identificador, número do objeto, número do objecto",
       "código de barras, código, referência, ref",
       "nº, núm, número",
     ],

@@ -4,7 +4,7 @@ export const spanish: Vocabulary = {
   language: "Spanish",
   headings: {
     identifier: [
-      "signatura, número de inventario, nº de inventario, no de inventario, n inventario, nº inventario, núm inventario, inventario, número de registro, nº de registro, número de objeto, identificador, signatura topográfica",
+      "signatura, inv, número de inventario, nº de inventario, no de inventario, n inventario, nº inventario, núm inventario, inventario, número de registro, nº de registro, número de objeto, identificador, signatura topográfica",
       "código de barras, código, referencia, ref",
       "nº, núm, número",
     ],

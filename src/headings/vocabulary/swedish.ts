@@ -4,7 +4,7 @@ export const swedish: Vocabulary = {
   language: "Swedish",
   headings: {
     identifier: [
-      "signum, inventarienummer, inv nr, föremålsnummer, föremåls nr, accessionsnummer, acc nr, objektnummer, objekt nr, hyllsignum, samlingsnummer, katalognummer",
+      "signum, inv, inventarienummer, inv nr, föremålsnummer, föremåls nr, accessionsnummer, acc nr, objektnummer, objekt nr, hyllsignum, samlingsnummer, katalognummer",
       "streckkod, referens, ref",
       "nr, nummer, löpnummer, löpnr",
     ],
