@@ -1,4 +1,7 @@
 import { basename, dirname, extname, join } from "node:path";
+import { OFFERED_KINDS } from "../headings/columnQuestions";
+import { optionOf } from "../headings/questions";
+import { cellText } from "../measure/blank";
 import { InputError, shown } from "../measure/errors";
 import { plainName } from "../settings/names";
 import { boardTotals, firstBoardPlans } from "../estimate/boardTotals";
@@ -188,9 +191,27 @@ function report({ sized, said, files }: Written): Output {
     ...said.map((line) => `  ${visibleLine(line)}`),
     "",
     summaryText(summary, boards, sized.settings),
+    ...wordHint(sized).map(visibleLine),
     "",
     "Files",
     ...files.map(({ what, path }) => `  ${what}: ${path}`),
   ].join("\n");
   return { text, json: { ...summary, boards, said, files } };
+}
+
+/** How the meaning of a word that no kind is known by is said once for all its rows. */
+function wordHint({ survey, outcomes }: SizedSurvey): readonly string[] {
+  const at = outcomes.findIndex(
+    (outcome, i) =>
+      outcome.state === "problem" &&
+      outcome.error instanceof InputError &&
+      outcome.error.argument === "enclosure" &&
+      typeof survey.items[i]!.cells.enclosure === "string",
+  );
+  if (at < 0) return [];
+  const word = cellText(survey.items[at]!.cells.enclosure);
+  return [
+    "",
+    `What a word means is said once for all its rows, such as ${optionOf({ words: [{ word, meaning: OFFERED_KINDS[0] }] })}`,
+  ];
 }

@@ -59,7 +59,7 @@ export function fillCsvOfBook(
     row.map((cell, c): CsvValue => {
       const text = asNumbers.has(c + 1) ? undefined : displayed(r + 1, c + 1);
       if (text !== undefined || typeof cell === "number") return text ?? (cell as number);
-      return typeof cell === "boolean" ? String(cell).toUpperCase() : cell === null ? null : String(cell);
+      return typeof cell === "boolean" ? String(cell).toUpperCase() : typeof cell === "string" ? cell : null;
     }),
   );
   const { rows, said } = filledRows(sized, figures, cells, shown);

@@ -18,14 +18,21 @@ export function columnQuestions(
   declined: ReadonlySet<number>,
   cellsOf: (column: number) => readonly unknown[],
 ): readonly Question[] {
-  return ask.filter(({ needed }) => needed).map((each) => questionOf(each, headings, declined, cellsOf));
+  const needed = ask.filter((each) => each.needed);
+  const columnsOf = ({ candidates }: Ask) => candidates.map(({ column }) => column).join();
+  // One column that may be several fields is asked about once: each of them is among the choices.
+  const first = needed.filter((each, i) => needed.findIndex((other) => columnsOf(other) === columnsOf(each)) === i);
+  return first.map((each) => questionOf(each, headings, declined, cellsOf));
 }
+
+const MEASURES = ["height", "width", "depth", "dimensions"] as const;
 
 /** Asks which columns the missing measures are; undefined where no column of numbers is left. */
 export function missingQuestion(
   missing: readonly string[],
   recognition: Recognition,
   rows: readonly (readonly unknown[])[],
+  isOptional = false,
 ): Question | undefined {
   const { columns, settings, declined, firstRow, others } = recognition;
   const known = [...Object.values(columns), ...settings].map(({ column }) => column);
@@ -35,18 +42,28 @@ export function missingQuestion(
   const [first] = missing;
   const nameOf = (column: number) => nameFor(column, new Map(others.map((other) => [other.column, other.heading])));
   const rest = (from: number) => missing.map((field, i) => ({ word: nameOf(free[from + i]!), meaning: field }));
+  // What stands right of the measures that are known comes first.
+  const last = Math.max(0, ...MEASURES.map((field) => columns[field]?.column ?? 0));
+  const starts = Array.from({ length: free.length - missing.length + 1 }, (_, from) => from).sort(
+    (a, b) => Math.abs(free[a]! - last - 1) - Math.abs(free[b]! - last - 1),
+  );
   return {
     about: first!,
     text: `No column is headed as the ${missing.join(", ")}. Which is it?`,
     rows: [],
-    choices: Array.from({ length: free.length - missing.length + 1 }, (_, from) =>
-      choice(
-        rest(from)
-          .map(({ word, meaning }) => `${meaning}: ${word}`)
-          .join(", "),
-        { words: rest(from) },
+    choices: [
+      ...starts.map((from) =>
+        choice(
+          rest(from)
+            .map(({ word, meaning }) => `${meaning}: ${word}`)
+            .join(", "),
+          { words: rest(from) },
+        ),
       ),
-    ),
+      ...(isOptional
+        ? [choice("no column holds it", { words: free.map((column) => ({ word: nameOf(column), meaning: NOT_USED })) })]
+        : []),
+    ],
   };
 }
 
@@ -68,11 +85,13 @@ function questionOf(
     ? [choice("the ticks say the enclosure", { words: [{ word: TICKS, meaning: "ticks" }] })]
     : field === "length"
       ? lengthChoices(candidates[0]!.column, nameOf, texts, used)
-      : candidates.flatMap(({ column, heading }) =>
-          fieldsOf(field, column, headings).flatMap((meaning) =>
-            choicesFor(meaning, nameOf(column), heading, cellsOf(column)),
-          ),
-        );
+      : field === "depth" && candidates.length === 1 && isLength(candidates[0]!.column, headings)
+        ? depthChoices(candidates[0]!.column, nameOf, texts, used)
+        : candidates.flatMap(({ column, heading }) =>
+            fieldsOf(field, column, headings).flatMap((meaning) =>
+              choicesFor(meaning, nameOf(column), heading, cellsOf(column)),
+            ),
+          );
   return {
     about: field,
     text: `${field}? ${places.join(" or ")}: ${reason}.`,
@@ -99,6 +118,33 @@ function choicesFor(meaning: string, word: string, heading: string, cells: reado
   return OFFERED_KINDS.map((kind) =>
     choice(`${shown(heading)}: yes is a ${kind}`, { words: [own, { word: "yes", meaning: kind }] }),
   );
+}
+
+function isLength(column: number, headings: Headings): boolean {
+  return headings.get(column)?.readings.some(({ field }) => field === "length") === true;
+}
+
+/** A length beside a height and a width: the thickness, or the height of an object that lies on its back. */
+function depthChoices(
+  column: number,
+  nameOf: (column: number) => string,
+  texts: ReadonlyMap<number, string>,
+  headings: Headings,
+): readonly Choice[] {
+  const own = shown(texts.get(column));
+  const [height] = [...headings].find(([, { readings }]) => readings.some(({ field }) => field === "height")) ?? [];
+  const lying =
+    height === undefined
+      ? []
+      : [
+          choice(`${own} is the height, and ${shown(texts.get(height))} is the thickness`, {
+            words: [
+              { word: nameOf(column), meaning: "height" },
+              { word: nameOf(height), meaning: "depth" },
+            ],
+          }),
+        ];
+  return [choice(`${own} is the depth`, { words: [{ word: nameOf(column), meaning: "depth" }] }), ...lying];
 }
 
 function lengthChoices(

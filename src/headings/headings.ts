@@ -44,8 +44,10 @@ export function readHeading(value: unknown, vocabulary: Vocabulary = english): H
     else if (!left.split(" ").every((word) => word === "" || isHarmless(wordsOf(word)))) remark = true;
     return " ";
   });
-  const bare = takeTrailingUnit(open.replace(/[*:†]{1,9}\s{0,9}$/, "").trim(), units);
-  const { rest, order } = takeOrder(bare, vocabulary);
+  const bare = open.replace(/[*:†]{1,9}\s{0,9}$/, "").trim();
+  // An order first here too: its last word may be a unit elsewhere, as `gr.` is.
+  const whole = takeOrder(bare, vocabulary);
+  const { rest, order } = whole.order === undefined ? takeOrder(takeTrailingUnit(bare, units), vocabulary) : whole;
   if (order !== undefined) orders.unshift(order);
   const words = wordsOf(rest) || (orders.length > 0 ? "dimensions" : "");
   const heading = {

@@ -25,7 +25,7 @@ export function recogniseColumns(rows: readonly (readonly unknown[])[], options:
   const cellsOf = (column: number) => sample.map((row) => row[column - 1]);
   const settings = settingColumns(headings, options, named, cellsOf);
   const claimed = new Set([...chosen.values(), ...declined, ...settings.found.map(({ column }) => column)]);
-  const settled = settle(candidatesOf(headings, cellsOf, claimed), chosen);
+  const settled = settle(candidatesOf(headings, cellsOf, claimed), chosen, cellsOf);
   const unitsSaid: UnitsSaid = {
     units,
     named: named.units,

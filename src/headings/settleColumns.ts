@@ -1,6 +1,7 @@
+import { DIMENSION_WORDS } from "../measure/dimensionWords";
 import { isBlank, type Headings } from "./findHeadings";
-import { yesOrNo } from "./kindWords";
-import { unitWord } from "./lexicon";
+import { kindMeaning, yesOrNo } from "./kindWords";
+import { unitWord, wordsOf } from "./lexicon";
 import { NO_COLUMN } from "./namedColumns";
 import type { Ask } from "./recognition";
 import type { Field } from "./vocabulary/vocabulary";
@@ -20,7 +21,11 @@ export type Candidates = ReadonlyMap<Field, readonly Candidate[]>;
 export const DIRECTIONS: readonly Field[] = ["height", "width", "depth"];
 
 /** Decides each field that one column surely is, and asks about the others. */
-export function settle(candidates: Candidates, chosen: ReadonlyMap<string, number>) {
+export function settle(
+  candidates: Candidates,
+  chosen: ReadonlyMap<string, number>,
+  cellsOf: (column: number) => readonly unknown[],
+) {
   const columns = new Map<Field, number>();
   const ask: Ask[] = [];
   const of = (field: Field) => candidates.get(field) ?? [];
@@ -51,6 +56,7 @@ export function settle(candidates: Candidates, chosen: ReadonlyMap<string, numbe
     else if (of(field).length > 0) put(field, of(field), of(field)[0]!.doubt ?? "its heading does not say it surely");
   };
   for (const field of ORDER) decide(field);
+  settleDiameter(columns, of("depth"));
   settleLength(columns, of("length"), of("depth"), chosen, put);
   const dimensionsSettled = columns.has("dimensions") && !DIRECTIONS.every((field) => columns.has(field));
   // With all three directions known, or one column of dimension texts, a doubtful other measure is no matter.
@@ -63,7 +69,7 @@ export function settle(candidates: Candidates, chosen: ReadonlyMap<string, numbe
   const open = ask.filter(
     ({ field, candidates: found }) => !moot(field) && !found.every(({ column }) => taken.has(column)),
   );
-  return { columns, ask: chosen.has("box") ? open : boxOrEnclosure(open, columns, of("box")) };
+  return { columns, ask: chosen.has("box") ? open : boxOrEnclosure(open, columns, of("box"), cellsOf) };
 }
 
 /** Whether a single letter may stand for its field: it needs company, and D beside H alone may be a diameter. */
@@ -77,6 +83,17 @@ function letterFits(
   const isDiameter = field === "depth" && of("depth").some((c) => c.words === "d" && c.strength === "letter");
   const hasWidth = chosen.has("width") || [...of("width"), ...of("length")].some((c) => c.strength !== "maybe");
   return !isDiameter || hasWidth;
+}
+
+const DIAMETERS: ReadonlySet<string> = new Set(DIMENSION_WORDS.diameter.map(wordsOf));
+
+/** The diameter of a round object is its height and width beside a thickness, and its width and depth beside a height. */
+function settleDiameter(columns: Map<Field, number>, depths: readonly Candidate[]): void {
+  const missing = DIRECTIONS.filter((field) => !columns.has(field));
+  const round = depths.filter(({ words }) => DIAMETERS.has(words));
+  const isClear = round.length === 1 && missing.length === 2 && missing.includes("width");
+  if (isClear && ![...columns.values()].includes(round[0]!.column))
+    for (const field of missing) columns.set(field, round[0]!.column);
 }
 
 /** Length is the one direction that is missing, where that is clear: L x W x thickness, H x L x thickness; else it is asked about. */
@@ -109,11 +126,31 @@ function settleLength(
   put(only ?? "height", usable, reason);
 }
 
+/** Whether a word names one kind of enclosure, or none. */
+function isKindWord(cell: string): boolean {
+  const meaning = kindMeaning(wordsOf(cell));
+  return meaning !== undefined && ("kind" in meaning || "none" in meaning) && yesOrNo(cell) === undefined;
+}
+
+/** From this share of cells on a column is what they say. */
+const MOSTLY = 0.8;
+
 /** A lone column `box` may mean the kind of box as well as the box that items share. */
-function boxOrEnclosure(ask: readonly Ask[], columns: Map<Field, number>, boxes: readonly Candidate[]): readonly Ask[] {
+function boxOrEnclosure(
+  ask: readonly Ask[],
+  columns: Map<Field, number>,
+  boxes: readonly Candidate[],
+  cellsOf: (column: number) => readonly unknown[],
+): readonly Ask[] {
   const box = columns.get("box");
   if (box === undefined || columns.has("enclosure") || ask.some(({ field }) => field === "enclosure")) return ask;
   columns.delete("box");
+  const filled = cellsOf(box).filter((cell) => !isBlank(cell));
+  const kinds = filled.filter((cell) => typeof cell === "string" && isKindWord(cell));
+  if (filled.length > 0 && kinds.length >= filled.length * MOSTLY) {
+    columns.set("enclosure", box);
+    return ask;
+  }
   const reason = "it may be the kind of enclosure, or the box that several items share";
   return [
     ...ask,

@@ -1,5 +1,5 @@
 import { nameFor } from "../headings/columnQuestions";
-import { columnLetters } from "../headings/columnLetters";
+import { columnLetters } from "../workbook/cellRef";
 import { wordsOf } from "../headings/lexicon";
 import type { Effect } from "../headings/questions";
 import { KINDS } from "../enclosure/registry";

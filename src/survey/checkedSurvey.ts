@@ -63,6 +63,8 @@ function settledUnits({ recognition }: Survey, units: ReadonlyMap<number, string
 }
 
 const MOST_CANDIDATES = 2;
+/** Known words for an enclosure among the texts of a column that may be it. */
+const LEAST_SHARE = 0.25;
 
 function enclosureQuestion(
   { recognition }: Survey,
@@ -80,7 +82,7 @@ function enclosureQuestion(
       return typeof cell === "string" && !isBlank(cell) ? [cell] : [];
     });
     const kinds = filled.filter((cell) => kindMeaning(wordsOf(cell)) !== undefined);
-    return kinds.length * 2 > filled.length;
+    return kinds.length > 0 && kinds.length >= filled.length * LEAST_SHARE;
   });
   return [
     noColumnQuestion(candidates.slice(0, MOST_CANDIDATES).map(({ column }) => ({ word: nameFor(column, headings) }))),

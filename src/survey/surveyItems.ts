@@ -1,12 +1,6 @@
-import { missingQuestion } from "../headings/columnQuestions";
 import { yesOrNo } from "../headings/kindWords";
-<<<<<<< HEAD
-import { unitWord } from "../headings/lexicon";
-import { DECIMALS, Unanswered, type Question } from "../headings/questions";
-=======
-import { isTotalsWord, unitWord, wordsOf } from "../headings/lexicon";
-import { DECIMALS, Unanswered, type Question, type Word } from "../headings/questions";
->>>>>>> 429ca2c (The pane sets a word, a unit or a column's unit right in all rows at once, groups problems by cause, says what was noticed, and takes answers back)
+import { unitWord, wordsOf } from "../headings/lexicon";
+import { DECIMALS, type Question, type Word } from "../headings/questions";
 import type { Recognition, RecogniseOptions, TickColumn } from "../headings/recognition";
 import { recogniseColumns, surveyRows } from "../headings/recognise";
 import type { Field } from "../headings/vocabulary/vocabulary";
@@ -18,6 +12,7 @@ import { hazardIn } from "../board/hazard";
 import { isItemMaterial, withMaterials, type MaterialWord } from "../board/itemMaterials";
 import { typedHeight, type SaidOfRow } from "../item/saidOfRow";
 import { cellText, isBlank } from "../measure/blank";
+import { refuseDoubt } from "./refuseDoubt";
 import { enclosureWords, type EnclosureWords, type Meant } from "./enclosureWords";
 import { isGiven, surveyNotes } from "./surveyNotes";
 import { whyLeftOut } from "./whyLeftOut";
@@ -83,7 +78,7 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
   // A setting that is a measure of the item itself has its own column.
   const settings = [...SETTING_NAMES.filter((name) => !OWN_COLUMNS.has(name)), PREFERRED_BOARD];
   const recognition = recogniseColumns(cells, { ...options, settings });
-  refuseDoubt(recognition, cells);
+  refuseDoubt(recognition, cells, options.asks === true);
   const { columns, ticks } = recognition;
   refuseTooLong(recognition);
   const rows = surveyRows(cells, recognition);
@@ -122,14 +117,9 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
   const units = Object.fromEntries(
     Object.entries(columns).flatMap(([field, { unit }]) => (unit === undefined ? [] : [[field, unit]])),
   );
-<<<<<<< HEAD
   const notes = [...words.notes(), ...surveyNotes(items, rows, recognition)];
-  return { recognition, items, units, questions: words.questions(), notes, materialWords, asks };
-=======
-  const notes = [...words.notes(), ...leftOutNotes(items), ...doubledNotes(items)];
   const unitWords = unitWordsOf(options.words ?? []);
-  return { recognition, items, units, unitWords, questions: words.questions(), notes, asks };
->>>>>>> 429ca2c (The pane sets a word, a unit or a column's unit right in all rows at once, groups problems by cause, says what was noticed, and takes answers back)
+  return { recognition, items, units, unitWords, questions: words.questions(), notes, materialWords, asks };
 }
 
 function asItIs(enclosure: unknown): ReturnType<EnclosureWords["read"]> {
@@ -181,34 +171,6 @@ export function isDepthApart({ recognition }: Pick<Survey, "recognition">): bool
 }
 
 const LENGTH_UNITS: ReadonlySet<string> = new Set(["mm", "cm", "m", "in", "ft"]);
-
-function refuseDoubt(recognition: Recognition, cells: readonly (readonly unknown[])[]): void {
-  const { ask, columns, questions } = recognition;
-  const doubt = ask.find(({ needed }) => needed);
-  if (doubt !== undefined)
-    throw new Unanswered(
-      {
-        argument: doubt.field,
-        got: doubt.candidates.map(({ heading }) => shown(heading)).join(" and "),
-        expected: `${doubt.reason}: say which column it is`,
-        cure: `or head one column ${doubt.field} and nothing else`,
-      },
-      questions,
-    );
-  if (columns.dimensions !== undefined) return;
-  const missing = (["height", "width", "depth"] as const).filter((field) => columns[field] === undefined);
-  if (missing.length === 0) return;
-  const question = missingQuestion(missing, recognition, cells);
-  throw new Unanswered(
-    {
-      argument: missing[0]!,
-      got: "no such column",
-      expected: "give the survey with its heading row and columns height, width and depth (or dimensions)",
-      cure: "or say which column it is",
-    },
-    question === undefined ? [] : [question],
-  );
-}
 
 function identifierOf(
   values: SurveyItem["cells"],

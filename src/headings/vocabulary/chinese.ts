@@ -51,6 +51,7 @@ export const chinese: Vocabulary = {
   },
   unsure: {
     盒: ["lidded box", "clamshell box"],
+    书盒: ["clamshell box", "lidded box"],
     盒子: ["lidded box", "clamshell box"],
     函套: ["four-flap wrapper", "slipcase"],
     囊匣: ["lidded box", "clamshell box"],

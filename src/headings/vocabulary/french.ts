@@ -54,6 +54,7 @@ export const french: Vocabulary = {
   },
   unsure: {
     boîte: ["lidded box", "clamshell box"],
+    coffret: ["clamshell box", "lidded box", "slipcase"],
     "boîte sur mesure": ["clamshell box", "lidded box"],
     "boîte de conservation": ["lidded box", "clamshell box"],
     chemise: ["four-flap wrapper", "folded tray"],

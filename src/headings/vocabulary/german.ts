@@ -21,7 +21,7 @@ export const german: Vocabulary = {
     weight: ["gewicht, gew"],
     unit: ["einheit, maßeinheit, einheiten"],
     enclosure: [
-      "schutzbehältnis, behältnis, verpackung, schutzverpackung, art der verpackung, art des behältnisses, behältnisart, umhüllung, schutzhülle",
+      "schutzbehältnis, behältnis, verpackung, schutzverpackung, verpackungsart, verpackungstyp, schachteltyp, schachtelart, kassettentyp, art der verpackung, art des behältnisses, behältnisart, umhüllung, schutzhülle",
       "neue verpackung, geplante verpackung, empfohlene verpackung, empfohlenes behältnis, verpackung neu, behältnis neu, vorgeschlagene verpackung",
     ],
     quantity: ["anzahl, menge, stückzahl, stück, exemplare"],

@@ -47,9 +47,9 @@ export const polish: Vocabulary = {
     "three-tray box": "pudełko z szyjką, pudło z szyjką, pudełko trzyczęściowe",
     slipcase: "futerał, etui, kaseta wsuwana",
     "clamshell box":
-      "pudełko muszlowe, pudło muszlowe, pudełko typu clamshell, pudło clamshell, pudełko z opadającym grzbietem",
+      "pudełko typu muszla, pudełko muszlowe, pudło muszlowe, pudełko typu clamshell, pudło clamshell, pudełko z opadającym grzbietem",
     "four-flap wrapper":
-      "teczka czteroskrzydłowa, obwoluta czteroskrzydłowa, teczka z czterema klapami, czteroklapowa teczka, obwoluta czteroklapowa",
+      "teczka czteroklapowa, teczka z czterema klapami, teczka czteroskrzydłowa, obwoluta czteroskrzydłowa, teczka z czterema klapami, czteroklapowa teczka, obwoluta czteroklapowa",
   },
   unsure: {
     pudełko: ["lidded box", "clamshell box"],

@@ -11,7 +11,7 @@ export const portuguese: Vocabulary = {
     title: ["título, título breve, autor título", "objeto, objecto, nome, nome do objeto", "descrição, designação"],
     height: ["altura, alt"],
     width: ["largura, larg"],
-    depth: ["espessura, profundidade, prof, esp, lombada"],
+    depth: ["espessura, profundidade, prof, esp, lombada, lomb"],
     length: ["comprimento, comp, compr"],
     dimensions: ["dimensões, medidas, dimensão, tamanho"],
     weight: ["peso"],

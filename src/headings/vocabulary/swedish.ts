@@ -26,7 +26,7 @@ export const swedish: Vocabulary = {
     batch: ["parti, omgång"],
     hazard: ["fara, faror, risk, risker"],
   },
-  letters: { height: "h", width: "b", depth: "d, t", length: "l" },
+  letters: { height: "h", width: "b", depth: "d, dj, t", length: "l" },
   maybe: {
     enclosure: "nuvarande förpackning, befintlig förpackning, gammal förpackning, behöver ask, ask behövs",
     box: "ask nr, asknummer, låda nr, låda, ask",

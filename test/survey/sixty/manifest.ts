@@ -508,6 +508,70 @@ const hard: readonly MadeSurvey[] = [
     ],
     expected: UNWEIGHED,
   }),
+  survey(
+    "the diameter and thickness of round objects",
+    "English",
+    true,
+    only(
+      "Shelfmark|Diameter (mm)|Thickness (mm)|Weight (kg)|Enclosure",
+      ({ id, size, kg, kind }) => [id, size[0], size[2], kg, kind],
+      { expected: OBJECTS.map((each) => line(each, { size: [each.size[0], each.size[0], each.size[2]] })) },
+    ),
+  ),
+  survey(
+    "height and width in one column, and a heading that does not say thickness",
+    "English",
+    true,
+    only(
+      "Shelfmark|H x W (cm)|Block mm|Enclosure",
+      ({ id, size, kind }) => [id, `${cm(size[0])} x ${cm(size[1])}`, size[2], kind],
+      { expected: UNWEIGHED, answers: ['--depth "Block mm"'] },
+    ),
+  ),
+  survey(
+    "length, width and height of objects that lie",
+    "English",
+    true,
+    only("Shelfmark|L|W|H|Enclosure", ({ id, size, kind }) => [id, ...size, kind], {
+      expected: UNWEIGHED,
+      answers: ["--height B --depth D"],
+    }),
+  ),
+  survey(
+    "kinds under a heading that could be a shared box",
+    "English",
+    true,
+    only("Shelfmark|Height mm|Width mm|Depth mm|Box", ({ id, size, kind }) => [id, ...size, kind], {
+      expected: UNWEIGHED,
+    }),
+  ),
+  survey(
+    "an order whose last word is a unit elsewhere",
+    "Polish",
+    true,
+    only(
+      "Sygnatura|Wymiary: wys. x szer. x gr. [cm]|Waga [kg]|Opakowanie",
+      ({ id, size, kg, kind }) => [id, size.map((mm) => String(cm(mm)).replace(".", ",")).join(" x "), kg, kind],
+      { writer: "xml" },
+    ),
+  ),
+  survey(
+    "the word for each direction beside its number",
+    "French",
+    true,
+    only(
+      "Cote|Dimensions|Poids (kg)|Conditionnement",
+      ({ id, size, kg, kind }) => [
+        id,
+        `H. ${cm(size[0])} ; L. ${cm(size[1])} ; Ép. ${cm(size[2])} cm`
+          .replaceAll(".", ",")
+          .replace(/([HLp]),/g, "$1."),
+        kg,
+        kind,
+      ],
+      { writer: "csv" },
+    ),
+  ),
 ];
 
 /** Sixty surveys in twelve languages. */
