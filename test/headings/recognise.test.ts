@@ -138,7 +138,7 @@ const HEADING_ROWS: readonly (readonly [headings: string, expected: string])[] =
   ["ID | H | W | Depth | Thickness", "identifier A, height B, width C, ?depth D/E"],
   ["ID | H | W | T | D", "identifier A, height B, width C, ?depth D/E"],
   ["ID | H | D", "identifier A, height B, ?depth C"],
-  ["ID | Height | Diameter", "identifier A, height B, ?depth C"],
+  ["ID | Height | Diameter", "identifier A, height B, width C, depth C"],
   ["ID | H | Title", "identifier A, title C, ?height B"],
   ["ID | Width | W | Height | Depth", "identifier A, width B, height D, depth E"],
   ["Call number | Accession number | H | W | D", "height C, width D, depth E, ?identifier A/B"],
