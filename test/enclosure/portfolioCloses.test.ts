@@ -4,7 +4,7 @@ import { panelsOf } from "../../src/enclosure/placedPart";
 import { extent, X, Y, Z, type Axis, type Cuboid } from "../../src/enclosure/space";
 import type { SettledSettings } from "../../src/settings/schema";
 import { anyItem, anyShop, assemblyOf, EVERY_STRUCTURE, RUNS } from "./everyEnclosure";
-import { book, enclosed } from "./sizing";
+import { book, enclosed, partNamed, partsOf } from "./sizing";
 
 const AXES: readonly Axis[] = [X, Y, Z];
 const NOISE = 1e-6;
@@ -39,6 +39,11 @@ test("a joint too narrow for the risers is refused, and would have met: the chec
     part.name === "head riser" ? { ...part, panels: part.panels.map(moved) } : part,
   );
   expect(() => closes({ ...portfolio, parts })).toThrow("meet");
+});
+
+test("without relief the covered edges of the head flaps still clear each other: (301 - 1) / 2 = 150", () => {
+  const { length, width } = partNamed(partsOf(book(300, 210, 40), "portfolio", "flap relief=none"), "head flap");
+  expect([length, width]).toEqual([211, 150]);
 });
 
 test.each([

@@ -51,7 +51,15 @@ export const flapPortfolio: Kind = {
     const joint = jointOf(q, c, settings, "the risers press on the item", Math.max(p, q));
     const off = standOffOf(joint, q);
     const [headShare, foreEdgeShare] = flapShares(settings);
-    const headFlap = headShare * relieved(height, "height", settings);
+    // Their covered edges never meet.
+    const headFlap = Math.min(headShare * relieved(height, "height", settings), (height - 2 * c) / 2);
+    if (headFlap <= 0)
+      throw new InputError(
+        "height",
+        formatLengthWithUnit(item.height, settings.unit),
+        "give an item higher than two thicknesses of covering",
+        "or choose another enclosure for an item so small",
+      );
     const foreEdgeFlap = foreEdgeShare * relieved(width, "width", settings);
     // The fore-edge flap lies on the head flaps, the front board on it; two coverings between each.
     const over = rise + p + 2 * c;
