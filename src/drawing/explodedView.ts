@@ -12,7 +12,7 @@ import { paintOrder } from "./paintOrder";
 import { PEN, picture, shapesMoved, straight, type Picture, type Shape, type TextShape } from "./picture";
 import { drawnExtent } from "./projection";
 import { pulledApart } from "./pulledApart";
-import { solid, type Frame } from "./solid";
+import { solid, type Frame, type SolidStyle } from "./solid";
 import { anchorsOf } from "./visiblePoints";
 
 export interface ExplodedOptions {
@@ -39,6 +39,7 @@ const LEADER_GAP = 6;
 const DOT = 2.2;
 const NUMBER_RADIUS = 9;
 const HATCH = 7;
+const HOLDER_TINT = 0.12;
 const RIM = 3;
 const LEADER_STROKE = 0.8;
 
@@ -76,7 +77,7 @@ export function explodedView(assembly: Assembly, options: ExplodedOptions): Pict
     drawn,
     frame,
   );
-  const boards = drawn.flatMap((piece) => solid(piece.body, frame, hatchOf(piece)));
+  const boards = drawn.flatMap((piece) => solid(piece.body, frame, styleOf(piece, assembly)));
   const foot = MARGIN + tall;
   const room: LabelRoom = {
     left: MARGIN + column,
@@ -109,8 +110,13 @@ function columnWidth(named: readonly Named[]): number {
   return Math.max(...named.flatMap(({ lines }) => lines.map((line) => textWidth(line, NAME_SIZE)))) + LEADER_GAP;
 }
 
-function hatchOf({ part }: Piece): { readonly hatch?: number } {
-  return part.material === "card" ? { hatch: HATCH } : {};
+/** Card is hatched; of several trays the one that holds the object is tinted. */
+function styleOf({ part }: Piece, { trays, holder }: Assembly): SolidStyle {
+  const inHolder = trays.length > 1 && part.tray === holder.name && part.role !== "case";
+  return {
+    ...(part.material === "card" ? { hatch: HATCH } : {}),
+    ...(inHolder ? { tint: HOLDER_TINT } : {}),
+  };
 }
 
 function names(named: readonly Named[], places: readonly LabelPlace[], leaders: readonly Leader[]): readonly Shape[] {

@@ -11,8 +11,8 @@ const MOST_GAP = 0.16;
 /** How much of a tray's drawn height another may stand before it. */
 const TRAY_OVERLAP = 0.12;
 /** Between two trays over a case, and from them down to its boards. */
-const CASE_GAP = 0.05;
-const CASE_FALL = 0.28;
+const CASE_GAP = 0.3;
+const CASE_FALL = 0.5;
 
 /**
  * The pieces of an enclosure drawn apart: walls outward, bases down (a lid's up), cards beyond them, lids above, the

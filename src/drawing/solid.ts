@@ -23,15 +23,21 @@ export interface SolidStyle {
   /** Card is hatched, a hatch every so many units of the drawing; undefined for plain board. */
   readonly hatch?: number;
   readonly stroke?: number;
+  /** Ink laid on every face besides its tone, to tell one tray from another. */
+  readonly tint?: number;
 }
 
 /** A cuboid: three faces on opaque paper, each a tone of its own. */
-export function solid(body: Cuboid, frame: Frame, { hatch, stroke = PEN.width }: SolidStyle): readonly Shape[] {
+export function solid(
+  body: Cuboid,
+  frame: Frame,
+  { hatch, stroke = PEN.width, tint = 0 }: SolidStyle,
+): readonly Shape[] {
   return facesOf(body).flatMap((face): readonly Shape[] => {
     const points = outline(face, frame);
     return [
       { kind: "polygon", points, fill: 0 },
-      { kind: "polygon", points, fill: TONE[face.normal], stroke: { ink: 1, width: stroke } },
+      { kind: "polygon", points, fill: TONE[face.normal] + tint, stroke: { ink: 1, width: stroke } },
       ...(hatch === undefined ? [] : hatched(face, frame, hatch)),
     ];
   });

@@ -1,9 +1,14 @@
 import { explodedView } from "../drawing/explodedView";
 import { benchLength } from "../measure/benchLength";
-import { Drawing } from "./Drawing";
+import { assembledView } from "../drawing/assembledView";
+import { Enlarged } from "./Enlarged";
 import { KindsCompared } from "./KindsCompared";
 import { itemAt, itemFacts, partsToCut } from "./itemFacts";
 import type { ViewProps } from "./viewProps";
+
+/** Width of an enlarged drawing, in its own units: names fit beside the parts. */
+const LARGE = 900;
+const LARGE_SHARE = 0.7;
 
 /** The enclosure of the selected row. */
 export function ItemView({ model, survey, state }: ViewProps) {
@@ -50,7 +55,14 @@ export function ItemView({ model, survey, state }: ViewProps) {
           </ul>
         </section>
       )}
-      <Drawing picture={explodedView(sized.assembly, { unit, width: 340 })} />
+      <Enlarged
+        picture={assembledView(sized.assembly)}
+        large={() => assembledView(sized.assembly, { width: LARGE, height: LARGE * LARGE_SHARE })}
+      />
+      <Enlarged
+        picture={explodedView(sized.assembly, { unit, width: 340 })}
+        large={() => explodedView(sized.assembly, { unit, width: LARGE })}
+      />
       <h3>Parts to cut, {unit}</h3>
       <ul class="rows" aria-label="Parts to cut">
         {partsToCut(sized).map(({ part, count, size: cut, stock, grain, how }) => (

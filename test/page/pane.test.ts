@@ -130,6 +130,12 @@ describe("one survey, only looked at", () => {
     expect(parts).toEqual(expect.arrayContaining(["1 × base", "2 × side wall", "2 × head wall"]));
     const kinds = await open.page.locator("#pane [aria-label='Kinds compared'] tbody tr").count();
     expect(kinds).toBe(KINDS.length);
+    // A press shows the drawing over the window, with names beside the parts; Escape closes it.
+    await open.page.click("#pane button[aria-label='Enlarge: Exploded view of a tray']");
+    expect(await open.page.textContent("#pane dialog[open] svg")).toContain("side wall");
+    await open.page.keyboard.press("Escape");
+    expect(await open.page.locator("#pane dialog[open]").count()).toBe(0);
+    expect(await open.page.locator("#pane button[aria-label='Use slipcase for A1']").count()).toBe(1);
   });
 
   test("a title of markup, formula, Arabic and 30,000 characters stands there as text, without the blanks at its end", async () => {
@@ -287,6 +293,13 @@ describe("a survey for each", () => {
 
   test("sheets, estimate and pictures; the estimate written to a sheet, saved, and read by another reader", async () => {
     await openSurvey();
+    // A kind that is used is written into the row, and undone.
+    await goTo(2);
+    await becomes(() => open.page.textContent("#pane .view strong"), "tray");
+    await open.page.click("#pane button[aria-label='Use slipcase for A1']");
+    await becomes(() => open.page.textContent("#pane .view strong"), "slipcase");
+    await press("Undo");
+    await becomes(() => open.page.textContent("#pane .view strong"), "tray");
     await view("Board and cost");
     await open.page.waitForSelector("#pane [aria-label='Estimate'] tbody tr");
     const lines = await open.page.locator("#pane [aria-label='Estimate'] tbody tr td:last-child").allTextContents();
