@@ -11,7 +11,7 @@ export const CUT_BOARDS: Step = {
 
 /** What a binder has ready, and does at every joint of boards. */
 export const SET_UP: Step = {
-  text: "Work on rigid plastic. Run a thin bead of glue along edges that meet, push corners true within a minute, hold with tape, weights or magnets what will not stay; sand edges and joints before covering.",
+  text: "Work on rigid plastic: a thin bead of glue on edges that meet, corners pushed true within a minute, held with tape, weights or magnets. Sand before covering.",
   parts: [],
   caution: "adhesive",
 };
@@ -55,7 +55,7 @@ export function trayOrder(name: string, form: TrayForm): readonly Step[] {
     steps.push(
       put(
         [...base, between.part],
-        `Glue the ${between.words} first, along the edge of the base and ${flanged ? "down on the card" : "level with its underside"}; hold each upright with a square block.`,
+        `Glue the ${between.words} first, along the edge of the base and ${flanged ? "down on the card" : "level with its underside"}; hold each upright with a block.`,
         "adhesive",
       ),
       put(
@@ -99,7 +99,7 @@ export function liningFirst({ name }: Tray, blanks: readonly Blank[]): readonly 
   return [
     stepsFor(name)(
       first.map((blank) => blank.name),
-      "Line the inside faces before assembly, adhesive dry, pressed at once (or both faces, so that boards stay flat); margins that meet a board stay bare.",
+      "Line the inside faces first, adhesive dry, pressed at once (or both faces); margins that meet a board stay bare.",
       "adhesive",
     ),
   ];
@@ -123,7 +123,7 @@ export function trayCovering({ name, openSpine }: Tray, blanks: readonly Blank[]
 const COVERING_WORDS: Readonly<Record<string, string | { readonly three: string; readonly four: string }>> = {
   "wall strip": {
     three: "Glue the wall strip round the three walls, turn it in round their ends, under the base and over the rim.",
-    four: "Glue the wall strip round the walls from the middle of one of them, lap it, turn it in under the base and over the rim; slit it at the inside corners.",
+    four: "Glue the wall strip round the walls from the middle of one, lap it, turn it in under the base and over the rim; slit the inside corners.",
   },
   "one-piece blank":
     "Glue the base to the middle of the one-piece blank, cut the corners, draw the covering up, over the rim and down inside; tabs first.",
