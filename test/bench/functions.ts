@@ -22,8 +22,10 @@ const settingsRange = settingsTable(settingsOf([]))
   .slice(0, 41)
   .map((row) => row.slice(0, 2));
 const stockTable = [...stockCells(STARTER_STOCK), ...stockCells(STARTER_STOCK).slice(1, 5)].map((row, index) =>
-  index > 8 ? [`${row[0]} second size`, ...row.slice(1)] : row,
+  index > STARTER_STOCK.length ? [`${row[0]} second size`, ...row.slice(1)] : row,
 );
+/** The row's board, as the formulas of a filled survey pass it. */
+const BOARD = "wall board=2 mm";
 const fresh = () => [settingsRange.map((row) => [...row]), stockTable.map((row) => [...row])];
 
 async function main(): Promise<void> {
@@ -35,10 +37,10 @@ async function main(): Promise<void> {
       20 + (i % 17),
       KINDS[i % 4],
       [[WALLS[i % 4]]],
-      copies[i % copies.length],
+      [...copies[i % copies.length]!, [[BOARD]]],
     ),
   );
-  const settings = settingsOf(fresh());
+  const settings = settingsOf([...fresh(), BOARD]);
   const coreRate = rate((i) => {
     const row = { height: 200 + (i % 90), width: 150 + (i % 50), depth: 20 + (i % 17), enclosure: KINDS[i % 4] };
     return wallAnswer(sizeRow(row, settings)!, WALLS[i % 4] as string, "length");
@@ -71,7 +73,7 @@ async function throughRuntime(): Promise<number> {
       const [settingsCells, stockCellsCopy] = fresh();
       return [
         "WALL.LENGTH",
-        [200 + (i % 90), 150, 20, KINDS[i % 4], WALLS[i % 4], settingsCells, stockCellsCopy],
+        [200 + (i % 90), 150, 20, KINDS[i % 4], WALLS[i % 4], settingsCells, stockCellsCopy, BOARD],
       ] as const;
     });
   await runtime.callMany(batch(1000));
