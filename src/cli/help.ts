@@ -99,7 +99,7 @@ the person who cuts it: cuts, settings of the fence, stages, slivers, open items
 The setting "plan style" is bench (easy to cut) or least sheets.
 
   --only STOCK        one stock only
-  --by HEADING        separate sheets for each value of this heading, such as batch; says how many more sheets that takes
+  --by HEADING        separate sheets for each value of this heading, such as batch; says how many more that takes
   --sheets            also every sheet, with its pieces and its edge-to-edge cuts in order
   --out FILE.txt      write the sheets to a file
   --replace           write over an earlier output, keeping a backup beside it
@@ -127,8 +127,8 @@ what is left out: rows, pieces, and stocks without a price. Totals are sums of t
 ${SETTINGS_HELP}`,
   shelf: `enclosure-columns shelf SURVEY
 
-The room that the survey takes in the store, now and when boxed: metres of shelf for what stands, area for what lies flat,
-by the survey's column "shelf", by how it is kept, and by height. Then what each kind of enclosure would take.
+The room that the survey takes in the store, now and when boxed: metres of shelf for what stands, area for what lies
+flat, by the survey's column "shelf", by how it is kept, and by height. Then what each kind of enclosure would take.
 
   --set "shelf height=230 mm / 330 mm"   clear heights of your shelves; what is too tall for all is named
   --set orientation=flat                 keep all flat (or upright); a column headed orientation does so for its row
@@ -137,8 +137,8 @@ by the survey's column "shelf", by how it is kept, and by height. Then what each
 ${SETTINGS_HELP}`,
   sizes: `enclosure-columns sizes SURVEY --count N
 
-At most N standard inside sizes for all items: as few as possible made to measure, then least board, and how far from the
-least possible that can be at most. A size is of one kind, one construction and one board. Then the size of each item.
+At most N standard inside sizes for all items: as few as possible made to measure, then least board, and how far that
+can be from the least possible. A size is of one kind, one construction and one board. Then the size of each item.
 
   --count N           how many sizes at most (12 unless said)
   --set slack=20      how much larger than an item needs a size may be in each direction; more is made to measure

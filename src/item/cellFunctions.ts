@@ -22,6 +22,7 @@ export const ITEM_FUNCTIONS = {
   MASS: { weight: "setting" },
   CAUTIONS: { weight: "argument" },
   PROBLEM: { weight: "setting" },
+  SIZE: { weight: "setting" },
 } as const satisfies Readonly<Record<string, ItemFunction>>;
 
 export type ItemFunctionId = keyof typeof ITEM_FUNCTIONS;
@@ -40,7 +41,6 @@ export type FunctionId =
   | "ESTIMATE"
   | "SHELF"
   | "SIZES"
-  | "SIZE"
   | "SETTINGS"
   | "STOCK"
   | "BOARD.GUIDE"
