@@ -211,6 +211,6 @@ describe("a name that means several parts is refused with all of them", () => {
 
 test("settings that are given but wrong are told before a wrong selector, an item before either", async () => {
   expect(await refusal("INSIDE", ...ITEM, "tray", "heigth", "turn-in=0")).toBe(
-    '#VALUE! turn-in: got "0"; give a length above zero such as 15, 15 mm or 5/8 in',
+    '#VALUE! turn-in: got "0"; give auto or a length above zero such as 15, 15 mm or 5/8 in',
   );
 });

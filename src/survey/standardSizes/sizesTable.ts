@@ -104,8 +104,8 @@ function readSizes(table: unknown, { unit }: Settings): readonly TableSize[] {
     );
   const at = (row: readonly unknown[], heading: string): unknown => row[headings.indexOf(heading)];
   return rows.slice(1).flatMap((row): TableSize[] => {
-    // Totals and what is made to measure stand below the sizes.
-    if (isBlank(at(row, "size")) || isBlank(at(row, "enclosure"))) return [];
+    // Totals, what is made to measure and what is left out stand below the sizes.
+    if (["height", "width", "depth"].every((side) => isBlank(at(row, side)))) return [];
     const name = String(at(row, "size"));
     const side = (heading: "height" | "width" | "depth") =>
       readLength(at(row, heading), { argument: `sizes, ${heading} of ${name}`, unit });
