@@ -8,7 +8,7 @@ interface EnlargedProps {
   readonly large: () => Picture;
 }
 
-/** A drawing that a press shows over the whole window; Escape or another press closes it. */
+/** A drawing that a press on it or on its button shows over the whole window; Escape or another press closes it. */
 export function Enlarged({ picture, large }: EnlargedProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const [open, setOpen] = useState(false);
@@ -18,8 +18,11 @@ export function Enlarged({ picture, large }: EnlargedProps) {
   };
   return (
     <>
-      <button type="button" class="enlarge" aria-label={`Enlarge: ${picture.title}`} onClick={show}>
+      <div class="enlarge" onClick={show}>
         <Drawing picture={picture} />
+      </div>
+      <button type="button" class="enlarge" aria-label={`Enlarge: ${picture.title}`} onClick={show}>
+        Enlarge
       </button>
       <dialog ref={dialog} class="enlarged" aria-label={picture.title} onClose={() => setOpen(false)}>
         {open && (
