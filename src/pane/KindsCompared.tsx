@@ -40,7 +40,7 @@ export function KindsCompared({ model, facts, index, busy, writable }: KindsComp
         <button
           type="button"
           class="use"
-          aria-label={`Use ${kind} for ${facts.identifier}`}
+          aria-label={`Use this: ${kind} for ${facts.identifier}`}
           disabled={busy}
           onClick={() => void use(kind)}
         >

@@ -135,7 +135,7 @@ describe("one survey, only looked at", () => {
     expect(await open.page.textContent("#pane dialog[open] svg")).toContain("side wall");
     await open.page.keyboard.press("Escape");
     expect(await open.page.locator("#pane dialog[open]").count()).toBe(0);
-    expect(await open.page.locator("#pane button[aria-label='Use slipcase for A1']").count()).toBe(1);
+    expect(await open.page.locator("#pane button[aria-label='Use this: slipcase for A1']").count()).toBe(1);
   });
 
   test("a title of markup, formula, Arabic and 30,000 characters stands there as text, without the blanks at its end", async () => {
@@ -296,7 +296,7 @@ describe("a survey for each", () => {
     // A kind that is used is written into the row, and undone.
     await goTo(2);
     await becomes(() => open.page.textContent("#pane .view strong"), "tray");
-    await open.page.click("#pane button[aria-label='Use slipcase for A1']");
+    await open.page.click("#pane button[aria-label='Use this: slipcase for A1']");
     await becomes(() => open.page.textContent("#pane .view strong"), "slipcase");
     await press("Undo");
     await becomes(() => open.page.textContent("#pane .view strong"), "tray");
