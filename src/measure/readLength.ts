@@ -122,8 +122,12 @@ function negative(value: string, options: LengthOptions): InputError {
 /** `38-40`, `38 to 40 mm`: only a dimension text is read so, where no fraction can be meant. */
 const RANGE = /^\d+(?:[.,]\d+)?(?: ?\p{L}{1,2})? ?(?:-|to) ?\d+(?:[.,]\d+)?(?: ?\p{L}{1,3}\.?)?$/u;
 
+/** Letters of a range with its units, at most. */
+const LONGEST_RANGE = 40;
+
 function notALength(value: unknown, options: LengthOptions, given = ""): InputError {
-  const isRange = given === "" && typeof value === "string" && RANGE.test(plainText(value));
+  const isRange =
+    given === "" && typeof value === "string" && value.length <= LONGEST_RANGE && RANGE.test(plainText(value));
   const cure = isRange ? "of a range give the larger end" : given;
   const got = typeof value === "string" && value.trim() === "" ? "" : value;
   return new InputError(options.argument, shown(got), expectation(options, false), cure);
