@@ -36,6 +36,8 @@ export function chooseSizes(
   seed: number,
   shouldStop?: () => boolean,
 ): ChosenSizes {
+  if (problem.needs.length === 0)
+    return { sizes: [], sizeOf: [], toMeasure: 0, total: 0, leastToMeasure: 0, leastTotal: 0 };
   const effort = createEffort(budget, shouldStop);
   const random = createRandom(seed);
   const grids = groupGrids(problem);
@@ -102,6 +104,8 @@ function boundOf(
   );
   let bound = Number.NEGATIVE_INFINITY;
   for (let round = 0; effort.spent() < PROOF; round++) {
+    // A round without work would be asked for again and again.
+    effort.count(1);
     const calm = round === 0 ? 0 : Math.min(0.95, 0.6 + 0.05 * round);
     const end = effort.spent() + (PRICES - FIRST_CHOICE) / 4;
     prices = raisePrices(problem, pool.columns(), madeCost, prices, calm, effort, end);

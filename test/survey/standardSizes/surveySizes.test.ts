@@ -45,6 +45,14 @@ test("sums of the table add up, and each item finds its size by name", () => {
   expect(named(300, 210, 40, "lidded box")).toBe(MADE_TO_MEASURE);
 });
 
+test("a survey of which no row can be sized has no size, and ends", () => {
+  const cells = [CELLS[0]!, ["A 1", "3OO", 210, 40, "slipcase", 1]];
+  const survey = sizeSurvey(cells, SET);
+  const found = surveySizes(survey, 3, LOOKS);
+  expect([found.sizes, found.totalM2, found.leastM2]).toEqual([[], 0, 0]);
+  expect(sizesTable(survey, found).at(-1)).toEqual(["A 1", expect.stringMatching(/^height: got "3OO"/)]);
+});
+
 test("a table without a heading, and a count that is none, are refused in words", () => {
   const sized = sizeItem({ height: 300, width: 210, depth: 40 }, "tray", undefined, settingsOf(SET));
   expect(() => sizeNamed(sized, [["size", "height"]])).toThrow(
