@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { fontFileName } from "../../src/paper/fontFileName";
 import { FONT_NAMES } from "../../src/paper/fonts";
+import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { writeCsv } from "../../src/workbook/writeCsv";
 import type { Estimate } from "../../src/estimate/estimate";
 import { bytesOf, json, newFolder, run } from "../cli/run";
@@ -49,6 +50,25 @@ test("pages bear the survey, the row and the day; the same day is the same bytes
   expect(Buffer.compare(one!, other!)).toBe(0);
   expect(one!.toString("latin1")).toContain("(D:20260531");
   if (hasPoppler) expect(textOf(one!)).toContain("survey.csv, 31 May 2026; row 2; sizes in mm; 1 of 2");
+});
+
+(hasPoppler ? test : test.skip)("tickets, plans and labels name an object as the survey shows it", () => {
+  const folder = newFolder();
+  const row = (number: number) => [number, 300, 210, 40, "tray"];
+  const book = createWorkbook([
+    {
+      name: "Survey",
+      rows: [["shelfmark", "height mm", "width mm", "depth mm", "enclosure"], row(42), row(1042)],
+      formats: ["000000"],
+    },
+  ]);
+  writeFileSync(join(folder, "survey.xlsx"), book);
+  for (const what of ["tickets", "plans", "labels"]) {
+    const out = `${what}.pdf`;
+    expect(run(folder, "paper", "survey.xlsx", "--what", what, "--steps", "20", "--out", out).code).toBe(0);
+    const text = textOf(readFileSync(join(folder, out)));
+    expect([what, text.includes("000042"), text.includes("001042")]).toEqual([what, true, true]);
+  }
 });
 
 test("an earlier file is kept unless its replacement is asked for, and the survey always", () => {
