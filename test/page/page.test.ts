@@ -34,7 +34,10 @@ beforeAll(async () => {
   browser = await launched();
 });
 afterAll(() => browser?.close());
-afterEach(() => expect([at.outside, at.wrong]).toEqual([[], []]));
+afterEach(async () => {
+  await at.close();
+  expect([at.outside, at.wrong]).toEqual([[], []]);
+});
 
 async function open(name?: string, bytes?: Uint8Array): Promise<void> {
   at = await opened(browser, name, bytes);
@@ -102,274 +105,273 @@ function partContrasts(canvas: string): { part: string; contrast: number }[] {
   ];
 }
 
-// Opening is slow: these share a page, and those that move rows or the keyboard's focus come last.
-describe("the demo survey, opened once", () => {
-  beforeAll(() => open());
-  afterAll(() => at.close());
-
-  test("a function is found while it is typed, tells its arguments, and answers", async () => {
-    await goTo("Q2");
-    await page.keyboard.type("=ENC.OUTS", { delay: 20 });
-    await page.getByText("Outside size of the enclosure", { exact: false }).click();
-    const hint = page.getByText("[settings", { exact: false });
-    await hint.waitFor();
-    await page.keyboard.type("C2,D2,", { delay: 20 });
-    expect(await hint.isVisible()).toBe(true);
-    await page.keyboard.type('E2,H2,"height")', { delay: 5 });
-    await page.keyboard.press("Enter");
-    await becomes(() => valueOf("Q2"), 334);
-    // An edit is followed.
-    await type("C2", "412");
-    await becomes(() => valueOf("Q2"), 434);
-    // So is its undoing.
-    await page.click("#undo");
-    await becomes(() => valueOf("Q2"), 334);
-  });
-
-  test("the message of the selected cell in error stands below the grid, and goes with another cell", async () => {
-    await type("Q2", '=ENC.OUTSIDE(C39,D39,E39,H39,"height")');
-    await becomes(() => valueOf("Q2"), "#VALUE!");
-    await goTo("Q2");
-    await becomes(cellLine, expect.stringMatching(/^Q2: width: got "21O"/));
-    await goTo("A2");
-    await becomes(cellLine, "");
-    await type("R2", "=ENC.MASS(C2)");
-    await goTo("R2");
-    await becomes(cellLine, expect.stringContaining("ENC.MASS needs 4 arguments, and got 1"));
-  });
-
-  test("columns of the table, names and a whole survey work in formulas", async () => {
-    await type("P2", '=ENC.OUTSIDE([@Height],Survey[@Width],Survey[[#This Row],[Depth]],[@Enclosure],"height")');
-    await becomes(() => valueOf("P2"), 334);
-    await becomes(() => formulaOf("P2"), expect.stringContaining("Survey[[#This Row],[Height]]"));
-    // A half-typed reference leaves no trace in later formulas.
-    await type("P3", "=SUM(Survey[");
-    await page.keyboard.press("Escape");
-    await type("P4", "=SUM(C2:C3)");
-    await becomes(() => valueOf("P4"), 622);
-    await type("S1", '=ENC.SURVEY(A1:P41,"outside height")');
-    await becomes(() => valueOf("S1"), "outside height");
-    await becomes(() => valueOf("S5"), 273);
-    await becomes(() => valueOf("S39"), "#VALUE!");
-    await goTo("S39");
-    await becomes(cellLine, expect.stringMatching(/^S39: .*21O/));
-  });
-
-  test("what a save could not carry is refused in words, and nothing changes", async () => {
-    const before = await page.evaluate(() => JSON.stringify(openGrid.workbook().save().sheets));
-    const commands = [
-      ["sheet.command.insert-row-before", "Rows and columns"],
-      ["sheet.command.remove-col", "Rows and columns"],
-      ["sheet.command.insert-range-move-right", "Rows and columns"],
-      ["sheet.command.remove-sheet", "Sheets of the file"],
-      ["sheet.command.set-worksheet-name", "Sheets of the file"],
-      ["sheet.command.set-range-bold", "look of cells"],
-      ["sheet.command.add-worksheet-merge-all", "look of cells"],
-      ["sheet.command.delete-table", "Tables and names"],
-      ["sheet.command.insert-defined-name", "Tables and names"],
-    ] as const;
-    for (const [id, words] of commands) {
-      await page.evaluate((command) => {
-        document.getElementById("said")!.textContent = "";
-        return openGrid.grid.api.executeCommand(command).catch(() => undefined);
-      }, id);
-      expect([id, await said()]).toEqual([id, expect.stringContaining(words)]);
-    }
-    expect(await page.evaluate(() => JSON.stringify(openGrid.workbook().save().sheets))).toBe(before);
-  });
-
-  test("a filter hides rows and a sort moves them, with their formulas", async () => {
-    await type("Q2", "=C2+1");
-    await page.evaluate(() => {
-      const sheet = openGrid.workbook().getActiveSheet();
-      const range = sheet.getRange("A2:Q11");
-      range.sort({ column: 2, ascending: true });
-    });
-    await becomes(() => valueOf("C2"), 178);
-    const moved = await page.evaluate(() => {
-      const sheet = openGrid.workbook().getActiveSheet();
-      const rows = Array.from({ length: 10 }, (_, i) => i + 2);
-      const row = rows.find((r) => sheet.getRange(`A${r}`).getValue() === "LK 001")!;
-      return [row, sheet.getRange(`Q${row}`).getFormula()];
-    });
-    expect(moved[1]).toBe(`=C${moved[0]}+1`);
-    await becomes(() => valueOf(`Q${moved[0]}`), 313);
-    await page.evaluate(async () => {
-      const sheet = openGrid.workbook().getActiveSheet();
-      const table = sheet.getSubTableInfos()[0]!;
-      const filter = { filterType: "manual", values: ["slipcase"] } as unknown as Parameters<
-        typeof sheet.setTableFilter
-      >[2];
-      await sheet.setTableFilter(table.id, 7, filter);
-    });
-    const shown = () =>
-      page.evaluate(() => {
-        const sheet = openGrid.workbook().getActiveSheet();
-        return Array.from({ length: 40 }, (_, i) => i + 1)
-          .filter((row) => sheet.getSheet().getRowVisible(row))
-          .map((row) => sheet.getRange(row, 7).getValue());
-      });
-    await becomes(shown, ["slipcase", "slipcase", "slipcase"]);
-  });
-
-  test("the page opens dark where the system is, and its pane folds by the keyboard", async () => {
-    await page.focus("#side");
-    await page.keyboard.press("Enter");
-    expect(await page.getAttribute("#side", "aria-expanded")).toBe("false");
-    await page.keyboard.press("Enter");
-    expect(await page.getAttribute("#side", "aria-expanded")).toBe("true");
-  });
+test("a function is found while it is typed, tells its arguments, and answers", async () => {
+  await open();
+  await goTo("Q2");
+  await page.keyboard.type("=ENC.OUTS", { delay: 20 });
+  await page.getByText("Outside size of the enclosure", { exact: false }).click();
+  const hint = page.getByText("[settings", { exact: false });
+  await hint.waitFor();
+  await page.keyboard.type("C2,D2,", { delay: 20 });
+  expect(await hint.isVisible()).toBe(true);
+  await page.keyboard.type('E2,H2,"height")', { delay: 5 });
+  await page.keyboard.press("Enter");
+  await becomes(() => valueOf("Q2"), 334);
+  // An edit is followed.
+  await type("C2", "412");
+  await becomes(() => valueOf("Q2"), 434);
+  // So is its undoing.
+  await page.click("#undo");
+  await becomes(() => valueOf("Q2"), 334);
+  // The press leaves the keyboard in the grid.
+  await type("C2", "422");
+  await becomes(() => valueOf("Q2"), 444);
 });
 
-describe("a file for each", () => {
-  afterEach(() => at.close());
+test("the message of the selected cell in error stands below the grid, and goes with another cell", async () => {
+  await open();
+  await type("Q2", '=ENC.OUTSIDE(C39,D39,E39,H39,"height")');
+  await becomes(() => valueOf("Q2"), "#VALUE!");
+  await goTo("Q2");
+  await becomes(cellLine, expect.stringMatching(/^Q2: width: got "21O"/));
+  await goTo("A2");
+  await becomes(cellLine, "");
+  await type("R2", "=ENC.MASS(C2)");
+  await goTo("R2");
+  await becomes(cellLine, expect.stringContaining("ENC.MASS needs 4 arguments, and got 1"));
+});
 
-  test("the survey is filtered by its caliper with the mouse, and shows those rows only", async () => {
-    const survey = csvToWorkbook(readCsv(writeCsv(DEMO_SURVEY)), {});
-    const options = { figures: ["caliper"], settings: [], recognise: {}, values: false, cutList: false };
-    const { edit } = fillWorkbook(openWorkbook(survey), options);
-    await open("filled.xlsx", edit.bytes);
-    const { rows } = readSheet(openWorkbook(edit.bytes), "Survey");
-    const column = rows[0]!.indexOf("caliper");
-    const calipers = rows.map((row) => row[column] ?? null);
-    const wanted = Number(calipers.slice(1).find((caliper) => typeof caliper === "number"));
-    const matching = rows.flatMap((_, row) => (calipers[row] === wanted ? [row + 1] : []));
-    expect([matching.length > 1, matching.length < rows.length - 4]).toEqual([true, true]);
-    // So wide that the column is in sight without scrolling.
-    await page.setViewportSize({ width: 3200, height: 800 });
-    const { right, bottom } = await page.evaluate((at) => {
-      const heading = openGrid.workbook().getActiveSheet().getRange(0, at).getCellRect();
-      return { right: heading.right, bottom: heading.bottom };
-    }, column);
-    await page.click(SHEET, { position: { x: right - FROM_EDGE, y: bottom - FROM_EDGE } });
-    await page.getByText("Select All").click();
-    await page.getByText(new RegExp(`^${wanted}$`)).click();
-    await page.getByRole("button", { name: "Confirm" }).click();
-    const shown = () =>
-      page.evaluate((last) => {
-        const sheet = openGrid.workbook().getActiveSheet().getSheet();
-        return Array.from({ length: last - 1 }, (_, i) => i + 2).filter((row) => sheet.getRowVisible(row - 1));
-      }, rows.length);
-    await becomes(shown, matching);
-  });
+test("columns of the table, names and a whole survey work in formulas", async () => {
+  await open();
+  await type("P2", '=ENC.OUTSIDE([@Height],Survey[@Width],Survey[[#This Row],[Depth]],[@Enclosure],"height")');
+  await becomes(() => valueOf("P2"), 334);
+  await becomes(() => formulaOf("P2"), expect.stringContaining("Survey[[#This Row],[Height]]"));
+  // A half-typed reference leaves no trace in later formulas.
+  await type("P3", "=SUM(Survey[");
+  await page.keyboard.press("Escape");
+  await type("P4", "=SUM(C2:C3)");
+  await becomes(() => valueOf("P4"), 622);
+  await type("S1", '=ENC.SURVEY(A1:P41,"outside height")');
+  await becomes(() => valueOf("S1"), "outside height");
+  await becomes(() => valueOf("S5"), 273);
+  await becomes(() => valueOf("S39"), "#VALUE!");
+  await goTo("S39");
+  await becomes(cellLine, expect.stringMatching(/^S39: .*21O/));
+});
 
-  test("a sort of the rows takes the bold part of a title into the saved file", async () => {
-    const book = new ExcelJS.Workbook();
-    const sheet = book.addWorksheet("Survey");
-    sheet.addRow(["Title", "Height"]);
-    sheet.addRow(["Chart", 9]);
-    sheet.addRow([{ richText: [{ text: "Keeper's " }, { text: "log", font: { bold: true } }] }, 5]);
-    await open("rich.xlsx", new Uint8Array(await book.xlsx.writeBuffer()));
-    await page.evaluate(() => {
-      openGrid.workbook().getActiveSheet().getRange("A2:B3").sort({ column: 1, ascending: true });
-    });
-    await becomes(() => valueOf("A2"), "Keeper's log");
-    await page.click("#save");
-    await becomes(said, "Saved as rich-edited.xlsx");
-    const other = new ExcelJS.Workbook();
-    await other.xlsx.readFile(join(at.folder, "rich-edited.xlsx"));
-    expect(other.worksheets[0]!.getCell("A2").value).toMatchObject({
-      richText: [{ text: "Keeper's " }, { text: "log", font: { bold: true } }],
-    });
-    expect(other.worksheets[0]!.getCell("A3").value).toBe("Chart");
-  });
-
-  test("a protected sheet refuses every change at once and in words, and the others take theirs", async () => {
-    const book = new ExcelJS.Workbook();
-    const rows = [
-      ["b", 2],
-      ["a", 1],
-    ];
-    for (const name of ["Register", "Survey"]) book.addWorksheet(name).addRows(rows);
-    await book.worksheets[0]!.protect("", {});
-    await open("locked.xlsx", new Uint8Array(await book.xlsx.writeBuffer()));
-    const refused = expect.stringMatching(/^The sheet "Register" is protected/);
-    const tried = async (act: () => Promise<unknown>): Promise<void> => {
-      await page.evaluate(() => void (document.getElementById("said")!.textContent = ""));
-      await act();
-      await becomes(said, refused);
-    };
-    await tried(() => type("A1", "7"));
-    await tried(() => page.keyboard.press("F2"));
-    await page.keyboard.press("Escape");
-    await goTo("A1");
-    await tried(() => page.keyboard.press("Delete"));
-    await tried(() => page.dblclick(SHEET, { position: { x: 90, y: 60 } }));
-    const commands = ["sheet.command.sort-range-asc", "sheet.command.auto-fill", "sheet.command.numfmt.set.percent"];
-    for (const id of commands) await tried(() => page.evaluate((id) => openGrid.grid.api.executeCommand(id), id));
-    const values = ["A1", "B1", "A2", "B2"].map(valueOf);
-    expect(await Promise.all(values)).toEqual(["b", 2, "a", 1]);
-    await page.evaluate(() => {
-      const book = openGrid.workbook();
-      book.setActiveSheet(book.getSheetByName("Survey")!);
+test("what a save could not carry is refused in words, and nothing changes", async () => {
+  await open();
+  const before = await page.evaluate(() => JSON.stringify(openGrid.workbook().save().sheets));
+  const commands = [
+    ["sheet.command.insert-row-before", "Rows and columns"],
+    ["sheet.command.remove-col", "Rows and columns"],
+    ["sheet.command.insert-range-move-right", "Rows and columns"],
+    ["sheet.command.remove-sheet", "Sheets of the file"],
+    ["sheet.command.set-worksheet-name", "Sheets of the file"],
+    ["sheet.command.set-range-bold", "look of cells"],
+    ["sheet.command.add-worksheet-merge-all", "look of cells"],
+    ["sheet.command.delete-table", "Tables and names"],
+    ["sheet.command.insert-defined-name", "Tables and names"],
+  ] as const;
+  for (const [id, words] of commands) {
+    await page.evaluate((command) => {
       document.getElementById("said")!.textContent = "";
+      return openGrid.grid.api.executeCommand(command).catch(() => undefined);
+    }, id);
+    expect([id, await said()]).toEqual([id, expect.stringContaining(words)]);
+  }
+  expect(await page.evaluate(() => JSON.stringify(openGrid.workbook().save().sheets))).toBe(before);
+});
+
+test("a filter hides rows and a sort moves them, with their formulas", async () => {
+  await open();
+  await type("Q2", "=C2+1");
+  await page.evaluate(() => {
+    const sheet = openGrid.workbook().getActiveSheet();
+    const range = sheet.getRange("A2:Q11");
+    range.sort({ column: 2, ascending: true });
+  });
+  await becomes(() => valueOf("C2"), 178);
+  const moved = await page.evaluate(() => {
+    const sheet = openGrid.workbook().getActiveSheet();
+    const rows = Array.from({ length: 10 }, (_, i) => i + 2);
+    const row = rows.find((r) => sheet.getRange(`A${r}`).getValue() === "LK 001")!;
+    return [row, sheet.getRange(`Q${row}`).getFormula()];
+  });
+  expect(moved[1]).toBe(`=C${moved[0]}+1`);
+  await becomes(() => valueOf(`Q${moved[0]}`), 313);
+  await page.evaluate(async () => {
+    const sheet = openGrid.workbook().getActiveSheet();
+    const table = sheet.getSubTableInfos()[0]!;
+    const filter = { filterType: "manual", values: ["slipcase"] } as unknown as Parameters<
+      typeof sheet.setTableFilter
+    >[2];
+    await sheet.setTableFilter(table.id, 7, filter);
+  });
+  const shown = () =>
+    page.evaluate(() => {
+      const sheet = openGrid.workbook().getActiveSheet();
+      return Array.from({ length: 40 }, (_, i) => i + 1)
+        .filter((row) => sheet.getSheet().getRowVisible(row))
+        .map((row) => sheet.getRange(row, 7).getValue());
     });
-    await type("A1", "7");
-    await becomes(() => valueOf("A1"), 7);
-    await page.click("#save");
-    await becomes(said, "Saved as locked-edited.xlsx");
-  });
+  await becomes(shown, ["slipcase", "slipcase", "slipcase"]);
+});
 
-  test("a saved file holds what was typed, is read by another program, and opens again", async () => {
-    await open();
-    await type("C2", "320");
-    await type("Q2", '=ENC.OUTSIDE(C2,D2,E2,H2,"height")');
-    await type("Q3", '=ENC.OUTSIDE(C3,D3,E3,H3,"nowhere")');
-    await becomes(() => valueOf("Q3"), "#VALUE!");
-    await type("R1", '=ENC.SURVEY(A1:P41,"mass")');
-    await becomes(() => valueOf("R2"), expect.any(Number));
-    await page.keyboard.press("Control+s");
-    await becomes(said, expect.stringMatching(/^Saved as survey-edited\.xlsx/));
-    const bytes = readFileSync(join(at.folder, "survey-edited.xlsx"));
-    const ours = readSheet(openWorkbook(new Uint8Array(bytes)), "Survey", { formulas: true });
-    expect(ours.rows[1]!.slice(0, 3)).toEqual(["LK 001", "Keeper's log, first volume", 320]);
-    expect(ours.formulas.get("Q2")).toBe('_xldudf_ENC_OUTSIDE(C2,D2,E2,H2,"height")');
-    expect([ours.rows[1]![16], ours.rows[2]![16]]).toEqual([342, { error: "#VALUE!" }]);
-    const other = new ExcelJS.Workbook();
-    await other.xlsx.load(bytes as unknown as ExcelJS.Buffer);
-    const sheet = other.getWorksheet("Survey")!;
-    expect(sheet.getCell("C2").value).toBe(320);
-    expect(sheet.getCell("Q2").result).toBe(342);
-    expect(sheet.getCell("R2").value).toEqual(expect.any(Number));
-    expect(sheet.getTable("Survey")).toBeDefined();
+test("the page opens dark where the system is, and its pane folds by the keyboard", async () => {
+  await open();
+  await page.focus("#side");
+  await page.keyboard.press("Enter");
+  expect(await page.getAttribute("#side", "aria-expanded")).toBe("false");
+  await page.keyboard.press("Enter");
+  expect(await page.getAttribute("#side", "aria-expanded")).toBe("true");
+});
 
-    await page.setInputFiles("#chooser", join(at.folder, "survey-edited.xlsx"));
-    await becomes(() => page.textContent("#file"), "survey-edited.xlsx");
-    await becomes(() => valueOf("Q2"), 342);
-    await type("C2", "330");
-    await becomes(() => valueOf("Q2"), 352);
-    // The formula of the whole survey came back as one, and fills its cells anew.
-    await becomes(() => valueOf("R1"), "mass");
-  });
+test("the survey is filtered by its caliper with the mouse, and shows those rows only", async () => {
+  const survey = csvToWorkbook(readCsv(writeCsv(DEMO_SURVEY)), {});
+  const options = { figures: ["caliper"], settings: [], recognise: {}, values: false, cutList: false };
+  const { edit } = fillWorkbook(openWorkbook(survey), options);
+  await open("filled.xlsx", edit.bytes);
+  const { rows } = readSheet(openWorkbook(edit.bytes), "Survey");
+  const column = rows[0]!.indexOf("caliper");
+  const calipers = rows.map((row) => row[column] ?? null);
+  const wanted = Number(calipers.slice(1).find((caliper) => typeof caliper === "number"));
+  const matching = rows.flatMap((_, row) => (calipers[row] === wanted ? [row + 1] : []));
+  expect([matching.length > 1, matching.length < rows.length - 4]).toEqual([true, true]);
+  // So wide that the column is in sight without scrolling.
+  await page.setViewportSize({ width: 3200, height: 800 });
+  const { right, bottom } = await page.evaluate((at) => {
+    const heading = openGrid.workbook().getActiveSheet().getRange(0, at).getCellRect();
+    return { right: heading.right, bottom: heading.bottom };
+  }, column);
+  await page.click(SHEET, { position: { x: right - FROM_EDGE, y: bottom - FROM_EDGE } });
+  await page.getByText("Select All").click();
+  await page.getByText(new RegExp(`^${wanted}$`)).click();
+  await page.getByRole("button", { name: "Confirm" }).click();
+  const shown = () =>
+    page.evaluate((last) => {
+      const sheet = openGrid.workbook().getActiveSheet().getSheet();
+      return Array.from({ length: last - 1 }, (_, i) => i + 2).filter((row) => sheet.getRowVisible(row - 1));
+    }, rows.length);
+  await becomes(shown, matching);
+});
 
-  test("hostile texts are shown as texts and come back so", async () => {
-    const rows = [["Height", "Title"], ...HOSTILE.map((text, row) => [row + 1, text])];
-    await open("hostile.xlsx", createWorkbook([{ name: "Survey", rows, table: "Survey" }]));
-    for (const [row, text] of HOSTILE.entries()) expect(await valueOf(`B${row + 2}`)).toBe(text);
-    await goTo("B2");
-    expect(await page.locator("#grid img[src=x]").count()).toBe(0);
-    await type("A2", "9");
-    await page.click("#save");
-    await becomes(said, expect.stringMatching(/^Saved/));
-    const saved = openWorkbook(new Uint8Array(readFileSync(join(at.folder, "hostile-edited.xlsx"))));
-    const grid = readSheet(saved, "Survey", { formulas: true });
-    expect([grid.rows.slice(1).map((row) => row[1]), grid.formulas.size]).toEqual([HOSTILE, 0]);
+test("a sort of the rows takes the bold part of a title into the saved file", async () => {
+  const book = new ExcelJS.Workbook();
+  const sheet = book.addWorksheet("Survey");
+  sheet.addRow(["Title", "Height"]);
+  sheet.addRow(["Chart", 9]);
+  sheet.addRow([{ richText: [{ text: "Keeper's " }, { text: "log", font: { bold: true } }] }, 5]);
+  await open("rich.xlsx", new Uint8Array(await book.xlsx.writeBuffer()));
+  await page.evaluate(() => {
+    openGrid.workbook().getActiveSheet().getRange("A2:B3").sort({ column: 1, ascending: true });
   });
+  await becomes(() => valueOf("A2"), "Keeper's log");
+  await page.click("#save");
+  await becomes(said, "Saved as rich-edited.xlsx");
+  const other = new ExcelJS.Workbook();
+  await other.xlsx.readFile(join(at.folder, "rich-edited.xlsx"));
+  expect(other.worksheets[0]!.getCell("A2").value).toMatchObject({
+    richText: [{ text: "Keeper's " }, { text: "log", font: { bold: true } }],
+  });
+  expect(other.worksheets[0]!.getCell("A3").value).toBe("Chart");
+});
 
-  test("the grid's own parts are readable in light and in dark", async () => {
-    const parts = () => page.evaluate(partContrasts, SHEET);
-    const named = async () => (await parts()).map(({ part }) => part);
-    const readable = async () => {
-      await goTo("C2");
-      await becomes(named, expect.arrayContaining(["C2", "Survey", "heading C", "heading 5"]));
-      // The grid draws the cells first and the headings of rows and columns a frame later.
-      await becomes(async () => (await parts()).filter(({ contrast }) => contrast < READABLE), []);
-    };
-    await open();
-    await readable();
-    await page.emulateMedia({ colorScheme: "dark" });
-    await page.reload();
-    await page.waitForFunction(() => document.body.dataset["ready"] === "yes");
-    await readable();
+test("a protected sheet refuses every change at once and in words, and the others take theirs", async () => {
+  const book = new ExcelJS.Workbook();
+  const rows = [
+    ["b", 2],
+    ["a", 1],
+  ];
+  for (const name of ["Register", "Survey"]) book.addWorksheet(name).addRows(rows);
+  await book.worksheets[0]!.protect("", {});
+  await open("locked.xlsx", new Uint8Array(await book.xlsx.writeBuffer()));
+  const refused = expect.stringMatching(/^The sheet "Register" is protected/);
+  const tried = async (act: () => Promise<unknown>): Promise<void> => {
+    await page.evaluate(() => void (document.getElementById("said")!.textContent = ""));
+    await act();
+    await becomes(said, refused);
+  };
+  await tried(() => type("A1", "7"));
+  await tried(() => page.keyboard.press("F2"));
+  await page.keyboard.press("Escape");
+  await goTo("A1");
+  await tried(() => page.keyboard.press("Delete"));
+  await tried(() => page.dblclick(SHEET, { position: { x: 90, y: 60 } }));
+  const commands = ["sheet.command.sort-range-asc", "sheet.command.auto-fill", "sheet.command.numfmt.set.percent"];
+  for (const id of commands) await tried(() => page.evaluate((id) => openGrid.grid.api.executeCommand(id), id));
+  const values = ["A1", "B1", "A2", "B2"].map(valueOf);
+  expect(await Promise.all(values)).toEqual(["b", 2, "a", 1]);
+  await page.evaluate(() => {
+    const book = openGrid.workbook();
+    book.setActiveSheet(book.getSheetByName("Survey")!);
+    document.getElementById("said")!.textContent = "";
   });
+  await type("A1", "7");
+  await becomes(() => valueOf("A1"), 7);
+  await page.click("#save");
+  await becomes(said, "Saved as locked-edited.xlsx");
+});
+
+test("a saved file holds what was typed, is read by another program, and opens again", async () => {
+  await open();
+  await type("C2", "320");
+  await type("Q2", '=ENC.OUTSIDE(C2,D2,E2,H2,"height")');
+  await type("Q3", '=ENC.OUTSIDE(C3,D3,E3,H3,"nowhere")');
+  await becomes(() => valueOf("Q3"), "#VALUE!");
+  await type("R1", '=ENC.SURVEY(A1:P41,"mass")');
+  await becomes(() => valueOf("R2"), expect.any(Number));
+  await page.keyboard.press("Control+s");
+  await becomes(said, expect.stringMatching(/^Saved as survey-edited\.xlsx/));
+  const bytes = readFileSync(join(at.folder, "survey-edited.xlsx"));
+  const ours = readSheet(openWorkbook(new Uint8Array(bytes)), "Survey", { formulas: true });
+  expect(ours.rows[1]!.slice(0, 3)).toEqual(["LK 001", "Keeper's log, first volume", 320]);
+  expect(ours.formulas.get("Q2")).toBe('_xldudf_ENC_OUTSIDE(C2,D2,E2,H2,"height")');
+  expect([ours.rows[1]![16], ours.rows[2]![16]]).toEqual([342, { error: "#VALUE!" }]);
+  const other = new ExcelJS.Workbook();
+  await other.xlsx.load(bytes as unknown as ExcelJS.Buffer);
+  const sheet = other.getWorksheet("Survey")!;
+  expect(sheet.getCell("C2").value).toBe(320);
+  expect(sheet.getCell("Q2").result).toBe(342);
+  expect(sheet.getCell("R2").value).toEqual(expect.any(Number));
+  expect(sheet.getTable("Survey")).toBeDefined();
+
+  await page.setInputFiles("#chooser", join(at.folder, "survey-edited.xlsx"));
+  await becomes(() => page.textContent("#file"), "survey-edited.xlsx");
+  await becomes(() => valueOf("Q2"), 342);
+  await type("C2", "330");
+  await becomes(() => valueOf("Q2"), 352);
+  // The formula of the whole survey came back as one, and fills its cells anew.
+  await becomes(() => valueOf("R1"), "mass");
+});
+
+test("hostile texts are shown as texts and come back so", async () => {
+  const rows = [["Height", "Title"], ...HOSTILE.map((text, row) => [row + 1, text])];
+  await open("hostile.xlsx", createWorkbook([{ name: "Survey", rows, table: "Survey" }]));
+  for (const [row, text] of HOSTILE.entries()) expect(await valueOf(`B${row + 2}`)).toBe(text);
+  await goTo("B2");
+  expect(await page.locator("#grid img[src=x]").count()).toBe(0);
+  await type("A2", "9");
+  await page.click("#save");
+  await becomes(said, expect.stringMatching(/^Saved/));
+  const saved = openWorkbook(new Uint8Array(readFileSync(join(at.folder, "hostile-edited.xlsx"))));
+  const grid = readSheet(saved, "Survey", { formulas: true });
+  expect([grid.rows.slice(1).map((row) => row[1]), grid.formulas.size]).toEqual([HOSTILE, 0]);
+});
+
+test("the grid's own parts are readable in light and in dark", async () => {
+  const parts = () => page.evaluate(partContrasts, SHEET);
+  const named = async () => (await parts()).map(({ part }) => part);
+  const readable = async () => {
+    await goTo("C2");
+    await becomes(named, expect.arrayContaining(["C2", "Survey", "heading C", "heading 5"]));
+    // The grid draws the cells first and the headings of rows and columns a frame later.
+    await becomes(async () => (await parts()).filter(({ contrast }) => contrast < READABLE), []);
+  };
+  await open();
+  await readable();
+  await page.emulateMedia({ colorScheme: "dark" });
+  await page.reload();
+  await page.waitForFunction(() => document.body.dataset["ready"] === "yes");
+  await readable();
 });
