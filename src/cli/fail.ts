@@ -22,6 +22,8 @@ export function fail(error: unknown, debug: boolean, typed?: Typed): number {
     return REFUSED;
   }
   warn(debug ? cause.message : `${cause.message} Add --debug for details.`);
+  // The fault may have come after the new file took the place of the old.
+  if (typed?.rest.includes("--in-place") === true) warn("If it was already written in place, its backup is beside it.");
   if (debug) for (const line of cause.details.split("\n")) warn(line);
   return FAULTY;
 }

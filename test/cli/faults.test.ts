@@ -37,7 +37,7 @@ describe("a fault of the program", () => {
     const { status, stdout, stderr } = broken(folder, "fill", "survey.csv", "--in-place");
     expect([status, stdout]).toEqual([3, ""]);
     expect(stderr).toMatch(
-      /^This is a fault of the program; your survey is as it was\. Reference [0-9a-f]{6}\. Add --debug for details\.\n$/,
+      /^This is a fault of the program; your survey is as it was\. Reference [0-9a-f]{6}\. Add --debug for details\.\nIf it was already written in place, its backup is beside it\.\n$/,
     );
     expect(createHash("sha256").update(bytesOf(folder, "survey.csv")).digest("hex")).toBe(before);
     expect(broken(folder, "fill", "survey.csv", "--in-place").stderr).toBe(stderr);
