@@ -18,7 +18,7 @@ export function demoCommand(folder: string): Output {
   const { text, json } = fillCommand({
     survey,
     out,
-    columns: "default; mass; cautions; side wall length; side wall height",
+    columns: "default; mass; cautions; shelf width",
     settings: [],
     sheet: undefined,
     recognise: {},

@@ -22,7 +22,7 @@ const RIBBON_END_MM: Mm = 30;
 /**
  * Cushioning of the tray that holds the item: a base piece under it, four pieces standing on that around it, a top piece
  * over all; or in place of the four a well, layers with a recess of the item's own size. Common practice, no source.
- * Thickness stands in the caliper.
+ * The caliper of a piece is its thickness.
  */
 export function cushionPieces({ holder, cushion }: Assembly, settings: Settings): readonly Part[] {
   const c = holder.covering;

@@ -25,7 +25,7 @@ export function foldedView(
 ): Figure {
   const beside = width >= BESIDE_FROM && labels;
   const foldedWidth = beside ? width * FOLDED_SHARE - GAP : width;
-  const folded = foldedUp(assembly, foldedWidth);
+  const folded = foldedUp(assembly, foldedWidth, labels);
   if (!labels) return folded;
   const flatWidth = beside ? width - foldedWidth - GAP : width;
   const flats = boardParts(assembly).map((part) => {
@@ -43,13 +43,14 @@ export function foldedView(
   return { shapes: [...folded.shapes, ...placed], width, height: Math.max(folded.height, y) };
 }
 
-function foldedUp(assembly: Assembly, width: number): Figure {
+function foldedUp(assembly: Assembly, width: number, captioned: boolean): Figure {
   const pieces = pulledApart(assembly.kind.apart(assembly));
   const bodies = pieces.map(({ body }) => body);
   const { left, right, top, bottom } = drawnExtent(bodies);
   const scale = Math.min(width / (right - left), (width * 1.5) / (bottom - top));
-  const frame = { scale, x: (width - (right + left) * scale) / 2, y: LINE + GAP / 2 - top * scale };
+  const from = captioned ? LINE + GAP / 2 : 0;
+  const frame = { scale, x: (width - (right + left) * scale) / 2, y: from - top * scale };
   const boards = paintOrder(bodies).flatMap((index) => solid(bodies[index]!, frame, {}));
   const caption = lettering(fitted("folded up", width, CAPTION), 0, CAPTION, { size: CAPTION, bold: true });
-  return { shapes: [caption, ...boards], width, height: (bottom - top) * scale + LINE + GAP / 2 };
+  return { shapes: [...(captioned ? [caption] : []), ...boards], width, height: (bottom - top) * scale + from };
 }

@@ -27,7 +27,7 @@ export function estimateAnswer(survey: SizedSurvey, cells: SurveyCells, options:
   ];
 }
 
-/** What stands below the lines of a budget: the totals by board, then what is left out. */
+/** What comes below the lines of a budget: the totals by board, then what is left out. */
 export function belowEstimate(survey: SizedSurvey, estimate: Estimate): readonly (readonly Cell[])[] {
   const plans = estimate.plans.flatMap((group) => group.plans);
   // Areas stand under areas, also where the lines begin with a group.

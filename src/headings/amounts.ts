@@ -11,7 +11,7 @@ export type Size = "height" | "width" | "depth";
 
 export const SIZES: readonly Size[] = ["height", "width", "depth"];
 
-/** The measures of a row as they stand. */
+/** The measures of a row as they are written. */
 export interface AmountRow {
   readonly row: number;
   readonly height: Amount<LengthUnit> | undefined;

@@ -42,7 +42,7 @@ export function missingQuestion(
   const [first] = missing;
   const nameOf = (column: number) => nameFor(column, new Map(others.map((other) => [other.column, other.heading])));
   const rest = (from: number) => missing.map((field, i) => ({ word: nameOf(free[from + i]!), meaning: field }));
-  // What stands right of the measures that are known comes first.
+  // Columns to the right of the known measures come first.
   const last = Math.max(0, ...MEASURES.map((field) => columns[field]?.column ?? 0));
   const starts = Array.from({ length: free.length - missing.length + 1 }, (_, from) => from).sort(
     (a, b) => Math.abs(free[a]! - last - 1) - Math.abs(free[b]! - last - 1),

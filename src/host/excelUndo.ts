@@ -19,7 +19,7 @@ export interface Done {
   readonly namesAdded: readonly DefinedName[];
   readonly namesRemoved: readonly DefinedName[];
   readonly sheetsAdded: readonly string[];
-  /** Sheets that were written anew or deleted, with the cells that they had. */
+  /** Sheets that were written again or deleted, with the cells that they had. */
   readonly sheetsFormer: readonly { readonly name: string; readonly cells: Former | undefined }[];
 }
 

@@ -2,7 +2,7 @@ import { enclosureMass } from "../board/mass";
 import { partList } from "../covering/partList";
 import type { Assembly } from "../enclosure/assembly";
 import { X, Y, Z } from "../enclosure/space";
-import { benchLength } from "../measure/benchLength";
+import { nearestMark } from "../measure/benchLength";
 import { massIn, massUnitOf } from "../measure/units";
 import type { Construction } from "../settings/schema";
 import { settingsTable } from "../settings/settingsTable";
@@ -48,7 +48,7 @@ function sayTheSame(asSurveyed: readonly string[], read: string): boolean {
 const UNITS: Readonly<Record<string, true>> = { mm: true };
 
 function sizes(lengths: readonly number[], { settings: { unit } }: Sized): string {
-  return `${lengths.map((length) => benchLength(length, unit)).join(" × ")} ${unit}`;
+  return `${lengths.map((length) => nearestMark(length, unit)).join(" × ")} ${unit}`;
 }
 
 function massText(kg: number, { settings: { unit } }: Sized): string {

@@ -1,5 +1,6 @@
 import { boardParts, type Part } from "../enclosure/part";
 import { areaIn, tidy, type WorkbookUnit } from "../measure/units";
+import { isBoardOrCard } from "../settings/stock";
 import type { Settings } from "../settings/schema";
 import { netAreaM2 } from "../item/answers";
 import type { SizedSurvey } from "./sizeSurvey";
@@ -40,7 +41,8 @@ export function summaryOf({ survey, outcomes, settings }: SizedSurvey): Summary 
     if (outcome.state !== "sized") continue;
     const { sized, quantity } = outcome;
     enclosures.set(sized.kind.name, (enclosures.get(sized.kind.name) ?? 0) + quantity);
-    const parts = boardParts(sized.assembly);
+    // A joint strip may be of lining paper, which is no board.
+    const parts = boardParts(sized.assembly).filter(isBoardOrCard);
     for (const stock of new Set(parts.map((part) => part.stock))) {
       const own = parts.filter((part) => part.stock === stock);
       const sum = areas.get(stock) ?? { material: own[0]!.material, items: 0, laminated: 0, area: 0 };

@@ -17,7 +17,9 @@ export function unanswered({ survey, outcomes }: SizedSurvey, table: SurveyTable
   return names.flatMap((name, column) => {
     const without = survey.items.flatMap(({ row }, index) => {
       const cell = rows[index]![column];
-      return cell instanceof NoAnswer && outcomes[index]!.state === "sized" ? [{ row, why: cell.message }] : [];
+      return cell instanceof NoAnswer && outcomes[index]!.state === "sized"
+        ? [{ row, why: cell.message.replace(/^part: /, "") }]
+        : [];
     });
     const [first] = without;
     if (first === undefined) return [];
@@ -25,7 +27,7 @@ export function unanswered({ survey, outcomes }: SizedSurvey, table: SurveyTable
     const more = without.length > MOST_NAMED ? ", ..." : "";
     const several = new Set(without.map(({ why }) => why)).size > 1;
     const where = without.length === 1 ? `row ${first.row}` : `${without.length} rows (${named.join(", ")}${more})`;
-    return [`no ${String(name)} for ${where}: ${several ? `of row ${first.row}, ` : ""}${inShort(first.why)}`];
+    return [`no ${String(name)} for ${where}: ${several ? `in row ${first.row} ` : ""}${inShort(first.why)}`];
   });
 }
 

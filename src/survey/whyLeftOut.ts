@@ -33,7 +33,7 @@ export function whyLeftOut(
   return isLast && isUnnamed && filled > 0 ? TOTALS : "";
 }
 
-/** Most cells are told from a heading by a figure or by their first letter alone. */
+/** A figure, or the first letter alone, shows of most cells that they are no heading. */
 function isSameHeading(cell: string, heading: string): boolean {
   if (cell === heading) return true;
   const [one, other] = [cell.charCodeAt(0) | LOWER, heading.charCodeAt(0) | LOWER];

@@ -1,6 +1,6 @@
 /**
  * How long the local page takes, in headless Chromium: from asking for it until the stored answers are drawn, until
- * every formula is worked out anew, and from one edit to its new answer. Rows have six figures each.
+ * every formula is calculated again, and from one edit to its new answer. Rows have six figures each.
  */
 import { rmSync } from "node:fs";
 import { chromium, type Page } from "playwright-core";

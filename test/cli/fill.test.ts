@@ -256,7 +256,7 @@ describe("run again", () => {
     expect(sheetRows(folder, "survey.xlsx", "settings")[row - 1]![1]).toBe("10 mm");
   });
 
-  test("a cut list of an earlier run is written anew, asked for or not", () => {
+  test("a cut list of an earlier run is written again, asked for or not", () => {
     const folder = folderWithBook();
     run(folder, "fill", "survey.xlsx", "--in-place", "--cut-list");
     const edited = editWorkbook(book(folder, "survey.xlsx"), {
@@ -515,7 +515,7 @@ office("LibreOffice opens the filled workbook", () => {
       // What a filter on that caliper shows.
       `COUNTIFS(Survey[caliper],2.5)`,
     ];
-    // LibreOffice works out anew what is stored as an error.
+    // LibreOffice calculates again what is stored as an error.
     const totals = editWorkbook(book(folder, "filled.xlsx"), {
       sheets: [
         {

@@ -72,7 +72,7 @@ it("counts cuts, settings and set-ups, the first cut of every sheet among them",
   expect([plan.cutCount, plan.settings, plan.setUps]).toEqual([6, 2, 4]);
 });
 
-it("lays a sheet out anew when that takes fewer set-ups", () => {
+it("lays a sheet out again when that takes fewer set-ups", () => {
   const { job } = prepareSheets([piece(50, 50, { count: 2 }), piece(100, 50)], [board(100, 100)], {});
   // Two short pieces, each in a strip of its own: side by side one cut fewer frees them.
   const short = (own: number) => cut(ALONG_LENGTH, 1000, 500, leaf(500, 500, own), leaf(500, 500, NONE));

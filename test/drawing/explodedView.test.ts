@@ -1,3 +1,4 @@
+import { KINDS } from "../../src/enclosure/registry";
 import { boundingBox } from "../../src/enclosure/space";
 import { explodedView } from "../../src/drawing/explodedView";
 import { pulledApart } from "../../src/drawing/pulledApart";
@@ -28,8 +29,8 @@ test("a part says the size that it is cut to, in the workbook's unit", () => {
   expect(inches.texts.map(({ text }) => text)).toContain("10 × 8 in");
 });
 
-test("a drawing without labels says nothing", () => {
-  const assembly = enclosed(book(300, 210, 40), "lidded box");
+test.each(KINDS.map(({ name }) => name))("a drawing without labels of a %s says nothing", (kind) => {
+  const assembly = enclosed(book(300, 210, 40), kind);
   expect(readDrawing(explodedView(assembly, { unit: "mm", labels: false })).texts).toEqual([]);
 });
 

@@ -1,10 +1,7 @@
-import fc from "fast-check";
 import type { Assembly } from "../../src/enclosure/assembly";
 import type { PlacedPart } from "../../src/enclosure/placedPart";
-import { restingItem } from "../../src/enclosure/restingItem";
 import { extent, X, Y, Z, type Cuboid } from "../../src/enclosure/space";
-import type { SettledSettings } from "../../src/settings/schema";
-import { anyItem, anyShop, EVERY_STRUCTURE, RUNS } from "./everyEnclosure";
+import { inEveryStructure } from "./inEveryStructure";
 import { book, enclosed } from "./sizing";
 import { along, apart, carried, section, TOUCHING } from "./swings";
 
@@ -45,20 +42,7 @@ function moveSpine(part: PlacedPart): PlacedPart {
   return { ...part, panels: [{ min: [min[0] + by, min[1], min[2]], max: [max[0] + by, max[1], max[2]] }] };
 }
 
-const clamshells = EVERY_STRUCTURE.filter(({ kind }) => kind.name === "clamshell box");
-
-test.each(clamshells.map(({ text, settings }) => [text, settings] as const))(
-  "any clamshell opens, %s",
-  (_, settings) => {
-    fc.assert(
-      fc.property(anyItem, anyShop, (item, shop) => {
-        const inForce: SettledSettings = { ...settings, ...shop };
-        opens(clamshells[0]!.kind.assemble(restingItem(item, inForce), inForce));
-      }),
-      { numRuns: Math.ceil(RUNS / 10), seed: 7 },
-    );
-  },
-);
+inEveryStructure("clamshell box", "opens", 2, opens);
 
 const MOVERS = ["front board", "large tray", "fore-edge wall"];
 

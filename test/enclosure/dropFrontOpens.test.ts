@@ -1,10 +1,8 @@
-import fc from "fast-check";
 import type { Assembly } from "../../src/enclosure/assembly";
 import { extent, X, Y, Z, type Cuboid, type Vec } from "../../src/enclosure/space";
-import type { SettledSettings } from "../../src/settings/schema";
 import { sizeRow } from "../../src/item/sizeItem";
 import { settingsOf } from "../../src/settings/settingsOf";
-import { anyItem, anyShop, assemblyOf, EVERY_STRUCTURE, RUNS } from "./everyEnclosure";
+import { inEveryStructure } from "./inEveryStructure";
 import { bareOutsideOf, book, enclosed, expectLengths, insideOf, partNamed, partsOf } from "./sizing";
 import { apart, carried, section, TOUCHING, type Point } from "./swings";
 
@@ -66,25 +64,7 @@ describe("by hand: 300 x 210 x 40 on its foot, board 2, standard fit", () => {
   });
 });
 
-const structures = EVERY_STRUCTURE.filter(({ kind }) => kind.name === "drop-front box");
-
-test.each(structures.map(({ text, kind, settings }) => [text, kind, settings] as const))(
-  "the front wall of any drop-front box falls open, and the object slides out, %s",
-  (_, kind, settings) => {
-    let opened = 0;
-    fc.assert(
-      fc.property(anyItem, anyShop, (item, shop) => {
-        const inForce: SettledSettings = { ...settings, ...shop };
-        const box = assemblyOf(kind, item, inForce);
-        if (box === undefined) return;
-        opened += 1;
-        opens(box);
-      }),
-      { numRuns: Math.ceil(RUNS / 20), seed: 7 },
-    );
-    expect(opened).toBeGreaterThan(RUNS / 40);
-  },
-);
+inEveryStructure("drop-front box", "falls open, and the object slides out", 4, opens);
 
 test("a front wall against the covered edge of the base would have met: the check can fail", () => {
   const box = enclosed(ITEM, "drop-front box", "rests on=foot");

@@ -1,8 +1,6 @@
-import fc from "fast-check";
 import type { Assembly } from "../../src/enclosure/assembly";
 import { extent, X, Y, Z, type Cuboid } from "../../src/enclosure/space";
-import type { SettledSettings } from "../../src/settings/schema";
-import { anyItem, anyShop, assemblyOf, EVERY_STRUCTURE, RUNS } from "./everyEnclosure";
+import { inEveryStructure } from "./inEveryStructure";
 import { bareOutsideOf, book, enclosed, expectLengths, hwd, insideOf, partNamed, partsOf } from "./sizing";
 import { apart, carried, section, TOUCHING, type Outline, type Point } from "./swings";
 
@@ -64,25 +62,7 @@ test("a large tray narrower at the fore-edge would have met: the check can fail"
   expect(() => opens({ ...box, parts: [small!, { ...large!, panels: nearer }, ...others] })).toThrow("meet");
 });
 
-const structures = EVERY_STRUCTURE.filter(({ kind }) => kind.name === "folded clamshell");
-
-test.each(structures.map(({ text, kind, settings }) => [text, kind, settings] as const))(
-  "any folded clamshell opens flat, %s",
-  (_, kind, settings) => {
-    let opened = 0;
-    fc.assert(
-      fc.property(anyItem, anyShop, (item, shop) => {
-        const inForce: SettledSettings = { ...settings, ...shop };
-        const box = assemblyOf(kind, item, inForce);
-        if (box === undefined) return;
-        opened += 1;
-        opens(box);
-      }),
-      { numRuns: Math.ceil(RUNS / 10), seed: 7 },
-    );
-    expect(opened).toBeGreaterThan(RUNS / 20);
-  },
-);
+inEveryStructure("folded clamshell", "opens flat", 2, opens);
 
 /**
  * Seen from its head: first the large tray turns a quarter about the upper outer edge of the spine piece, then both turn

@@ -1,32 +1,13 @@
-import fc from "fast-check";
 import type { Assembly } from "../../src/enclosure/assembly";
 import { panelsOf } from "../../src/enclosure/placedPart";
 import { extent, X, Y, Z, type Axis, type Cuboid } from "../../src/enclosure/space";
-import type { SettledSettings } from "../../src/settings/schema";
-import { anyItem, anyShop, assemblyOf, EVERY_STRUCTURE, RUNS } from "./everyEnclosure";
+import { inEveryStructure } from "./inEveryStructure";
 import { book, enclosed, partNamed, partsOf } from "./sizing";
 
 const AXES: readonly Axis[] = [X, Y, Z];
 const NOISE = 1e-6;
-const portfolios = EVERY_STRUCTURE.filter(({ kind }) => kind.name === "flap portfolio");
 
-test.each(portfolios.map(({ text, kind, settings }) => [text, kind, settings] as const))(
-  "any portfolio closes round its item, every board covered on both faces, %s",
-  (_, kind, settings) => {
-    let built = 0;
-    fc.assert(
-      fc.property(anyItem, anyShop, (item, shop) => {
-        const inForce: SettledSettings = { ...settings, ...shop };
-        const portfolio = assemblyOf(kind, item, inForce);
-        if (portfolio === undefined) return;
-        built += 1;
-        closes(portfolio);
-      }),
-      { numRuns: Math.ceil(RUNS / 4), seed: 17 },
-    );
-    expect(built).toBeGreaterThan(RUNS / 8);
-  },
-);
+inEveryStructure("flap portfolio", "closes round its item, every board covered on both faces", 1, closes);
 
 test("a joint too narrow for the risers is refused, and would have met: the check can fail", () => {
   const text = "wall board=4; case board=2";

@@ -251,7 +251,7 @@ function spilledIn(bytes: Uint8Array, sheet: string): ReadonlySet<string> {
   return spilled;
 }
 
-/** Cells whose value a host may have worked out anew. */
+/** Cells whose value a host may have calculated again. */
 function calculatedIn(bytes: Uint8Array, sheet: string): ReadonlySet<string> {
   const { formulas } = readSheet(openWorkbook(bytes), sheet, { formulas: true });
   return new Set([...formulas.keys(), ...spilledIn(bytes, sheet)]);

@@ -283,7 +283,7 @@ describe("sheets", () => {
     expect(at.book.tables.at(-1)).toMatchObject({ name: "Parts", area: { top: 1, left: 1, bottom: 2, right: 2 } });
   });
 
-  test("one of an earlier run is written anew under the name that the user gave it, and comes back", async () => {
+  test("one of an earlier run is written again under the name that the user gave it, and comes back", async () => {
     open(SURVEY);
     await at.port.write(list("wall"));
     const made = at.sheet("Cut list");
@@ -297,7 +297,7 @@ describe("sheets", () => {
     expect([valueAt("My parts", 2, 1), valueAt("My parts", 9, 1)]).toEqual(["wall", "longer before"]);
   });
 
-  test("one with a table is written anew with its table", async () => {
+  test("one with a table is written again with its table", async () => {
     open(SURVEY);
     const parts = (text: string) => ({ sheets: list(text).sheets!.map((sheet) => ({ ...sheet, table: "Parts" })) });
     await at.port.write(parts("wall"));

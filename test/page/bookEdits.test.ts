@@ -80,7 +80,7 @@ test("a workbook that has been lived in shows its values, formulas, looks, width
   expect(JSON.parse(tables)).toMatchObject({
     "sheet-1": { tables: [{ name: "Items", range: { startRow: 3, endRow: 6, startColumn: 0, endColumn: 5 } }] },
   });
-  // Only the first cell of an array formula comes in: the grid fills the others anew.
+  // Only the first cell of an array formula comes in: the grid fills the others.
   expect(opened.sheets.find(({ arrays }) => arrays.length > 0)!.arrays[0]!.area.bottom).toBe(3);
 });
 

@@ -348,7 +348,7 @@ test("a saved file holds what was typed, is read by another program, and opens a
   await becomes(() => valueOf("Q2"), 342);
   await type("C2", "330");
   await becomes(() => valueOf("Q2"), 352);
-  // The formula of the whole survey came back as one, and fills its cells anew.
+  // The formula of the whole survey came back as one, and fills its cells again.
   await becomes(() => valueOf("R1"), "mass");
 });
 

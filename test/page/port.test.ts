@@ -25,7 +25,7 @@ declare const steps: WrittenEdits[];
 const DEMO = openWorkbook(csvToWorkbook(readCsv(writeCsv(DEMO_SURVEY)), {}));
 const FILL = { figures: DEFAULT_FIGURES, settings: [], recognise: {}, values: false, cutList: false };
 
-/** What stands right of the survey's own 16 columns; problems are last. */
+/** The columns to the right of the survey's own 16; problems are last. */
 const HEADINGS = headingsOf(DEFAULT_FIGURES);
 const PROBLEM_AT = 16 + HEADINGS.length - 1;
 /** Of LK 001: 312 mm in the clamshell box that ENC.OUTSIDE sizes at 334 of board 2; four walls of the guide's board 2.5 add 2. */
@@ -179,7 +179,7 @@ test("columns added in the page are those that the command line writes, and foll
     const ours = readSheet(saved, sheet, { formulas: true });
     const theirs = readSheet(filled, sheet, { formulas: true });
     expect([...ours.formulas]).toEqual([...theirs.formulas]);
-    // A problem of a dimension text is told by another formula inside, whose message no spreadsheet hands on.
+    // A problem of a dimension text comes from a formula inside another, and no spreadsheet passes on its message.
     const figures = (rows: typeof theirs.rows) =>
       rows.map((row) => row.slice(0, sheet === "Survey" ? PROBLEM_AT : undefined));
     expect(figures(ours.rows)).toEqual(figures(theirs.rows));

@@ -73,7 +73,7 @@ const CHECKS: Readonly<Record<string, (part: Part, tray: Tray, assembly: Assembl
   "cushion head": (part, { inside }) => within(part, extent(inside, X), extent(inside, Z), Infinity),
 };
 
-/** Down to the floor; a turn-in alone where walls are lined first, or where something stands in the tray for good. */
+/** Down to the floor; a turn-in alone where walls are lined first, or where another tray is glued in. */
 function downInside({ inside, tabs, filled }: Tray, { turnIn, lining }: Settings): number {
   const depth = extent(inside, Z);
   const deep = depth > 80 || depth > Math.min(extent(inside, X), extent(inside, Y)) / 2;

@@ -173,7 +173,7 @@ function within(at: number, panel: Cuboid, axis: Axis): boolean {
   return at >= panel.min[axis] && at <= panel.max[axis];
 }
 
-/** Covered on every face, but for the underside of a tray that stands in another for good, and for what it stands on. */
+/** Covered on every face, but for the underside of a tray that is glued into another, and for what it is glued to. */
 function covered(panel: Cuboid, { covering: c, inside, outside, outsideShown, filled }: Tray): Cuboid {
   const { min, max } = inflated(panel, c);
   const isFloor = filled === true && panel.max[Z] < inside.min[Z] + NOISE;

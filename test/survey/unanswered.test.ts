@@ -15,7 +15,7 @@ test("rows without an answer are told with their numbers and the reason that the
   const lines = told(rows, ["outside height", "caliper", "lid base length"]);
   expect(lines).toEqual([
     expect.stringMatching(
-      /^no lid base length for 7 rows \(2, 3, 4, 5, 6, \.\.\.\): part: this tray has no part called lid base; it has base, /,
+      /^no lid base length for 7 rows \(2, 3, 4, 5, 6, \.\.\.\): this tray has no part called lid base; it has base, /,
     ),
   ]);
 });
@@ -27,9 +27,7 @@ test("where the reasons differ, the first is told as that of its row", () => {
     ["S 3", 300, 210, 40, "tray", ""],
   ];
   const [line] = told(rows, ["side wall length"]);
-  expect(line).toMatch(
-    /^no side wall length for 2 rows \(2, 3\): of row 2, part: this slipcase has no part called side wall/,
-  );
+  expect(line).toMatch(/^no side wall length for 2 rows \(2, 3\): in row 2 this slipcase has no part called side wall/);
   expect(line!.length).toBeLessThan(220);
 });
 
@@ -41,6 +39,6 @@ test("one row is named alone; a row that cannot be sized says so in its problem,
     ["S 4", 300, 210, 40, "none", ""],
   ];
   expect(told(rows, ["caliper", "lid base length", "problem"])).toEqual([
-    expect.stringMatching(/^no lid base length for row 4: part: this tray has no part called lid base/),
+    expect.stringMatching(/^no lid base length for row 4: this tray has no part called lid base/),
   ]);
 });

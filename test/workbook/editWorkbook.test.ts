@@ -161,7 +161,7 @@ describe("a later run", () => {
     expect(again.result.columns.map((column) => column.replaced)).toEqual([true, true]);
   });
 
-  test("writes its own columns anew in their places, and adds others after them", () => {
+  test("writes its own columns again in their places, and adds others after them", () => {
     const { after } = edited(first, { columns: inTable(outside([9, 8, 7], { heading: "mass" }), outside([4, 5, 6])) });
     expect(
       readSheet(after, "Survey")

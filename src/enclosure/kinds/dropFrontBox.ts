@@ -3,12 +3,13 @@ import { formatLengthWithUnit } from "../../measure/formatLength";
 import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
 import { assembled, plateOf } from "../assembly";
-import { oneFace, roundedUp } from "../build/allowances";
+import { oneFace } from "../build/allowances";
 import { dropFrontBlanks, DROP_FRONT_BLANKS } from "../build/dropFrontBlanks";
 import { dropFrontTray, frontLaidDown } from "../build/dropFrontTray";
 import { dropFrontOrder } from "../build/dropFrontOrder";
+import { lidOver } from "../build/lidOver";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
-import { outsideOf, trayBoards } from "../build/trayBoards";
+import { outsideOf } from "../build/trayBoards";
 import { lidLifted, traysApart } from "../build/trayViews";
 import { NO_CAUTIONS, WALLS, type Kind } from "../kind";
 import { extent, Z } from "../space";
@@ -59,30 +60,23 @@ export const dropFrontBox: Kind = {
         "or choose another enclosure for an item so narrow",
       );
     const box = dropFrontTray("box", inside, flanged(settings), trayMaterials(settings), front);
-    const [width, height, depth] = outsideOf(box.tray);
-    const up = (size: Mm) => roundedUp(size, settings.roundTo);
-    const play = 4 * c + settings.lidClearance;
-    const lidDepth = lidInsideDepth(depth, c, { ...settings, lidDepth: lidDepthOf(depth, settings) });
-    const lidInside = [up(width + play), up(height + play), lidDepth] as const;
-    const { min, max } = box.tray.outside;
-    const lid = trayBoards("lid", lidInside, plainForm(settings.lidConstruction, settings), trayMaterials(settings), {
-      at: [min[0] - (lidInside[0] - width) / 2, min[1] - (lidInside[1] - height) / 2, max[2] + 2 * c],
-      turnedOver: true,
-    });
-    const lap = 2 * c + settings.lidClearance;
+    const [, , depth] = outsideOf(box.tray);
+    const { lid, nest } = lidOver(
+      box.tray,
+      {
+        form: plainForm(settings.lidConstruction, settings),
+        materials: trayMaterials(settings),
+        depth: lidInsideDepth(depth, c, { ...settings, lidDepth: lidDepthOf(depth, settings) }),
+        madeDepth: undefined,
+      },
+      settings,
+    );
     return assembled({
       kind: dropFrontBox,
       parts: [...box.parts, ...lid.parts],
       trays: [box.tray, lid.tray],
       holder: box.tray,
-      nests: [
-        {
-          inner: box.tray,
-          outer: lid.tray,
-          play: [settings.lidClearance, settings.lidClearance, undefined],
-          made: [lap, lap, undefined],
-        },
-      ],
+      nests: [nest],
       cover: {
         boards: box.front,
         spine: undefined,

@@ -6,8 +6,8 @@ import { oneFace, roundedDown, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
 import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
 import { CUT_BOARDS, SET_UP } from "../order";
-import type { Vec } from "../space";
 import { tray as trayKind, insideFor, plainForm, trayForm, trayMaterials } from "./tray";
+import { lidOver } from "../build/lidOver";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { trayWork } from "../build/trayWork";
 import { outsideOf, trayBoards } from "../build/trayBoards";
@@ -36,29 +36,23 @@ export const liddedBox: Kind = {
     const c = oneFace(settings);
     const materials = trayMaterials(settings);
     const box = trayBoards("box", insideFor(item, settings), trayForm(settings), materials);
-    const [width, height, depth] = outsideOf(box.tray);
-    const up = (size: Mm) => roundedUp(size, settings.roundTo);
-    const play = 4 * c + settings.lidClearance;
-    const inside: Vec = [up(width + play), up(height + play), lidInsideDepth(depth, c, settings)];
-    const { min, max } = box.tray.outside;
-    const lid = trayBoards("lid", inside, plainForm(settings.lidConstruction, settings), materials, {
-      at: [min[0] - (inside[0] - width) / 2, min[1] - (inside[1] - height) / 2, max[2] + 2 * c],
-      turnedOver: true,
-    });
-    const lap = 2 * c + settings.lidClearance;
+    const [, , depth] = outsideOf(box.tray);
+    const { lid, nest } = lidOver(
+      box.tray,
+      {
+        form: plainForm(settings.lidConstruction, settings),
+        materials,
+        depth: lidInsideDepth(depth, c, settings),
+        madeDepth: lidDepthOf(depth, settings) === "full" ? -settings.lidReveal : undefined,
+      },
+      settings,
+    );
     return assembled({
       kind: liddedBox,
       parts: [...box.parts, ...lid.parts],
       trays: [box.tray, lid.tray],
       holder: box.tray,
-      nests: [
-        {
-          inner: box.tray,
-          outer: lid.tray,
-          play: [settings.lidClearance, settings.lidClearance, undefined],
-          made: [lap, lap, lidDepthOf(depth, settings) === "full" ? -settings.lidReveal : undefined],
-        },
-      ],
+      nests: [nest],
       cover: undefined,
       base: plateOf(box.tray, box.base),
       top: plateOf(lid.tray, lid.base),

@@ -2,7 +2,7 @@ import { setting } from "../definition";
 import { lengthOrNone, lengthsOrNone } from "../lengthValues";
 import { choice } from "../wordValues";
 
-/** How finished enclosures stand in the store, and how far they may differ from their items. */
+/** How finished enclosures are kept in the store, and how much larger than their items they may be. */
 export const SHELF_SETTINGS = {
   shelfHeight: setting({
     name: "shelf height",

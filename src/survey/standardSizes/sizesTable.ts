@@ -25,7 +25,7 @@ export const SIZES_HEADINGS = [
   "board",
 ] as const;
 
-/** What stands in the place of a size. */
+/** What a row says that goes into no size. */
 export const MADE_TO_MEASURE = "made to measure";
 
 /** The sizes, then rows that cannot be sized. */
