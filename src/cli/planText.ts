@@ -1,3 +1,4 @@
+import { completenessOf } from "../estimate/completeness";
 import { partText, SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
 import { toBuy, type StockPlan } from "../estimate/stockPlans";
 import { plainRows } from "../item/answers";
@@ -14,20 +15,13 @@ const NAMES_SHOWN = 6;
 
 /** What was read, and what is left out by reason. */
 export function readText({ survey, outcomes }: SizedSurvey, plans: readonly StockPlan[]): readonly string[] {
-  const problems = outcomes.filter(({ state }) => state === "problem").length;
-  const inPart = itemsInPart(plans).size;
-  const sized = outcomes.filter(({ state }) => state === "sized").length;
+  const { complete, inPart, notSized } = completenessOf({ outcomes }, plans);
   const left = [
-    ...(problems === 0 ? [] : [`${problems} cannot be sized`]),
+    ...(notSized === 0 ? [] : [`${notSized} cannot be sized`]),
     ...(inPart === 0 ? [] : [`${inPart} in part`]),
   ];
-  const complete = `${sized - inPart} complete${left.length === 0 ? "" : `, ${left.join(", ")}`}`;
-  return [`${survey.items.length} items read: ${complete}`, ...leftOutGroups({ survey, outcomes }, plans)];
-}
-
-/** Items of which some pieces cannot be cut. */
-export function itemsInPart(plans: readonly StockPlan[]): ReadonlySet<string> {
-  return new Set(plans.flatMap(({ plan }) => (plan?.uncuttable ?? []).map(({ piece }) => piece.item)));
+  const counts = `${complete} complete${left.length === 0 ? "" : `, ${left.join(", ")}`}`;
+  return [`${survey.items.length} items read: ${counts}`, ...leftOutGroups({ survey, outcomes }, plans)];
 }
 
 function leftOutGroups(

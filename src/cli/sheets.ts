@@ -1,6 +1,7 @@
 import { basename, extname } from "node:path";
 import { batchingCost, type BatchingCost } from "../estimate/batching";
 import { boardTotalRows, boardTotals, type BoardTotal } from "../estimate/boardTotals";
+import { completenessOf, completenessText } from "../estimate/completeness";
 import { estimateOf, type Estimate } from "../estimate/estimate";
 import { examplePriceNotice } from "../estimate/examplePrices";
 import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
@@ -23,7 +24,7 @@ import { verifyEdit } from "../workbook/verifyEdit";
 import { writeCsv } from "../workbook/writeCsv";
 import type { Output } from "./output";
 import { planBeside, type BesideOptions } from "./planBeside";
-import { fewerSheetsText, itemsInPart, readText, sheetTables, stocksText } from "./planText";
+import { fewerSheetsText, readText, sheetTables, stocksText } from "./planText";
 import { textTable } from "./textTable";
 
 /** A survey as the command line read it. */
@@ -143,6 +144,7 @@ export async function estimateCommand(
   const table = plainRows(estimateTable(estimate, settings));
   const leftOut = leftOutRows(sized, allPlans(groups), estimate);
   const boards = boardTotals(sized, allPlans(groups));
+  const completeness = completenessOf(sized, allPlans(groups));
   const notice = examplePriceNotice(estimate, settings);
   const saved = saveEstimate(survey, target, notice, [...table, ...plainRows(belowEstimate(sized, estimate))]);
   return {
@@ -153,7 +155,7 @@ export async function estimateCommand(
       ...batchingText(batching, by),
       ...leftOutText(leftOut),
       "",
-      ...completeText(sized, allPlans(groups)),
+      completenessText(completeness),
       ...method(estimate, sized, settings.currency),
       ...notesText(sized),
       ...saved.map((line) => `\n${line}`),
@@ -161,6 +163,7 @@ export async function estimateCommand(
     json: {
       ...estimate,
       notice,
+      completeness,
       boards,
       batching,
       leftOut: plainRows(leftOut).slice(1),
@@ -213,15 +216,6 @@ function batchingText(batching: readonly BatchingCost[], by: string | undefined)
     "",
     textTable([["stock", "unit", "by group", "all together", "more"], ...rows]),
   ];
-}
-
-/** No money is left out without a word: how many enclosures the budget holds whole, and how many in part. */
-function completeText({ outcomes }: SizedSurvey, plans: readonly StockPlan[]): readonly string[] {
-  const inPart = itemsInPart(plans).size;
-  const sized = outcomes.filter(({ state }) => state === "sized").length;
-  return inPart === 0
-    ? []
-    : [`${sized - inPart} complete, ${inPart} in part: pieces that cannot be cut are not in the cost.`];
 }
 
 function method({ lines }: Estimate, { settings }: SizedSurvey, currency: string): readonly string[] {

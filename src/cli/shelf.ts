@@ -26,7 +26,7 @@ export function shelfCommand({ sized, cells }: ReadSurvey): Output {
       ...below.flatMap((rows) => (rows.length === 0 ? [] : ["", textTable(rows)])),
       "",
       "If every row that is sized were of one kind, standing upright:",
-      textTable([["enclosure", "rows", "shelf", "too large"], ...kinds]),
+      textTable([["enclosure", "rows", "shelf", "cannot be made"], ...kinds]),
       "",
       "Heavy boxes: the heaviest on the lowest shelves, and two people to lift them. Local manual-handling rules come first.",
     ].join("\n"),

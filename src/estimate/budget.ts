@@ -1,3 +1,4 @@
+import { completenessOf, completenessText } from "./completeness";
 import { leftOutRows } from "./leftOutRows";
 import { demandsOf } from "./demandsOf";
 import { boardTotalRows, boardTotals } from "./boardTotals";
@@ -27,13 +28,17 @@ export function estimateAnswer(survey: SizedSurvey, cells: SurveyCells, options:
   ];
 }
 
-/** What comes below the lines of a budget: the totals by board, then what is left out. */
+/** What comes below the lines of a budget: how much of the survey it holds, the totals by board, what is left out. */
 export function belowEstimate(survey: SizedSurvey, estimate: Estimate): readonly (readonly Cell[])[] {
   const plans = estimate.plans.flatMap((group) => group.plans);
   // Areas stand under areas, also where the lines begin with a group.
   const indent = isGrouped(estimate) ? [""] : [];
   const totals = boardTotalRows(boardTotals(survey, plans), survey.settings);
-  return [...totals.map((row) => [...indent, ...row]), ...leftOutRows(survey, plans, estimate)];
+  return [
+    [completenessText(completenessOf(survey, plans))],
+    ...totals.map((row) => [...indent, ...row]),
+    ...leftOutRows(survey, plans, estimate),
+  ];
 }
 
 function isGrouped({ lines }: Pick<Estimate, "lines">): boolean {

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { boardTotalRows, boardTotals } from "../estimate/boardTotals";
+import { completenessOf, completenessText } from "../estimate/completeness";
 import { estimateOf } from "../estimate/estimate";
 import { examplePriceNotice } from "../estimate/examplePrices";
 import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
@@ -125,6 +126,7 @@ export function CostView({ model, survey, state, place }: ViewProps) {
           <p class="quiet">No plan can use less than “least possible”. “Cannot be fewer” is proved.</p>
           <h2>Estimate{settings.currency === "" ? "" : `, ${settings.currency}`}</h2>
           {notice !== "" && <p class="wrong">{notice}</p>}
+          <p>{completenessText(completenessOf(sized, plans))}</p>
           <Table
             label="Estimate"
             headings={(table[0] ?? []).map(String)}

@@ -1,4 +1,5 @@
 import { boardTotalRows, boardTotals } from "../estimate/boardTotals";
+import { completenessOf, completenessText } from "../estimate/completeness";
 import type { Estimate } from "../estimate/estimate";
 import { examplePriceNotice } from "../estimate/examplePrices";
 import type { Mm } from "../measure/units";
@@ -62,9 +63,8 @@ export function estimatePages(
   function intro({ survey: { items }, outcomes }: SizedSurvey): string {
     const sized = outcomes.filter(({ state }) => state === "sized");
     const copies = outcomes.reduce((sum, each) => sum + (each.state === "sized" ? each.quantity : 0), 0);
-    const problems = outcomes.filter(({ state }) => state === "problem").length;
     const currency = settings.currency === "" ? "" : ` Money in ${settings.currency}.`;
-    return `${copies} enclosures for ${sized.length} rows of a survey of ${items.length}; ${problems} rows could not be sized and are listed below.${currency}`;
+    return `${copies} enclosures for ${sized.length} rows of a survey of ${items.length}. ${completenessText(completenessOf(survey, plans))}${currency}`;
   }
 }
 

@@ -124,8 +124,10 @@ test("a budget by heading has a line for each of its values, each with sheets of
     "estimate by=batch; labour hours=tray 1.5 / slipcase 1; labour rate=20",
   );
   expect(rows[0]!.slice(0, 3)).toEqual(["batch", "material", "stock"]);
+  const counts =
+    "2 complete, 1 in part, 1 not sized: pieces that cannot be cut and rows that are not sized are not in the cost.";
   expect(new Set(rows.slice(1).map(([group]) => group))).toEqual(
-    new Set(["May", "June", "total", "", "left out", "A3", "A4", "adhesive", "folding card 0.4"]),
+    new Set([counts, "May", "June", "total", "", "left out", "A3", "A4", "adhesive", "folding card 0.4"]),
   );
   const labour = rows.filter((row) => row[1] === "labour").map((row) => [row[0], row[4], row[9]]);
   expect(labour).toEqual([
