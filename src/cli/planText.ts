@@ -1,3 +1,5 @@
+import { sheetLabels } from "../cutting/sheetLabels";
+import type { SheetPlan } from "../cutting/types";
 import { completenessOf } from "../estimate/completeness";
 import { partText, SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
 import { toBuy, type StockPlan } from "../estimate/stockPlans";
@@ -120,6 +122,7 @@ export function fewerSheetsText(plans: readonly StockPlan[], least: readonly Sto
 export function sheetTables({ stock, form, plan }: StockPlan, unit: WorkbookUnit): readonly string[] {
   if (plan === undefined) return [];
   const size = (mm: number) => formatLengthWithUnit(mm, unit);
+  const labels = sheetLabels(plan);
   const alike = new Map<string, number[]>();
   plan.sheets.forEach(({ layout, length, width }, index) => {
     const key = `${layout} ${length} ${width}`;
@@ -127,11 +130,11 @@ export function sheetTables({ stock, form, plan }: StockPlan, unit: WorkbookUnit
   });
   return [...alike.values()].flatMap((indexes) => {
     const sheet = plan.sheets[indexes[0]!]!;
-    const numbers = indexes.map((index) => index + 1).join(", ");
-    const noun = form === "roll" ? "length" : indexes.length > 1 ? "sheets" : "sheet";
+    const numbers = indexes.map((index) => labels[index]!).join(", ");
+    const noun = nounOf(form, sheet, indexes.length);
     const rows = indexes.flatMap((index) =>
       plan.sheets[index]!.placements.map(({ piece, x, y, length, width }) => [
-        index + 1,
+        labels[index]!,
         piece.item,
         partText(piece),
         size(length),
@@ -151,4 +154,9 @@ export function sheetTables({ stock, form, plan }: StockPlan, unit: WorkbookUnit
       ]),
     ];
   });
+}
+
+function nounOf(form: StockPlan["form"], { offCut }: SheetPlan, count: number): string {
+  const noun = form === "roll" ? "length" : offCut === undefined ? "sheet" : "off-cut";
+  return count > 1 ? `${noun}s` : noun;
 }

@@ -10,12 +10,15 @@ import type { Mm } from "../measure/units";
  */
 export function blanksOf(
   pieces: readonly Piece[],
-  sheets: readonly Pick<Sheet, "length" | "width">[],
+  sheets: readonly Pick<Sheet, "length" | "width" | "edgeTrim">[],
   { bench, edgeTrim = 0 }: CuttingOptions,
 ): readonly Piece[] {
   const allowance = bench?.matchAllowance ?? 0;
   if (allowance === 0) return pieces;
-  const rooms = sheets.map(({ length, width }) => ({ length: length - 2 * edgeTrim, width: width - 2 * edgeTrim }));
+  const rooms = sheets.map(({ length, width, edgeTrim: own = edgeTrim }) => ({
+    length: length - 2 * own,
+    width: width - 2 * own,
+  }));
   const strips = new Map<string, Piece[]>();
   for (const piece of pieces) {
     const key = stripKey(piece);

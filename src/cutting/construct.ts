@@ -60,8 +60,7 @@ export function construct(
     if (choice.leftover === NONE) {
       const kind = kindFor(job, used, Number.POSITIVE_INFINITY, piece, toPlace, favoured);
       if (kind !== NONE) {
-        const { length, width } = job.kinds[kind]!;
-        const panel = layOut(forest, length, width);
+        const panel = layOut(forest, job.kinds[kind]!);
         forest.slot[panel] = NONE;
         forest.openCount = 0;
         sheets.push({ kind, panel });

@@ -61,7 +61,9 @@ export function countPlan(sheets: readonly SheetPlan[], options: CountOptions): 
 type SheetFigures = Pick<PlanFigures, "cuts" | "setUps" | "stages" | "trims" | "slivers" | "loosePanels">;
 
 function countSheet(sheet: SheetPlan, options: CountOptions): SheetFigures {
-  const { edgeTrim, pieceGap, stages, leastWaste } = options;
+  const { pieceGap, stages, leastWaste } = options;
+  // An off-cut has clean edges.
+  const edgeTrim = sheet.offCut === undefined ? options.edgeTrim : 0;
   const [length, width] = [sheet.length - 2 * edgeTrim, sheet.width - 2 * edgeTrim];
   let panels: readonly CutPanel[] = [{ x: edgeTrim, y: edgeTrim, length, width, stage: 0, way: undefined }];
   let [setUps, last, most, trims, loosePanels] = [0, Number.NaN, 0, 0, 0];

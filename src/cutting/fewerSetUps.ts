@@ -28,7 +28,7 @@ export interface Effort {
 }
 
 export interface FewerOptions {
-  /** Sheets that may be used in all. */
+  /** Weight that all sheets may have together. */
   readonly most: number;
   /** The kind of sheet that may be added, or NONE. */
   readonly spare: number;
@@ -61,6 +61,7 @@ export function fewerSetUps(
   const random = createRandom(seed);
   const now = sheets.map(({ kind, panel }) => worked(job, kind, panel, weights));
   let effort = total(now);
+  let weight = weightOf(job, now);
   let best = [...now];
   let bestEffort = effort;
   const late = new Float64Array(LATE).fill(effort);
@@ -68,24 +69,18 @@ export function fewerSetUps(
     const chosen = choose(now, random);
     const pieces = chosen.flatMap((at) => now[at]!.pieces);
     const kinds = chosen.map((at) => now[at]!.kind);
-    const extra = spare !== NONE && now.length < most ? [spare] : [];
+    const extra = spare !== NONE && weight + job.kinds[spare]!.weight <= most ? [spare] : [];
     const filled = fillWithFewSettings(job, [...kinds, ...extra], pieces, random);
     if (filled === undefined) continue;
-    if (
-      weightOf(job, filled) >
-        weightOf(
-          job,
-          chosen.map((place) => now[place]!),
-        ) &&
-      now.length >= most
-    )
-      continue;
+    const own = chosen.map((place) => now[place]!);
+    const change = weightOf(job, filled) - weightOf(job, own);
+    if (change > 0 && weight + change > most) continue;
     const laid = filled.map(({ kind, panel }) => worked(job, kind, panel, weights));
-    const before = chosen.reduce((sum, at) => sum + now[at]!.effort, 0);
-    const after = effort - before + total(laid);
+    const after = effort - total(own) + total(laid);
     const at = step % LATE;
     if (after > effort && after > late[at]!) continue;
     replace(now, chosen, laid);
+    weight += change;
     effort = after;
     late[at] = effort;
     if (effort < bestEffort) {

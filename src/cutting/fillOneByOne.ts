@@ -44,7 +44,7 @@ export function fillOneByOne(job: Job, watch: Watch): Draft | undefined {
       continue;
     }
     const { length, width, weight: own } = job.kinds[kind]!;
-    const sheet = layOut(forest, length, width);
+    const sheet = layOut(forest, { length, width });
     let begun = false;
     while (forest.openCount > 0) {
       const leftover = smallestOpen(forest);

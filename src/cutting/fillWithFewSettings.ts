@@ -40,8 +40,7 @@ export function fillWithFewSettings(
   const sheets: CutSheet[] = [];
   for (const kind of kinds) {
     if (left.length === 0) break;
-    const { length, width } = job.kinds[kind]!;
-    const sheet = layOut(forest, length, width);
+    const sheet = layOut(forest, job.kinds[kind]!);
     const settings = new Set<number>();
     const first = left.findIndex((piece) => {
       weighNew(forest, job, piece, sheet, random, choice);

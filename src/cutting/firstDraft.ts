@@ -19,7 +19,7 @@ const JOINED_UP_TO = 400;
  */
 export function firstDraft(job: Job, setUpsOf: (draft: Draft) => number): Draft {
   if (job.size === 0) return { sheets: [], out: [], weight: 0 };
-  const favoured = job.kinds.length === 1 ? [NONE] : [NONE, ...job.kinds.keys()];
+  const favoured = job.kinds.length === 1 ? [NONE] : [NONE, ...weighty(job)];
   const drafts = favoured.flatMap((kind) => ordersFor(job).map((order) => construct(job, order, kind)));
   if (mayLackWaste(job, Math.min(...drafts.map((draft) => draft.sheets.length))))
     drafts.push(draftWithFull(job, joinEqualSides(job)));
@@ -32,6 +32,11 @@ export function firstDraft(job: Job, setUpsOf: (draft: Draft) => number): Draft 
   return equal
     .map((draft) => ({ draft, setUps: setUpsOf(draft) }))
     .reduce((one, other) => (one.setUps <= other.setUps ? one : other)).draft;
+}
+
+/** Kinds of sheet that cost something: what is free is taken first in any case. */
+function weighty({ kinds }: Job): readonly number[] {
+  return [...kinds.keys()].filter((kind) => kinds[kind]!.weight > 0);
 }
 
 function ordersFor(job: Job): readonly Order[] {

@@ -28,6 +28,8 @@ export interface Forest {
   /** Place of a leftover in `open`, NONE for other panels. */
   readonly slot: Int32Array;
   readonly worth: Float64Array;
+  /** Of a whole sheet: what is cut away at its edges. */
+  readonly edgeTrim: Int32Array;
   /** The leftovers that some piece may fit, the first `openCount` of the array. */
   readonly open: Int32Array;
   /** Their sizes, side by side, for the search's innermost loop. */
@@ -79,6 +81,7 @@ export function createForest(pieces: number, leastLength: number, leastWidth: nu
     depth: numbers(),
     slot: numbers(),
     worth: new Float64Array(room),
+    edgeTrim: numbers(),
     open: numbers(),
     openLength: numbers(),
     openWidth: numbers(),

@@ -167,7 +167,9 @@ function plant(job: Job, draft: Draft, seed: number): Search {
   const { leastLength, leastWidth } = leastSides(job);
   const search = createSearch(job, createForest(job.size, leastLength, leastWidth, job.limits), createRandom(seed));
   for (const { kind, panel } of draft.sheets) {
-    search.sheets[search.sheetCount] = importPanel(search.forest, panel);
+    const sheet = importPanel(search.forest, panel);
+    search.forest.edgeTrim[sheet] = job.kinds[kind]!.edgeTrim;
+    search.sheets[search.sheetCount] = sheet;
     search.kinds[search.sheetCount++] = kind;
     search.used[kind]!++;
     search.spent += job.kinds[kind]!.weight;

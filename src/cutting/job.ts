@@ -15,6 +15,7 @@ export interface SheetKind {
   /** What the search keeps low: the price in steps; the area when no sheet costs anything. */
   readonly weight: number;
   readonly limit: number;
+  readonly edgeTrim: number;
 }
 
 /** The pieces one by one, with the piece gap added, in units. */
@@ -60,13 +61,15 @@ export function fitsKind(job: Job, piece: number, kind: SheetKind): boolean {
 export function prepareSheets(pieces: readonly Piece[], sheets: readonly Sheet[], options: CuttingOptions): Prepared {
   const free = sheets.every((sheet) => sheet.price === 0);
   const kinds = sheets.map((sheet) => {
-    const usable = usableSize(sheet.length, sheet.width, options);
+    const edgeTrim = sheet.edgeTrim ?? options.edgeTrim ?? 0;
+    const usable = usableSize(sheet.length, sheet.width, edgeTrim, options);
     const area = usable.length * usable.width;
     const byArea = free && sheet.onHand === undefined;
     return {
       ...usable,
       weight: byArea ? Math.ceil(area / UNITS2_PER_TENTH2) : Math.round(sheet.price * PRICE_STEPS),
       limit: sheet.onHand ?? Number.POSITIVE_INFINITY,
+      edgeTrim: unitsDown(edgeTrim),
     };
   });
   return prepare(pieces, kinds, options);
@@ -74,14 +77,19 @@ export function prepareSheets(pieces: readonly Piece[], sheets: readonly Sheet[]
 
 /** The same for a roll: one sheet as wide as the roll and as long as it takes. */
 export function prepareRoll(pieces: readonly Piece[], roll: Roll, options: CuttingOptions): Prepared {
-  const endless = { length: Number.POSITIVE_INFINITY, width: usableSize(0, roll.width, options).width };
-  return prepare(pieces, [{ ...endless, weight: 1, limit: 1 }], options);
+  const { edgeTrim = 0 } = options;
+  const endless = { length: Number.POSITIVE_INFINITY, width: usableSize(0, roll.width, edgeTrim, options).width };
+  return prepare(pieces, [{ ...endless, weight: 1, limit: 1, edgeTrim: unitsDown(edgeTrim) }], options);
 }
 
-function usableSize(length: number, width: number, options: CuttingOptions): { length: number; width: number } {
-  const trim = 2 * (options.edgeTrim ?? 0);
-  const gap = unitsUp(options.pieceGap ?? 0);
-  const usable = (side: number) => Math.max(0, unitsDown(side - trim)) + gap;
+function usableSize(
+  length: number,
+  width: number,
+  edgeTrim: number,
+  { pieceGap = 0 }: CuttingOptions,
+): { length: number; width: number } {
+  const gap = unitsUp(pieceGap);
+  const usable = (side: number) => Math.max(0, unitsDown(side - 2 * edgeTrim)) + gap;
   return { length: usable(length), width: usable(width) };
 }
 
@@ -126,7 +134,7 @@ function prepare(pieces: readonly Piece[], kinds: readonly SheetKind[], options:
   return { job, tooLarge };
 }
 
-function limitsOf({ bench, edgeTrim = 0, pieceGap = 0 }: CuttingOptions): Limits {
+function limitsOf({ bench, pieceGap = 0 }: CuttingOptions): Limits {
   if (bench === undefined) return NO_LIMITS;
   const gap = unitsUp(pieceGap);
   return {
@@ -134,7 +142,6 @@ function limitsOf({ bench, edgeTrim = 0, pieceGap = 0 }: CuttingOptions): Limits
     stages: bench.stages,
     gap,
     leastWaste: unitsUp(bench.leastWaste) + gap,
-    edgeTrim: unitsDown(edgeTrim),
     absorbed: unitsDown(bench.leastWaste),
     cutLength: bench.cutLength === undefined ? NO_LIMITS.cutLength : unitsDown(bench.cutLength) + gap,
   };

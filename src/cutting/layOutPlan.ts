@@ -11,10 +11,16 @@ export interface Face {
   readonly name: string;
   readonly length: Mm;
   readonly width: Mm;
+  /** Cut away all round; left out, as the options say. */
+  readonly edgeTrim?: Mm;
 }
 
-export interface LaidOut {
+export interface LaidOut extends CutFigures {
   readonly sheets: readonly SheetPlan[];
+}
+
+/** What is to be cut on some sheets together. */
+interface CutFigures {
   readonly cutCount: number;
   readonly settings: number;
   readonly setUps: number;
@@ -30,9 +36,9 @@ export function layOutPlan(
   faces: readonly Face[],
   options: CuttingOptions,
 ): LaidOut {
-  const trim = options.edgeTrim ?? 0;
   const gap = unitsUp(options.pieceGap ?? 0);
   const drawn = cutSheets.map(({ kind, panel }) => {
+    const trim = faces[kind]!.edgeTrim ?? options.edgeTrim ?? 0;
     const arranged = arrange(panel);
     const cuts = cutOrder(arranged, gap, trim, options.bench?.loosePanels);
     return { kind, cuts, key: `${kind}: ${keyOf(cuts)}`, placements: placementsOf(job, arranged, trim) };
@@ -49,10 +55,14 @@ export function layOutPlan(
     const { name, length, width } = faces[kind]!;
     return { stock: name, length, width, layout: numbers.get(key)!, placements, cuts };
   });
-  const settings = drawn.map(({ cuts }) => cuts.map(({ setting }) => Math.round(setting * SETTINGS_PER_MM)));
+  return { sheets, ...cutFigures(sheets) };
+}
+
+/** The cuts, settings and set-ups of sheets that are cut in turn. */
+export function cutFigures(sheets: readonly SheetPlan[]): CutFigures {
+  const settings = sheets.map(({ cuts }) => cuts.map(({ setting }) => Math.round(setting * SETTINGS_PER_MM)));
   return {
-    sheets,
-    cutCount: drawn.reduce((sum, { cuts }) => sum + cuts.length, 0),
+    cutCount: sheets.reduce((sum, { cuts }) => sum + cuts.length, 0),
     settings: new Set(settings.flat()).size,
     setUps: settings.reduce((sum, own) => sum + own.filter((setting, at) => setting !== own[at - 1]).length, 0),
   };

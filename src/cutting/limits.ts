@@ -7,8 +7,6 @@ export interface Limits {
   /** A leftover, the piece gap included, that is wider than the gap and narrower than this is a sliver. */
   readonly leastWaste: number;
   readonly gap: number;
-  /** Cut away at the edges of the sheet: a leftover along an edge is so much wider. */
-  readonly edgeTrim: number;
   /** A piece that is trimmed later takes up a leftover as wide as this, the gap not included. */
   readonly absorbed: number;
   /** No cut is longer, the piece gap included. */
@@ -23,7 +21,6 @@ export const NO_LIMITS: Limits = {
   bench: false,
   leastWaste: 0,
   gap: 0,
-  edgeTrim: 0,
   absorbed: 0,
   cutLength: NEVER,
 };

@@ -20,14 +20,22 @@ export interface Panel {
   readonly piece: number;
 }
 
+/** A sheet's usable size, and what was cut away at its edges. */
+export interface SheetSize {
+  readonly length: number;
+  readonly width: number;
+  readonly edgeTrim?: number;
+}
+
 /** The pieces of a plan's panel. */
 export function piecesIn(panel: Panel): readonly number[] {
   return panel.piece === NONE ? panel.parts.flatMap(piecesIn) : [panel.piece];
 }
 
 /** A whole sheet, left over. */
-export function layOut(forest: Forest, length: number, width: number): number {
+export function layOut(forest: Forest, { length, width, edgeTrim = 0 }: SheetSize): number {
   const sheet = makePanel(forest, length, width, NONE, 0);
+  forest.edgeTrim[sheet] = edgeTrim;
   openLeftover(forest, sheet);
   return sheet;
 }

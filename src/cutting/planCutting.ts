@@ -1,4 +1,5 @@
 import { checkInput } from "./checkInput";
+import { planBatches } from "./planBatches";
 import { planLengths } from "./planLengths";
 import { planOneLength } from "./planOneLength";
 import { planFromSheets } from "./planSheets";
@@ -21,6 +22,8 @@ const DEFAULT_BUDGET: Budget = { iterations: 4000 };
 export function planCutting(pieces: readonly Piece[], stock: Stock, options: CuttingOptions = {}): Plan {
   checkInput(pieces, stock, options);
   const watch = createWatch(options.budget ?? DEFAULT_BUDGET, options.shouldStop ?? (() => false));
+  if (options.bench !== undefined && pieces.some(({ batch }) => batch !== undefined))
+    return planBatches(pieces, stock, options, watch);
   if (stock.kind === "sheets") return planFromSheets(pieces, stock.sheets, options, watch);
   const ofRoll = options.bench === undefined ? planOneLength : planLengths;
   return ofRoll(pieces, stock.roll, options, watch);

@@ -11,6 +11,7 @@ import { areasOf, leftOver, nothingFits, piecesHeld, quickBounds } from "./planP
 import { createRandom } from "./random";
 import { rollBound } from "./rollBound";
 import { neededLength, shorten } from "./shorten";
+import type { Mm } from "../measure/units";
 import type { CuttingOptions, Piece, Plan, Roll, Sheet } from "./types";
 import { shareOf, type Watch } from "./watch";
 
@@ -32,15 +33,14 @@ const PER_MM = 0.08;
  */
 export function planLengths(pieces: readonly Piece[], roll: Roll, options: CuttingOptions, watch: Watch): Plan {
   const { edgeTrim = 0, pieceGap = 0, seed = 1 } = options;
-  const whole = prepareRoll(pieces, roll, { ...options, bench: undefined }).job;
-  const bound = rollBound(whole, whole.kinds[0]!.width);
+  const least = leastLength(pieces, roll, options);
   const { job, tooLarge } = prepareSheets(pieces, lengthsFor(pieces, roll, options), options);
   let best = firstDraft(job, () => 0);
   const gap = unitsUp(pieceGap);
   const mm = (units: number) => (units === 0 ? 0 : (units - gap) / UNITS_PER_MM + 2 * edgeTrim);
   const lengthOf = (sheets: readonly CutSheet[]) => sheets.reduce((sum, { panel }) => sum + mm(neededLength(panel)), 0);
   const report = () => {
-    const [taken, least] = [lengthOf(best.sheets), mm(bound)];
+    const taken = lengthOf(best.sheets);
     options.onProgress?.({
       sheets: best.sheets.length,
       cost: taken,
@@ -73,15 +73,23 @@ export function planLengths(pieces: readonly Piece[], roll: Roll, options: Cutti
     ...laidOut,
     counts: [{ stock: roll.name, sheets: panels.length, packs: panels.length, cost }],
     cost,
-    costBound: (mm(bound) / MM_PER_M) * roll.pricePerM,
+    costBound: (least / MM_PER_M) * roll.pricePerM,
     sheetBound: Math.min(1, panels.length),
     rollLength,
-    rollBound: mm(bound),
-    provedLeast: rollLength <= mm(bound) && !nothingFits(job, tooLarge),
+    rollBound: least,
+    provedLeast: rollLength <= least && !nothingFits(job, tooLarge),
     uncuttable: piecesHeld([...tooLarge, ...leftOver(job, best.out)]),
     ...areasOf(laidOut.sheets),
     iterations: watch.steps(),
   };
+}
+
+/** No plan cuts the pieces from a shorter length of the roll, mm. */
+export function leastLength(pieces: readonly Piece[], roll: Roll, options: CuttingOptions): Mm {
+  const { edgeTrim = 0, pieceGap = 0 } = options;
+  const whole = prepareRoll(pieces, roll, { ...options, bench: undefined }).job;
+  const bound = rollBound(whole, whole.kinds[0]!.width);
+  return bound === 0 ? 0 : (bound - unitsUp(pieceGap)) / UNITS_PER_MM + 2 * edgeTrim;
 }
 
 /** The bench length, and longer ones for pieces that need them. */

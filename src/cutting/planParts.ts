@@ -51,6 +51,7 @@ export function areasOf(sheets: readonly SheetPlan[]): { pieceAreaM2: number; sh
       (sum, { placements }) => sum + placements.reduce((own, place) => own + area(place), 0),
       0,
     ),
-    sheetAreaM2: sheets.reduce((sum, sheet) => sum + area(sheet), 0),
+    // An off-cut is in the area of the sheet that it comes from.
+    sheetAreaM2: sheets.reduce((sum, sheet) => sum + (sheet.offCut === undefined ? area(sheet) : 0), 0),
   };
 }

@@ -30,16 +30,14 @@ export function planFromSheets(
   const cut = bench === undefined ? pieces : blanksOf(pieces, sheets, options);
   const { job, tooLarge } = prepareSheets(cut, sheets, options);
   let best = firstDraft(job, (draft) => layOutPlan(job, draft.sheets, sheets, options).setUps);
-  let { bound, sheetBound } = quickBounds(asked);
+  let bounds = quickBounds(asked);
   const costOf = (draft: Draft) => draft.sheets.reduce((sum, { kind }) => sum + sheets[kind]!.price, 0);
-  const priced = job.kinds.some((kind, index) => kind.weight > 0 && sheets[index]!.price > 0);
-  const costBound = () => (priced ? bound / PRICE_STEPS : 0);
   const report = () =>
     options.onProgress?.({
       sheets: best.sheets.length,
       cost: costOf(best),
-      bound: costBound(),
-      gap: best.weight > bound ? best.weight / bound - 1 : 0,
+      bound: leastCost(asked, sheets, bounds),
+      gap: best.weight > bounds.bound ? best.weight / bounds.bound - 1 : 0,
       iterations: watch.steps(),
       elapsedMs: watch.elapsedMs(),
     });
@@ -48,10 +46,8 @@ export function planFromSheets(
     report();
   };
   report();
-  if (job.kinds.length === 1 && best.sheets.length > sheetBound && hasSharpBound(asked)) {
-    sheetBound = Math.max(sheetBound, sharpBound(asked, best.sheets.length));
-    bound = sheetBound * job.kinds[0]!.weight;
-  }
+  bounds = provedBounds(asked, best.sheets.length);
+  const { bound } = bounds;
   if (bench === undefined) {
     const filled = job.size >= MANY_PIECES && best.weight > bound ? fillOneByOne(job, watch) : undefined;
     if (filled !== undefined && filled.out.length <= best.out.length && filled.weight < best.weight) keep(filled);
@@ -64,20 +60,65 @@ export function planFromSheets(
   }
   const tidied = tidySheets(job, best.sheets);
   const laidOut = layOutPlan(job, bench === undefined ? tidied : inOrder(job, tidied), sheets, options);
-  const complete = best.out.length === 0;
   return {
     ...laidOut,
     counts: countSheets(sheets, best),
     cost: costOf(best),
-    costBound: !complete ? 0 : best.weight <= bound ? costOf(best) : costBound(),
-    sheetBound: complete ? sheetBound : 0,
     rollLength: 0,
     rollBound: 0,
-    provedLeast: complete && best.weight <= bound && !nothingFits(job, tooLarge),
+    ...proofOf(asked, sheets, bounds, {
+      weight: best.weight,
+      cost: costOf(best),
+      complete: best.out.length === 0,
+      empty: nothingFits(job, tooLarge),
+    }),
     uncuttable: piecesHeld([...tooLarge, ...leftOver(job, best.out)]),
     ...areasOf(laidOut.sheets),
     iterations: watch.steps(),
   };
+}
+
+/** Weight and sheets that no plan goes below. */
+interface Bounds {
+  readonly bound: number;
+  readonly sheetBound: number;
+}
+
+/** Weight and sheets that no plan goes below, with more effort where a plan of that many sheets might be beaten. */
+export function provedBounds(asked: Job, found: number): Bounds {
+  const quick = quickBounds(asked);
+  if (asked.kinds.length > 1 || found <= quick.sheetBound || !hasSharpBound(asked)) return quick;
+  const sheetBound = Math.max(quick.sheetBound, sharpBound(asked, found));
+  return { bound: sheetBound * asked.kinds[0]!.weight, sheetBound };
+}
+
+/** What is proved of a plan of some weight and cost. A plan that lacks pieces proves nothing. */
+export function proofOf(
+  asked: Job,
+  sheets: readonly Sheet[],
+  bounds: Bounds,
+  { weight, cost, complete, empty }: ProvedPlan,
+): Pick<Plan, "costBound" | "sheetBound" | "provedLeast"> {
+  const least = complete && weight <= bounds.bound;
+  return {
+    costBound: !complete ? 0 : least ? cost : leastCost(asked, sheets, bounds),
+    sheetBound: complete ? bounds.sheetBound : 0,
+    provedLeast: least && !empty,
+  };
+}
+
+interface ProvedPlan {
+  readonly weight: number;
+  readonly cost: number;
+  /** No piece is left out for want of a sheet. */
+  readonly complete: boolean;
+  /** None of the pieces fits a sheet. */
+  readonly empty: boolean;
+}
+
+function leastCost({ kinds }: Job, sheets: readonly Sheet[], { bound }: Bounds): number {
+  const priced = kinds.some((kind, index) => kind.weight > 0 && sheets[index]!.price > 0);
+  return priced ? bound / PRICE_STEPS : 0;
 }
 
 /** The part of the budget in which the fewest sheets are looked for, in the bench style. */
@@ -97,11 +138,14 @@ function withFewSetUps(
   seed: number,
   watch: Watch,
 ): readonly CutSheet[] {
-  const fewest = draft.sheets.length;
+  // What is in hand, whole sheets or off-cuts, costs nothing more.
+  const fewest = draft.sheets.filter(({ kind }) => job.kinds[kind]!.weight > 0).length;
   const share = Math.floor(spareSheets * fewest);
   // A small job has no share of a sheet to spare: it takes one where no plan can have fewer.
   const more = share === 0 && spareSheets > 0 && fewest >= FEWEST_WITH_SPARE && provedLeast ? 1 : share;
-  return fewerSetUps(job, draft.sheets, { most: fewest + more, spare: spareKind(job), effort: EFFORT, seed }, watch);
+  const spare = spareKind(job);
+  const most = draft.weight + (spare === NONE ? 0 : more * job.kinds[spare]!.weight);
+  return fewerSetUps(job, draft.sheets, { most, spare, effort: EFFORT, seed }, watch);
 }
 
 /** The cheapest kind of sheet that may be bought, or NONE. */

@@ -111,12 +111,11 @@ export function takeSheet(search: Search, piece: number, waiting: number): boole
   const kind = nextKind(search, piece, waiting);
   if (kind === NONE) return false;
   const { job, forest, choice } = search;
-  const { length, width, weight } = job.kinds[kind]!;
-  const sheet = layOut(forest, length, width);
+  const sheet = layOut(forest, job.kinds[kind]!);
   search.sheets[search.sheetCount] = sheet;
   search.kinds[search.sheetCount++] = kind;
   search.used[kind]!++;
-  search.spent += weight;
+  search.spent += job.kinds[kind]!.weight;
   choice.loss = Number.POSITIVE_INFINITY;
   weighNew(forest, job, piece, sheet, search.random, choice);
   return true;

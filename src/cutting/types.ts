@@ -48,6 +48,12 @@ export interface BenchStyle {
   readonly loosePanels?: number | undefined;
   /** A roll is first cut into lengths of about this. */
   readonly benchLength: Mm;
+  /** Items that are in work at the same time, at most, where possible; left out where there is no such limit. */
+  readonly openItems?: number | undefined;
+  /** Items that are cut before the next ones are begun; left out, all are cut together. */
+  readonly batchSize?: number | undefined;
+  /** What a batch leaves and is worth keeping is stock for the batches after it. */
+  readonly keepOffCuts?: boolean | undefined;
 }
 
 /** One size of sheet. Its length runs along the grain. */
@@ -61,6 +67,8 @@ export interface Sheet {
   readonly onHand?: number;
   /** How many are sold together, 1 when left out. */
   readonly pack?: number;
+  /** Cut away all round this sheet; left out, as the options say. An off-cut has clean edges: 0. */
+  readonly edgeTrim?: Mm;
 }
 
 /** Material of one width that is cut off to length. Its length runs along the grain. */
@@ -135,9 +143,18 @@ export interface Cut {
   readonly setting: Mm;
 }
 
+/** Where an off-cut comes from: the place in the plan's sheets, counted from 0, and its corner there. */
+export interface OffCutPlace {
+  readonly sheet: number;
+  readonly x: Mm;
+  readonly y: Mm;
+}
+
 /** One sheet (or the length of roll) with what is cut out of it. */
 export interface SheetPlan {
   readonly stock: string;
+  /** Set where this is no new sheet but what an earlier one in the plan left. */
+  readonly offCut?: OffCutPlace;
   readonly length: Mm;
   readonly width: Mm;
   /** Sheets with the same number are cut alike, so that one setting serves them all in turn. */

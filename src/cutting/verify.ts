@@ -1,20 +1,10 @@
-import { UNITS_PER_MM } from "./grid";
+import type { CuttingOptions, Piece, Placement, Plan, SheetPlan, Stock } from "./types";
+import { verifyBatches } from "./verifyBatches";
 import { verifyBench } from "./verifyBench";
-import type { Cut, CuttingOptions, Piece, Placement, Plan, SheetPlan, Stock } from "./types";
-
-/** A part of a sheet, in mm. */
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly length: number;
-  readonly width: number;
-}
+import { type Box, checkCuts, gridAbove, usableBox } from "./verifyCuts";
 
 /** Lengths that differ by less count as equal, mm: sums of binary fractions. The plan itself lies on the grid. */
 const TOLERANCE = 1e-6;
-
-/** A panel is cut to the next step of the grid above the piece, mm. */
-const STEP = 1 / UNITS_PER_MM;
 
 /**
  * What is wrong with a plan; nothing when it can be cut as it says.
@@ -33,28 +23,12 @@ export function verifyPlan(
   return [
     ...checkCopies(plan, pieces),
     ...checkStock(plan, stock),
-    ...plan.sheets.flatMap((sheet, index) =>
-      checkSheet(sheet, options.edgeTrim ?? 0, gridAbove(options.pieceGap ?? 0), options.bench?.leastWaste ?? 0).map(
-        (fault) => `sheet ${index + 1}: ${fault}`,
-      ),
-    ),
+    ...plan.sheets.flatMap((sheet, index) => checkSheet(sheet, options).map((fault) => `sheet ${index + 1}: ${fault}`)),
     ...checkTotals(plan, stock),
     ...verifyBench(plan, options),
+    ...verifyBatches(plan, options),
   ];
 }
-
-/** The gap that cuts really leave: the least on the grid that is no smaller. */
-function gridAbove(gap: number): number {
-  return Math.ceil(gap * UNITS_PER_MM - GRID_NOISE) / UNITS_PER_MM;
-}
-
-/** What a trimmed side really gives: the most on the grid that is no larger. */
-function gridBelow(side: number): number {
-  return Math.floor(side * UNITS_PER_MM + GRID_NOISE) / UNITS_PER_MM;
-}
-
-/** Part of a step of the grid that binary fractions may add up to. */
-const GRID_NOISE = 1e-6;
 
 function checkCopies(plan: Plan, pieces: readonly Piece[]): readonly string[] {
   const faults: string[] = [];
@@ -86,6 +60,7 @@ function checkStock(plan: Plan, stock: Stock): readonly string[] {
   const faults: string[] = [];
   const used = new Map<string, number>();
   for (const sheet of plan.sheets) {
+    if (sheet.offCut !== undefined) continue;
     used.set(sheet.stock, (used.get(sheet.stock) ?? 0) + 1);
     const known =
       stock.kind === "roll"
@@ -104,16 +79,16 @@ function checkStock(plan: Plan, stock: Stock): readonly string[] {
   return faults;
 }
 
-function checkSheet(sheet: SheetPlan, trim: number, gap: number, absorbed: number): readonly string[] {
+function checkSheet(sheet: SheetPlan, options: CuttingOptions): readonly string[] {
   const { placements } = sheet;
-  const [length, width] = [gridBelow(sheet.length - 2 * trim), gridBelow(sheet.width - 2 * trim)];
-  const usable: Box = { x: trim, y: trim, length, width };
+  const usable = usableBox(sheet, options.edgeTrim ?? 0);
+  const gap = gridAbove(options.pieceGap ?? 0);
   const lost = placements.filter((place) => ![place.x, place.y, place.length, place.width].every(Number.isFinite));
   if (lost.length > 0) return lost.map(({ piece }) => `${named(piece)} has no place`);
   const faults = placements.flatMap((place) => checkPlacement(place, usable));
   faults.push(...checkApart(placements, gap));
   if (!separable(placements, gap)) faults.push("the pieces cannot be freed by cuts from edge to edge");
-  faults.push(...checkCuts(sheet, usable, gap, absorbed));
+  faults.push(...checkCuts(sheet, usable, gap, options.bench?.leastWaste ?? 0));
   return faults;
 }
 
@@ -170,63 +145,6 @@ function split(
   return groups.length > 1 ? groups : undefined;
 }
 
-/** Makes the listed cuts one after another, and looks whether each piece ends as a panel of its own. */
-function checkCuts(sheet: SheetPlan, usable: Box, gap: number, absorbed: number): readonly string[] {
-  const faults: string[] = [];
-  let panels: readonly Box[] = [usable];
-  for (const cut of sheet.cuts) {
-    const panel = panels.find((box) => crosses(cut, box));
-    if (panel === undefined) faults.push(`the cut ${cut.way} at ${cut.at} mm runs from edge to edge of no panel`);
-    else panels = panels.flatMap((box) => (box === panel ? halves(cut, box, gap) : [box]));
-  }
-  for (const place of sheet.placements)
-    if (!panels.some((panel) => fitsExactly(place, panel, absorbed)))
-      faults.push(`the cuts do not free ${named(place.piece)}`);
-  return faults;
-}
-
-function crosses(cut: Cut, box: Box): boolean {
-  if (cut.way === "across")
-    return (
-      near(cut.at - box.x, cut.setting) &&
-      cut.at <= box.x + box.length + TOLERANCE &&
-      near(cut.from, box.y) &&
-      near(cut.to, box.y + box.width)
-    );
-  return (
-    near(cut.at - box.y, cut.setting) &&
-    cut.at <= box.y + box.width + TOLERANCE &&
-    near(cut.from, box.x) &&
-    near(cut.to, box.x + box.length)
-  );
-}
-
-function halves(cut: Cut, box: Box, gap: number): readonly Box[] {
-  if (cut.way === "across")
-    return [
-      { ...box, length: cut.at - box.x },
-      { ...box, x: cut.at + gap, length: box.x + box.length - cut.at - gap },
-    ];
-  return [
-    { ...box, width: cut.at - box.y },
-    { ...box, y: cut.at + gap, width: box.y + box.width - cut.at - gap },
-  ];
-}
-
-/** A panel is as large as its piece; one that is trimmed later may have taken up the waste beside it. */
-function fitsExactly(place: Placement, panel: Box, absorbed: number): boolean {
-  const { later } = place.piece;
-  const [longer, wider] = place.turned ? [later?.width, later?.length] : [later?.length, later?.width];
-  const over = (own: number, whole: number, trimmed: boolean | undefined) =>
-    whole - own > -TOLERANCE && whole - own < STEP + TOLERANCE + (trimmed === true ? absorbed : 0);
-  return (
-    near(place.x, panel.x) &&
-    near(place.y, panel.y) &&
-    over(place.length, panel.length, longer) &&
-    over(place.width, panel.width, wider)
-  );
-}
-
 function checkTotals(plan: Plan, stock: Stock): readonly string[] {
   const faults: string[] = [];
   const cost =
@@ -239,13 +157,13 @@ function checkTotals(plan: Plan, stock: Stock): readonly string[] {
         }, 0);
   if (!near(plan.cost, cost)) faults.push(`the cost is given as ${plan.cost}, the sheets come to ${cost}`);
   const counted = plan.counts.reduce((sum, { sheets }) => sum + sheets, 0);
-  if (counted !== plan.sheets.length) faults.push(`${counted} sheets are counted, ${plan.sheets.length} are drawn`);
+  const taken = plan.sheets.filter(({ offCut }) => offCut === undefined);
+  if (counted !== taken.length) faults.push(`${counted} sheets are counted, ${taken.length} are drawn`);
   const drawn = plan.sheets.reduce((sum, sheet) => sum + sheet.length, 0);
   if (stock.kind === "roll" && !near(drawn, plan.rollLength)) faults.push("the length of roll is not the one drawn");
   if (plan.costBound > plan.cost + PRICE_TOLERANCE)
     faults.push(`the bound ${plan.costBound} is above the cost ${plan.cost}`);
-  if (plan.sheetBound > plan.sheets.length)
-    faults.push(`${plan.sheets.length} sheets are fewer than the bound ${plan.sheetBound}`);
+  if (plan.sheetBound > taken.length) faults.push(`${taken.length} sheets are fewer than the bound ${plan.sheetBound}`);
   if (plan.rollBound > plan.rollLength + TOLERANCE)
     faults.push(`the roll is shorter than its bound ${plan.rollBound} mm`);
   return faults;

@@ -15,6 +15,16 @@ export function shareOf(watch: Watch, part: number): Watch {
   return { ...watch, over: (count) => watch.spent() >= part || watch.over(count) };
 }
 
+/** A watch over the next stretch of another's budget, which ends when that part of the whole is spent. */
+export function stretchOf(watch: Watch, end: number): Watch {
+  const begin = watch.spent();
+  return {
+    ...watch,
+    over: (count) => watch.spent() >= end || watch.over(count),
+    spent: () => (begin >= end ? 1 : (watch.spent() - begin) / (end - begin)),
+  };
+}
+
 /** The clock and the caller are asked once in so many steps. */
 const STEPS_PER_LOOK = 16;
 

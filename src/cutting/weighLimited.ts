@@ -74,17 +74,17 @@ const AXES = [ALONG_WIDTH, ALONG_LENGTH] as const;
 
 /** Whether what is left over along an axis of a leftover would be a sliver. */
 function isSliver(forest: Forest, leftover: number, axis: number, over: number): boolean {
-  const { gap, leastWaste, edgeTrim } = forest.limits;
+  const { gap, leastWaste } = forest.limits;
   if (over <= gap || over >= leastWaste) return false;
-  return over + edgeTrim < leastWaste || !reachesEdge(forest, leftover, axis);
+  return over + trimBeyond(forest, leftover, axis) < leastWaste;
 }
 
-/** Whether what is left at a leftover's end along an axis lies along the sheet's edge, however the parts are ordered. */
-function reachesEdge(forest: Forest, leftover: number, axis: number): boolean {
+/** What is cut away beyond a leftover's end along an axis: the edge trim where it lies along the edge, however the parts are ordered. */
+function trimBeyond(forest: Forest, leftover: number, axis: number): number {
   for (let at = leftover, own = true; ; own = false) {
     const parent = forest.parent[at]!;
-    if (parent === NONE) return true;
-    if (forest.axis[parent] === axis && !own) return false;
+    if (parent === NONE) return forest.edgeTrim[at]!;
+    if (forest.axis[parent] === axis && !own) return 0;
     at = parent;
   }
 }

@@ -1,16 +1,28 @@
 import { sizedRow } from "../item/figure";
+import { byBenchOrder } from "../survey/benchOrder";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { cutFactsOf } from "./cutFacts";
 import type { Demand } from "./stockPlans";
 
 /** What a sized survey asks of the stock: one demand for each enclosure that is sized. */
 export function demandsOf({ survey, outcomes }: SizedSurvey): readonly Demand[] {
+  const turns = new Map([...survey.items].sort(byBenchOrder).map((item, turn) => [item, turn]));
   return survey.items.flatMap((item, index) => {
     const outcome = outcomes[index]!;
     if (outcome.state !== "sized") return [];
     const { sized, quantity } = outcome;
     const parts = sizedRow(sized, quantity).parts();
     const facts = cutFactsOf(sized.assembly);
-    return [{ item: item.identifier, row: item.row, enclosure: sized.kind.name, quantity, parts, facts }];
+    return [
+      {
+        item: item.identifier,
+        row: item.row,
+        enclosure: sized.kind.name,
+        quantity,
+        parts,
+        facts,
+        turn: turns.get(item)!,
+      },
+    ];
   });
 }

@@ -1,3 +1,4 @@
+import { sheetLabels } from "../cutting/sheetLabels";
 import type { Piece } from "../cutting/types";
 import { demandsOf } from "./demandsOf";
 import { nothingCut, planNamed, stockPlans, toBuy, type PlanOptions, type StockPlan } from "./stockPlans";
@@ -47,11 +48,12 @@ export function layoutAnswer(survey: SizedSurvey, board: string, options: PlanOp
 /** The same of plans that are worked out already. */
 export function layoutTable(plans: readonly StockPlan[], { unit }: Settings): readonly (readonly Cell[])[] {
   const size = (mm: number) => tidy(fromMm(mm, unit));
-  const rows = plans.flatMap(({ stock, plan }) =>
-    (plan?.sheets ?? []).flatMap((sheet, index) =>
+  const rows = plans.flatMap(({ stock, plan = { sheets: [] } }) => {
+    const labels = sheetLabels(plan);
+    return plan.sheets.flatMap((sheet, index) =>
       sheet.placements.map(({ piece, x, y, length, width }) => [
         stock,
-        index + 1,
+        sheet.offCut === undefined ? Number(labels[index]) : labels[index]!,
         piece.item,
         partText(piece),
         size(x),
@@ -59,8 +61,8 @@ export function layoutTable(plans: readonly StockPlan[], { unit }: Settings): re
         size(length),
         size(width),
       ]),
-    ),
-  );
+    );
+  });
   return [["stock", "sheet", "item", "part", "x", "y", "length", "width"], ...rows];
 }
 

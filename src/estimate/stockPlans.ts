@@ -1,5 +1,6 @@
 import { planCutting } from "../cutting/planCutting";
 import { countPlan, type PlanFigures } from "../cutting/countPlan";
+import { newSheets } from "../cutting/sheetLabels";
 import type { BenchStyle, Budget, Piece, Plan, Progress, Sheet, Stock } from "../cutting/types";
 import { verifyPlan } from "../cutting/verify";
 import type { Part } from "../enclosure/part";
@@ -17,6 +18,8 @@ export interface Demand {
   readonly enclosure: string;
   readonly quantity: number;
   readonly parts: readonly Part[];
+  /** Its place in the order of batch, priority and row. */
+  readonly turn: number;
   /** What the bench style must know of a part; left out where nothing is known of how they go together. */
   readonly facts?: (part: Part) => CutFacts;
 }
@@ -73,13 +76,18 @@ export function stockJobs(demands: readonly Demand[], settings: Settings): reado
   const bench = benchStyleOf(settings);
   const byStock = new Map<string, Piece[]>();
   const materials = new Map<string, Material>();
-  for (const { item, quantity, parts, facts } of demands)
+  const batches = batchesOf(demands, bench?.batchSize);
+  for (const demand of demands) {
+    const { item, quantity, parts, facts } = demand;
+    const batch = batches.get(demand);
     for (const part of parts) {
       const pieces = byStock.get(part.stock) ?? [];
       byStock.set(part.stock, pieces);
       materials.set(part.stock, part.material);
-      pieces.push(pieceOf(part, item, quantity, facts?.(part) ?? {}));
+      const piece = pieceOf(part, item, quantity, facts?.(part) ?? {});
+      pieces.push(batch === undefined ? piece : { ...piece, batch });
     }
+  }
   const order = [...new Set([...rows.map((row) => row.stock), ...byStock.keys()])];
   return order.flatMap((stock) => {
     const pieces = byStock.get(stock);
@@ -100,6 +108,13 @@ export function stockJobs(demands: readonly Demand[], settings: Settings): reado
       },
     ];
   });
+}
+
+/** The batch of each demand, from 1; none where all are cut together. */
+function batchesOf(demands: readonly Demand[], size: number | undefined): ReadonlyMap<Demand, number> {
+  if (size === undefined) return new Map();
+  const inTurn = [...demands].sort((one, other) => one.turn - other.turn);
+  return new Map(inTurn.map((demand, index) => [demand, 1 + Math.floor(index / size)]));
 }
 
 /**
@@ -147,6 +162,9 @@ function benchStyleOf({
   spareSheets,
   cutLength,
   loosePanels,
+  openItems,
+  batchSize,
+  keepOffCuts,
   benchLength,
 }: Settings): BenchStyle | undefined {
   if (planStyle !== "bench") return undefined;
@@ -157,6 +175,9 @@ function benchStyleOf({
     spareSheets: spareSheets / PER_CENT,
     cutLength: cutLength === 0 ? undefined : cutLength,
     loosePanels: loosePanels === 0 ? undefined : loosePanels,
+    openItems: openItems === 0 ? undefined : openItems,
+    batchSize: batchSize === 0 ? undefined : batchSize,
+    keepOffCuts,
     benchLength,
   };
 }
@@ -172,7 +193,7 @@ export function planNamed(plans: readonly StockPlan[], name: string): StockPlan 
 /** Sheets to buy, or whole metres of a roll; 0 where nothing is planned. */
 export function toBuy({ form, plan }: Pick<StockPlan, "form" | "plan">): number {
   if (plan === undefined) return 0;
-  return form === "roll" ? Math.ceil(plan.rollLength / MM_PER_M - BINARY_NOISE) : plan.sheets.length;
+  return form === "roll" ? Math.ceil(plan.rollLength / MM_PER_M - BINARY_NOISE) : newSheets(plan).length;
 }
 
 /** Of two plans of one stock the one that costs less, then takes less, then needs fewer set-ups. */

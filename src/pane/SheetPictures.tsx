@@ -1,5 +1,7 @@
 import { useState } from "preact/hooks";
 import { sheetPlan } from "../drawing/sheetPlan";
+import { newSheets, sheetLabels } from "../cutting/sheetLabels";
+import type { SheetPlan } from "../cutting/types";
 import type { StockPlan } from "../estimate/stockPlans";
 import type { WorkbookUnit } from "../measure/units";
 import { Drawing } from "./Drawing";
@@ -10,12 +12,12 @@ const FIRST = 6;
 /** Every sheet as it is cut, those of one stock together. */
 export function SheetPictures({ plans, unit }: { readonly plans: readonly StockPlan[]; readonly unit: WorkbookUnit }) {
   const [shown, setShown] = useState(FIRST);
-  const sheets = plans.flatMap(({ plan, form }) =>
-    (plan?.sheets ?? []).map((sheet, index) => ({
-      sheet,
-      heading: form === "roll" ? "Length of roll" : `Sheet ${index + 1} of ${plan!.sheets.length}`,
-    })),
-  );
+  const sheets = plans.flatMap(({ plan, form }) => {
+    if (plan === undefined) return [];
+    const labels = sheetLabels(plan);
+    const of = newSheets(plan).length;
+    return plan.sheets.map((sheet, index) => ({ sheet, heading: headingOf(sheet, form, labels[index]!, of) }));
+  });
   return (
     <details>
       <summary>Cutting plans as pictures: {sheets.length}</summary>
@@ -29,4 +31,9 @@ export function SheetPictures({ plans, unit }: { readonly plans: readonly StockP
       )}
     </details>
   );
+}
+
+function headingOf({ offCut }: SheetPlan, form: StockPlan["form"], label: string, of: number): string {
+  if (form === "roll") return "Length of roll";
+  return offCut === undefined ? `Sheet ${label} of ${of}` : `Off-cut ${label}`;
 }

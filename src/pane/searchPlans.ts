@@ -98,7 +98,7 @@ export function roundsOf(seconds: number): readonly number[] {
 function progressOf({ stock, form, plan }: StockPlan): StockProgress {
   if (plan === undefined) return { stock, sheets: 0, gap: 0 };
   const bound = form === "roll" ? plan.rollBound : plan.sheetBound;
-  const taken = form === "roll" ? plan.rollLength : plan.sheets.length;
+  const taken = form === "roll" ? plan.rollLength : toBuy({ form, plan });
   return { stock, sheets: toBuy({ form, plan }), gap: plan.provedLeast || bound === 0 ? 0 : taken / bound - 1 };
 }
 

@@ -1,3 +1,4 @@
+import { newSheets } from "../cutting/sheetLabels";
 import type { SheetPlan } from "../cutting/types";
 import { sheetPlan } from "../drawing/sheetPlan";
 import { CAUTIONS } from "../enclosure/step";
@@ -44,7 +45,8 @@ function nameOf(
     const start = before + from!;
     return `${stock}, ${shown(start)} to ${shown(start + sheets[0].length)} ${unit} of the roll`;
   }
-  const of = plan!.sheets.length;
+  const of = newSheets(plan!).length;
+  if (sheets[0].offCut !== undefined) return `${stock}, off-cut ${numbers.join(", ")}`;
   if (numbers.length === 1) return `${stock}, sheet ${numbers[0]} of ${of}`;
   return `${stock}, ${numbers.length} sheets cut alike: ${numbers.join(", ")} of ${of}`;
 }
@@ -64,7 +66,10 @@ function groupBlocks(
     alike ? placement : { ...placement, piece: { item: `piece ${index + 1}`, part: "" } },
   );
   const drawn = sheetPlan({ ...sheet, placements }, { unit, width: Math.round(width * UNITS_PER_MM) });
-  const trim = edgeTrim === 0 ? "" : ` First trim ${formatLength(edgeTrim, unit)} ${unit} off every edge.`;
+  const trim =
+    edgeTrim === 0 || sheet.offCut !== undefined
+      ? ""
+      : ` First trim ${formatLength(edgeTrim, unit)} ${unit} off every edge.`;
   return [
     ...paragraph(name, width, { size: TYPE.title, bold: true, withNext: true }, type),
     ...paragraph(
@@ -126,7 +131,14 @@ function offCutLines(group: SheetGroup, settings: Settings, width: Mm, type: Typ
     ({ length, width: across }) => `${formatLength(length, unit)} × ${formatLength(across, unit)}`,
   );
   const text = kept.length === 0 ? "None." : `${sizes.join("; ")} ${unit}${each}, length along the grain.`;
-  return [...heading("Off-cuts worth keeping", width, type), ...paragraph(text, width, { size: TYPE.body }, type)];
+  const later = group.cutLater.map(
+    ({ label, length, width: across }) => `${label}: ${formatLength(length, unit)} × ${formatLength(across, unit)}`,
+  );
+  const marked = later.length === 0 ? "" : ` Mark and keep for a later batch: ${later.join("; ")} ${unit}.`;
+  return [
+    ...heading("Off-cuts worth keeping", width, type),
+    ...paragraph(`${text}${marked}`, width, { size: TYPE.body }, type),
+  ];
 }
 
 /** Whose piece lies where, sheet by sheet, where sheets cut alike hold pieces of different items. */
@@ -141,7 +153,7 @@ function pieceTable(group: SheetGroup, width: Mm, unit: WorkbookUnit, type: Type
   ];
   const rows = group.sheets.flatMap((sheet, at) =>
     sheet.placements.map(({ piece, length, width: across }, index) => [
-      String(group.numbers[at]),
+      group.numbers[at]!,
       String(index + 1),
       piece.item,
       piece.part,

@@ -1,18 +1,29 @@
+import { offCuts, type OffCut } from "../cutting/offCuts";
+import { sheetLabels } from "../cutting/sheetLabels";
 import type { SheetPlan } from "../cutting/types";
 import type { StockPlan } from "../estimate/stockPlans";
-import { offCuts, type OffCut } from "./offCuts";
+import type { Mm } from "../measure/units";
 
 /** Sheets that are cut alike, drawn once. */
 export interface SheetGroup {
-  /** Counted from 1 within the stock. */
-  readonly numbers: readonly number[];
+  /** What each is called within the stock: `3`, or `3a` for an off-cut of it. */
+  readonly numbers: readonly string[];
   readonly sheets: readonly [SheetPlan, ...SheetPlan[]];
+  /** Off-cuts of these sheets that later batches are cut from. */
+  readonly cutLater: readonly CutLater[];
   /** Of a roll, where this length of it begins; undefined for a sheet. */
   readonly from: number | undefined;
   /** How much of the roll lies before `whole`, where it is cut into lengths first. */
   readonly before: number;
   /** The sheet, or the roll that this is a stretch of. */
   readonly whole: SheetPlan;
+}
+
+/** An off-cut that a later batch is cut from. */
+export interface CutLater {
+  readonly label: string;
+  readonly length: Mm;
+  readonly width: Mm;
 }
 
 /** A length of roll is drawn in stretches about as long as the roll is wide. */
@@ -26,14 +37,20 @@ export function sheetGroups({ form, plan }: StockPlan): readonly SheetGroup[] {
     const before = plan.sheets.map((_, at) => plan.sheets.slice(0, at).reduce((sum, { length }) => sum + length, 0));
     return plan.sheets
       .flatMap((roll, at) => stretches(roll).map((each) => ({ ...each, before: before[at]! })))
-      .map((each, index) => ({ ...each, numbers: [index + 1] }));
+      .map((each, index) => ({ ...each, numbers: [String(index + 1)], cutLater: [] }));
   }
-  const groups = new Map<number, { numbers: number[]; sheets: [SheetPlan, ...SheetPlan[]] }>();
+  const labels = sheetLabels(plan);
+  const groups = new Map<number, { numbers: string[]; cutLater: CutLater[]; sheets: [SheetPlan, ...SheetPlan[]] }>();
   plan.sheets.forEach((sheet, index) => {
     const group = groups.get(sheet.layout);
-    if (group === undefined) groups.set(sheet.layout, { numbers: [index + 1], sheets: [sheet] });
+    const label = labels[index]!;
+    const cutLater = plan.sheets.flatMap(({ offCut, length, width }, at) =>
+      offCut?.sheet === index ? [{ label: labels[at]!, length, width }] : [],
+    );
+    if (group === undefined) groups.set(sheet.layout, { numbers: [label], cutLater, sheets: [sheet] });
     else {
-      group.numbers.push(index + 1);
+      group.numbers.push(label);
+      group.cutLater.push(...cutLater);
       group.sheets.push(sheet);
     }
   });
@@ -45,13 +62,13 @@ export function groupOffCuts(
   { whole, from = 0, sheets: [{ length }] }: SheetGroup,
   { edgeTrim, pieceGap }: Parameters<typeof offCuts>[1],
 ): readonly OffCut[] {
-  return offCuts(whole, { edgeTrim, pieceGap })
+  return offCuts(whole, { edgeTrim: whole.offCut === undefined ? edgeTrim : 0, pieceGap })
     .filter(({ x }) => x > from - NOISE_MM && x < from + length - NOISE_MM)
     .map((offCut) => ({ ...offCut, x: offCut.x - from }));
 }
 
 /** A roll parted where a cut goes right across it. */
-function stretches(roll: SheetPlan): readonly Omit<SheetGroup, "numbers" | "before">[] {
+function stretches(roll: SheetPlan): readonly Omit<SheetGroup, "numbers" | "before" | "cutLater">[] {
   const right = roll.cuts.filter(
     ({ way, from, to }) => way === "across" && from < NOISE_MM + leastY(roll) && to > mostY(roll) - NOISE_MM,
   );

@@ -2,6 +2,7 @@ import { benchLength } from "../measure/benchLength";
 import { massIn, massUnitOf, type WorkbookUnit } from "../measure/units";
 import { problemText, type Sized } from "../item/sizeItem";
 import { cellText, isBlank } from "../measure/blank";
+import { byBenchOrder } from "../survey/benchOrder";
 import { cautionsOfRow, type SizedSurvey } from "../survey/sizeSurvey";
 import { unitOf, type Survey, type SurveyItem } from "../survey/surveyItems";
 import type { InputError, NoAnswer } from "../measure/errors";
@@ -24,8 +25,9 @@ export interface Ticket {
 
 /** A ticket for each enclosure of a survey, in the order of batch, priority and row. */
 export function ticketsOf({ survey, outcomes, settings }: SizedSurvey): readonly Ticket[] {
-  const tickets = survey.items.flatMap((item, index) => {
-    const outcome = outcomes[index]!;
+  const outcomeOf = new Map(survey.items.map((item, index) => [item, outcomes[index]!]));
+  return [...survey.items].sort(byBenchOrder).flatMap((item) => {
+    const outcome = outcomeOf.get(item)!;
     if (outcome.state !== "sized") return [];
     const { sized, quantity } = outcome;
     const sharing =
@@ -48,18 +50,7 @@ export function ticketsOf({ survey, outcomes, settings }: SizedSurvey): readonly
       },
     ];
   });
-  return [...tickets].sort(
-    (one, other) => blankLast(one.batch, other.batch) || blankLast(one.priority, other.priority) || one.row - other.row,
-  );
 }
-
-/** Numbers within words by their value; what has none comes last. */
-function blankLast(one: string, other: string): number {
-  if (one === "" || other === "") return Number(one === "") - Number(other === "");
-  return ORDER.compare(one, other);
-}
-
-const ORDER = new Intl.Collator("en", { numeric: true });
 
 /** Rows without a ticket, with the reason. */
 export function withoutTicket({

@@ -14,7 +14,8 @@ import { peers } from "./cuttingPeers";
  *   --known N          N sheets at most, cut up at random: the least is known
  *   --growth N         100 pieces and ten times as many again, up to N
  *   --survey demo|N    the demo survey, or N boxes of books: both styles of plan, or one with --style bench; --seeds K for
- *                      the mean of K, --rolls with all stocks, --guide with boards of the board guide, not of 2 mm
+ *                      the mean of K, --rolls with all stocks, --guide with boards of the board guide, not of 2 mm;
+ *                      --set "NAME=VALUE" for any other setting, such as "batch size=40"
  * --stages N limits the changes of direction of the instances, without a least waste.
  * --iterations takes the place of the seconds: the same plans on any machine, however busy it is.
  */
@@ -43,6 +44,7 @@ const { values } = parseArgs({
     guide: { type: "boolean", default: false },
     rolls: { type: "boolean", default: false },
     stages: { type: "string" },
+    set: { type: "string", multiple: true, default: [] },
     quiet: { type: "boolean", default: false },
   },
 });
@@ -55,7 +57,7 @@ if (values.survey !== undefined) {
     styles,
     seconds,
     seeds,
-    settings: values.guide ? [] : [["wall board", "2 mm"]],
+    settings: [...(values.guide ? [] : [["wall board", "2 mm"]]), ...values.set.map((each) => each.split("="))],
     allStocks: values.rolls,
   });
 } else {

@@ -14,8 +14,10 @@ const RANDOM_JOBS = process.env["SOAK"] === "1" ? 100_000 : 60;
 function benchJob(seed: number) {
   const random = createRandom(seed);
   const job = randomJob(seed);
+  const batchSize = random.below(3) === 0 ? 1 + random.below(4) : undefined;
   const pieces: readonly Piece[] = job.pieces.map((own, index) => ({
     ...own,
+    ...(batchSize === undefined ? {} : { batch: 1 + Math.floor(Math.floor(index / 4) / batchSize) }),
     item: `item ${Math.floor(index / 4)}`,
     ...(random.below(3) === 0 ? { strip: "box", width: 20 } : {}),
     ...(random.below(4) === 0 ? { later: { length: true, width: random.below(2) === 0 } } : {}),
@@ -25,6 +27,8 @@ function benchJob(seed: number) {
     stages: 2 + random.below(3),
     leastWaste: random.below(3) * 3,
     loosePanels: 4 + random.below(9),
+    batchSize,
+    keepOffCuts: random.below(4) > 0,
   };
   return { pieces, stock: job.stock, options: { ...job.options, bench } };
 }

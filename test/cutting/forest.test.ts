@@ -38,7 +38,7 @@ it("taking a step back restores every panel, leftover and worth", () => {
       const random = createRandom(seed);
       const forest = createForest(200, 1, 1, NO_LIMITS);
       const out = new Int32Array(200);
-      const sheet = layOut(forest, SIDE, SIDE);
+      const sheet = layOut(forest, { length: SIDE, width: SIDE });
       for (let round = 0; round < 4; round++) {
         begin(forest);
         shake(forest, sheet, random, out);
@@ -56,7 +56,7 @@ it("taking a step back restores every panel, leftover and worth", () => {
 
 it("a sheet emptied piece by piece is one leftover again", () => {
   const forest = createForest(10, 1, 1, NO_LIMITS);
-  const sheet = layOut(forest, 10, 10);
+  const sheet = layOut(forest, { length: 10, width: 10 });
   cutPiece(forest, sheet, 0, 4, 5, 0);
   const out = new Int32Array(10);
   const own = Array.from({ length: 60 }, (_, panel) => panel).find(

@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { batchingCost } from "../../src/estimate/batching";
-import { planStock, toBuy, type StockJob } from "../../src/estimate/stockPlans";
+import { demandsOf } from "../../src/estimate/demandsOf";
+import { planStock, stockJobs, toBuy, type StockJob } from "../../src/estimate/stockPlans";
+import { sizeSurvey } from "../../src/survey/sizeSurvey";
 
 const BOARD = { name: "conservation board 2", length: 1000, width: 700, price: 3 };
 
@@ -58,5 +60,27 @@ test("with all plans proved, batching never saves a sheet", () => {
       expect(cost!.more).toBeGreaterThanOrEqual(0);
       expect(cost!.apart).toBe(apart.flat().reduce((sum, plan) => sum + toBuy(plan), 0));
     }),
+  );
+});
+
+test("with a batch size items are cut in the order of batch, priority and row, so many at a time", () => {
+  const survey = sizeSurvey(
+    [
+      ["id", "height", "width", "depth", "enclosure", "batch", "priority"],
+      ["A", 200, 150, 30, "tray", 2, 1],
+      ["B", 200, 150, 30, "tray", 1, 2],
+      ["C", 200, 150, 30, "tray", "", ""],
+      ["D", 200, 150, 30, "tray", 1, 1],
+    ],
+    [[["batch size", 2]]],
+  );
+  const [own] = stockJobs(demandsOf(survey), survey.settings);
+  expect(new Map(own!.pieces.map(({ item, batch }) => [item, batch]))).toEqual(
+    new Map([
+      ["A", 2],
+      ["B", 1],
+      ["C", 2],
+      ["D", 1],
+    ]),
   );
 });

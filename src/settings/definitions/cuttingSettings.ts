@@ -1,7 +1,7 @@
 import { setting } from "../definition";
 import { lengthAbove, lengthOrNone } from "../lengthValues";
 import { numberOrNone, wholeNumber, wholeOrNone } from "../numberValues";
-import { choice } from "../wordValues";
+import { choice, yesNo } from "../wordValues";
 
 /** How sheets and rolls are cut. */
 export const CUTTING_SETTINGS = {
@@ -64,6 +64,26 @@ export const CUTTING_SETTINGS = {
     fallback: 4,
     unit: "%",
     meaning: "bench style: sheets more than the fewest found that may be taken to save settings of the fence",
+  }),
+  openItems: setting({
+    name: "open items",
+    takes: wholeOrNone("a whole number", "20"),
+    fallback: 0,
+    meaning: "bench style: items with some pieces cut and some not, at most, where possible",
+  }),
+  batchSize: setting({
+    name: "batch size",
+    takes: wholeOrNone("a whole number", "40"),
+    fallback: 0,
+    meaning:
+      "bench style: so many items are cut before the next are begun, in the order of batch, priority and row; none cuts all together",
+  }),
+  keepOffCuts: setting({
+    name: "keep off-cuts",
+    takes: yesNo,
+    fallback: true,
+    meaning: "with a batch size: what a batch leaves, from 40 x 150 mm, is used in later batches",
+    standing: "common practice",
   }),
   benchLength: setting({
     name: "bench length",

@@ -1,5 +1,5 @@
-import type { Cut, Placement } from "../cutting/types";
 import type { Mm } from "../measure/units";
+import type { Cut, Placement } from "./types";
 
 /** What is left of a sheet, whole, when all its cuts are made; length along the grain. */
 export interface OffCut {
@@ -9,8 +9,9 @@ export interface OffCut {
   readonly width: Mm;
 }
 
-/** An off-cut smaller than this either way is not worth its place on the rack. Common practice, no source. */
-export const WORTH_KEEPING: Mm = 100;
+/** An off-cut with a shorter short or long side is not worth its place on the rack. Common practice, no source. */
+const LEAST_SHORT_SIDE: Mm = 40;
+const LEAST_LONG_SIDE: Mm = 150;
 
 const NOISE_MM: Mm = 1e-6;
 
@@ -41,7 +42,9 @@ export function offCuts(
     panels = panels.flatMap((panel) => (isCut(panel, cut) ? parted(panel, cut, pieceGap) : [panel]));
   return panels.filter(
     (panel) =>
-      Math.min(panel.length, panel.width) >= WORTH_KEEPING && !sheet.placements.some((piece) => overlaps(panel, piece)),
+      Math.min(panel.length, panel.width) >= LEAST_SHORT_SIDE &&
+      Math.max(panel.length, panel.width) >= LEAST_LONG_SIDE &&
+      !sheet.placements.some((piece) => overlaps(panel, piece)),
   );
 }
 

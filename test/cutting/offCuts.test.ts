@@ -1,5 +1,5 @@
 import type { Cut, Placement } from "../../src/cutting/types";
-import { offCuts } from "../../src/paper/offCuts";
+import { offCuts } from "../../src/cutting/offCuts";
 
 const across = (at: number, from: number, to: number): Cut => ({ way: "across", at, from, to, setting: at });
 const along = (at: number, from: number, to: number): Cut => ({ way: "along", at, from, to, setting: at });
