@@ -48,7 +48,7 @@ export function offCuts(
   );
 }
 
-function isCut({ x, y, length, width }: OffCut, { way, at, from, to }: Cut): boolean {
+export function isCut({ x, y, length, width }: OffCut, { way, at, from, to }: Cut): boolean {
   const [start, size, side, across] = way === "across" ? [x, length, y, width] : [y, width, x, length];
   return (
     at > start + NOISE_MM &&
@@ -59,7 +59,7 @@ function isCut({ x, y, length, width }: OffCut, { way, at, from, to }: Cut): boo
   );
 }
 
-function parted(panel: OffCut, { way, at }: Cut, pieceGap: Mm): readonly OffCut[] {
+export function parted(panel: OffCut, { way, at }: Cut, pieceGap: Mm): readonly OffCut[] {
   const behind = at + pieceGap;
   if (way === "across")
     return [

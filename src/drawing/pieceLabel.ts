@@ -22,14 +22,14 @@ const LEAST_NAME_EMS = 4;
 const DROP = 0.35;
 
 /** Lines of words inside a box, level or upright, in the largest size that holds them; the last line is never shortened. */
-export function pieceLabel(lines: readonly string[], box: Box): LabelledPiece {
+export function pieceLabel(lines: readonly string[], box: Box, sizes: readonly number[] = SIZES): LabelledPiece {
   for (const fullNames of [true, false])
-    for (const size of SIZES)
+    for (const size of sizes)
       for (const upright of [false, true])
         for (const rows of [lines, [lines.slice(0, -1).join(" "), lines.at(-1)!], [lines.join("  ")]]) {
           const [along, across] = upright ? [box.height, box.width] : [box.width, box.height];
           const need = rows.map((row, index) =>
-            needed(row, index === lines.length - 1 || fullNames || rows.length === 1, size),
+            needed(row, index === rows.length - 1 || fullNames || rows.length === 1, size),
           );
           if (Math.max(...need) > along - 2 * INSET || rows.length * size * LEADING > across - INSET / 2) continue;
           return written(rows, box, size, upright);

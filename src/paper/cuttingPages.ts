@@ -1,167 +1,164 @@
 import { newSheets } from "../cutting/sheetLabels";
-import type { SheetPlan } from "../cutting/types";
-import { sheetPlan } from "../drawing/sheetPlan";
+import { namedPlan } from "../drawing/namedPlan";
 import { CAUTIONS } from "../enclosure/step";
 import type { StockPlan } from "../estimate/stockPlans";
-import { formatLength } from "../measure/formatLength";
+import { nearestMark } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import { bodyHeight, bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
+import { cutTree, type CutTree } from "./cutTree";
 import { drawingBlock } from "./drawingBlock";
 import type { Page } from "./page";
+import { pieceWords, planRows, sizeText } from "./planRows";
 import { runningFoot } from "./runningFoot";
 import { groupOffCuts, sheetGroups, type SheetGroup } from "./sheetGroups";
-import { fitColumns, table } from "./table";
-import { heading, paragraph, tickBox, lineHeight, TYPE } from "./textBlocks";
+import { paragraph, TYPE } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
 
-const UNITS_PER_MM = 4.2;
-const DRAWING_SHARE = 0.6;
+/** Units of a drawing in a millimetre of paper: words 10.8 units high come out at 9 points. */
+const UNITS_PER_MM = 3.4;
+const LEAST_DRAWING: Mm = 72;
+const MOST_DRAWING: Mm = 135;
+const GAP: Mm = 2;
 
-/** Cutting plans: one drawing for each way of cutting a sheet, its cuts in order with their settings, its off-cuts. */
+/**
+ * Cutting plans, a page for each sheet or length: a drawing with the names of its strips and pieces, and what comes off
+ * it in the order of cutting, each cut with its fence. Sheets that are alike in everything have one page.
+ *
+ * @param cautioned whether the caution of the blade is printed elsewhere in the job
+ */
 export function cuttingPages(
   plans: readonly StockPlan[],
   settings: Settings,
   frame: Frame,
   type: Typesetter,
+  cautioned = false,
 ): readonly Page[] {
-  return plans.flatMap((plan) =>
-    sheetGroups(plan).flatMap((group) => {
-      const name = nameOf(plan, group, settings.unit);
-      const foot = (page: number, of: number) =>
-        runningFoot(`Cutting plan: ${name}`, `sizes in ${settings.unit}, page ${page} of ${of}`, frame, type);
-      return flow(groupBlocks(name, group, settings, frame, type), frame, foot, name);
-    }),
-  );
+  const groups = plans.flatMap((plan) => {
+    const own = sheetGroups(plan);
+    return own.map((group) => ({ group, name: nameOf(plan, group, own.length, settings.unit) }));
+  });
+  return groups.flatMap(({ group, name }, index) => {
+    const foot = (page: number, of: number) =>
+      runningFoot(`Cutting plan: ${name}`, `sizes in ${settings.unit}; page ${page} of ${of}`, frame, type);
+    const caution = index === 0 && !cautioned ? CAUTIONS.blade : "";
+    return flow(groupBlocks(name, caution, group, settings, frame, type), frame, foot, name);
+  });
 }
 
+/** `conservation board 2, batch 1, sheet 3 of 12`. */
 function nameOf(
   { stock, plan, form }: StockPlan,
   { numbers, from, before, sheets }: SheetGroup,
+  lengths: number,
   unit: WorkbookUnit,
 ): string {
-  const shown = (size: Mm) => formatLength(size, unit);
+  const [sheet] = sheets;
+  const batches = new Set(sheets.flatMap(({ placements }) => placements.map(({ piece }) => piece.batch)));
+  const [batch] = batches;
+  const named = [
+    sheet.stock === "" ? stock : sheet.stock,
+    ...(batches.size === 1 && batch !== undefined ? [`batch ${batch}`] : []),
+  ];
   if (form === "roll") {
     const start = before + from!;
-    return `${stock}, ${shown(start)} to ${shown(start + sheets[0].length)} ${unit} of the roll`;
+    const [at, end] = [start, start + sheet.length].map((length) => nearestMark(length, unit));
+    return [...named, `length ${numbers[0]} of ${lengths}: ${at} to ${end} ${unit} of the roll`].join(", ");
   }
+  if (sheet.offCut !== undefined) return [...named, `off-cut ${numbers.join(", ")}`].join(", ");
   const of = newSheets(plan!).length;
-  if (sheets[0].offCut !== undefined) return `${stock}, off-cut ${numbers.join(", ")}`;
-  if (numbers.length === 1) return `${stock}, sheet ${numbers[0]} of ${of}`;
-  return `${stock}, ${numbers.length} sheets cut alike: ${numbers.join(", ")} of ${of}`;
+  if (numbers.length === 1) return [...named, `sheet ${numbers[0]} of ${of}`].join(", ");
+  return [...named, `${numbers.length} sheets alike: ${numbers.join(", ")} of ${of}`].join(", ");
 }
 
 function groupBlocks(
   name: string,
+  caution: string,
   group: SheetGroup,
   settings: Settings,
   frame: Frame,
   type: Typesetter,
 ): readonly Block[] {
-  const { unit, edgeTrim } = settings;
+  const { unit, pieceGap } = settings;
   const width = bodyWidth(frame);
   const [sheet] = group.sheets;
-  const alike = group.sheets.every((each) => samePieces(each, sheet));
-  const placements = sheet.placements.map((placement, index) =>
-    alike ? placement : { ...placement, piece: { item: `piece ${index + 1}`, part: "" } },
-  );
-  const drawn = sheetPlan({ ...sheet, placements }, { unit, width: Math.round(width * UNITS_PER_MM) });
-  const trim =
-    edgeTrim === 0 || sheet.offCut !== undefined
-      ? ""
-      : ` First trim ${formatLength(edgeTrim, unit)} ${unit} off every edge.`;
-  return [
+  // An off-cut has clean edges.
+  const edgeTrim = sheet.offCut === undefined ? settings.edgeTrim : 0;
+  const start = group.from === undefined || group.from === 0 ? edgeTrim : 0;
+  const tree = cutTree(sheet, { edgeTrim, pieceGap, start });
+  const body = { size: TYPE.body };
+  const trim = edgeTrim === 0 ? "" : ` First trim ${nearestMark(edgeTrim, unit)} ${unit} off every edge.`;
+  const head = [
     ...paragraph(name, width, { size: TYPE.title, bold: true, withNext: true }, type),
     ...paragraph(
-      `Cut edge to edge in the order of the numbers; the setting is the distance from the fence.${trim} ${CAUTIONS.blade}`,
+      `${nearestMark(sheet.length, unit)} × ${nearestMark(sheet.width, unit)} ${unit}, grain along the first. One row a cut, in order: set the fence, put the left or top edge of the panel, as drawn, against it.${trim} ${caution}`.trim(),
       width,
-      { size: TYPE.body },
+      body,
       type,
     ),
-    gap(2),
-    drawingBlock(drawn, width, bodyHeight(frame) * DRAWING_SHARE),
-    ...cutTable(sheet, width, unit, type),
-    ...offCutLines(group, settings, width, type),
-    ...(alike ? [] : pieceTable(group, width, unit, type)),
+    gap(GAP),
   ];
-}
-
-function samePieces(one: SheetPlan, other: SheetPlan): boolean {
-  return one.placements.every(({ piece }, index) => {
-    const with_ = other.placements[index]?.piece;
-    return with_?.item === piece.item && with_.part === piece.part;
-  });
-}
-
-function cutTable(sheet: SheetPlan, width: Mm, unit: WorkbookUnit, type: Typesetter): readonly Block[] {
-  const shown = (size: Mm) => formatLength(size, unit);
-  const size = TYPE.small;
-  const columns = [
-    { heading: "", least: TICK_COLUMN },
-    { heading: "cut", align: "end" as const },
-    { heading: `setting, ${unit}`, align: "end" as const, bold: true },
-    { heading: "way", share: 1 },
-    { heading: `at, ${unit}`, align: "end" as const },
-    { heading: `from, ${unit}`, align: "end" as const },
-    { heading: `to, ${unit}`, align: "end" as const },
-  ];
-  const rows = sheet.cuts.map(({ way, at, from, to, setting }, index) => [
-    { height: lineHeight(size), draw: (x: Mm, y: Mm) => [tickBox(x, y, size)] },
-    String(index + 1),
-    shown(setting),
-    way === "across" ? "across the grain of the sheet" : "along the grain of the sheet",
-    shown(at),
-    shown(from),
-    shown(to),
-  ]);
-  if (rows.length === 0) return [];
+  const offCuts = offCutLines(group, settings, width, type);
+  const taken = [...head, ...offCuts, gap(GAP)].reduce((sum, { height }) => sum + height, 0);
+  const room = bodyHeight(frame) - taken;
+  const rowsBelow = (drawing: Mm) =>
+    planRows(tree, { unit, width, first: room - drawing, others: bodyHeight(frame) }, type);
+  const close = rowsBelow(LEAST_DRAWING);
+  // What goes on on the back anyway leaves the drawing its room.
+  const open = close.length > 1 ? rowsBelow(MOST_DRAWING) : close;
+  const rows = open.length === close.length ? open : close;
+  const highest = Math.min(MOST_DRAWING, room - (rows[0]?.height ?? 0));
+  const [first, ...others] = rows;
   return [
-    ...heading("Cuts", width, type),
-    ...table(fitColumns(columns, rows, width, size, type), rows, { size }, type),
+    ...head,
+    drawingBlock(drawingOf(name, tree, group, unit, { width, highest }), width, highest),
+    gap(GAP),
+    ...(first === undefined ? [] : [first]),
+    ...offCuts,
+    ...others.map((block) => ({ ...block, onNewPage: true as const })),
   ];
 }
 
-const TICK_COLUMN: Mm = 5.5;
+function drawingOf(
+  name: string,
+  { pieces, strips, firstWay }: CutTree,
+  { sheets: [{ length, width: across }] }: SheetGroup,
+  unit: WorkbookUnit,
+  { width, highest }: { readonly width: Mm; readonly highest: Mm },
+) {
+  return namedPlan(
+    {
+      title: `Cutting plan: ${name}, ${pieces.length} pieces`,
+      length,
+      width: across,
+      pieces: pieces.map(({ name: own, placement }) => ({
+        ...placement!,
+        name: own,
+        words: [...pieceWords(placement!.piece), sizeText(placement!, unit)],
+      })),
+      strips,
+      firstWay,
+    },
+    { width: Math.floor(width * UNITS_PER_MM), tallest: Math.floor(highest * UNITS_PER_MM) },
+  );
+}
 
 function offCutLines(group: SheetGroup, settings: Settings, width: Mm, type: Typesetter): readonly Block[] {
   const { unit } = settings;
-  const kept = groupOffCuts(group, settings);
+  const marked = group.cutLater.map((offCut) => sizeText(offCut, unit));
   const each = group.sheets.length > 1 ? " from each" : "";
-  const sizes = kept.map(
-    ({ length, width: across }) => `${formatLength(length, unit)} × ${formatLength(across, unit)}`,
-  );
-  const text = kept.length === 0 ? "None." : `${sizes.join("; ")} ${unit}${each}, length along the grain.`;
-  const later = group.cutLater.map(
-    ({ label, length, width: across }) => `${label}: ${formatLength(length, unit)} × ${formatLength(across, unit)}`,
-  );
-  const marked = later.length === 0 ? "" : ` Mark and keep for a later batch: ${later.join("; ")} ${unit}.`;
-  return [
-    ...heading("Off-cuts worth keeping", width, type),
-    ...paragraph(`${text}${marked}`, width, { size: TYPE.body }, type),
+  const sizes = groupOffCuts(group, settings)
+    .map((offCut) => sizeText(offCut, unit))
+    .filter((size) => {
+      const at = marked.indexOf(size);
+      return at < 0 || marked.splice(at, 1).length === 0;
+    });
+  const later = group.cutLater.map((offCut) => `${offCut.label}: ${sizeText(offCut, unit)}`);
+  const lines = [
+    ...(sizes.length === 0 ? [] : [`Keep as off-cuts${each}: ${sizes.join("; ")} ${unit}, grain along the first.`]),
+    ...(later.length === 0 ? [] : [`Mark and keep for a later batch: ${later.join("; ")} ${unit}.`]),
   ];
-}
-
-/** Whose piece lies where, sheet by sheet, where sheets cut alike hold pieces of different items. */
-function pieceTable(group: SheetGroup, width: Mm, unit: WorkbookUnit, type: Typesetter): readonly Block[] {
-  const size = TYPE.small;
-  const columns = [
-    { heading: "sheet", align: "end" as const },
-    { heading: "piece", align: "end" as const },
-    { heading: "item", bold: true, share: 1 },
-    { heading: "part", share: 1 },
-    { heading: `size, ${unit}`, share: 0.7 },
-  ];
-  const rows = group.sheets.flatMap((sheet, at) =>
-    sheet.placements.map(({ piece, length, width: across }, index) => [
-      group.numbers[at]!,
-      String(index + 1),
-      piece.item,
-      piece.part,
-      `${formatLength(length, unit)} × ${formatLength(across, unit)}`,
-    ]),
-  );
-  return [
-    ...heading("Pieces, sheet by sheet", width, type),
-    ...table(fitColumns(columns, rows, width, size, type), rows, { size }, type),
-  ];
+  return lines.length === 0
+    ? []
+    : [gap(GAP), ...lines.flatMap((text) => paragraph(text, width, { size: TYPE.body }, type))];
 }

@@ -4,7 +4,7 @@ import type { SheetPlan } from "../cutting/types";
 import type { StockPlan } from "../estimate/stockPlans";
 import type { Mm } from "../measure/units";
 
-/** Sheets that are cut alike, drawn once. */
+/** Sheets that are cut alike and hold the same pieces, drawn once. */
 export interface SheetGroup {
   /** What each is called within the stock: `3`, or `3a` for an off-cut of it. */
   readonly numbers: readonly string[];
@@ -28,26 +28,32 @@ export interface CutLater {
 
 /** A length of roll is drawn in stretches about as long as the roll is wide. */
 const LONGEST_STRETCH = 1.4;
+/** A roll of no more widths than this is one drawing. */
+const LONGEST_WHOLE = 2;
 const NOISE_MM = 1e-6;
 
-/** The drawings that a stock's plan needs: one for each way of cutting a sheet; of a roll one for each stretch. */
+/** The drawings that a stock's plan needs: one for sheets alike in cuts and pieces; of a roll one for each stretch. */
 export function sheetGroups({ form, plan }: StockPlan): readonly SheetGroup[] {
   if (plan === undefined) return [];
   if (form === "roll") {
     const before = plan.sheets.map((_, at) => plan.sheets.slice(0, at).reduce((sum, { length }) => sum + length, 0));
+    const whole = (roll: SheetPlan) => [{ from: 0, sheets: [roll] as const, whole: roll }];
+    const [only] = plan.sheets;
+    const isLong = plan.sheets.length === 1 && only!.length > only!.width * LONGEST_WHOLE;
     return plan.sheets
-      .flatMap((roll, at) => stretches(roll).map((each) => ({ ...each, before: before[at]! })))
+      .flatMap((roll, at) => (isLong ? stretches(roll) : whole(roll)).map((each) => ({ ...each, before: before[at]! })))
       .map((each, index) => ({ ...each, numbers: [String(index + 1)], cutLater: [] }));
   }
   const labels = sheetLabels(plan);
-  const groups = new Map<number, { numbers: string[]; cutLater: CutLater[]; sheets: [SheetPlan, ...SheetPlan[]] }>();
+  const groups = new Map<string, { numbers: string[]; cutLater: CutLater[]; sheets: [SheetPlan, ...SheetPlan[]] }>();
   plan.sheets.forEach((sheet, index) => {
-    const group = groups.get(sheet.layout);
+    const key = JSON.stringify([sheet.layout, ...sheet.placements.map(({ piece: { item, part } }) => [item, part])]);
+    const group = groups.get(key);
     const label = labels[index]!;
     const cutLater = plan.sheets.flatMap(({ offCut, length, width }, at) =>
       offCut?.sheet === index ? [{ label: labels[at]!, length, width }] : [],
     );
-    if (group === undefined) groups.set(sheet.layout, { numbers: [label], cutLater, sheets: [sheet] });
+    if (group === undefined) groups.set(key, { numbers: [label], cutLater, sheets: [sheet] });
     else {
       group.numbers.push(label);
       group.cutLater.push(...cutLater);

@@ -130,14 +130,18 @@ test("every finished enclosure has a label, within its sheet", async () => {
   }
 });
 
-test("cutting plans, templates and budget lie within their pages", async () => {
+test("cutting plans of 200 boxes, a page a sheet, templates and budget lie within their pages", async () => {
   const set = await type;
-  const some = [cells[0]!, ...cells.slice(1, 60)];
+  const some = [cells[0]!, ...cells.slice(1, 201)];
   const sized = sizeSurvey(some, ["cover style=one piece"]);
-  const estimate = estimateFor(sized, some, { budget: { iterations: 20 } });
+  const estimate = estimateFor(sized, some, { budget: { iterations: 1 } });
   const plans = estimate.plans.flatMap((group) => group.plans);
+  const sheets = plans.reduce((sum, { plan }) => sum + (plan?.sheets.length ?? 0), 0);
+  const cutting = cuttingPages(plans, sized.settings, pageFrame("A4"), set);
+  expect(sheets).toBeGreaterThan(100);
+  expect(cutting.filter(({ bookmark }) => bookmark !== "").length).toBeLessThanOrEqual(sheets);
   const pages = [
-    ...cuttingPages(plans, sized.settings, pageFrame("A4"), set),
+    ...cutting,
     ...templatePages(cornerTemplates(ticketsOf(sized)), "mm", pageFrame("Letter"), set),
     ...estimatePages(estimate, sized, pageFrame("A4"), set),
   ];

@@ -1,0 +1,111 @@
+import type { Piece } from "../cutting/types";
+import { partText } from "../estimate/sheetAnswers";
+import { benchLength, nearestMark } from "../measure/benchLength";
+import type { Mm, WorkbookUnit } from "../measure/units";
+import { beside, gap, together, type Block } from "./blocks";
+import type { CutPanel, CutTree } from "./cutTree";
+import { fitColumns, table, type TableCell } from "./table";
+import { lineHeight, tickBox, TYPE } from "./textBlocks";
+import type { Typesetter } from "./typesetter";
+
+/** More rows than this are in two columns. */
+const MOST_IN_ONE = 14;
+const COLUMN_GAP: Mm = 5;
+const TICK_COLUMN: Mm = 5.5;
+
+/** Which edge of the panel, as drawn, goes against the fence for a cut. */
+const FENCE_EDGE = { across: "left", along: "top" } as const;
+
+/** What is written of a piece of a plan, its size apart: `LK 001`, `small strip: side wall × 2`. */
+export function pieceWords(piece: Piece): readonly string[] {
+  return [piece.item, partText(piece).replace(/ x (\d)/g, " × $1")].filter((text) => text !== "");
+}
+
+/** `735 × 42.5`. */
+export function sizeText({ length, width }: { readonly length: Mm; readonly width: Mm }, unit: WorkbookUnit): string {
+  return `${benchLength(length, unit)} × ${benchLength(width, unit)}`;
+}
+
+/** A size in one line of a table. */
+function unbroken(size: string): string {
+  return size.replace(/ /g, NO_BREAK);
+}
+
+const NO_BREAK = "\u00a0";
+
+/** What comes off a sheet, in the order of cutting: for each cut its fence, the edge against it, and what it frees. */
+function rowsOf({ cuts, pieces }: CutTree, unit: WorkbookUnit): readonly (readonly TableCell[])[] {
+  const tick: TableCell = { height: lineHeight(TYPE.heading), draw: (x, y) => [tickBox(x, y, TYPE.heading)] };
+  const words = (panel: CutPanel) => wordsOf(panel, pieces, unit);
+  const [only] = pieces;
+  if (cuts.length === 0 && only !== undefined) return [[tick, only.name, "", "", words(only)]];
+  return cuts.flatMap(({ cut, off, rest }) => [
+    [tick, off.name, benchLength(cut.setting, unit), FENCE_EDGE[cut.way], words(off)],
+    ...(rest === undefined || rest.name === "" ? [] : [["", rest.name, "", "", `left: ${words(rest)}`]]),
+  ]);
+}
+
+function wordsOf(panel: CutPanel, pieces: readonly CutPanel[], unit: WorkbookUnit): string {
+  if (panel.strip) {
+    const items = new Set(
+      pieces.filter(({ name }) => name.startsWith(panel.name)).map(({ placement }) => placement!.piece.item),
+    );
+    const size = [panel.length, panel.width].map((side) => nearestMark(side, unit)).join(" × ");
+    return `strip, ${unbroken(size)}${items.size === 1 ? `, of ${[...items][0]}` : ""}`;
+  }
+  if (panel.placement === undefined) return "left over";
+  const { piece, length, width } = panel.placement;
+  return `${pieceWords(piece).join(" ")}, ${unbroken(sizeText({ length, width }, unit))}`;
+}
+
+/** The rows in one column or two, on as many pages as they need. */
+export function planRows(
+  tree: CutTree,
+  {
+    unit,
+    width,
+    first,
+    others,
+  }: { readonly unit: WorkbookUnit; readonly width: Mm; readonly first: Mm; readonly others: Mm },
+  type: Typesetter,
+): readonly Block[] {
+  const rows = rowsOf(tree, unit);
+  if (rows.length === 0) return [];
+  const size = TYPE.body;
+  const count = rows.length > MOST_IN_ONE ? 2 : 1;
+  const wide = (width - (count - 1) * COLUMN_GAP) / count;
+  const columns = [
+    { heading: "", least: TICK_COLUMN },
+    { heading: "", bold: true, size: TYPE.heading },
+    { heading: `fence, ${unit}`, align: "end" as const, bold: true, size: TYPE.heading },
+    { heading: "edge" },
+    { heading: "comes off", share: 1 },
+  ];
+  const [rule, headings, ...body] = table(fitColumns(columns, rows, wide, size, type), rows, { size }, type);
+  const head = together([rule!, headings!]);
+  const heightOf = (some: readonly Block[]) => some.reduce((sum, { height }) => sum + height, head.height);
+  const pages: Block[] = [];
+  let left = body;
+  while (left.length > 0) {
+    const room = pages.length === 0 ? first : others;
+    const columnsHere: Block[][] = [];
+    // As even as the rows allow, within the room of the page.
+    const even = (heightOf(left) + (count - 1) * head.height + left[0]!.height) / count;
+    const wanted = Math.min(room, Math.max(even, heightOf([left[0]!])));
+    for (let column = 0; column < count && left.length > 0; column++) {
+      let taken = 0;
+      const goal = column === count - 1 ? room : wanted;
+      while (taken < left.length && heightOf(left.slice(0, taken + 1)) <= goal + NOISE_MM) taken++;
+      columnsHere.push([...left.slice(0, Math.max(1, taken))]);
+      left = left.slice(Math.max(1, taken));
+    }
+    pages.push(
+      beside(
+        columnsHere.map((own, column) => ({ block: together([head, ...own]), from: column * (wide + COLUMN_GAP) })),
+      ),
+    );
+  }
+  return pages.map((block) => ({ ...together([block, gap(0)]), withNext: false }));
+}
+
+const NOISE_MM: Mm = 1e-6;
