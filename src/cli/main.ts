@@ -30,7 +30,8 @@ import {
 import { shelfCommand, sizesCommand } from "./shelf";
 import { sizeCount } from "../survey/standardSizes/sizeCount";
 import { kindsCommand, settingsCommand } from "./reference";
-import { estimateCommand, planCommand } from "./sheets";
+import { estimateCommand } from "./estimate";
+import { planCommand } from "./sheets";
 
 const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["options"]; readonly run: Run }>> = {
   fill: {

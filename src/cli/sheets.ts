@@ -1,27 +1,16 @@
 import { basename, extname } from "node:path";
 import { batchingCost, type BatchingCost } from "../estimate/batching";
-import { boardTotalRows, boardTotals, type BoardTotal } from "../estimate/boardTotals";
-import { completenessOf, completenessText } from "../estimate/completeness";
-import { estimateOf, type Estimate } from "../estimate/estimate";
-import { examplePriceNotice } from "../estimate/examplePrices";
 import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
 import { stockJobs, type Demand, type StockPlan } from "../estimate/stockPlans";
 import { InputError, shown } from "../measure/errors";
-import { plainRows, type Cell } from "../item/answers";
 import { demandsOf } from "../estimate/demandsOf";
-import { belowEstimate, demandGroups, estimateTable } from "../estimate/budget";
-import { leftOutRows } from "../estimate/leftOutRows";
+import { demandGroups } from "../estimate/budget";
 import { boardNotes } from "../survey/boardNotes";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { visibleLine } from "./print";
 import type { SurveyCells } from "../survey/surveyAnswers";
-import { createWorkbook } from "../workbook/createWorkbook";
-import { editWorkbook } from "../workbook/editWorkbook";
-import { estimateSheet } from "../filling/estimateSheet";
 import type { Workbook } from "../workbook/openWorkbook";
 import { saveBeside, type SaveResult } from "../files/saveBeside";
-import { verifyEdit } from "../workbook/verifyEdit";
-import { writeCsv } from "../workbook/writeCsv";
 import type { Output } from "./output";
 import { planBeside, type BesideOptions } from "./planBeside";
 import { fewerSheetsText, readText, sheetTables, stocksText } from "./planText";
@@ -51,14 +40,7 @@ export interface PlanCommand extends SheetsOptions {
   readonly replace: boolean;
 }
 
-/** Where to write an estimate. */
-export interface EstimateOut {
-  readonly out: string | undefined;
-  readonly inPlace: boolean;
-  readonly replace: boolean;
-}
-
-interface Planned {
+export interface Planned {
   readonly groups: readonly PlannedGroup[];
   /** What planning by group costs; empty where all is planned together. */
   readonly batching: readonly BatchingCost[];
@@ -105,11 +87,7 @@ export async function planCommand(survey: ReadSurvey, options: PlanCommand): Pro
   };
 }
 
-function boardsText(boards: readonly BoardTotal[], { settings }: SizedSurvey): readonly string[] {
-  return boards.length === 0 ? [] : ["", textTable(plainRows(boardTotalRows(boards, settings)))];
-}
-
-function notesText(sized: SizedSurvey): readonly string[] {
+export function notesText(sized: SizedSurvey): readonly string[] {
   const notes = [...sized.survey.notes, ...boardNotes(sized)].map(visibleLine);
   return notes.length === 0 ? [] : ["", ...notes];
 }
@@ -130,51 +108,8 @@ function savePlan(
   );
 }
 
-/** `estimate`: the materials budget, to the screen, to a file, or as a sheet of a copy of the survey's workbook. */
-export async function estimateCommand(
-  survey: ReadSurvey,
-  target: EstimateOut,
-  options: Omit<SheetsOptions, "stock" | "by">,
-): Promise<Output> {
-  const { sized, cells } = survey;
-  const { settings } = sized;
-  const by = settings.estimateBy;
-  const { groups, batching } = await planned(sized, cells, by, { ...options, stock: undefined });
-  const estimate = estimateOf(groups, settings);
-  const table = plainRows(estimateTable(estimate, settings));
-  const leftOut = leftOutRows(sized, allPlans(groups), estimate);
-  const boards = boardTotals(sized, allPlans(groups));
-  const completeness = completenessOf(sized, allPlans(groups));
-  const notice = examplePriceNotice(estimate, settings);
-  const saved = saveEstimate(survey, target, notice, [...table, ...plainRows(belowEstimate(sized, estimate))]);
-  return {
-    text: [
-      ...(notice === "" ? [] : [notice, ""]),
-      textTable(table),
-      ...boardsText(boards, sized),
-      ...batchingText(batching, by),
-      ...leftOutText(leftOut),
-      "",
-      completenessText(completeness),
-      ...method(estimate, sized, settings.currency),
-      ...notesText(sized),
-      ...saved.map((line) => `\n${line}`),
-    ].join("\n"),
-    json: {
-      ...estimate,
-      notice,
-      completeness,
-      boards,
-      batching,
-      leftOut: plainRows(leftOut).slice(1),
-      notes: sized.survey.notes,
-      files: saved,
-    },
-  };
-}
-
 /** Plans each group and, where there are several, all together too, to say what grouping costs. */
-async function planned(
+export async function planned(
   sized: SizedSurvey,
   cells: SurveyCells,
   by: string,
@@ -203,11 +138,11 @@ async function planned(
   return { groups, batching, least: plans.slice(apart.jobs.length + together.length) };
 }
 
-function allPlans(groups: Planned["groups"]): readonly StockPlan[] {
+export function allPlans(groups: Planned["groups"]): readonly StockPlan[] {
   return groups.flatMap(({ plans }) => plans);
 }
 
-function batchingText(batching: readonly BatchingCost[], by: string | undefined): readonly string[] {
+export function batchingText(batching: readonly BatchingCost[], by: string | undefined): readonly string[] {
   if (batching.length === 0) return [];
   const rows = batching.map(({ stock, unit, apart, together, more }) => [stock, unit, apart, together, more]);
   return [
@@ -218,51 +153,7 @@ function batchingText(batching: readonly BatchingCost[], by: string | undefined)
   ];
 }
 
-function method({ lines }: Estimate, { settings }: SizedSurvey, currency: string): readonly string[] {
-  const proved = lines.filter(
-    ({ unit, provedLeast, quantity, leastPossible }) =>
-      unit === "sheets" && (provedLeast || quantity === leastPossible),
-  );
-  const cut = lines.filter(({ unit }) => unit === "sheets");
-  return [
-    `Sheets are counted from cutting plans that keep the grain; ${proved.length} of ${cut.length} counts are proved: no plan cuts these parts, at finished size, from fewer sheets.`,
-    `Contingency ${settings.contingency} % of materials${currency === "" ? "" : `; money in ${currency}`}. Totals are sums of the lines as printed.`,
-  ];
-}
-
-/** @returns what was written, in words */
-function saveEstimate(
-  { path, bytes, workbook }: ReadSurvey,
-  { out, inPlace, replace }: EstimateOut,
-  notice: string,
-  rows: readonly (readonly (string | number)[])[],
-): readonly string[] {
-  if (out === undefined && !inPlace) return [];
-  const output = out ?? path;
-  const kind = extname(output).toLowerCase();
-  const request = { input: path, inputBytes: bytes, output, inPlace, replace };
-  if (kind === ".csv" && !inPlace) {
-    const content = writeCsv(notice === "" ? rows : [[notice], ...rows]);
-    return savedLines(saveBeside({ ...request, bytes: content }), "estimate");
-  }
-  if (kind !== ".xlsx" && kind !== ".xlsm")
-    throw new InputError(
-      "out",
-      shown(basename(output)),
-      inPlace ? "only a workbook takes the estimate in" : "give a .csv or .xlsx file",
-    );
-  const sheet = estimateSheet(rows, notice);
-  if (workbook === undefined) {
-    const content = createWorkbook([sheet]);
-    return savedLines(saveBeside({ ...request, bytes: content }), "estimate");
-  }
-  const edit = editWorkbook(workbook, { sheets: [sheet] });
-  const verify = (written: Uint8Array) => verifyEdit(workbook, edit, written);
-  const saved = saveBeside({ ...request, bytes: edit.bytes, verify });
-  return savedLines(saved, `your workbook with the sheet "${sheet.name}"`);
-}
-
-function savedLines({ output, backup }: SaveResult, what: string): readonly string[] {
+export function savedLines({ output, backup }: SaveResult, what: string): readonly string[] {
   return [`${what}: ${output}`, ...(backup === undefined ? [] : [`as it was before: ${backup}`])];
 }
 
@@ -275,9 +166,4 @@ function onlyStock(demands: readonly Demand[], stock: string): readonly Demand[]
     ...demand,
     parts: demand.parts.filter((part) => part.stock.toLowerCase() === wanted),
   }));
-}
-
-function leftOutText(rows: readonly (readonly Cell[])[]): readonly string[] {
-  if (rows.length === 0) return [];
-  return ["", "Left out", ...plainRows(rows.slice(1)).map(([item, reason]) => `  ${item}: ${reason}`)];
 }

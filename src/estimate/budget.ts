@@ -3,14 +3,13 @@ import { leftOutRows } from "./leftOutRows";
 import { demandsOf } from "./demandsOf";
 import { boardTotalRows, boardTotals } from "./boardTotals";
 import { estimateOf, type DemandGroup, type Estimate } from "./estimate";
-import { examplePriceNotice } from "./examplePrices";
+import { estimateTable, isGrouped, shareTables } from "./estimateTables";
+import { exampleNotice } from "./examplePrices";
 import { labourHours } from "./labourHours";
 import { isBlank } from "../measure/blank";
 import { stockPlans, type Demand, type PlanOptions } from "./stockPlans";
 import { InputError, shown } from "../measure/errors";
-import { areaIn, tidy } from "../measure/units";
 import { didYouMean, plainName } from "../settings/names";
-import type { Settings } from "../settings/schema";
 import type { Answer, Cell } from "../item/answers";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { columnNamed } from "../survey/columnNamed";
@@ -20,7 +19,7 @@ import type { SurveyCells } from "../survey/surveyAnswers";
 export function estimateAnswer(survey: SizedSurvey, cells: SurveyCells, options: PlanOptions = {}): Answer {
   const { settings } = survey;
   const estimate = estimateFor(survey, cells, options);
-  const notice = examplePriceNotice(estimate, settings);
+  const notice = exampleNotice(estimate, settings);
   return [
     ...(notice === "" ? [] : [[notice]]),
     ...estimateTable(estimate, settings),
@@ -28,7 +27,7 @@ export function estimateAnswer(survey: SizedSurvey, cells: SurveyCells, options:
   ];
 }
 
-/** What comes below the lines of a budget: how much of the survey it holds, the totals by board, what is left out. */
+/** What comes below the lines of a budget: how much it holds, costs of each enclosure, hours, boards, what is left out. */
 export function belowEstimate(survey: SizedSurvey, estimate: Estimate): readonly (readonly Cell[])[] {
   const plans = estimate.plans.flatMap((group) => group.plans);
   // Areas stand under areas, also where the lines begin with a group.
@@ -36,13 +35,10 @@ export function belowEstimate(survey: SizedSurvey, estimate: Estimate): readonly
   const totals = boardTotalRows(boardTotals(survey, plans), survey.settings);
   return [
     [completenessText(completenessOf(survey, plans))],
+    ...shareTables(estimate).flatMap(([, rows]) => rows),
     ...totals.map((row) => [...indent, ...row]),
     ...leftOutRows(survey, plans, estimate),
   ];
-}
-
-function isGrouped({ lines }: Pick<Estimate, "lines">): boolean {
-  return lines.some(({ group }) => group !== "");
 }
 
 /** The budget grouped as the setting `estimate by` says, its stocks planned one after the other. */
@@ -72,50 +68,6 @@ export function demandGroups(survey: SizedSurvey, cells: SurveyCells, by: string
     else members.push(demand);
   }
   return [...groups].map(([group, demands]) => ({ group, demands }));
-}
-
-export const ESTIMATE_HEADINGS = [
-  "material",
-  "stock",
-  "net area",
-  "to buy",
-  "unit",
-  "least possible",
-  "yield",
-  "unit price",
-  "cost",
-  "contingency",
-  "total",
-] as const;
-
-/** Lines and totals as they are printed; totals are sums of the printed lines. */
-export function estimateTable(
-  { lines, cost, contingency, total }: Estimate,
-  settings: Settings,
-): readonly (readonly Cell[])[] {
-  const grouped = isGrouped({ lines });
-  const first = grouped ? [groupHeading(settings)] : [];
-  const blanks = Array.from({ length: 7 + first.length }, () => "");
-  return [
-    [...first, ...ESTIMATE_HEADINGS],
-    ...lines.map((line) => [
-      ...(grouped ? [line.group] : []),
-      line.material,
-      line.stock,
-      tidy(areaIn(line.netAreaM2, settings.unit)),
-      tidy(line.unit === "m2" ? areaIn(line.quantity, settings.unit) : line.quantity),
-      line.unit === "m2" && settings.unit === "in" ? "ft2" : line.unit,
-      line.leastPossible ?? "",
-      line.yield === undefined ? "" : Number(line.yield.toFixed(3)),
-      line.unitPrice ?? "",
-      ...[line.cost, line.contingency, line.total].map((sum) => (sum === 0 && line.notInCost !== undefined ? "" : sum)),
-    ]),
-    ["total", ...blanks, cost, contingency, total],
-  ];
-}
-
-function groupHeading({ estimateBy }: Settings): string {
-  return plainName(estimateBy) === "kind" ? "enclosure" : estimateBy;
 }
 
 function grouping({ survey }: SizedSurvey, cells: SurveyCells, estimateBy: string): (demand: Demand) => string {

@@ -1,11 +1,13 @@
 import { sizedRow } from "../item/figure";
 import { byBenchOrder } from "../survey/benchOrder";
+import { cellText } from "../measure/blank";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { cutFactsOf } from "./cutFacts";
+import { relativeSize } from "./relativeSize";
 import type { Demand } from "./stockPlans";
 
 /** What a sized survey asks of the stock: one demand for each enclosure that is sized. */
-export function demandsOf({ survey, outcomes }: SizedSurvey): readonly Demand[] {
+export function demandsOf({ survey, outcomes, settings }: SizedSurvey): readonly Demand[] {
   const turns = new Map([...survey.items].sort(byBenchOrder).map((item, turn) => [item, turn]));
   return survey.items.flatMap((item, index) => {
     const outcome = outcomes[index]!;
@@ -19,6 +21,8 @@ export function demandsOf({ survey, outcomes }: SizedSurvey): readonly Demand[] 
         row: item.row,
         enclosure: sized.kind.name,
         quantity,
+        batch: cellText(item.cells.batch),
+        relativeSize: relativeSize(sized, settings),
         parts,
         facts,
         turn: turns.get(item)!,

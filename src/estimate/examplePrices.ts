@@ -4,8 +4,16 @@ import { STARTER_STOCK } from "../settings/starterStock";
 import type { StockRow } from "../settings/stock";
 import type { Estimate } from "./estimate";
 
-/** What a budget says at its top where it holds prices that nobody quoted; empty where it holds none. */
-export function examplePriceNotice({ lines }: Pick<Estimate, "lines">, { stock }: Settings): string {
+/** What a budget says at its top where it holds prices or hours that are examples; empty where it holds none. */
+export function exampleNotice(estimate: Pick<Estimate, "lines" | "hours">, settings: Settings): string {
+  const { lines, hours } = estimate;
+  const labour = lines.some(({ material, cost }) => material === "labour" && cost > 0);
+  const examples = labour && hours.some(({ standing }) => standing === "example");
+  const notice = examples ? "Example hours, from memory: put your own into labour hours and set-up hours." : "";
+  return [examplePriceNotice(lines, settings), notice].filter((each) => each !== "").join(" ");
+}
+
+function examplePriceNotice(lines: Estimate["lines"], { stock }: Settings): string {
   const examples = stock.filter(isExample).map((row) => row.stock);
   const used = [...new Set(lines.map((line) => line.stock))].filter((name) => examples.includes(name));
   if (used.length === 0) return "";

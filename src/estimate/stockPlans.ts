@@ -17,6 +17,10 @@ export interface Demand {
   readonly row: number;
   readonly enclosure: string;
   readonly quantity: number;
+  /** What the survey's column `batch` says; empty where it has none. */
+  readonly batch: string;
+  /** Its board beside that of the same kind for an object of 300 x 210 x 40 mm. */
+  readonly relativeSize: number;
   readonly parts: readonly Part[];
   /** Its place in the order of batch, priority and row. */
   readonly turn: number;

@@ -3,11 +3,12 @@ import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { boardTotalRows, boardTotals } from "../estimate/boardTotals";
 import { completenessOf, completenessText } from "../estimate/completeness";
 import { estimateOf } from "../estimate/estimate";
-import { examplePriceNotice } from "../estimate/examplePrices";
+import { exampleNotice } from "../estimate/examplePrices";
 import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
 import { plainRows } from "../item/answers";
 import { plainError } from "../measure/fault";
-import { belowEstimate, demandGroups, estimateTable } from "../estimate/budget";
+import { belowEstimate, demandGroups } from "../estimate/budget";
+import { costTable, estimateTable, MONEY_HEADINGS, moreTables } from "../estimate/estimateTables";
 import { leftOutRows } from "../estimate/leftOutRows";
 import { layoutTable, SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
 import { estimateSheet } from "../filling/estimateSheet";
@@ -69,8 +70,9 @@ export function CostView({ model, survey, state, place }: ViewProps) {
   const plans = found?.groups.flatMap((group) => group.plans) ?? [];
   const stale = found !== undefined && found.of !== sized;
   const estimate = found === undefined ? undefined : estimateOf(found.groups, settings);
-  const table = estimate === undefined ? [] : plainRows(estimateTable(estimate, settings));
-  const notice = estimate === undefined ? "" : examplePriceNotice(estimate, settings);
+  const table = estimate === undefined ? [] : plainRows(costTable(estimate, settings));
+  const notice = estimate === undefined ? "" : exampleNotice(estimate, settings);
+  const more = estimate === undefined ? [] : moreTables(estimate, settings);
   const leftOut = plainRows(leftOutRows(sized, plans, estimate));
   const boards = useMemo(
     () => (found === undefined ? [] : plainRows(boardTotalRows(boardTotals(sized, plans), settings))),
@@ -78,7 +80,15 @@ export function CostView({ model, survey, state, place }: ViewProps) {
   );
   const writeEstimate = () =>
     model.write("Writing the estimate to a sheet", () => ({
-      edits: { sheets: [estimateSheet([...table, ...plainRows(belowEstimate(sized, estimate!))], notice)] },
+      edits: {
+        sheets: [
+          estimateSheet(
+            plainRows(estimateTable(estimate!, settings)),
+            plainRows(belowEstimate(sized, estimate!)),
+            notice,
+          ),
+        ],
+      },
     }));
   const writePlan = () =>
     model.write("Writing the cutting plan to a sheet", () => ({
@@ -132,6 +142,18 @@ export function CostView({ model, survey, state, place }: ViewProps) {
             headings={(table[0] ?? []).map(String)}
             rows={table.slice(1).map((row) => row.map((cell, column) => moneyShown(cell, table[0]![column])))}
           />
+          {more.map(([label, rows]) => (
+            <>
+              <h3>{label}</h3>
+              <Table
+                label={label}
+                headings={rows[0]!.map(String)}
+                rows={plainRows(rows.slice(1)).map((row) =>
+                  row.map((cell, column) => moneyShown(cell, String(rows[0]![column]))),
+                )}
+              />
+            </>
+          ))}
           {leftOut.length > 1 && (
             <>
               <h3>Left out</h3>
@@ -180,7 +202,9 @@ function SearchProgress({ stocks, done }: Running) {
 
 /** Money with its hundredths, as it is printed. */
 function moneyShown(cell: string | number, heading: string | number | undefined): ComponentChildren {
-  return typeof cell === "number" && MONEY.has(String(heading)) ? <span class="money">{cell.toFixed(2)}</span> : cell;
+  return typeof cell === "number" && MONEY_HEADINGS.has(String(heading)) ? (
+    <span class="money">{cell.toFixed(2)}</span>
+  ) : (
+    cell
+  );
 }
-
-const MONEY = new Set(["unit price", "cost", "contingency", "total"]);

@@ -73,7 +73,7 @@ export function KindsCompared({ model, facts, index, busy, writable }: KindsComp
       />
       <p class="quiet">
         Material is by area at the prices of the stock table, without the waste of sheets; a blank has no price. Hours
-        are those of the setting labour hours.
+        are those of the setting labour hours, by the size of the enclosure.
       </p>
     </>
   );

@@ -4,6 +4,8 @@ import { KINDS } from "../enclosure/registry";
 import { InputError, NoAnswer } from "../measure/errors";
 import { benchLength } from "../measure/benchLength";
 import { labourHours } from "../estimate/labourHours";
+import { scaledHours } from "../estimate/labour";
+import { relativeSize } from "../estimate/relativeSize";
 import { materialCost } from "../estimate/materialCost";
 import { boardAreaAnswer, plainCell } from "../item/answers";
 import { cautionsIn, massAnswer } from "../item/boardAnswers";
@@ -89,7 +91,7 @@ export function comparedKinds(
         board: boardName(sized.board),
         boardArea: plainCell(onlyCell(boardAreaAnswer(sized, "all"))),
         cost: hundredths(materialCost(partList(sized.assembly, sized.settings), sized.settings)),
-        hours: hours.get(name) ?? "",
+        hours: hoursAs(sized, hours.get(name), requested),
         mass: plainCell(onlyCell(massAnswer(sized))),
         cautions: cautionsIn(sized, said),
         why: undefined,
@@ -111,6 +113,11 @@ const NOTHING = {
   mass: "",
   cautions: [],
 } as const;
+
+/** Blank where the setting says none of the kind. */
+function hoursAs(sized: Sized, usual: number | undefined, shared: Settings): number | "" {
+  return usual === undefined ? "" : scaledHours(usual, relativeSize(sized, shared), shared);
+}
 
 /** Hours by kind; none where the setting cannot be used, which the estimate says. */
 function hoursOf(settings: Settings): ReadonlyMap<string, number> {

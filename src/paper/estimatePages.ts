@@ -1,11 +1,11 @@
 import { boardTotalRows, boardTotals } from "../estimate/boardTotals";
 import { completenessOf, completenessText } from "../estimate/completeness";
 import type { Estimate } from "../estimate/estimate";
-import { examplePriceNotice } from "../estimate/examplePrices";
+import { exampleNotice } from "../estimate/examplePrices";
 import type { Mm } from "../measure/units";
 import { settingsTable } from "../settings/settingsTable";
 import { plainCell, type Cell } from "../item/answers";
-import { estimateTable } from "../estimate/budget";
+import { costTable, MONEY_HEADINGS, moreTables } from "../estimate/estimateTables";
 import { leftOutRows } from "../estimate/leftOutRows";
 import { SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
 import type { SizedSurvey } from "../survey/sizeSurvey";
@@ -19,7 +19,6 @@ import type { Typesetter } from "./typesetter";
 const TITLE = "Materials budget";
 /** Of these headings the words may wrap; figures never do. */
 const WORDY: ReadonlySet<string> = new Set(["material", "stock", "enclosure"]);
-const MONEY: ReadonlySet<string> = new Set(["unit price", "cost", "contingency", "total"]);
 
 /** The budget as it goes to a funder: lines and totals, how they were reached, what was assumed, what is left out. */
 export function estimatePages(
@@ -32,16 +31,16 @@ export function estimatePages(
   const width = bodyWidth(frame);
   const plans = estimate.plans.flatMap((group) => group.plans);
   const leftOut = leftOutRows(survey, plans, estimate).map((row) => row.map(cellText));
-  const boards = boardTotalRows(boardTotals(survey, plans), settings).map((row) => row.map((cell) => figure(cell, "")));
-  const notice = examplePriceNotice(estimate, settings);
+  const boards = boardTotalRows(boardTotals(survey, plans), settings);
+  const notice = exampleNotice(estimate, settings);
   const blocks = [
     ...paragraph(TITLE, width, { size: TYPE.title, bold: true, withNext: true }, type),
     ...paragraph(notice, width, { size: TYPE.body, bold: true }, type),
     ...paragraph(intro(survey), width, { size: TYPE.body }, type),
     ...budget(estimate, survey, width, type),
-    ...(boards.length === 0
-      ? []
-      : [...heading("Boards and cards", width, type), ...figureTable(boards, width, type), gap(1)]),
+    ...[...moreTables(estimate, settings), ["Boards and cards", boards] as const].flatMap(([title, rows]) =>
+      rows.length === 0 ? [] : [...heading(title, width, type), ...figureTable(printed(rows), width, type), gap(1)],
+    ),
     ...heading("Method", width, type),
     ...method(survey).flatMap((text) => paragraph(text, width, { size: TYPE.body }, type)),
     ...proof(estimate, survey, width, type),
@@ -68,11 +67,15 @@ export function estimatePages(
   }
 }
 
+/** A table as it is printed. */
+function printed([headings = [], ...rows]: readonly (readonly Cell[])[]): readonly (readonly string[])[] {
+  const names = headings.map(cellText);
+  return [names, ...rows.map((row) => row.map((cell, at) => figure(cell, names[at]!)))];
+}
+
 function budget(estimate: Estimate, { settings }: SizedSurvey, width: Mm, type: Typesetter): readonly Block[] {
-  const [headings = [], ...lines] = estimateTable(estimate, settings).map((row) => row.map(cellText));
-  const printed = estimateTable(estimate, settings)
-    .slice(1)
-    .map((row) => row.map((cell, index) => figure(cell, headings[index] ?? "")));
+  const [headings = [], ...lines] = costTable(estimate, settings).map((row) => row.map(cellText));
+  const rows = printed(costTable(estimate, settings)).slice(1);
   const size = TYPE.small;
   const columns = headings.map((name, index) => ({
     heading: name,
@@ -81,7 +84,7 @@ function budget(estimate: Estimate, { settings }: SizedSurvey, width: Mm, type: 
   }));
   return [
     ...heading("Budget", width, type),
-    ...table(fitColumns(columns, printed, width, size, type), printed, { size, total: true }, type),
+    ...table(fitColumns(columns, rows, width, size, type), rows, { size, total: true }, type),
     gap(1),
     ...paragraph("Totals are sums of the lines as printed.", width, { size }, type),
   ];
@@ -90,7 +93,7 @@ function budget(estimate: Estimate, { settings }: SizedSurvey, width: Mm, type: 
 /** As printed: money with its hundredths, areas to a thousandth, shares in per cent. */
 function figure(cell: Cell, name: string): string {
   if (typeof cell !== "number") return cellText(cell);
-  if (MONEY.has(name)) return cell.toFixed(2);
+  if (MONEY_HEADINGS.has(name)) return cell.toFixed(2);
   if (name === "yield") return `${Number((cell * 100).toFixed(1))} %`;
   return String(Number(cell.toFixed(3)));
 }
@@ -109,6 +112,7 @@ function method({ settings }: SizedSurvey): readonly string[] {
   return [
     "Every enclosure is put together in space from the measures of the survey; its boards, cards, coverings and linings are read off that model and laid on sheets so that a knife or board shear can cut them edge to edge, the grain kept. Each plan is checked by a second program part before it is counted.",
     `Sheets and metres are bought whole. Contingency is ${settings.contingency} % of materials. Prices are those of the stock table.`,
+    "Whether a cost is allowed is the funder's rule.",
   ];
 }
 

@@ -1,6 +1,6 @@
 import { InputError, shown } from "../measure/errors";
 import { NONE, type Measure } from "./choices";
-import { listed, plainName } from "./names";
+import { listed } from "./names";
 import { plainNumber } from "./plainNumber";
 import { GREATEST_MODULUS_GPA, LEAST_MODULUS_GPA } from "./stock";
 import { isNone, numberWithin, refuse, type NumberBounds, type ValueType } from "./valueType";
@@ -72,7 +72,7 @@ export const twoFractions: ValueType<readonly [number, number]> = {
   written: (value) => value.join(" / "),
 };
 
-/** Hours by the plain name of a kind, which is looked up where they are used. */
+/** Hours by the name of a kind, which is looked up where they are used. */
 export const hoursByKind: ValueType<readonly (readonly [kind: string, hours: number])[]> = {
   choices: [{ is: "measure", what: "hours by enclosure", examples: ["tray 1.5 / clamshell box 4"], apart: true }, NONE],
   unit: "hours",
@@ -94,7 +94,7 @@ function nameAndHours(item: string, setting: string): readonly [string, number] 
   if (/\d[,;\s]+\D/.test(item))
     throw new InputError(setting, shown(item.trim()), "it is the hours of one enclosure", "put / between enclosures");
   const [, name = "", hours = ""] = /^(\D*)\s([\d.,]+)$/.exec(item.trim()) ?? [];
-  return [plainName(name), plainNumber(hours)];
+  return [name.trim(), plainNumber(hours)];
 }
 
 function checkedHours([kind, hours]: readonly [string, number]): readonly [string, number] {

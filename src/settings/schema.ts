@@ -1,5 +1,6 @@
 import type { Mm } from "../measure/units";
 import { BOARD_SETTINGS } from "./definitions/boardSettings";
+import { BUDGET_SETTINGS } from "./definitions/budgetSettings";
 import { BUILD_SETTINGS } from "./definitions/buildSettings";
 import { CUTTING_SETTINGS } from "./definitions/cuttingSettings";
 import { FIT_SETTINGS } from "./definitions/fitSettings";
@@ -20,6 +21,7 @@ export const DEFINITIONS = {
   ...BOARD_SETTINGS,
   ...CUTTING_SETTINGS,
   ...WORKSHOP_SETTINGS,
+  ...BUDGET_SETTINGS,
   ...SHELF_SETTINGS,
 } as const;
 

@@ -45,6 +45,9 @@ export const STOCK_HEADINGS = [
   "PAT",
   "buffered",
   "permanence",
+  "supplier",
+  "item number",
+  "quote date",
   "example price",
 ] as const;
 
@@ -70,6 +73,9 @@ export function stockCells(stock: readonly StockRow[]): (number | string)[][] {
         yesOrNo(row.passesPat),
         yesOrNo(row.buffered),
         row.permanence === "none" ? "none" : row.permanence?.toUpperCase(),
+        row.supplier,
+        row.itemNumber,
+        row.quoteDate,
         row.examplePrice ? "yes" : undefined,
       ].map((cell) => cell ?? ""),
     ),
@@ -124,6 +130,9 @@ function sheet(
     passesPat: undefined,
     buffered: undefined,
     permanence: undefined,
+    supplier: undefined,
+    itemNumber: undefined,
+    quoteDate: undefined,
     examplePrice: true,
   };
 }

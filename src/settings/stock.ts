@@ -38,6 +38,11 @@ export interface StockRow {
   readonly buffered: boolean | undefined;
   /** Permanence after ISO 16245; undefined where that is not known. */
   readonly permanence: Permanence | undefined;
+  /** Where it is bought, and by which number. */
+  readonly supplier: string | undefined;
+  readonly itemNumber: string | undefined;
+  /** The day of the price. */
+  readonly quoteDate: string | undefined;
   /** The price is an example, not a quote. */
   readonly examplePrice: boolean;
 }

@@ -2,6 +2,7 @@ import { InputError, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import type { LengthUnit, Mm } from "../measure/units";
 import { listed, plainName } from "./names";
+import { dayText } from "./dayValue";
 import { plainNumber } from "./plainNumber";
 import { GREATEST_MODULUS_GPA, LEAST_MODULUS_GPA, MATERIALS, PERMANENCES } from "./stock";
 import { numberWithin, refuse } from "./valueType";
@@ -47,6 +48,9 @@ export const STOCK_FIELDS = {
   pat: { read: yesNo, check: maybe(isYes), accepts: `yes or no, ${UNKNOWN}` },
   buffered: { read: yesNo, check: maybe(isYes), accepts: `yes or no, ${UNKNOWN}` },
   permanence: { read: word, check: maybe(oneOf(PERMANENCES)), accepts: `A, B or none, ${UNKNOWN}` },
+  supplier: { read: word, check: maybe(anyText), accepts: "a name" },
+  "item number": { read: word, check: maybe(anyText), accepts: "a number or text" },
+  "quote date": { read: dayText, check: maybe(anyText), accepts: "a day such as 2026-05-31" },
   "example price": { read: yesNo, check: byDefault(false, isYes), accepts: "yes, or leave it blank" },
 } as const satisfies Record<string, Field<unknown>>;
 
@@ -96,6 +100,10 @@ function word(cell: unknown): string {
 /** A settings text joins names with ; and =. */
 function stockName(value: unknown): string {
   return typeof value === "string" && !/[;=]/.test(value) ? value : refuse();
+}
+
+function anyText(value: unknown): string {
+  return String(value);
 }
 
 function anyNumber(value: unknown): number {

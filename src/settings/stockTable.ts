@@ -83,6 +83,9 @@ function readRow(cells: readonly unknown[], columns: readonly (StockColumn | und
     passesPat: row.pat,
     buffered: row.buffered,
     permanence: row.permanence,
+    supplier: row.supplier,
+    itemNumber: row["item number"],
+    quoteDate: row["quote date"],
     examplePrice: row["example price"],
   };
 }

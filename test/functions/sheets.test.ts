@@ -97,7 +97,7 @@ test("a board preferred in one row of the survey changes its sheets and the budg
   const answers = async (preferred: string) => {
     const sheets = (await table("SHEETS", survey(preferred), "all")).slice(1).map(([stock, bought]) => [stock, bought]);
     const estimate = await table("ESTIMATE", survey(preferred));
-    return { sheets, total: estimate.find(([cell]) => cell === "total")!.at(-1) as number };
+    return { sheets, total: estimate.find(([cell]) => cell === "total")![10] as number };
   };
   const byGuide = await answers("");
   const preferred = await answers("2 x conservation board 2");
@@ -121,13 +121,29 @@ test("a budget by heading has a line for each of its values, each with sheets of
   const [, ...rows] = await table(
     "ESTIMATE",
     ITEMS,
-    "estimate by=batch; labour hours=tray 1.5 / slipcase 1; labour rate=20",
+    "estimate by=batch; labour hours=tray 1.5 / slipcase 1; labour rate=20; hours by size=no; set-up hours=none",
   );
   expect(rows[0]!.slice(0, 3)).toEqual(["batch", "material", "stock"]);
   const counts =
     "2 complete, 1 in part, 1 not sized: pieces that cannot be cut and rows that are not sized are not in the cost.";
   expect(new Set(rows.slice(1).map(([group]) => group))).toEqual(
-    new Set([counts, "May", "June", "total", "", "left out", "A3", "A4", "adhesive", "folding card 0.4"]),
+    new Set([
+      counts,
+      "enclosure",
+      "tray",
+      "slipcase",
+      "batch",
+      "labour",
+      "May",
+      "June",
+      "total",
+      "",
+      "left out",
+      "A3",
+      "A4",
+      "adhesive",
+      "folding card 0.4",
+    ]),
   );
   const labour = rows.filter((row) => row[1] === "labour").map((row) => [row[0], row[4], row[9]]);
   expect(labour).toEqual([
@@ -175,6 +191,7 @@ test("kinds without hours are listed, and their hours are not in the sum", async
     ["setting", "value"],
     ["labour hours", "open tray 1.5"],
     ["labour rate", 20],
+    ["set-up hours", "none"],
   ]);
   expect(rows.find(([material]) => material === "labour")!.slice(3, 11)).toEqual([
     1.5,
@@ -246,12 +263,12 @@ test("what nobody has priced is no silent nought in a budget: its money is blank
     ["A1", 300, 210, 40, "tray"],
   ];
   const rows = await table("ESTIMATE", items, settings, stock);
-  const line = (name: string) => rows.find(([, stocked]) => stocked === name)!.slice(8);
+  const line = (name: string) => rows.find(([, stocked]) => stocked === name)!.slice(8, 11);
   expect(line("greyboard")).toEqual(["", "", ""]);
   expect(line("cloth")).toEqual(["", "", ""]);
   expect(line("adhesive")).toEqual(["", "", ""]);
   expect(line("paper")).toEqual([1.2, 0.12, 1.32]);
-  expect(rows.find(([first]) => first === "total")!.slice(8)).toEqual([1.2, 0.12, 1.32]);
+  expect(rows.find(([first]) => first === "total")!.slice(8, 11)).toEqual([1.2, 0.12, 1.32]);
   const end = rows.findIndex(([first]) => first === "left out");
   expect(rows.slice(end + 1).map(([name, reason]) => [name, reason])).toEqual([
     ["greyboard", "no price: not in the cost until the stock table has one"],

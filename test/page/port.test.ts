@@ -209,7 +209,7 @@ test("a board preferred in one cell changes its row, the totals by board, the sh
   const answers = async () => Promise.all(FORMULAS.map((_, at) => valueOf("settings", cellName(2 + at, 12))));
   const spilled = () =>
     at.page.evaluate(() => openGrid.workbook().getSheetByName("settings")!.getRange("P2:Z30").getValues());
-  const total = async () => (await spilled()).find(([cell]) => cell === "total")?.at(-1);
+  const total = async () => (await spilled()).find(([cell]) => cell === "total")?.[10];
   await becomes(async () => typeof (await total()), "number");
   await becomes(
     answers,

@@ -21,8 +21,8 @@ test("every field of a row, each heading in any writing", () => {
         "Price",
         "pack",
         "mass (g/m2)",
-      ].concat(["modulus along (GPa)", "modulus across", "Size Limit (cm)", "on hand", "supplier"]),
-      [" bench board ", "BOARD", 80, "1 m", 700, "Free", "3,50", "10", 1290, 2.4, "1,1", 60, 12, "any"],
+      ].concat(["modulus along (GPa)", "modulus across", "Size Limit (cm)", "on hand", "supplier", "Item Number"]),
+      [" bench board ", "BOARD", 80, "1 m", 700, "Free", "3,50", "10", 1290, 2.4, "1,1", 60, 12, "Quay Board", 4711],
     ],
     "mm",
   );
@@ -44,6 +44,9 @@ test("every field of a row, each heading in any writing", () => {
     passesPat: undefined,
     buffered: undefined,
     permanence: undefined,
+    supplier: "Quay Board",
+    itemNumber: "4711",
+    quoteDate: undefined,
     examplePrice: false,
   });
 });

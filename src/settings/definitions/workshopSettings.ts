@@ -1,5 +1,6 @@
 import { setting } from "../definition";
 import { mass } from "../massValues";
+import { STARTER_HOURS } from "../starterHours";
 import { hoursByKind, numberOrNone } from "../numberValues";
 import { choice, text, yesNo } from "../wordValues";
 
@@ -14,8 +15,9 @@ export const WORKSHOP_SETTINGS = {
   labourHours: setting({
     name: "labour hours",
     takes: hoursByKind,
-    fallback: [],
-    meaning: "time to make one enclosure of each kind, where an estimate is to hold labour",
+    fallback: STARTER_HOURS,
+    meaning: "time to make one enclosure of each kind for an object of 300 x 210 x 40 mm; none: no labour in a budget",
+    standing: "from memory",
   }),
   labourRate: setting({
     name: "labour rate",
