@@ -60,7 +60,8 @@ ifPoppler(
   async () => {
     const { bytes, estimate, survey } = await printed(DEMO_SURVEY, ["estimate"]);
     const text = textOf(bytes);
-    const lines = [...text.matchAll(/^.*?(\d+\.\d\d) +(\d+\.\d\d) +(\d+\.\d\d)$/gm)].map(([line, ...sums]) => ({
+    const [budget = ""] = text.split("Totals are sums of the lines as printed.");
+    const lines = [...budget.matchAll(/^.*?(\d+\.\d\d) +(\d+\.\d\d) +(\d+\.\d\d)$/gm)].map(([line, ...sums]) => ({
       total: line.startsWith("total"),
       sums: sums.map(Number),
     }));
