@@ -172,7 +172,8 @@ function matchText({ reference, terms, measure, axis }: MatchedPart, unit: Workb
   return difference === "" ? start : `${start}; ${difference}`;
 }
 
-function plyWords({ plies }: Part): readonly string[] {
+/** How a laminated board is made. */
+export function plyWords({ plies }: Pick<Part, "plies">): readonly string[] {
   return plies === 1 ? [] : [`laminate first: ${plies} plies, same grain, press flat; then trim to size`];
 }
 

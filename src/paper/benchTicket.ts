@@ -1,10 +1,12 @@
 import { CARE } from "../enclosure/step";
+import { plyWords } from "../enclosure/benchInstruction";
 import { roundsOf, type Round } from "../enclosure/rounds";
 import type { Mm } from "../measure/units";
 import { bodyHeight, bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
 import type { Page } from "./page";
 import { measureBoxes } from "./measureBoxes";
 import { runningFoot } from "./runningFoot";
+import { paragraph, TYPE } from "./textBlocks";
 import type { Ticket } from "./ticket";
 import { caliperLines, numberedParts, partTable, signed, titled, type NumberedPart } from "./ticketBoards";
 import { coveringLines, foldLines } from "./ticketCovering";
@@ -31,29 +33,73 @@ export function benchTicket(
   ticket: Ticket,
   frame: Frame,
   type: Typesetter,
-  { orderList }: TicketOptions = {},
+  options: TicketOptions = {},
+): readonly Page[] {
+  let best: readonly Page[] | undefined;
+  for (const layout of LAYOUTS) {
+    const pages = ticketPages(ticket, frame, type, options, layout);
+    if (best === undefined || pages.length < best.length) best = pages;
+    if (best.length <= SIDES_OF_A_LEAF) break;
+  }
+  return best!;
+}
+
+const SIDES_OF_A_LEAF = 2;
+
+/** How tightly a ticket is set; the next is tried where the one before takes more than a leaf. */
+const LAYOUTS = [
+  { parted: false, running: false },
+  { parted: true, running: false },
+  { parted: true, running: true },
+] as const;
+
+interface Layout {
+  /** Lines of covering and lining may go on on the next page. */
+  readonly parted: boolean;
+  /** The drawings are small, and what belongs on the back begins on the front. */
+  readonly running: boolean;
+}
+
+function ticketPages(
+  ticket: Ticket,
+  frame: Frame,
+  type: Typesetter,
+  { orderList }: TicketOptions,
+  { parted, running }: Layout,
 ): readonly Page[] {
   const width = bodyWidth(frame);
   const parts = numberedParts(ticket);
-  const front = frontBlocks(ticket, parts, width, type);
-  const tables = front.head.concat(front.boards).reduce((sum, { height }) => sum + height, 0);
-  const left = bodyHeight(frame) - tables - 2 * PICTURE_GAP;
-  const highest = Math.min(MOST_PICTURE, Math.max(LEAST_PICTURE, left), width * PICTURE_SHARE);
+  const { head, boards, folds } = frontBlocks(ticket, parts, width, type);
+  const back = backBlocks(ticket, parts, { width, parted }, type, orderList);
+  const leftBy = (blocks: readonly Block[]) => bodyHeight(frame) - heightOf(head) - heightOf(blocks) - 2 * PICTURE_GAP;
+  // Folds stand on the front where they leave room for the drawings.
+  const foldsInFront = leftBy([...boards, ...folds]) >= LEAST_PICTURE;
+  const front = foldsInFront ? [...boards, ...folds] : boards;
+  const behind = foldsInFront ? back : [...folds, ...back];
+  const left = leftBy(front);
+  const highest = Math.min(
+    running ? LEAST_PICTURE : MOST_PICTURE,
+    Math.max(LEAST_PICTURE, left),
+    width * PICTURE_SHARE,
+  );
   const drawn = ticketPictures(ticket, width, highest);
-  const back = backBlocks(ticket, parts, width, type, orderList);
   const fits = left >= LEAST_PICTURE;
   const blocks = [
-    ...front.head,
+    ...head,
     gap(PICTURE_GAP),
     drawn,
-    ...front.boards,
-    ...(fits && back.length > 0 ? [{ ...gap(0), onNewPage: true as const }] : []),
-    ...back,
+    ...front,
+    ...(fits && !running && behind.length > 0 ? [{ ...gap(0), onNewPage: true as const }] : []),
+    ...behind,
   ];
   const { identifier, row, sized } = ticket;
   const foot = (page: number, of: number) =>
     runningFoot(identifier, `row ${row}; sizes in ${sized.settings.unit}; ${page} of ${of}`, frame, type);
   return flow(blocks, frame, foot, [identifier, ticket.title].filter((text) => text !== "").join(": "));
+}
+
+function heightOf(blocks: readonly Block[]): Mm {
+  return blocks.reduce((sum, { height }) => sum + height, 0);
 }
 
 const PICTURE_SHARE = 0.5;
@@ -63,12 +109,12 @@ function frontBlocks(
   parts: readonly NumberedPart[],
   width: Mm,
   type: Typesetter,
-): { readonly head: readonly Block[]; readonly boards: readonly Block[] } {
+): { readonly head: readonly Block[]; readonly boards: readonly Block[]; readonly folds: readonly Block[] } {
   const { assembly } = ticket.sized;
   const rounds = roundsOf(assembly);
   const boards = rounds.flatMap((round, index) => [
     ...(index === 0
-      ? titled("First round: cut these", CARE.blade, width, type)
+      ? titled(`First round: cut these, ${ticket.sized.settings.unit}`, CARE.blade, width, type)
       : measureBoxes(round, ORDINALS[index] ?? "Next", ticket, width, type)),
     ...partTable(partsOf(round, parts), ticket, { how: index === 0 ? MATCH : undefined }, width, type),
   ]);
@@ -77,9 +123,12 @@ function frontBlocks(
     boards: [
       signed(width, type),
       ...caliperLines(ticket, width, type),
+      ...[...new Set(parts.flatMap(({ part }) => plyWords(part)))].flatMap((words) =>
+        paragraph(`Laminated boards: ${words}.`, width, { size: TYPE.body }, type),
+      ),
       ...boards,
-      ...foldLines(ticket, parts, width, type),
     ],
+    folds: foldLines(ticket, parts, width, type),
   };
 }
 
@@ -93,7 +142,7 @@ function partsOf({ parts: own }: Round, parts: readonly NumberedPart[]): readonl
 function backBlocks(
   ticket: Ticket,
   parts: readonly NumberedPart[],
-  width: Mm,
+  { width, parted }: { readonly width: Mm; readonly parted: boolean },
   type: Typesetter,
   orderList: string | undefined,
 ): readonly Block[] {
@@ -103,10 +152,10 @@ function backBlocks(
     ...(pieces.length === 0
       ? []
       : [
-          ...titled("Covering, lining and cushions", "", width, type),
+          ...titled(`Covering, lining and cushions, ${ticket.sized.settings.unit}`, "", width, type),
           ...partTable(pieces, ticket, { how: "where it goes" }, width, type),
         ]),
-    ...coveringLines(ticket, parts, width, type),
+    ...coveringLines(ticket, parts, { width, parted }, type),
     ...(orderList === undefined
       ? orderBlocks("Order of assembly", steps, width, type)
       : orderElsewhere(orderList, steps, width, type)),

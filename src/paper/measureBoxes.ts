@@ -21,37 +21,35 @@ export function measureBoxes(
   if (madeTo === undefined) return [];
   const { unit } = sized.settings;
   const size = TYPE.body;
-  const across = width >= WIDE ? DIRECTIONS.length : 1;
-  const room = width / across;
+  const wide = width >= WIDE;
+  const room = wide ? width / DIRECTIONS.length : width;
   const columns = DIRECTIONS.map((axis) => ({
     label: `${DIRECTION_WORDS[axis]}, planned ${benchLength(finished(madeTo, axis), unit)}:`,
     rules: rules.filter(({ direction }) => direction === axis).map((rule) => ruleText(rule, unit)),
   }));
   const step = lineHeight(size) * WRITING_ROOM;
-  const column = ({ label, rules: sums }: (typeof columns)[number]): Block => ({
-    height: BOX_HIGH + sums.length * step + BOX_GAP,
-    withNext: true,
-    at: (left, y) => {
-      const taken = type.width(label, size) + BOX_GAP;
-      return [
+  const column = ({ label, rules: sums }: (typeof columns)[number]): Block => {
+    const taken = type.width(label, size) + BOX_GAP;
+    const box = Math.min(BOX_WIDE, room - taken - COLUMN_GAP / 2);
+    // On half a page the sums stand beside the box.
+    const [from, first] = wide ? [0, BOX_HIGH] : [taken + box + BOX_GAP, BOX_HIGH - step - BOX_GAP];
+    return {
+      height: Math.max(BOX_HIGH, first + sums.length * step) + BOX_GAP,
+      withNext: true,
+      at: (left, y) => [
         textLine(label, { x: left, y: y + BOX_HIGH - lineHeight(size) - BOX_GAP, width: taken }, { size }),
-        rectangle({
-          x: left + taken,
-          y,
-          width: Math.min(BOX_WIDE, room - taken - COLUMN_GAP / 2),
-          height: BOX_HIGH,
-        }),
+        rectangle({ x: left + taken, y, width: box, height: BOX_HIGH }),
         ...sums.flatMap((text, row) => {
-          const top = y + BOX_HIGH + (row + 1) * step - lineHeight(size);
-          return writeIn(text, { x: left, y: top, width: Math.min(SUM_WIDE, room - COLUMN_GAP / 2) }, size, type);
+          const top = y + first + (row + 1) * step - lineHeight(size);
+          const sumRoom = Math.min(SUM_WIDE, room - from - COLUMN_GAP / 2);
+          return writeIn(text, { x: left + from, y: top, width: sumRoom }, size, type);
         }),
-      ];
-    },
-  });
-  const boxes =
-    across === 1
-      ? together(columns.map(column))
-      : beside(columns.map((each, index) => ({ block: column(each), from: index * room })));
+      ],
+    };
+  };
+  const boxes = wide
+    ? beside(columns.map((each, index) => ({ block: column(each), from: index * room })))
+    : together(columns.map(column));
   const title = `${ordinal} round: when the ${madeTo.name} tray is covered, measure its outside, ${unit}`;
   return [{ ...together([...heading(title, width, type), boxes]), withNext: true }];
 }

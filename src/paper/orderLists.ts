@@ -14,13 +14,14 @@ export interface OrderLists {
 }
 
 /**
- * Orders of assembly that more than one ticket has, each printed once under a letter.
+ * Orders of assembly that are printed after the tickets, each once under a letter.
  *
- * @param listed whether the order of a ticket that shares it is printed there
+ * @param once whether all orders that more than one ticket has are printed there
+ * @param listed whether that of a ticket is in any case
  */
 export function orderLists(
   tickets: readonly Ticket[],
-  listed: (ticket: Ticket) => boolean,
+  { once, listed }: { readonly once: boolean; readonly listed: (ticket: Ticket) => boolean },
   frame: Frame,
   type: Typesetter,
 ): OrderLists {
@@ -29,7 +30,7 @@ export function orderLists(
   const using = new Map<Ticket, string>();
   const letters = new Map<string, string>();
   for (const [key, own] of sharing) {
-    const there = own.length > 1 ? own.filter(listed) : [];
+    const there = once && own.length > 1 ? own : own.filter(listed);
     if (there.length > 0) letters.set(key, letterOf(letters.size));
     for (const ticket of there) using.set(ticket, letters.get(key)!);
   }

@@ -48,8 +48,10 @@ export function partTable(
   const names = numberedParts({ sized }).map(({ part }) => type.width(part.fullName, size, true) + CELL_RIM);
   const named = Math.max(...names) <= WIDEST_NAME;
   // A long name of a stock is wrapped between its words.
-  const stocks = parts.map(({ part }) => type.width(part.stock, size) + CELL_RIM);
-  const words = parts.flatMap(({ part }) => part.stock.split(" ")).map((word) => type.width(word, size) + CELL_RIM);
+  const stocks = parts.map(({ part }) => type.width(stockText(part), size) + CELL_RIM);
+  const words = parts
+    .flatMap(({ part }) => stockText(part).split(" "))
+    .map((word) => type.width(word, size) + CELL_RIM);
   const stockColumn = Math.min(WIDEST_STOCK, Math.max(...words, Math.min(LONG_STOCK, Math.max(...stocks))));
   const columns = [
     { heading: "", least: TICK_COLUMN },
@@ -60,7 +62,7 @@ export function partTable(
       ...(wide && named ? { least: Math.max(...names) + NAME_SLACK } : { share: 1 }),
     },
     { heading: "cut", align: "end" as const, size: TYPE.heading },
-    { heading: `length × width, ${unit}`, bold: true, size: figure },
+    { heading: "length × width", bold: true, size: figure },
     { heading: "grain", least: ICON_COLUMN },
     ...(wide
       ? [
@@ -76,7 +78,7 @@ export function partTable(
     String(part.count * quantity),
     `${benchLength(part.length, unit)} × ${benchLength(part.width, unit)}`,
     { height: GRAIN_ICON_HEIGHT + drop, draw: (x, y) => grainIcon(part, x, y + drop) },
-    part.stock,
+    stockText(part),
     "",
   ]);
   const headed = how !== undefined;
@@ -85,7 +87,7 @@ export function partTable(
   if (!wide) {
     const under = lines.map((each, index) =>
       matchCell(
-        inSentences([{ text: `of ${parts[index]!.part.stock}`, blank: false }, ...each]),
+        inSentences([{ text: `of ${stockText(parts[index]!.part)}`, blank: false }, ...each]),
         width - CELL_RIM,
         { size, drop: 0 },
         type,
@@ -98,11 +100,16 @@ export function partTable(
   return table(fitted, rows, { size, headed }, type);
 }
 
+/** `conservation board 2, 2 plies`. */
+function stockText({ stock, plies }: Part): string {
+  return plies === 1 ? stock : `${stock}, ${plies} plies`;
+}
+
 const NUMBER_COLUMN: Mm = 6;
 const CELL_RIM: Mm = 1.8;
 const NAME_SLACK: Mm = 0.2;
 const WIDEST_STOCK: Mm = 40;
-const LONG_STOCK: Mm = 24;
+const LONG_STOCK: Mm = 33;
 const WIDEST_NAME: Mm = 40;
 
 /** What the calipers of boards and cards measure, to be written down: sums need them. */

@@ -27,7 +27,7 @@ const HIGHEST: Mm = 170;
 export function coveringLines(
   { sized: { assembly, settings } }: Ticket,
   parts: readonly NumberedPart[],
-  width: Mm,
+  { width, parted }: { readonly width: Mm; readonly parted: boolean },
   type: Typesetter,
 ): readonly Block[] {
   const templates = assembly.kind
@@ -39,7 +39,7 @@ export function coveringLines(
     templates,
     parts,
     settings.unit,
-    width,
+    { width, parted },
     type,
   );
 }
@@ -52,7 +52,14 @@ export function foldLines(
   type: Typesetter,
 ): readonly Block[] {
   const templates = parts.filter(({ part }) => part.placed !== undefined).map(({ part }) => templateOfPart(part));
-  return linesToMark(`Folds and cuts to mark, ${settings.unit}`, templates, parts, settings.unit, width, type);
+  return linesToMark(
+    `Folds and cuts to mark, ${settings.unit}`,
+    templates,
+    parts,
+    settings.unit,
+    { width, parted: false },
+    type,
+  );
 }
 
 function linesToMark(
@@ -60,7 +67,7 @@ function linesToMark(
   templates: readonly Template[],
   parts: readonly NumberedPart[],
   unit: WorkbookUnit,
-  width: Mm,
+  { width, parted }: { readonly width: Mm; readonly parted: boolean },
   type: Typesetter,
 ): readonly Block[] {
   const lined = templates.filter(
@@ -69,16 +76,18 @@ function linesToMark(
   if (lined.length === 0) return [];
   const columns = width >= 2 * LEAST_COLUMN + COLUMN_GAP ? 2 : 1;
   const room = (width - (columns - 1) * COLUMN_GAP) / columns;
-  const cards = lined.map((template) => card(template, parts, unit, room, type));
-  return [...heading(title, width, type), ...inColumns(cards, columns, room)];
+  const cards = lined.map((template) => card(template, parts, unit, { width: room, columns }, type));
+  return [...heading(title, width, type), ...inColumns(cards, columns, room, parted)];
 }
 
 function isRun(run: readonly Stretch[]): boolean {
   return run.length > 1;
 }
 
-function isDrawn({ length, width, alongLength, alongWidth, corners, lines }: Template): boolean {
+/** On half a page there is no room for drawings of blanks that the rows of stretches describe. */
+function isDrawn({ length, width, alongLength, alongWidth, corners, lines }: Template, columns: number): boolean {
   if (corners.length > 0 || lines.some(({ kind }) => kind === "cut")) return true;
+  if (columns === 1) return false;
   return isRun(alongLength) && isRun(alongWidth) && Math.max(length, width) <= STRIP_RATIO * Math.min(length, width);
 }
 
@@ -87,7 +96,7 @@ function card(
   template: Template,
   parts: readonly NumberedPart[],
   unit: WorkbookUnit,
-  width: Mm,
+  { width, columns }: { readonly width: Mm; readonly columns: number },
   type: Typesetter,
 ): Block {
   const number = parts.find(({ part }) => part.fullName === template.name)?.number;
@@ -109,7 +118,7 @@ function card(
         );
   return together([
     ...paragraph(title, width, { size: TYPE.body, bold: true }, type),
-    ...(isDrawn(template) ? [drawn(template, width), gap(1)] : []),
+    ...(isDrawn(template, columns) ? [drawn(template, width), gap(1)] : []),
     ...runs,
     ...corners,
     gap(CARD_GAP),
@@ -124,8 +133,8 @@ function drawn(template: Template, width: Mm): Block {
   return drawingBlock(bareTemplate(lying, Math.round(wide * UNITS_PER_MM)), wide, width);
 }
 
-/** Cards one below the other, high ones first shared out over the columns, each column in the order given. */
-function inColumns(cards: readonly Block[], columns: number, room: Mm): readonly Block[] {
+/** Cards one below the other, high ones first shared out over the columns, each column in the order given; or, parted, in rows. */
+function inColumns(cards: readonly Block[], columns: number, room: Mm, parted: boolean): readonly Block[] {
   const stacks: Block[][] = Array.from({ length: columns }, () => []);
   const heightOf = (blocks: readonly Block[]) => blocks.reduce((sum, { height }) => sum + height, 0);
   for (const each of [...cards].sort((one, other) => other.height - one.height))
@@ -134,7 +143,7 @@ function inColumns(cards: readonly Block[], columns: number, room: Mm): readonly
   const first = (stack: readonly Block[]) => (stack.length === 0 ? Infinity : cards.indexOf(stack[0]!));
   stacks.sort((one, other) => first(one) - first(other));
   const at = (column: number) => column * (room + COLUMN_GAP);
-  if (Math.max(...stacks.map(heightOf)) <= HIGHEST)
+  if (!parted && Math.max(...stacks.map(heightOf)) <= HIGHEST)
     return [beside(stacks.map((stack, column) => ({ block: together(stack), from: at(column) })))];
   return Array.from({ length: Math.ceil(cards.length / columns) }, (_, row) =>
     beside(cards.slice(row * columns, (row + 1) * columns).map((block, column) => ({ block, from: at(column) }))),

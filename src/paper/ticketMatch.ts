@@ -1,4 +1,4 @@
-import { matchesOf, workWords, type MatchedPart } from "../enclosure/benchInstruction";
+import { matchesOf, plyWords, workWords, type MatchedPart } from "../enclosure/benchInstruction";
 import { X, Y, Z, type Axis } from "../enclosure/space";
 import type { Part } from "../enclosure/part";
 import type { Sized } from "../item/sizeItem";
@@ -21,7 +21,11 @@ export const DIRECTION_WORDS: Readonly<Record<Axis, string>> = { [X]: "width", [
  * How a part is matched, as sums for the caliper that was measured: `length: base + 2 × board: ____`.
  */
 export function matchLines(part: Part, { assembly, settings }: Sized): readonly MatchLine[] {
-  const work = workWords(part, settings.unit).map(plain);
+  // How plies are laminated is said once, above the table.
+  const said = plyWords(part);
+  const work = workWords(part, settings.unit)
+    .filter((words) => !said.includes(words))
+    .map(plain);
   // What is cut over and trimmed flush is not matched.
   const matches = part.placed === undefined || part.placed.trim > 0 ? undefined : matchesOf(part.placed, assembly);
   if (matches === undefined) return work;

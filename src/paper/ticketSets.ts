@@ -1,15 +1,14 @@
 import { benchTicket } from "./benchTicket";
 import type { Frame } from "./blocks";
+import { leavesOf } from "./frames";
 import { orderLists } from "./orderLists";
 import type { Page } from "./page";
 import type { Ticket } from "./ticket";
 import type { Typesetter } from "./typesetter";
 
-const SIDES_OF_A_LEAF = 2;
-
 /**
- * Pages of each ticket, then orders of assembly that are printed once: all that tickets share, or those of tickets
- * that do not fit on one leaf otherwise.
+ * Pages of each ticket, then orders of assembly that are printed once: all that tickets share where `once` asks for it,
+ * and those of tickets that take a leaf less without their order.
  */
 export function ticketSets(
   tickets: readonly Ticket[],
@@ -18,7 +17,9 @@ export function ticketSets(
   type: Typesetter,
 ): readonly (readonly Page[])[] {
   const whole = new Map(tickets.map((ticket) => [ticket, benchTicket(ticket, frame, type)]));
-  const lists = orderLists(tickets, (ticket) => once || whole.get(ticket)!.length > SIDES_OF_A_LEAF, frame, type);
+  const tooLong = (ticket: Ticket) =>
+    leavesOf(whole.get(ticket)!).length > leavesOf(benchTicket(ticket, frame, type, { orderList: "A" })).length;
+  const lists = orderLists(tickets, { once, listed: tooLong }, frame, type);
   const sets = tickets.map((ticket) => {
     const options = lists.of(ticket);
     const pages = options.orderList === undefined ? whole.get(ticket)! : benchTicket(ticket, frame, type, options);
