@@ -61,13 +61,21 @@ const GLUED: Readonly<Record<Material, boolean>> = {
   covering: true,
   lining: true,
   cushion: false,
+  closure: false,
 };
 
 /**
  * Densities where the stock table gives no mass, kg/m3 (grams to the square metre and millimetre). Board and card: a
- * greyboard of 1290 g/m2 at 2.0 mm (bulk after ISO 534); cloth, paper and foam from memory.
+ * greyboard of 1290 g/m2 at 2.0 mm (bulk after ISO 534); cloth, paper, foam and tape from memory.
  */
-const DENSITY: Readonly<Record<Material, number>> = { board: 645, card: 645, covering: 800, lining: 800, cushion: 35 };
+const DENSITY: Readonly<Record<Material, number>> = {
+  board: 645,
+  card: 645,
+  covering: 800,
+  lining: 800,
+  cushion: 35,
+  closure: 500,
+};
 
 /** Caliper of a cloth or paper whose caliper the table does not give, from memory. */
 const USUAL_SHEET_MM: Mm = 0.3;

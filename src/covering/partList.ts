@@ -1,6 +1,7 @@
 import type { Assembly } from "../enclosure/assembly";
 import { boardParts, type Part } from "../enclosure/part";
 import type { Settings } from "../settings/schema";
+import { closurePieces } from "./closurePieces";
 import { cushionPieces } from "./cushionPieces";
 import { cutBlanks } from "./cutBlanks";
 
@@ -11,5 +12,9 @@ export function partList(assembly: Assembly, settings: Settings): readonly Part[
 
 /** Covering, lining and cushioning alone. */
 export function coveringParts(assembly: Assembly, settings: Settings): readonly Part[] {
-  return [...cutBlanks(assembly.kind.blanks(assembly, settings), settings), ...cushionPieces(assembly, settings)];
+  return [
+    ...cutBlanks(assembly.kind.blanks(assembly, settings), settings),
+    ...cushionPieces(assembly, settings),
+    ...closurePieces(assembly, settings),
+  ];
 }

@@ -1,6 +1,8 @@
 import type { Assembly } from "../enclosure/assembly";
 import type { Step } from "../enclosure/step";
+import { CLOSURE_HERE } from "../enclosure/order";
 import type { Settings } from "../settings/schema";
+import { closureStep } from "./closurePieces";
 import { CUSHION_PIECES, WELL_PIECES } from "./cushionPieces";
 import { partList } from "./partList";
 
@@ -10,7 +12,12 @@ import { partList } from "./partList";
  */
 export function stepsOf(assembly: Assembly, settings: Settings): readonly Step[] {
   const cut = new Set(partList(assembly, settings).map(({ fullName }) => fullName));
-  return [...assembly.kind.order(assembly, settings), ...cushioning(assembly, cut)].flatMap((step) => {
+  const order = assembly.kind.order(assembly, settings);
+  const fixed = closureStep(assembly);
+  const steps = order.includes(CLOSURE_HERE)
+    ? order.flatMap((step) => (step === CLOSURE_HERE ? fixed : [step]))
+    : [...order, ...fixed];
+  return [...steps, ...cushioning(assembly, cut)].flatMap((step) => {
     const parts = step.parts.filter((name) => cut.has(name));
     return step.parts.length > 0 && parts.length === 0 ? [] : [{ ...step, parts }];
   });

@@ -1,6 +1,7 @@
 import type { Mm } from "../measure/units";
 import type { Construction, Settings } from "../settings/schema";
 import type { Board } from "../settings/boards";
+import type { Closure } from "../settings/stock";
 import type { Blank } from "./blank";
 import type { Step } from "./step";
 import { panelsOf, type PlacedPart } from "./placedPart";
@@ -26,6 +27,8 @@ export interface Assembly {
   readonly outside: Vec;
   /** Cushioning under, on each side of and over the item. */
   readonly cushion: Cushion;
+  /** What holds it shut. */
+  readonly closure: Closure | "none";
 }
 
 /** What a kind of enclosure knows of its own assemblies. */
@@ -33,6 +36,8 @@ export interface AssembledKind {
   readonly name: string;
   /** Folded up from flat pieces, which a drawing shows flat beside it; no walls stand on a base. */
   readonly folded: boolean;
+  /** How it opens, and what holds it shut unless it is said; undefined where nothing can. */
+  readonly closes?: Closing;
   /** Covering and lining before they are rounded and, where a sheet is too short, split. */
   readonly blanks: (assembly: Assembly, settings: Settings) => readonly Blank[];
   /** Cautions of this kind alone, beside those of every enclosure. */
@@ -43,6 +48,12 @@ export interface AssembledKind {
   readonly opened: (assembly: Assembly) => readonly OpenBody[];
   /** How its parts are drawn apart. */
   readonly apart: (assembly: Assembly) => Apart;
+}
+
+export interface Closing {
+  /** Edges that open and are held: the fore-edge, with head and tail; 0 where a lid or flap is held from round the whole. */
+  readonly edges: 0 | 1 | 3;
+  readonly byDefault: Closure | "none";
 }
 
 export interface Cushion {
@@ -141,12 +152,13 @@ export interface Case {
 }
 
 /** Completes an assembly: the outside is the bounding box of everything placed, covered on each side. */
-export function assembled(assembly: Omit<Assembly, "outside">): Assembly {
+export function assembled(assembly: Omit<Assembly, "outside" | "closure">, settings: Settings): Assembly {
   const { kind, parts, trays, holder, nests, cover, base, top, cushion } = assembly;
   const box = boundingBox(panelsOf(parts));
   const both = 2 * holder.covering;
   const outside: Vec = [extent(box, X) + both, extent(box, Y) + both, extent(box, Z) + both];
-  return { kind, parts, trays, holder, nests, cover, base, top, cushion, outside };
+  const closure = kind.closes === undefined ? "none" : (settings.closure ?? kind.closes.byDefault);
+  return { kind, parts, trays, holder, nests, cover, base, top, cushion, outside, closure };
 }
 
 /** The base of a tray as a plate over its inside. */

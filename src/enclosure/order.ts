@@ -9,6 +9,9 @@ export const CUT_BOARDS: Step = {
   caution: "blade",
 };
 
+/** The step at which what holds it shut is fixed; at the end where a kind does not say. */
+export const CLOSURE_HERE: Step = { text: "", parts: ["closure"] };
+
 /** What a binder has ready, and does at every joint of boards. */
 export const SET_UP: Step = {
   text: "Work on rigid plastic: a thin bead of glue on edges that meet, corners pushed true within a minute, held with tape, weights or magnets. Sand before covering.",

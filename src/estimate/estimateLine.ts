@@ -9,7 +9,7 @@ export interface EstimateLine {
   readonly netAreaM2: number;
   /** Sheets, metres, kilograms or hours to buy; of tax and indirect cost the percentage. */
   readonly quantity: number;
-  readonly unit: "sheets" | "m" | "m2" | "kg" | "hours" | "sum" | "%";
+  readonly unit: "sheets" | "m" | "m2" | "kg" | "hours" | "pieces" | "sum" | "%";
   /** Of the quantity, what is bought for spoilt pieces. */
   readonly spoilage: number;
   /** No plan needs fewer; undefined where nothing is cut. */

@@ -1,7 +1,7 @@
 import { sheetLabels } from "../cutting/sheetLabels";
 import type { Piece } from "../cutting/types";
 import { demandsOf } from "./demandsOf";
-import { nothingCut, planNamed, stockPlans, toBuy, type PlanOptions, type StockPlan } from "./stockPlans";
+import { byThePiece, nothingCut, planNamed, stockPlans, toBuy, type PlanOptions, type StockPlan } from "./stockPlans";
 import { InputError, shown } from "../measure/errors";
 import { areaIn, fromMm, tidy } from "../measure/units";
 import { didYouMean, listed, plainName } from "../settings/names";
@@ -104,6 +104,7 @@ function plansFor(survey: SizedSurvey, board: string, options: PlanOptions): rea
 const MM_PER_M = 1000;
 
 function amountOf(stockPlan: StockPlan, { unit }: Settings): Cell {
+  if (byThePiece(stockPlan)) return stockPlan.pieces;
   return stockPlan.form === "none" ? tidy(areaIn(stockPlan.netAreaM2, unit)) : toBuy(stockPlan);
 }
 
@@ -112,6 +113,7 @@ export function sheetsRow(stockPlan: StockPlan, settings: Settings): readonly Ce
   const { stock, form, netAreaM2, plan } = stockPlan;
   const area = tidy(areaIn(netAreaM2, settings.unit));
   const areaUnit = settings.unit === "in" ? "ft2" : "m2";
+  if (byThePiece(stockPlan)) return [stock, amountOf(stockPlan, settings), "pieces", "", "", "", area];
   if (plan === undefined)
     return [stock, amountOf(stockPlan, settings), `${areaUnit} (no sheet size)`, "", "", "", area];
   if (nothingCut(stockPlan))

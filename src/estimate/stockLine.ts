@@ -1,7 +1,7 @@
 import type { Settings } from "../settings/schema";
 import type { StockRow } from "../settings/stock";
 import { money, type CostLine } from "./estimateLine";
-import { nothingCut, type StockPlan } from "./stockPlans";
+import { byThePiece, nothingCut, type StockPlan } from "./stockPlans";
 
 const MM_PER_M = 1000;
 const NO_PRICE = "no price: not in the cost until the stock table has one";
@@ -11,6 +11,19 @@ export function stockLine(group: string, stockPlan: StockPlan, settings: Setting
   const { stock, material, form, netAreaM2, plan } = stockPlan;
   const row = settings.stock.find((each) => each.stock === stock);
   const about = { group, material, stock, netAreaM2, spoilage: 0, ...boughtFrom(row, settings) };
+  if (byThePiece(stockPlan)) {
+    const spoilage = spoiltOf(stockPlan.pieces, settings);
+    const quantity = buyingUnits(stockPlan.pieces + spoilage, row?.pack ?? 1);
+    return {
+      ...about,
+      ...UNPLANNED,
+      quantity,
+      unit: "pieces",
+      spoilage,
+      ...money(row?.price, (row?.price ?? 0) * quantity, settings),
+      notInCost: row?.price === undefined ? NO_PRICE : undefined,
+    };
+  }
   if (plan === undefined || form === "none")
     return {
       ...about,

@@ -97,20 +97,10 @@ export function stockJobs(demands: readonly Demand[], settings: Settings): reado
     const pieces = byStock.get(stock);
     if (pieces === undefined) return [];
     const { source, sources } = sourceOf(rows.filter((row) => row.stock === stock));
-    return [
-      {
-        stock,
-        material: materials.get(stock)!,
-        pieces,
-        source,
-        sources,
-        edgeTrim,
-        pieceGap,
-        bench,
-        leastWaste,
-        stages,
-      },
-    ];
+    const material = materials.get(stock)!;
+    const job = { stock, material, pieces, source, sources, edgeTrim, pieceGap, bench, leastWaste, stages };
+    // Tape is as wide as its pieces, and cut off by length alone.
+    return [material === "closure" ? { ...job, edgeTrim: 0, pieceGap: 0, bench: undefined } : job];
   });
 }
 
@@ -253,6 +243,11 @@ function sheetOf({ row, inHand }: SheetSource, several: boolean): Sheet {
   const name = several ? `${row.stock} ${length} x ${width}` : row.stock;
   if (inHand) return { name: `${name}, on hand`, length, width, price: 0, onHand: row.onHand! };
   return { name, length, width, price: row.price ?? 0, pack: row.pack };
+}
+
+/** Bought by number: what holds an enclosure shut and has no size in the stock table. */
+export function byThePiece({ material, form }: Pick<StockPlan, "material" | "form">): boolean {
+  return material === "closure" && form === "none";
 }
 
 /** Whether pieces were asked of the stock and none of them can be cut from it. */

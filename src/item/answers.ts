@@ -69,7 +69,7 @@ export function wallAnswer(sized: Sized, wall: string, measure: "length" | "heig
 
 /** A covering or lining blank, along and across its grain. */
 export function blankAnswer(sized: Sized, piece: string, direction: string): Answer {
-  const blanks = coveringParts(sized.assembly, sized.settings);
+  const blanks = coveringParts(sized.assembly, sized.settings).filter(({ material }) => material !== "closure");
   const size = (part: Part, way: "along" | "across") => {
     const lengthways = part.grain !== "along width";
     return inUnit((way === "along") === lengthways ? part.length : part.width, sized.settings);

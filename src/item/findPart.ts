@@ -1,3 +1,4 @@
+import { CLOSURE_PIECES } from "../covering/closurePieces";
 import { CUSHION_PIECES, WELL_PIECES } from "../covering/cushionPieces";
 import type { Part } from "../enclosure/part";
 import { KINDS } from "../enclosure/registry";
@@ -70,9 +71,12 @@ const TRAYS = [...new Set(KINDS.flatMap((kind) => kind.trays))];
 
 /** Part names by their plain form. */
 const NAMES: ReadonlyMap<string, string> = new Map(
-  [...KINDS.flatMap(({ parts, coverings }) => [...parts, ...coverings]), ...CUSHION_PIECES, ...WELL_PIECES].map(
-    (name) => [plainName(name), name] as const,
-  ),
+  [
+    ...KINDS.flatMap(({ parts, coverings }) => [...parts, ...coverings]),
+    ...CUSHION_PIECES,
+    ...WELL_PIECES,
+    ...CLOSURE_PIECES,
+  ].map((name) => [plainName(name), name] as const),
 );
 
 /** The trade's other words; `front wall` is also the name of a part. */

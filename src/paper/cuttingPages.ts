@@ -35,7 +35,8 @@ export function cuttingPages(
   cautioned = false,
 ): readonly Page[] {
   const groups = plans.flatMap((plan) => {
-    const own = sheetGroups(plan);
+    // Tape is cut off by length, without a plan.
+    const own = plan.material === "closure" ? [] : sheetGroups(plan);
     return own.map((group) => ({ group, name: nameOf(plan, group, own.length, settings.unit) }));
   });
   return groups.flatMap(({ group, name }, index) => {

@@ -1,4 +1,4 @@
-import { MM_PER_POINT } from "../measure/units";
+import { MM_PER_POINT, type Mm } from "../measure/units";
 import type { StockRow } from "./stock";
 
 /**
@@ -25,6 +25,10 @@ export const STARTER_STOCK: readonly StockRow[] = [
   { ...board("grey board 2", 2, 3.1), permanence: "none" },
   { ...board("grey board 2.5", 2.5, 3.9), permanence: "none" },
   { ...board("grey board 3", 3, 4.7), permanence: "none" },
+  tape("cotton tape for ties", 12, 0.4),
+  tape("hook and loop tape", 20, 1.8),
+  tape("elastic band", 10, 0.9),
+  { ...sheet("clasp", "closure", 0, 0, 3.5), sheetLength: undefined, sheetWidth: undefined, massGm2: undefined },
 ];
 
 /** Headings of the starter table, as `ENC.STOCK` shows them. */
@@ -94,6 +98,11 @@ function conservation(row: StockRow): StockRow {
 /** For photographs and for what an alkaline reserve would harm. */
 function photoSafe(row: StockRow): StockRow {
   return { ...row, permanence: "a", buffered: false, passesPat: true };
+}
+
+/** Sold by the metre, as wide as it is used. */
+function tape(stock: string, width: Mm, price: number): StockRow {
+  return { ...sheet(stock, "closure", 0.5, 250, price), sheetLength: undefined, sheetWidth: width };
 }
 
 function card(stock: string, points: number, massGm2: number, price: number): StockRow {

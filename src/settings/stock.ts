@@ -1,8 +1,12 @@
 import { InputError, shown } from "../measure/errors";
 import type { Mm } from "../measure/units";
 
-export const MATERIALS = ["board", "card", "covering", "lining", "cushion"] as const;
+export const MATERIALS = ["board", "card", "covering", "lining", "cushion", "closure"] as const;
 export type Material = (typeof MATERIALS)[number];
+
+/** What may hold an enclosure shut. */
+export const CLOSURES = ["ties", "hook and loop", "tongue", "clasp", "band"] as const;
+export type Closure = (typeof CLOSURES)[number];
 
 /** Whether an enclosure can be built of it. */
 export function isBoardOrCard({ material }: Pick<StockRow, "material">): boolean {

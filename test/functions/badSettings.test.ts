@@ -44,7 +44,7 @@ describe("a name that is no setting", () => {
   test.each([
     ["misspelt in a text", "fitt=loose", `settings: got "fitt"; ${NAME}; did you mean fit?`],
     ["misspelt in a range", [["turn on", 15]], `settings: got "turn on"; ${NAME}; did you mean turn-in?`],
-    ["nothing near", "colour=blue", `settings: got "colour"; ${NAME}; ${ELSE}`],
+    ["nothing near", "zebra=blue", `settings: got "zebra"; ${NAME}; ${ELSE}`],
     ["no name in a text", "=loose", `settings: got a blank; ${NAME}; ${ELSE}`],
     [
       "no name in a range",

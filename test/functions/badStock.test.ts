@@ -12,7 +12,7 @@ const GOOD: readonly Cell[] = ["grey", "board", 2, 1000, 700, "fixed", 3, 1, 129
 const CALIPER = "give a length such as 2, 2 mm or 80 pt";
 const LENGTH = "give a length such as 40, 40 mm or 1 9/16 in";
 const NUMBER = "give a number, zero or more";
-const MATERIAL = "give board, card, covering, lining or cushion";
+const MATERIAL = "give board, card, covering, lining, cushion or closure";
 const LIMITS = "give a caliper from 0.3 to 10 mm, such as 2, 2 mm or 80 pt";
 
 const told = (table: Argument): Promise<string> => refusal("INSIDE", ...ITEM, "tray", "all", table);

@@ -83,6 +83,10 @@ describe("STOCK", () => {
       ["grey board 2", "board", 2],
       ["grey board 2.5", "board", 2.5],
       ["grey board 3", "board", 3],
+      ["cotton tape for ties", "closure", 0.5],
+      ["hook and loop tape", "closure", 0.5],
+      ["elastic band", "closure", 0.5],
+      ["clasp", "closure", 0],
     ]);
     expect(await cell("PARTS", ...ITEM, "clamshell box", table)).toEqual(await cell("PARTS", ...ITEM, "clamshell box"));
   });

@@ -1,3 +1,4 @@
+import { CLOSURE_PIECES } from "../../src/covering/closurePieces";
 import { CUSHION_PIECES } from "../../src/covering/cushionPieces";
 import { partList } from "../../src/covering/partList";
 import { stepsOf } from "../../src/covering/stepsOf";
@@ -14,10 +15,10 @@ const ITEMS = [book(300, 210, 40), book(320, 240, 150), book(17, 12, 10)];
 /** What changes the pieces of an enclosure without changing its boards. */
 const DRESSES: readonly Partial<SettledSettings>[] = [
   {},
-  { coverStyle: "one piece", cushionBase: 3 },
-  { covering: "none" },
-  { lining: "none", cushionSides: 6, cushionTop: 2 },
-  { covering: "none", lining: "none", coverStyle: "one piece" },
+  { coverStyle: "one piece", cushionBase: 3, closure: "band" },
+  { covering: "none", closure: "clasp" },
+  { lining: "none", cushionSides: 6, cushionTop: 2, closure: "tongue" },
+  { covering: "none", lining: "none", coverStyle: "one piece", closure: "hook and loop" },
 ];
 
 /** Every structure says how it is put together, with the cautions beside the steps that need them. */
@@ -60,7 +61,9 @@ function everyPartHasAStep(steps: readonly Step[], assembly: Assembly, settings:
 /** A part that the words of a step name is cut, of that tray. */
 function namesWhatIsThere(steps: readonly Step[], kind: Kind, assembly: Assembly, settings: SettledSettings): void {
   const names = namesOf(assembly, settings);
-  const known = [...kind.parts, ...kind.coverings, ...CUSHION_PIECES].sort((a, b) => b.length - a.length);
+  const known = [...kind.parts, ...kind.coverings, ...CUSHION_PIECES, ...CLOSURE_PIECES].sort(
+    (a, b) => b.length - a.length,
+  );
   const spoken = new RegExp(`\\b(?:${known.join("|")})(?=s?\\b)`, "g");
   for (const { text } of steps) {
     const tray = assembly.trays.find(({ name }) => text.toLowerCase().startsWith(`${name}: `) && name !== "")?.name;

@@ -1,5 +1,6 @@
 import type { Settings } from "../../settings/schema";
 import type { Assembly } from "../assembly";
+import { CLOSURE_HERE } from "../order";
 import type { Step } from "../step";
 
 /** Flaps first, since the case covering lies over the laps of theirs; linings last. */
@@ -15,6 +16,7 @@ export function portfolioOrder(_assembly: Assembly, { covering }: Settings): rea
       parts: [],
     },
     ...(covering === "none" ? BARE : COVERED),
+    CLOSURE_HERE,
     {
       text: "Line the boards and the flaps, over the turn-ins, with glue; press flat until dry, with the portfolio open.",
       parts: ["board lining", "head flap lining", "fore-edge flap lining"],

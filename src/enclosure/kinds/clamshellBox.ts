@@ -5,7 +5,7 @@ import type { Settings } from "../../settings/schema";
 import { caseBoardOf, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf, type Assembly, type Case } from "../assembly";
 import { CONSTRUCTIONS, WALLS, WELL_OPTIONS, type Kind } from "../kind";
-import { CUT_BOARDS, SET_UP } from "../order";
+import { CLOSURE_HERE, CUT_BOARDS, SET_UP } from "../order";
 import type { Step } from "../step";
 import { flatPart, lyingPart, type PartSpec, type PlacedPart } from "../placedPart";
 import { cuboid, extent, Y, Z, type Cuboid } from "../space";
@@ -37,7 +37,9 @@ export const clamshellBox: Kind = {
   constructions: CONSTRUCTIONS,
   body: WALLS,
   folded: false,
+  closes: { edges: 1, byDefault: "none" },
   options: [
+    "closure",
     ...WELL_OPTIONS,
     "construction",
     "through",
@@ -87,29 +89,32 @@ export const clamshellBox: Kind = {
     ]);
     const spineBody = cuboid(-standOff, q - standOff, head, head + boardHeight, back, back + spineWidth);
     const spine = spinePart(board, spineBody);
-    return assembled({
-      kind: clamshellBox,
-      parts: [...small.parts, ...large.parts, boards, spine],
-      trays: [small.tray, large.tray],
-      holder: small.tray,
-      nests: [{ inner: small.tray, outer: large.tray, play: [g, g, g], made: [g, 2 * c + g, g] }],
-      cover: {
-        boards,
-        spine,
-        boardWidth,
-        boardHeight,
-        boardCaliper: q,
-        spineWidth,
-        joint,
-        hingeLap: settings.hingeLap,
-        leastTurnIn: q + settings.wallBoard.caliper + settings.square + 2 * c + g,
-        liningHeight: extent(large.tray.outside, Y),
-        covering: c,
+    return assembled(
+      {
+        kind: clamshellBox,
+        parts: [...small.parts, ...large.parts, boards, spine],
+        trays: [small.tray, large.tray],
+        holder: small.tray,
+        nests: [{ inner: small.tray, outer: large.tray, play: [g, g, g], made: [g, 2 * c + g, g] }],
+        cover: {
+          boards,
+          spine,
+          boardWidth,
+          boardHeight,
+          boardCaliper: q,
+          spineWidth,
+          joint,
+          hingeLap: settings.hingeLap,
+          leastTurnIn: q + settings.wallBoard.caliper + settings.square + 2 * c + g,
+          liningHeight: extent(large.tray.outside, Y),
+          covering: c,
+        },
+        base: plateOf(small.tray, small.base, board),
+        top: plateOf(large.tray, large.base, board),
+        cushion: item.cushion,
       },
-      base: plateOf(small.tray, small.base, board),
-      top: plateOf(large.tray, large.base, board),
-      cushion: item.cushion,
-    });
+      settings,
+    );
   },
   blanks: ({ trays, cover }, settings) => [
     ...trays.flatMap((tray) => trayBlanks(tray, settings)),
@@ -138,6 +143,7 @@ export const clamshellBox: Kind = {
         text: "Glue the spine lining over the spine, down into each joint and up on to the boards; rub the joints well.",
         parts: ["spine lining"],
       },
+      CLOSURE_HERE,
       {
         text: "Close the case over both trays, dry, and check that it shuts and opens. Then glue the small tray to the back board, its spine edge at the board's, centred in height; under weight until dry the large tray to the front board in the same way.",
         parts: [],

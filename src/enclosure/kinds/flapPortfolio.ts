@@ -39,7 +39,8 @@ export const flapPortfolio: Kind = {
   keptFlat: true,
   body: WALLS,
   folded: false,
-  options: ["caseBoard", "flaps", "flapRelief", "joint", "hingeLap"],
+  closes: { edges: 3, byDefault: "ties" },
+  options: ["closure", "caseBoard", "flaps", "flapRelief", "joint", "hingeLap"],
   assemble(item, settings) {
     const [c, wall, board] = [oneFace(settings), settings.wallBoard, caseBoardOf(settings)];
     const [p, q] = [wall.caliper, board.caliper];
@@ -120,29 +121,32 @@ export const flapPortfolio: Kind = {
       tabs: 0,
       floor: q,
     };
-    return assembled({
-      kind: flapPortfolio,
-      parts,
-      trays: [holder],
-      holder,
-      nests: [],
-      cover: {
-        boards,
-        spine,
-        cutFirst: true,
-        boardWidth: width,
-        boardHeight: height,
-        boardCaliper: q,
-        spineWidth: top,
-        joint,
-        hingeLap: settings.hingeLap,
-        liningHeight: height,
-        covering: c,
+    return assembled(
+      {
+        kind: flapPortfolio,
+        parts,
+        trays: [holder],
+        holder,
+        nests: [],
+        cover: {
+          boards,
+          spine,
+          cutFirst: true,
+          boardWidth: width,
+          boardHeight: height,
+          boardCaliper: q,
+          spineWidth: top,
+          joint,
+          hingeLap: settings.hingeLap,
+          liningHeight: height,
+          covering: c,
+        },
+        base: undefined,
+        top: undefined,
+        cushion: item.cushion,
       },
-      base: undefined,
-      top: undefined,
-      cushion: item.cushion,
-    });
+      settings,
+    );
   },
   blanks: portfolioBlanks,
   cautions: NO_CAUTIONS,

@@ -7,6 +7,7 @@ import { freePlay, roundedUp } from "../build/allowances";
 import { half, run, runOf } from "../blank";
 import { openFoldedTray } from "../build/openFoldedTray";
 import { NO_CAUTIONS, WELL_OPTIONS, type Kind } from "../kind";
+import { CLOSURE_HERE } from "../order";
 import { flatPart } from "../placedPart";
 import { cuboid, extent, X, Y, Z, type Cuboid } from "../space";
 import { openBodies, piecesOf, type Apart, type Piece } from "../view";
@@ -30,7 +31,8 @@ export const foldedClamshell: Kind = {
   constructions: [],
   body: () => "cut blank",
   folded: true,
-  options: [...WELL_OPTIONS, "nestClearance", "hingeLap"],
+  closes: { edges: 1, byDefault: "ties" },
+  options: ["closure", ...WELL_OPTIONS, "nestClearance", "hingeLap"],
   assemble(item, settings) {
     const board = settings.wallBoard;
     const t = board.caliper;
@@ -64,29 +66,32 @@ export const foldedClamshell: Kind = {
       Y,
       [standing],
     );
-    return assembled({
-      kind: foldedClamshell,
-      parts: [small.blank, large.blank, spine],
-      trays: [small.tray, large.tray],
-      holder: small.tray,
-      // Its depth stops one board above the underside of the small tray.
-      nests: [{ inner: small.tray, outer: large.tray, play: [g, g, g], made: [g, g, g - t] }],
-      cover: {
-        boards: undefined,
-        spine,
-        boardWidth: extent(large.tray.outside, X),
-        boardHeight: extent(large.tray.outside, Y),
-        boardCaliper: t,
-        spineWidth: stands,
-        joint: t,
-        hingeLap: settings.hingeLap,
-        liningHeight: long,
-        covering: 0,
+    return assembled(
+      {
+        kind: foldedClamshell,
+        parts: [small.blank, large.blank, spine],
+        trays: [small.tray, large.tray],
+        holder: small.tray,
+        // Its depth stops one board above the underside of the small tray.
+        nests: [{ inner: small.tray, outer: large.tray, play: [g, g, g], made: [g, g, g - t] }],
+        cover: {
+          boards: undefined,
+          spine,
+          boardWidth: extent(large.tray.outside, X),
+          boardHeight: extent(large.tray.outside, Y),
+          boardCaliper: t,
+          spineWidth: stands,
+          joint: t,
+          hingeLap: settings.hingeLap,
+          liningHeight: long,
+          covering: 0,
+        },
+        base: undefined,
+        top: undefined,
+        cushion: item.cushion,
       },
-      base: undefined,
-      top: undefined,
-      cushion: item.cushion,
-    });
+      settings,
+    );
   },
   blanks: hingeStrips,
   cautions: NO_CAUTIONS,
@@ -118,6 +123,7 @@ export const foldedClamshell: Kind = {
       parts: ["spine piece", ...(covering === "none" ? [] : ["hinge strip"])],
       caution: "adhesive",
     },
+    CLOSURE_HERE,
     { text: "When dry, close the box and check that it opens flat.", parts: [] },
   ],
 };

@@ -131,17 +131,20 @@ export const foldedTray: Kind = {
       floor: t,
     };
     const strips = (settings.jointStrips ?? !creased) !== false;
-    return assembled({
-      kind: foldedTray,
-      parts: strips ? [blank, jointStrips(tray, settings)] : [blank],
-      trays: [tray],
-      holder: tray,
-      nests: [],
-      cover: undefined,
-      base: undefined,
-      top: undefined,
-      cushion: item.cushion,
-    });
+    return assembled(
+      {
+        kind: foldedTray,
+        parts: strips ? [blank, jointStrips(tray, settings)] : [blank],
+        trays: [tray],
+        holder: tray,
+        nests: [],
+        cover: undefined,
+        base: undefined,
+        top: undefined,
+        cushion: item.cushion,
+      },
+      settings,
+    );
   },
   blanks: ({ holder }, settings) => trayBlanks(holder, settings),
   cautions: NO_CAUTIONS,

@@ -6,6 +6,7 @@ import { freePlay, roundedUp } from "../build/allowances";
 import { assembled, type Assembly, type Tray } from "../assembly";
 import { foldedStrip, type FoldedStrip } from "../build/foldedStrip";
 import { NO_CAUTIONS, type Kind } from "../kind";
+import { CLOSURE_HERE } from "../order";
 import { panelsOf, type PlacedPart } from "../placedPart";
 import { wholeDown } from "../part";
 import type { RestingItem } from "../restingItem";
@@ -33,7 +34,8 @@ export const fourFlapWrapper: Kind = {
   constructions: [],
   body: () => "wrapper",
   folded: true,
-  options: ["wrapperCard", "flaps", "flapRelief"],
+  closes: { edges: 0, byDefault: "ties" },
+  options: ["closure", "wrapperCard", "flaps", "flapRelief"],
   assemble(item, settings) {
     const k = settings.wrapperCard.caliper;
     const [width, height, depth] = wrapperInside(item, settings);
@@ -87,17 +89,20 @@ export const fourFlapWrapper: Kind = {
       tabs: 0,
       floor: 2 * k,
     };
-    return assembled({
-      kind: fourFlapWrapper,
-      parts,
-      trays: [tray],
-      holder: tray,
-      nests: [],
-      cover: undefined,
-      base: undefined,
-      top: undefined,
-      cushion: item.cushion,
-    });
+    return assembled(
+      {
+        kind: fourFlapWrapper,
+        parts,
+        trays: [tray],
+        holder: tray,
+        nests: [],
+        cover: undefined,
+        base: undefined,
+        top: undefined,
+        cushion: item.cushion,
+      },
+      settings,
+    );
   },
   blanks: () => [],
   cautions: NO_CAUTIONS,
@@ -123,6 +128,7 @@ export const fourFlapWrapper: Kind = {
         parts: ["inner piece", "outer piece"],
         caution: "adhesive",
       },
+      CLOSURE_HERE,
       {
         text: "Fold round the item: inner flaps first, the shorter first, then the outer flaps the same way.",
         parts: [],

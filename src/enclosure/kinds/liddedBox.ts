@@ -31,7 +31,8 @@ export const liddedBox: Kind = {
   constructions: CONSTRUCTIONS,
   body: WALLS,
   folded: false,
-  options: [...trayKind.options, "lidConstruction", "lidDepth", "lidReveal", "lidClearance"],
+  closes: { edges: 0, byDefault: "none" },
+  options: ["closure", ...trayKind.options, "lidConstruction", "lidDepth", "lidReveal", "lidClearance"],
   assemble(item, settings) {
     const c = oneFace(settings);
     const materials = trayMaterials(settings);
@@ -47,17 +48,20 @@ export const liddedBox: Kind = {
       },
       settings,
     );
-    return assembled({
-      kind: liddedBox,
-      parts: [...box.parts, ...lid.parts],
-      trays: [box.tray, lid.tray],
-      holder: box.tray,
-      nests: [nest],
-      cover: undefined,
-      base: plateOf(box.tray, box.base),
-      top: plateOf(lid.tray, lid.base),
-      cushion: item.cushion,
-    });
+    return assembled(
+      {
+        kind: liddedBox,
+        parts: [...box.parts, ...lid.parts],
+        trays: [box.tray, lid.tray],
+        holder: box.tray,
+        nests: [nest],
+        cover: undefined,
+        base: plateOf(box.tray, box.base),
+        top: plateOf(lid.tray, lid.base),
+        cushion: item.cushion,
+      },
+      settings,
+    );
   },
   blanks: ({ trays }, settings) => trays.flatMap((tray) => trayBlanks(tray, settings)),
   cautions: NO_CAUTIONS,

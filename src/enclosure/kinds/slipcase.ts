@@ -86,17 +86,20 @@ export const slipcase: Kind = {
       tabs: 0,
       floor: b + flange,
     };
-    return assembled({
-      kind: slipcase,
-      parts,
-      trays: [tray],
-      holder: tray,
-      nests: [],
-      cover: undefined,
-      base: plateOf(tray, sides),
-      top: plateOf(tray, sides),
-      cushion: item.cushion,
-    });
+    return assembled(
+      {
+        kind: slipcase,
+        parts,
+        trays: [tray],
+        holder: tray,
+        nests: [],
+        cover: undefined,
+        base: plateOf(tray, sides),
+        top: plateOf(tray, sides),
+        cushion: item.cushion,
+      },
+      settings,
+    );
   },
   blanks: ({ holder }, settings) => sleeveBlanks(holder, settings),
   cautions: NO_CAUTIONS,

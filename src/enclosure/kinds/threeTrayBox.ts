@@ -32,7 +32,9 @@ export const threeTrayBox: Kind = {
   constructions: CONSTRUCTIONS,
   body: WALLS,
   folded: false,
+  closes: { edges: 0, byDefault: "none" },
   options: [
+    "closure",
     ...WELL_OPTIONS,
     "construction",
     "lidConstruction",
@@ -72,20 +74,23 @@ export const threeTrayBox: Kind = {
       turnedOver: true,
     });
     const lap = 2 * c + g;
-    return assembled({
-      kind: threeTrayBox,
-      parts: [...inner.parts, ...bottom.parts, ...lid.parts],
-      trays: [inner.tray, bottom.tray, lid.tray],
-      holder: inner.tray,
-      nests: [
-        { inner: inner.tray, outer: bottom.tray, play: [g, g, undefined], made: [lap, lap, -neck - c] },
-        { inner: inner.tray, outer: lid.tray, play: [g, g, g], made: [lap, lap, undefined] },
-      ],
-      cover: undefined,
-      base: plateOf(inner.tray, inner.base),
-      top: plateOf(lid.tray, lid.base),
-      cushion: item.cushion,
-    });
+    return assembled(
+      {
+        kind: threeTrayBox,
+        parts: [...inner.parts, ...bottom.parts, ...lid.parts],
+        trays: [inner.tray, bottom.tray, lid.tray],
+        holder: inner.tray,
+        nests: [
+          { inner: inner.tray, outer: bottom.tray, play: [g, g, undefined], made: [lap, lap, -neck - c] },
+          { inner: inner.tray, outer: lid.tray, play: [g, g, g], made: [lap, lap, undefined] },
+        ],
+        cover: undefined,
+        base: plateOf(inner.tray, inner.base),
+        top: plateOf(lid.tray, lid.base),
+        cushion: item.cushion,
+      },
+      settings,
+    );
   },
   blanks: ({ trays }, settings) => trays.flatMap((tray) => trayBlanks(tray, settings)),
   cautions: NO_CAUTIONS,

@@ -46,17 +46,20 @@ export const tray: Kind = {
   ],
   assemble(item, settings) {
     const built = trayBoards("", insideFor(item, settings), trayForm(settings), trayMaterials(settings));
-    return assembled({
-      kind: tray,
-      parts: built.parts,
-      trays: [built.tray],
-      holder: built.tray,
-      nests: [],
-      cover: undefined,
-      base: plateOf(built.tray, built.base),
-      top: undefined,
-      cushion: item.cushion,
-    });
+    return assembled(
+      {
+        kind: tray,
+        parts: built.parts,
+        trays: [built.tray],
+        holder: built.tray,
+        nests: [],
+        cover: undefined,
+        base: plateOf(built.tray, built.base),
+        top: undefined,
+        cushion: item.cushion,
+      },
+      settings,
+    );
   },
   blanks: ({ holder }, settings) => trayBlanks(holder, settings),
   cautions: NO_CAUTIONS,

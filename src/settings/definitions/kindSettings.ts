@@ -1,7 +1,8 @@
 import { setting } from "../definition";
 import { choiceOrLength, lengthAbove, lengthOrNone } from "../lengthValues";
 import { twoFractions } from "../numberValues";
-import { yesNo } from "../wordValues";
+import { CLOSURES } from "../stock";
+import { choice, yesNo } from "../wordValues";
 
 /** What one kind of enclosure, or a few, leave to the maker. */
 export const KIND_SETTINGS = {
@@ -42,6 +43,14 @@ export const KIND_SETTINGS = {
     takes: yesNo,
     fallback: false,
     meaning: "a ribbon of covering cloth under the item, to lift it out by",
+    option: true,
+  }),
+  closure: setting({
+    name: "closure",
+    takes: choice("none", ...CLOSURES),
+    byDefault: "by kind: ties for wrapper, portfolio and folded clamshell, else none",
+    meaning: "what holds it shut: of the stock row of material closure whose name has the word, by length or by piece",
+    standing: "from memory",
     option: true,
   }),
   neck: setting({
