@@ -114,7 +114,9 @@ function tooLong(parts: readonly Part[], settings: Settings): readonly string[] 
   return [...found].map(([why, names]) => `${why}: ${names.join(", ")}`);
 }
 
-function misfit(part: Part, { stock, edgeTrim }: Settings): string | undefined {
+function misfit(part: Part, { stock, ...settings }: Settings): string | undefined {
+  // Tape is as wide as its pieces.
+  const edgeTrim = part.material === "closure" ? 0 : settings.edgeTrim;
   const sheets = stock.filter((row) => row.stock === part.stock && row.sheetWidth !== undefined);
   const [along, across] = part.grain !== "along width" ? [part.length, part.width] : [part.width, part.length];
   const fits = (a: Mm, b: Mm) =>

@@ -86,6 +86,7 @@ function takenTerms({ holder }: Assembly, item: Item, axis: Axis, settings: Sett
     still("coverings", holder.coveredFaces[axis] * holder.covering),
     // Each is one board.
     still("tabs", tabs, (tabs / holder.spans[X].part.board.caliper) * settings.caliperTolerance),
+    still("chemise", holder.wrapped?.[axis] ?? 0),
     still("cushioning", cushioned[size] - bare[size]),
   ];
 }

@@ -88,6 +88,8 @@ export interface Tray {
   readonly rim: Mm;
   /** Board that lies inside the side walls, both together: the tabs of a creased tray. */
   readonly tabs: Mm;
+  /** What else lies round the item in width, height and depth: a chemise. */
+  readonly wrapped?: Vec;
   /** Base board, and card where the base is flanged. */
   readonly floor: Mm;
   /** What shows of its outside, from the rim down, where it is fixed in another tray; the rest stays bare. */

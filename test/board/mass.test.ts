@@ -101,7 +101,7 @@ describe("by hand, 300 x 210 x 40", () => {
       BOARD * (m2([1, 392, 306]) - m2([4, 43.5, 43.5]) + m2([4, 15, 42.5])),
     ],
     // Nothing of a wrapper is laminated: 831 x 210 and 609 x 301.
-    ["four-flap wrapper", "", CARD * m2([1, 831, 210], [1, 609, 301])],
+    ["four-flap wrapper", "closure=none", CARD * m2([1, 831, 210], [1, 609, 301])],
   ])("%s %s", (kind, text, sum) => {
     expect(grams(kind, text)).toBeCloseTo(sum, 6);
   });

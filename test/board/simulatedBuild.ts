@@ -24,11 +24,11 @@ export interface Play {
  * `src/board`.
  */
 export function simulatedBuild(assembly: Assembly, item: Item, settings: Settings, luck: Luck): Play {
-  const { covering, coveredFaces } = assembly.holder;
+  const { covering, coveredFaces, wrapped = [0, 0, 0] } = assembly.holder;
   const { cushionBase, cushionSides, cushionTop } = settings;
   const taken = swollen(turned(item, settings.restsOn), settings, luck);
   const shop = { settings, luck };
-  const clear = (axis: Axis) => clearInside(assembly, axis, shop) - coveredFaces[axis] * covering;
+  const clear = (axis: Axis) => clearInside(assembly, axis, shop) - coveredFaces[axis] * covering - wrapped[axis];
   return {
     height: clear(Y) - taken.height - 2 * cushionSides,
     width: clear(X) - taken.width - 2 * cushionSides,

@@ -28,7 +28,7 @@ export function fitsOverTheYear(structures: readonly Structure[]): void {
           const made = built(structure, item, shop);
           if (made === undefined) return;
           const { assembly, settings } = made;
-          const { coveredFaces, covering, inside, tabs } = assembly.holder;
+          const { coveredFaces, covering, inside, tabs, wrapped = [0, 0, 0] } = assembly.holder;
           const [h, w, d] = {
             back: ["height", "width", "depth"],
             foot: ["depth", "width", "height"],
@@ -42,6 +42,7 @@ export function fitsOverTheYear(structures: readonly Structure[]): void {
           AXES.forEach(([, axis], at) => {
             const left =
               extent(inside, axis) -
+              wrapped[axis] -
               coveredFaces[axis] * covering -
               cushions[at]! -
               item[[h, w, d][at]!] -

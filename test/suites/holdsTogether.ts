@@ -79,7 +79,11 @@ function insideHoldsTheItem(
   if (Math.abs(lies.depth - turned.depth - cushionBase - cushionTop) > NOISE) fail("cushioning of the depth", lies);
   const play = typeof settings.fit === "number" ? settings.fit : { snug: 1, standard: 2, loose: 3 }[settings.fit!];
   const wanted = [lies.width + holder.tabs, lies.height, lies.depth].map(
-    (size, axis) => size + holder.coveredFaces[axis]! * holder.covering + (axis === holder.mouth ? 0 : play),
+    (size, axis) =>
+      size +
+      (holder.wrapped?.[axis] ?? 0) +
+      holder.coveredFaces[axis]! * holder.covering +
+      (axis === holder.mouth ? 0 : play),
   );
   AXES.forEach((axis) => {
     const size = extent(holder.inside, axis);

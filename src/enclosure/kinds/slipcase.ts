@@ -3,14 +3,14 @@ import type { Settings } from "../../settings/schema";
 import { baseBoardOf, freePlay, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf, type Tray } from "../assembly";
 import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
-import type { RestingItem } from "../restingItem";
 import { CUT_BOARDS, SET_UP } from "../order";
 import type { Step } from "../step";
 import { boundingBox, cuboid, X, Y, Z, type Cuboid, type Vec } from "../space";
 import { flatPart, lyingPart, panelsOf, type PartSpec, type PlacedPart } from "../placedPart";
-import { openBodies, type OpenBody } from "../view";
+import { openBodies, piecesOf, type OpenBody } from "../view";
 import { SLEEVE_BLANKS, sleeveBlanks } from "../build/sleeveBlanks";
-import { traysApart } from "../build/trayViews";
+import { caseBlanks, CASE_BLANKS } from "../build/caseBlanks";
+import { chemiseFor, chemiseLining, chemiseOrder } from "../build/chemise";
 import { wallRing, type Footprint } from "../build/wallRing";
 
 /**
@@ -25,12 +25,12 @@ export const slipcase: Kind = {
   name: "slipcase",
   otherNames: ["slip case"],
   trays: [],
-  parts: ["side", "back wall", "head wall", "flange card"],
-  coverings: SLEEVE_BLANKS,
+  parts: ["side", "back wall", "head wall", "flange card", "chemise card", "chemise board", "chemise spine"],
+  coverings: [...SLEEVE_BLANKS, ...CASE_BLANKS, "chemise lining"],
   constructions: CONSTRUCTIONS,
   body: WALLS,
   folded: false,
-  options: ["construction", "through", "flangeCard"],
+  options: ["construction", "through", "flangeCard", "chemise", "wrapperCard", "caseBoard", "joint", "hingeLap"],
   assemble(item, settings) {
     const wall = settings.wallBoard;
     const side = baseBoardOf(settings);
@@ -39,7 +39,9 @@ export const slipcase: Kind = {
     const construction = settings.construction ?? "on base";
     const onBase = construction === "on base";
     const flange = construction === "flanged base" ? card.caliper : 0;
-    const [width, height, depth] = slipcaseInside(item, settings);
+    const chemise = chemiseFor(item, settings);
+    const held: Vec = chemise?.size ?? [item.width, item.height, item.depth];
+    const [width, height, depth] = slipcaseInside(held, settings);
     const clear: Footprint = { x0: 0, x1: width, y0: 0, y1: height };
     const [foot, rim] = onBase ? [0, depth] : [-b, depth + b];
     const through = settings.through ?? "side";
@@ -65,6 +67,7 @@ export const slipcase: Kind = {
         lyingPart({ name: "flange card", tray: "", role: "card", material: "card", board: card, trim }, "spine", cards),
       );
     }
+    const round = chemise?.parts([0, (height - held[Y]) / 2, (depth - held[Z]) / 2]) ?? [];
     const tray: Tray = {
       name: "",
       openSpine: true,
@@ -84,16 +87,17 @@ export const slipcase: Kind = {
       coveredFaces: [1, 2, 2],
       rim: wall.caliper,
       tabs: 0,
+      wrapped: [held[X] - item.width, held[Y] - item.height, held[Z] - item.depth],
       floor: b + flange,
     };
     return assembled(
       {
         kind: slipcase,
-        parts,
+        parts: [...parts, ...round],
         trays: [tray],
         holder: tray,
         nests: [],
-        cover: undefined,
+        cover: chemise?.cover(round),
         base: plateOf(tray, sides),
         top: plateOf(tray, sides),
         cushion: item.cushion,
@@ -101,10 +105,23 @@ export const slipcase: Kind = {
       settings,
     );
   },
-  blanks: ({ holder }, settings) => sleeveBlanks(holder, settings),
+  blanks: ({ holder, cover }, settings) => [
+    ...sleeveBlanks(holder, settings),
+    ...(cover === undefined ? [] : [...caseBlanks(cover, settings), chemiseLining(cover)]),
+  ],
   cautions: NO_CAUTIONS,
-  opened: ({ parts, holder }) => [...openBodies(panelsOf(parts)), bookDrawnOut(holder.inside)],
-  apart: (assembly) => traysApart(assembly, [assembly.holder]),
+  opened: ({ parts, holder }) => [...openBodies(panelsOf(slipcaseParts(parts))), bookDrawnOut(holder.inside)],
+  apart({ parts, holder, cover }) {
+    const own = slipcaseParts(parts);
+    const round = parts.filter((part) => !own.includes(part));
+    const group = (of: readonly PlacedPart[], around: Cuboid | undefined) => ({
+      pieces: piecesOf(of),
+      around,
+      bed: [],
+    });
+    const groups = [group(own, holder.inside), group(round, cover === undefined ? undefined : holder.inside)];
+    return { arranged: "above", groups: round.length === 0 ? groups.slice(0, 1) : groups, between: [] };
+  },
   order(_assembly, settings) {
     const flanged = settings.construction === "flanged base";
     const lined = settings.lining !== "none";
@@ -114,6 +131,7 @@ export const slipcase: Kind = {
     const [first, then] = onBase ? [through, between] : [between, through];
     const meets = onBase ? "between them, glued on three edges" : "over their ends";
     return [
+      ...chemiseOrder(settings),
       CUT_BOARDS,
       SET_UP,
       ...(flanged
@@ -157,6 +175,11 @@ export const slipcase: Kind = {
   },
 };
 
+/** Without the chemise, which is folded or of case boards. */
+function slipcaseParts(parts: readonly PlacedPart[]): readonly PlacedPart[] {
+  return parts.filter(({ role }) => role !== "folded" && role !== "case");
+}
+
 /** How far a book is drawn out of its slipcase, as a share of the width. */
 const DRAWN_OUT = 0.4;
 
@@ -177,11 +200,11 @@ const COVERING_STEPS: readonly Step[] = [
 ];
 
 /** Inside of a slipcase: covered at the back alone in width; no play in width, so that the spine sits at the mouth. */
-function slipcaseInside(item: RestingItem, settings: Settings): Vec {
+function slipcaseInside([wide, tall, thick]: Vec, settings: Settings): Vec {
   const c = oneFace(settings);
   const fit = freePlay(settings, "snug", 0);
   const up = (size: number) => roundedUp(size, settings.roundTo);
-  return [up(item.width + c + fit.x), up(item.height + 2 * c + fit.y), up(item.depth + 2 * c + fit.z)];
+  return [up(wide + c + fit.x), up(tall + 2 * c + fit.y), up(thick + 2 * c + fit.z)];
 }
 
 /** Two sheets over one footprint, the first at z0, the second at z1. */

@@ -45,6 +45,15 @@ export const KIND_SETTINGS = {
     meaning: "a ribbon of covering cloth under the item, to lift it out by",
     option: true,
   }),
+  chemise: setting({
+    name: "chemise",
+    takes: choice("no", "card", "board"),
+    fallback: "no",
+    meaning:
+      "slipcase: a wrapper round the book that goes in with it, of one piece of wrapper card, or of two case boards and a spine",
+    standing: "common practice",
+    option: true,
+  }),
   closure: setting({
     name: "closure",
     takes: choice("none", ...CLOSURES),

@@ -45,7 +45,7 @@ export const MATERIAL_SETTINGS = {
     name: "wrapper card",
     takes: board("card"),
     byDefault: `by the board guide where there is one; else ${DEFAULT_CARD_MM} mm`,
-    meaning: "card of a four-flap wrapper",
+    meaning: "card of a four-flap wrapper, and of a chemise",
     option: true,
   }),
   cardTrim: setting({
