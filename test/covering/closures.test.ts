@@ -61,10 +61,12 @@ test.each(CLOSURES)("%s has its step, before what covers its ends, in every kind
   }
 });
 
+const PLAIN = { batch: "", relativeSize: 1, turn: 0 };
+
 test("tape is bought by the metre, in its packs; clasps by number; both are in the money", () => {
   const lines = (enclosure: string, text: string, quantity: number) => {
     const { assembly, settings: inForce } = sizeRow({ ...ROW, enclosure }, settings(text))!;
-    const demands = [{ item: "A", row: 2, enclosure, quantity, parts: partList(assembly, inForce) }];
+    const demands = [{ item: "A", row: 2, enclosure, quantity, parts: partList(assembly, inForce), ...PLAIN }];
     return estimateOf([{ group: "", demands, plans: stockPlans(demands, inForce) }], inForce)
       .lines.filter(({ material }) => material === "closure")
       .map(({ stock, quantity: bought, unit, cost, notInCost }) => [stock, bought, unit, cost, notInCost]);
