@@ -111,7 +111,8 @@ export function coversItsFaces(structures: readonly Structure[]): void {
               const tray = assembly.trays.find(({ name }) => name === part.tray) ?? assembly.holder;
               const check = CHECKS[part.name];
               if (check !== undefined) check(part, tray, assembly, inForce);
-              else if (part.material !== "closure" && !kind.coverings.includes(part.name)) throw new Error(`nothing is known of a ${part.name}`);
+              else if (part.material !== "closure" && !kind.coverings.includes(part.name))
+                throw new Error(`nothing is known of a ${part.name}`);
             }
           }),
           { numRuns: RUNS, seed: 9 },
