@@ -74,6 +74,7 @@ export function stocksText(plans: readonly StockPlan[], settings: Settings): rea
   return [
     textTable(plainRows([SHEETS_HEADINGS, ...plans.map((plan) => sheetsRow(plan, settings))])),
     ...(figures.length === 0 ? [] : ["", textTable([FIGURE_HEADINGS, ...figures]), "", ...plans.flatMap(proofText)]),
+    ...plans.flatMap((plan) => limitsText(plan, settings)),
   ];
 }
 
@@ -105,6 +106,22 @@ function proofText({ stock, form, plan }: StockPlan): readonly string[] {
 }
 
 const MM_PER_M = 1000;
+
+/** Limits of the bench style that are kept only where that is possible, and are not. */
+function limitsText({ stock, figures }: StockPlan, { planStyle, openItems, loosePanels }: Settings): readonly string[] {
+  if (planStyle !== "bench" || figures === undefined) return [];
+  const over = (found: number, limit: number) => limit > 0 && found > limit;
+  return [
+    ...(over(figures.openItems, openItems)
+      ? [
+          `${stock}: up to ${figures.openItems} items are open, and open items is ${openItems}. Fewer need more sheets: raise spare sheets, or give a batch size.`,
+        ]
+      : []),
+    ...(over(figures.loosePanels, loosePanels)
+      ? [`${stock}: up to ${figures.loosePanels} loose panels, and loose panels is ${loosePanels}.`]
+      : []),
+  ];
+}
 
 /** Where a plan with fewer sheets was found beside one of the bench style: what it would ask for. */
 export function fewerSheetsText(plans: readonly StockPlan[], least: readonly StockPlan[]): readonly string[] {

@@ -31,9 +31,8 @@ export function cutOrder(
   let waiting: InHand[] = [{ panel, x: 0, y: 0, part: 0, depth: 0 }].filter(isToCut);
   let setting = 0;
   while (waiting.length > 0) {
-    const full = waiting.length >= mostLoose ? waiting.filter(leavesNoMore) : [];
-    const among = full.length > 0 ? full : waiting;
-    const next = among.find((hand) => settingOf(hand) === setting) ?? among.reduce(full.length > 0 ? later : sooner);
+    const among = mostLoose === Number.POSITIVE_INFINITY ? waiting : withinLimit(waiting, mostLoose);
+    const next = among.find((hand) => settingOf(hand) === setting) ?? among.reduce(sooner);
     setting = settingOf(next);
     cuts.push(cutOf(next, gap, trim));
     waiting = waiting.flatMap((hand) => (hand === next ? afterCut(hand).filter(isToCut) : [hand]));
@@ -56,14 +55,35 @@ function sooner(one: InHand, other: InHand): InHand {
   return settingOf(one) >= settingOf(other) ? one : other;
 }
 
-/** The more divided of two panels: it is done sooner. */
-function later(one: InHand, other: InHand): InHand {
-  return one.depth >= other.depth ? one : other;
+/** The panels to cut after which all can be finished with few enough waiting; where there is none, the one nearest to that. */
+function withinLimit(waiting: readonly InHand[], mostLoose: number): readonly InHand[] {
+  const most = waiting.map((hand) =>
+    mostWaiting(waiting.flatMap((other) => (other === hand ? afterCut(hand).filter(isToCut) : [other]))),
+  );
+  const least = Math.max(
+    mostLoose,
+    most.reduce((one, other) => Math.min(one, other)),
+  );
+  return waiting.filter((_, at) => most[at]! <= least);
 }
 
-/** Whether a cut leaves no more panels to cut than before. */
-function leavesNoMore(hand: InHand): boolean {
-  return afterCut(hand).filter(isToCut).length <= 1;
+/** The most panels that wait at once when they are finished one after another, the simplest first. */
+function mostWaiting(hands: readonly InHand[]): number {
+  const needs = hands.map(({ panel, part }) => needOf(panel, part)).sort((one, other) => one - other);
+  return needs.reduce((most, need, at) => Math.max(most, needs.length - 1 - at + need), 0);
+}
+
+/** The panels that wait at once while one is finished, from some part of it on; 0 when there is nothing to cut. */
+function needOf(panel: Panel, from = 0): number {
+  const last = panel.parts.at(-1);
+  if (last === undefined) return 0;
+  let rest = needOf(last);
+  for (let at = panel.parts.length - 2; at >= from; at--) {
+    const off = needOf(panel.parts[at]!);
+    const both = Math.min(Math.max(off + 1, rest), Math.max(rest + 1, off));
+    rest = Math.max(1, off === 0 ? rest : rest === 0 ? off : both);
+  }
+  return rest;
 }
 
 function cutOf(hand: InHand, gap: number, trim: number): Cut {

@@ -4,6 +4,7 @@ import { cutOrder } from "./cutOrder";
 import { fillWithFewSettings } from "./fillWithFewSettings";
 import { NONE } from "./forest";
 import type { Job } from "./job";
+import { createOpenCost, type OpenEffort } from "./openItems";
 import { type Panel, piecesIn } from "./panels";
 import { neededLength } from "./shorten";
 import { createRandom, type Random } from "./random";
@@ -14,7 +15,7 @@ interface Worked {
   readonly kind: number;
   readonly panel: Panel;
   readonly pieces: readonly number[];
-  readonly items: ReadonlySet<string>;
+  readonly items: Int32Array;
   /** Set-ups, and a share of one for each item that the sheet has a piece of. */
   readonly effort: number;
 }
@@ -25,6 +26,7 @@ export interface Effort {
   readonly perItem: number;
   /** A unit of length that the panel needs: of a roll the length is bought, of a sheet it is there. */
   readonly perLength: number;
+  readonly open: OpenEffort;
 }
 
 export interface FewerOptions {
@@ -48,9 +50,13 @@ const THREE_IN = 5;
 /** One time in so many the second sheet is any, else one that shares an item with the first. */
 const ANY_IN = 3;
 
+/** One time in so many a sheet only takes another turn. */
+const TURN_IN = 2;
+
 /**
  * The same pieces with fewer set-ups and items on fewer sheets: takes a few sheets and lays their pieces out again, on as
- * many sheets or, as long as spare ones are allowed, one more.
+ * many sheets or, as long as spare ones are allowed, one more. The sheets are in the order of cutting, in which few items
+ * are to be open: one may take another turn.
  */
 export function fewerSetUps(
   job: Job,
@@ -59,43 +65,77 @@ export function fewerSetUps(
   watch: Watch,
 ): readonly CutSheet[] {
   const random = createRandom(seed);
-  const now = sheets.map(({ kind, panel }) => worked(job, kind, panel, weights));
-  let effort = total(now);
+  const numbers = itemNumbers(job);
+  const openCost = createOpenCost(numbers.count, weights.open);
+  let now: readonly Worked[] = sheets.map(({ kind, panel }) => worked(job, numbers, kind, panel, weights));
   let weight = weightOf(job, now);
-  let best = [...now];
+  let own = total(now);
+  let effort = own + openCost(now);
+  let best = now;
   let bestEffort = effort;
   const late = new Float64Array(LATE).fill(effort);
-  for (let step = 0; now.length > 0 && !watch.over(STEP_COST); step++) {
-    const chosen = choose(now, random);
-    const pieces = chosen.flatMap((at) => now[at]!.pieces);
-    const kinds = chosen.map((at) => now[at]!.kind);
-    const extra = spare !== NONE && weight + job.kinds[spare]!.weight <= most ? [spare] : [];
-    const filled = fillWithFewSettings(job, [...kinds, ...extra], pieces, random);
-    if (filled === undefined) continue;
-    const own = chosen.map((place) => now[place]!);
-    const change = weightOf(job, filled) - weightOf(job, own);
-    if (change > 0 && weight + change > most) continue;
-    const laid = filled.map(({ kind, panel }) => worked(job, kind, panel, weights));
-    const after = effort - total(own) + total(laid);
-    const at = step % LATE;
-    if (after > effort && after > late[at]!) continue;
-    replace(now, chosen, laid);
-    weight += change;
+  let step = 0;
+  const accept = (sheets: readonly Worked[], ownAfter: number) => {
+    const after = ownAfter + openCost(sheets);
+    const at = step++ % LATE;
+    if (after > effort && after > late[at]!) return false;
+    now = sheets;
+    own = ownAfter;
     effort = after;
     late[at] = effort;
     if (effort < bestEffort) {
-      best = [...now];
+      best = now;
       bestEffort = effort;
     }
+    return true;
+  };
+  while (now.length > 0 && !watch.over(STEP_COST)) {
+    if (now.length > 2 && random.below(TURN_IN) === 0) accept(otherTurn(now, random), own);
+    const chosen = choose(now, numbers.count, random);
+    const old = chosen.map((place) => now[place]!);
+    const pieces = old.flatMap((sheet) => sheet.pieces);
+    const extra = spare !== NONE && weight + job.kinds[spare]!.weight <= most ? [spare] : [];
+    const filled = fillWithFewSettings(job, [...old.map(({ kind }) => kind), ...extra], pieces, random);
+    if (filled === undefined) continue;
+    const change = weightOf(job, filled) - weightOf(job, old);
+    if (change > 0 && weight + change > most) continue;
+    const laid = filled.map(({ kind, panel }) => worked(job, numbers, kind, panel, weights));
+    if (accept(replaced(now, chosen, laid), own - total(old) + total(laid))) weight += change;
   }
   return best.map(({ kind, panel }) => ({ kind, panel }));
 }
 
-/** Puts the new sheets in the places of the old; places that are left over are closed. */
-function replace(sheets: Worked[], places: readonly number[], laid: readonly Worked[]): void {
-  laid.forEach((sheet, index) => (sheets[places[index] ?? sheets.length] = sheet));
-  const spare = places.slice(laid.length).sort((one, other) => other - one);
-  for (const place of spare) sheets.splice(place, 1);
+/** Numbers for the items of the pieces, from 0. */
+interface ItemNumbers {
+  readonly of: Int32Array;
+  readonly count: number;
+}
+
+function itemNumbers({ source }: Job): ItemNumbers {
+  const numbers = new Map<string, number>();
+  const of = Int32Array.from(source, ({ item }) => {
+    const number = numbers.get(item) ?? numbers.size;
+    numbers.set(item, number);
+    return number;
+  });
+  return { of, count: numbers.size };
+}
+
+/** The sheets with one of them in another place. */
+function otherTurn(sheets: readonly Worked[], random: Random): readonly Worked[] {
+  const moved = [...sheets];
+  const [sheet] = moved.splice(random.below(moved.length), 1);
+  moved.splice(random.below(moved.length + 1), 0, sheet!);
+  return moved;
+}
+
+/** The new sheets in the places of the old; one more follows the last of them, and places that are left over are closed. */
+function replaced(sheets: readonly Worked[], places: readonly number[], laid: readonly Worked[]): readonly Worked[] {
+  return sheets.flatMap((sheet, place) => {
+    const at = places.indexOf(place);
+    if (at < 0) return [sheet];
+    return at === places.length - 1 ? laid.slice(at) : laid.slice(at, at + 1);
+  });
 }
 
 function weightOf({ kinds }: Job, sheets: readonly Pick<CutSheet, "kind">[]): number {
@@ -106,15 +146,15 @@ function total(sheets: readonly Worked[]): number {
   return sheets.reduce((sum, { effort }) => sum + effort, 0);
 }
 
-function worked(job: Job, kind: number, panel: Panel, { perItem, perLength }: Effort): Worked {
+function worked(job: Job, numbers: ItemNumbers, kind: number, panel: Panel, { perItem, perLength }: Effort): Worked {
   const pieces = piecesIn(panel);
-  const items = new Set(pieces.map((piece) => job.source[piece]!.item));
+  const items = Int32Array.from(new Set(pieces.map((piece) => numbers.of[piece]!)));
   return {
     kind,
     panel,
     pieces,
     items,
-    effort: setUpsOf(job, panel) + perItem * items.size + (perLength === 0 ? 0 : perLength * neededLength(panel)),
+    effort: setUpsOf(job, panel) + perItem * items.length + (perLength === 0 ? 0 : perLength * neededLength(panel)),
   };
 }
 
@@ -124,27 +164,28 @@ export function setUpsOf({ limits }: Job, panel: Panel): number {
   return settings.filter((setting, at) => setting !== settings[at - 1]).length;
 }
 
-function choose(sheets: readonly Worked[], random: Random): readonly number[] {
+function choose(sheets: readonly Worked[], items: number, random: Random): readonly number[] {
   const first = random.below(sheets.length);
   const wanted = Math.min(sheets.length, random.below(THREE_IN) === 0 ? 3 : 2);
+  const own = new Uint8Array(items);
+  for (const item of sheets[first]!.items) own[item] = 1;
   const chosen = [first];
   while (chosen.length < wanted) {
-    const next = random.below(ANY_IN) === 0 ? random.below(sheets.length) : sharing(sheets, chosen, random);
+    const next = random.below(ANY_IN) === 0 ? random.below(sheets.length) : sharing(sheets, chosen, own, random);
     if (!chosen.includes(next)) chosen.push(next);
   }
   return chosen;
 }
 
 /** Of some sheets taken by chance the one that shares the most items with the first of those chosen. */
-function sharing(sheets: readonly Worked[], chosen: readonly number[], random: Random): number {
-  const own = sheets[chosen[0]!]!.items;
+function sharing(sheets: readonly Worked[], chosen: readonly number[], own: Uint8Array, random: Random): number {
   let best = random.below(sheets.length);
   let most = 0;
   for (let look = 0; look < LOOKS; look++) {
     const at = random.below(sheets.length);
     if (chosen.includes(at)) continue;
     let shared = 0;
-    for (const item of sheets[at]!.items) if (own.has(item)) shared++;
+    for (const item of sheets[at]!.items) shared += own[item]!;
     if (shared <= most) continue;
     most = shared;
     best = at;

@@ -13,11 +13,20 @@ import { worthOf } from "./worth";
 /** How much a new setting of the fence counts beside the worth that is lost, at most. */
 const MOST_PER_SETTING = 0.25;
 
+/** How much an item that the sheet has no piece of yet counts, at most. */
+const MOST_PER_ITEM = 0.25;
+
 /** Scores are blurred by up to this, so that each try differs. */
 const BLUR = 0.15;
 
 const SETTING_UNITS = UNITS_PER_MM / 10;
 const CHANCES = 4096;
+
+/** What a sheet has already: settings of the fence, and pieces of items. */
+interface Begun {
+  readonly settings: Set<number>;
+  readonly items: Set<string>;
+}
 
 /**
  * Lays pieces out on sheets, one sheet after the other: for each leftover the piece that wastes little and needs no new
@@ -36,23 +45,24 @@ export function fillWithFewSettings(
   const forest = createForest(pieces.length, leastLength, leastWidth, job.limits);
   const choice = noChoice();
   const perSetting = (random.below(CHANCES) / CHANCES) * MOST_PER_SETTING;
+  const perItem = (random.below(CHANCES) / CHANCES) * MOST_PER_ITEM;
   const left = sortedByChance(job, pieces, random);
   const sheets: CutSheet[] = [];
   for (const kind of kinds) {
     if (left.length === 0) break;
     const sheet = layOut(forest, job.kinds[kind]!);
-    const settings = new Set<number>();
+    const begun: Begun = { settings: new Set(), items: new Set() };
     const first = left.findIndex((piece) => {
       weighNew(forest, job, piece, sheet, random, choice);
       return choice.leftover !== NONE;
     });
     if (first < 0) continue;
-    take(forest, choice, left, first, settings);
+    take(forest, job, choice, left, first, begun);
     while (forest.openCount > 0 && left.length > 0) {
       const leftover = smallestOpen(forest);
-      const at = choosePiece(forest, job, leftover, left, settings, perSetting, random, choice);
+      const at = choosePiece(forest, job, leftover, left, begun, { perSetting, perItem }, random, choice);
       if (at < 0) closeLeftover(forest, leftover);
-      else take(forest, choice, left, at, settings);
+      else take(forest, job, choice, left, at, begun);
     }
     while (forest.openCount > 0) closeLeftover(forest, forest.open[0]!);
     sheets.push({ kind, panel: exportPanel(forest, sheet) });
@@ -83,8 +93,8 @@ function choosePiece(
   job: Job,
   leftover: number,
   left: readonly number[],
-  settings: ReadonlySet<number>,
-  perSetting: number,
+  begun: Begun,
+  { perSetting, perItem }: { readonly perSetting: number; readonly perItem: number },
   random: Random,
   choice: Choice,
 ): number {
@@ -101,7 +111,8 @@ function choosePiece(
       const area = worthOf(job.area[piece]!);
       const score =
         (own.loss - area) / area +
-        perSetting * newSettings(forest, own, settings) +
+        perSetting * newSettings(forest, own, begun.settings) +
+        (begun.items.has(job.source[piece]!.item) ? 0 : perItem) +
         (random.below(CHANCES) / CHANCES) * BLUR;
       if (score >= least) continue;
       least = score;
@@ -127,13 +138,15 @@ function settingOf(units: number): number {
 
 function take(
   forest: Forest,
+  job: Job,
   { leftover, axis, length, width }: Choice,
   left: number[],
   at: number,
-  settings: Set<number>,
+  { settings, items }: Begun,
 ): void {
   if (forest.length[leftover]! > length) settings.add(settingOf(length));
   if (forest.width[leftover]! > width) settings.add(settingOf(width));
   const [piece] = left.splice(at, 1);
+  items.add(job.source[piece!]!.item);
   cutPiece(forest, leftover, piece!, length, width, axis);
 }

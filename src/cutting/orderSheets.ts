@@ -14,8 +14,9 @@ const ORDERED_UP_TO = 1000;
 export function orderSheets(items: readonly ReadonlySet<string>[]): readonly number[] {
   const all = Array.from(items.keys());
   if (items.length > ORDERED_UP_TO || items.length < 3) return all;
+  const given = { order: all as readonly number[], open: mostOpen(items, all) };
   const beginnings = items.length <= ALL_BEGINNINGS_UP_TO ? all : [0];
-  let best = { order: all as readonly number[], open: mostOpen(items, all) };
+  let best = given;
   for (const beginning of beginnings) {
     const order = followingOrder(items, beginning);
     const open = mostOpen(items, order);

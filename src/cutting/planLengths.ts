@@ -55,7 +55,8 @@ export function planLengths(pieces: readonly Piece[], roll: Roll, options: Cutti
     best = draft;
     report();
   });
-  const effort = { perItem: PER_ITEM, perLength: PER_MM / UNITS_PER_MM };
+  const open = { perOpen: 0, perOver: 0, limit: Number.POSITIVE_INFINITY };
+  const effort = { perItem: PER_ITEM, perLength: PER_MM / UNITS_PER_MM, open };
   const few = fewerSetUps(job, best.sheets, { most: Number.POSITIVE_INFINITY, spare: 0, effort, seed }, watch);
   const cutDown = few.map(({ panel }) => shorten(panel, neededLength(panel), createRandom(0), []));
   const items = cutDown.map((panel) => new Set(piecesIn(panel).map((piece) => job.source[piece]!.item)));

@@ -1,5 +1,6 @@
 import { blanksOf } from "./blanks";
 import type { CutSheet, Draft } from "./construct";
+import { draftInGroups } from "./draftInGroups";
 import { fewerSetUps } from "./fewerSetUps";
 import { fillOneByOne } from "./fillOneByOne";
 import { firstDraft } from "./firstDraft";
@@ -7,13 +8,13 @@ import { NONE } from "./forest";
 import { improve } from "./improve";
 import { type Job, PRICE_STEPS, prepareSheets } from "./job";
 import { layOutPlan } from "./layOutPlan";
-import { orderSheets } from "./orderSheets";
+import { mostOpen, orderSheets } from "./orderSheets";
 import { piecesIn } from "./panels";
 import { areasOf, countSheets, leftOver, nothingFits, piecesHeld, quickBounds } from "./planParts";
 import { hasSharpBound, sharpBound } from "./sharpBound";
 import { tidySheets } from "./tidySheets";
-import type { CuttingOptions, Piece, Plan, Sheet } from "./types";
-import { shareOf, type Watch } from "./watch";
+import type { BenchStyle, CuttingOptions, Piece, Plan, Sheet } from "./types";
+import { shareOf, stretchOf, type Watch } from "./watch";
 
 /** From so many pieces on, filling sheets one by one makes a better plan to start from. */
 const MANY_PIECES = 300;
@@ -55,7 +56,14 @@ export function planFromSheets(
   } else {
     const goal = Math.max(bound, quickBounds(job).bound);
     improve(job, best, goal, options.seed ?? 1, shareOf(watch, FEWEST_SHEETS_SHARE), keep);
-    const few = withFewSetUps(job, best, bench.spareSheets, best.weight <= bound, options.seed ?? 1, watch);
+    const few = withFewSetUps(
+      job,
+      { ...best, sheets: inOrder(job, best.sheets) },
+      bench,
+      bounds.sheetBound,
+      options.seed ?? 1,
+      watch,
+    );
     best = { ...best, sheets: few, weight: weightOf(job, few) };
   }
   const tidied = tidySheets(job, best.sheets);
@@ -124,28 +132,43 @@ function leastCost({ kinds }: Job, sheets: readonly Sheet[], { bound }: Bounds):
 /** The part of the budget in which the fewest sheets are looked for, in the bench style. */
 const FEWEST_SHEETS_SHARE = 0.4;
 
+/** The part in which a plan with few open items is looked for, where they have a limit. */
+const GROUPED_SHARE = 0.8;
+
 /** Fewer sheets than this take no spare one. */
 const FEWEST_WITH_SPARE = 5;
 
-/** An item on one sheet more counts as much as so many set-ups. */
-const EFFORT = { perItem: 1.5, perLength: 0 };
+/** What else counts beside set-ups: an item on one sheet more, one that is open on a sheet more, one above the limit. */
+const PER_ITEM = 1.5;
+const PER_OPEN = 0.1;
+const PER_OVER = 3;
 
 function withFewSetUps(
   job: Job,
   draft: Draft,
-  spareSheets: number,
-  provedLeast: boolean,
+  { spareSheets, openItems }: BenchStyle,
+  least: number,
   seed: number,
   watch: Watch,
 ): readonly CutSheet[] {
   // What is in hand, whole sheets or off-cuts, costs nothing more.
   const fewest = draft.sheets.filter(({ kind }) => job.kinds[kind]!.weight > 0).length;
   const share = Math.floor(spareSheets * fewest);
-  // A small job has no share of a sheet to spare: it takes one where no plan can have fewer.
-  const more = share === 0 && spareSheets > 0 && fewest >= FEWEST_WITH_SPARE && provedLeast ? 1 : share;
+  // A small job has no share of a sheet to spare: it takes one where no plan can have fewer, or only one fewer.
+  const more = share === 0 && spareSheets > 0 && fewest >= FEWEST_WITH_SPARE && fewest <= least + 1 ? 1 : share;
   const spare = spareKind(job);
   const most = draft.weight + (spare === NONE ? 0 : more * job.kinds[spare]!.weight);
-  return fewerSetUps(job, draft.sheets, { most, spare, effort: EFFORT, seed }, watch);
+  const open = { perOpen: PER_OPEN, perOver: PER_OVER, limit: openItems ?? Number.POSITIVE_INFINITY };
+  const inGroups =
+    openItems === undefined || mostOpenOf(job, draft.sheets) <= openItems
+      ? undefined
+      : draftInGroups(job, openItems, most, seed, stretchOf(watch, GROUPED_SHARE));
+  return fewerSetUps(
+    job,
+    inGroups === undefined ? draft.sheets : inOrder(job, inGroups),
+    { most, spare, effort: { perItem: PER_ITEM, perLength: 0, open }, seed },
+    watch,
+  );
 }
 
 /** The cheapest kind of sheet that may be bought, or NONE. */
@@ -159,8 +182,15 @@ function weightOf({ kinds }: Job, sheets: readonly CutSheet[]): number {
   return sheets.reduce((sum, { kind }) => sum + kinds[kind]!.weight, 0);
 }
 
+function mostOpenOf(job: Job, sheets: readonly CutSheet[]): number {
+  return mostOpen(itemsOn(job, sheets), [...sheets.keys()]);
+}
+
+function itemsOn(job: Job, sheets: readonly CutSheet[]): readonly ReadonlySet<string>[] {
+  return sheets.map(({ panel }) => new Set(piecesIn(panel).map((piece) => job.source[piece]!.item)));
+}
+
 /** The sheets in an order in which few items are open at a time. */
 function inOrder(job: Job, sheets: readonly CutSheet[]): readonly CutSheet[] {
-  const items = sheets.map(({ panel }) => new Set(piecesIn(panel).map((piece) => job.source[piece]!.item)));
-  return orderSheets(items).map((at) => sheets[at]!);
+  return orderSheets(itemsOn(job, sheets)).map((at) => sheets[at]!);
 }

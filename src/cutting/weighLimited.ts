@@ -38,16 +38,12 @@ export function weighLimited(
   const width = wider !== 0 && fullWidth - across <= absorbed ? fullWidth : across;
   const overLength = fullLength - length;
   const overWidth = fullWidth - width;
-  if (
-    !slivers &&
-    (isSliver(forest, leftover, ALONG_LENGTH, overLength) || isSliver(forest, leftover, ALONG_WIDTH, overWidth))
-  )
-    return;
   const worth = forest.worth[leftover]!;
   if (overLength === 0 || overWidth === 0) {
     const axis = overLength === 0 ? ALONG_WIDTH : ALONG_LENGTH;
     const over = overLength === 0 ? overWidth : overLength;
     if (over > 0) {
+      if (!slivers && isSliver(forest, leftover, axis, over, true)) return;
       const stage = stageOf(forest, leftover, axis);
       if (stage > stages + 1 || (axis === ALONG_WIDTH ? fullLength : fullWidth) > cutLength) return;
       if (blink > 0 && random.below(CHANCE_PARTS) < blink) return;
@@ -62,6 +58,12 @@ export function weighLimited(
     // The first cut goes right across the leftover, the second across the strip that it frees.
     if (stage > stages || (byLength ? fullWidth : fullLength) > cutLength || (byLength ? length : width) > cutLength)
       continue;
+    if (
+      !slivers &&
+      (isSliver(forest, leftover, ALONG_LENGTH, overLength, byLength) ||
+        isSliver(forest, leftover, ALONG_WIDTH, overWidth, !byLength))
+    )
+      continue;
     if (blink > 0 && random.below(CHANCE_PARTS) < blink) continue;
     const remainder = worthOf(byLength ? overLength * fullWidth : fullLength * overWidth);
     const rest = stage === stages ? 0 : worthOf(byLength ? length * overWidth : overLength * width);
@@ -72,19 +74,23 @@ export function weighLimited(
 
 const AXES = [ALONG_WIDTH, ALONG_LENGTH] as const;
 
-/** Whether what is left over along an axis of a leftover would be a sliver. */
-function isSliver(forest: Forest, leftover: number, axis: number, over: number): boolean {
+/**
+ * Whether what is left over along an axis of a leftover would be a sliver.
+ *
+ * @param first whether the first cut parts the leftover along this axis, so that what is left stays beside the parts there are
+ */
+function isSliver(forest: Forest, leftover: number, axis: number, over: number, first: boolean): boolean {
   const { gap, leastWaste } = forest.limits;
   if (over <= gap || over >= leastWaste) return false;
-  return over + trimBeyond(forest, leftover, axis) < leastWaste;
+  return over + trimBeyond(forest, leftover, axis, first) < leastWaste;
 }
 
 /** What is cut away beyond a leftover's end along an axis: the edge trim where it lies along the edge, however the parts are ordered. */
-function trimBeyond(forest: Forest, leftover: number, axis: number): number {
-  for (let at = leftover, own = true; ; own = false) {
+function trimBeyond(forest: Forest, leftover: number, axis: number, first: boolean): number {
+  for (let at = leftover, last = first; ; last = false) {
     const parent = forest.parent[at]!;
     if (parent === NONE) return forest.edgeTrim[at]!;
-    if (forest.axis[parent] === axis && !own) return 0;
+    if (forest.axis[parent] === axis && !last) return 0;
     at = parent;
   }
 }

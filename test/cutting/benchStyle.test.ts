@@ -92,3 +92,21 @@ test("a roll is cut into lengths no longer than the bench holds, and a longer pi
   expect(lengths[0]).toBeGreaterThanOrEqual(320);
   expect(lengths.slice(1).every((length) => length <= 150)).toBe(true);
 });
+
+test("with a limit of open items, items are cut in groups where that takes no more sheets", () => {
+  const stock = sheetStock(board(400, 300));
+  const pieces = Array.from({ length: 24 }, (_, index) =>
+    piece(200, 150, { id: String(index), item: `item ${index % 8}` }),
+  );
+  const openItems = (limit: number) => {
+    const options = { bench: { ...BENCH, openItems: limit }, budget: { iterations: 2000 } };
+    const plan = planCutting(pieces, stock, options);
+    expect(verifyPlan(plan, pieces, stock, options)).toEqual([]);
+    const count = { edgeTrim: 0, pieceGap: 0, stages: 3, leastWaste: 5, absorbed: 5 };
+    return [plan.sheets.length, countPlan(plan.sheets, count).openItems];
+  };
+  // Three items of six quarters at a time fill sheets, four items in twos.
+  expect(openItems(4)).toEqual([6, expect.any(Number)]);
+  expect(openItems(4)[1]).toBeLessThanOrEqual(4);
+  expect(openItems(2)[1]).toBeLessThanOrEqual(2);
+});
