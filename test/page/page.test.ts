@@ -131,6 +131,21 @@ test("a function is found while it is typed, tells its arguments, and answers", 
   // The press leaves the keyboard in the grid.
   await type("C2", "422");
   await becomes(() => valueOf("Q2"), 444);
+  // Who types on while the list is still that of the first letter, and ends with Enter, gets what was typed.
+  await goTo("Q3");
+  await page.keyboard.type("=R");
+  await page.locator('ul[data-u-comp="sheets-formula-editor"]').waitFor();
+  await page.keyboard.type("OUND(2.4,0)");
+  await page.keyboard.press("Enter");
+  await becomes(() => formulaOf("Q3"), "=ROUND(2.4,0)");
+  expect(await page.evaluate(() => openGrid.workbook().isCellEditing())).toBe(false);
+  // A list that is for the name takes the press.
+  await goTo("Q4");
+  await page.keyboard.type("=ENC.MAS");
+  await page.locator('ul[data-u-comp="sheets-formula-editor"] li:has-text("ENC.MASS")').waitFor();
+  await page.keyboard.press("Enter");
+  await becomes(() => page.evaluate(() => openGrid.workbook().isCellEditing()), true);
+  await page.keyboard.press("Escape");
 });
 
 test("the message of the selected cell in error stands below the grid, and goes with another cell", async () => {
@@ -159,6 +174,7 @@ test("columns of the table, names and a whole survey work in formulas", async ()
   await type("P4", "=SUM(C2:C3)");
   await becomes(() => valueOf("P4"), 622);
   await type("S1", '=ENC.SURVEY(A1:P41,"outside height")');
+  await becomes(() => formulaOf("S1"), '=ENC.SURVEY(A1:P41,"outside height")');
   await becomes(() => valueOf("S1"), "outside height");
   await becomes(() => valueOf("S5"), 273);
   await becomes(() => valueOf("S39"), "#VALUE!");

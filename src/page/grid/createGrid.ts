@@ -52,6 +52,7 @@ import {
   UniverSheetsFormulaPlugin,
   UniverSheetsPlugin,
 } from "./enginePlugins";
+import { takeFreshSuggestionsOnly } from "./freshSuggestions";
 import { HIDDEN_MENUS } from "./refusedCommands";
 import { ILayoutService, UniverDocsUIPlugin, UniverUIPlugin } from "./screenPlugins";
 
@@ -78,6 +79,8 @@ export function createGrid({ container, dark, functions }: GridOptions): Grid {
     logLevel: LogLevel.WARN,
     darkMode: dark,
   });
+  const injector = univer.__getInjector();
+  takeFreshSuggestionsOnly(injector);
   univer.registerPlugin(UniverDocsPlugin);
   univer.registerPlugin(UniverRenderEnginePlugin);
   univer.registerPlugin(UniverUIPlugin, { container, header: true, toolbar: false, menu: HIDDEN_MENUS });
@@ -105,7 +108,6 @@ export function createGrid({ container, dark, functions }: GridOptions): Grid {
   univer.registerPlugin(UniverSheetsTablePlugin, { userThemes: [QUIET_TABLE] });
   univer.registerPlugin(UniverSheetsTableUIPlugin, { hideAnchor: true, menu: HIDDEN_MENUS });
   const api = FUniver.newAPI(univer);
-  const injector = univer.__getInjector();
   // By default the grid waits a third of a second after its screen has come, and then does the same.
   const draw = async (): Promise<void> => {
     const screen = injector.get(ILayoutService);

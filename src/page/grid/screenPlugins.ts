@@ -1,3 +1,3 @@
 /** What the grid types and shows its menus with: a separate script, read in parallel with the others. */
-export { UniverDocsUIPlugin } from "@univerjs/docs-ui";
+export { IEditorService, UniverDocsUIPlugin } from "@univerjs/docs-ui";
 export { ILayoutService, UniverUIPlugin } from "@univerjs/ui";
