@@ -1,8 +1,8 @@
 import { sheetLabels } from "../cutting/sheetLabels";
-import type { SheetPlan } from "../cutting/types";
+import type { SheetPlan, UncuttableReason } from "../cutting/types";
 import { completenessOf } from "../estimate/completeness";
 import { partText, SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
-import { toBuy, type StockPlan } from "../estimate/stockPlans";
+import { mayBeJoined, toBuy, type StockPlan } from "../estimate/stockPlans";
 import { plainRows } from "../item/answers";
 import { problemText } from "../item/sizeItem";
 import { formatLengthWithUnit } from "../measure/formatLength";
@@ -23,7 +23,11 @@ export function readText({ survey, outcomes }: SizedSurvey, plans: readonly Stoc
     ...(inPart === 0 ? [] : [`${inPart} in part`]),
   ];
   const counts = `${complete} complete${left.length === 0 ? "" : `, ${left.join(", ")}`}`;
-  return [`${survey.items.length} items read: ${counts}`, ...leftOutGroups({ survey, outcomes }, plans)];
+  return [
+    `${survey.items.length} items read: ${counts}`,
+    ...leftOutGroups({ survey, outcomes }, plans),
+    ...joinedText(plans),
+  ];
 }
 
 function leftOutGroups(
@@ -36,22 +40,49 @@ function leftOutGroups(
     const outcome = outcomes[index]!;
     if (outcome.state === "problem") add(problemText(outcome.error), item.identifier);
   });
-  for (const { stock, plan } of plans)
-    for (const { piece, count, reason } of plan?.uncuttable ?? [])
-      add(`${stock}: ${reason}${CURES[reason]}`, `${piece.item} ${piece.part}${count > 1 ? ` x ${count}` : ""}`);
+  for (const plan of plans)
+    for (const { piece, count, reason } of plan.plan?.uncuttable ?? [])
+      add(
+        `${plan.stock}: ${reason} (${cureOf(plan, reason)})`,
+        `${piece.item} ${piece.part}${count > 1 ? ` x ${count}` : ""}`,
+      );
   if (groups.size === 0) return [];
-  const lines = [...groups].map(([reason, names]) => {
-    const more = names.length > NAMES_SHOWN ? `, and ${names.length - NAMES_SHOWN} more` : "";
-    return `  ${reason}: ${names.slice(0, NAMES_SHOWN).join(", ")}${more}`;
-  });
+  const lines = [...groups].map(([reason, names]) => `  ${reason}: ${shownNames(names)}`);
   return ["", "Left out", ...lines];
 }
 
-const CURES = {
-  "larger than every sheet": " (add a larger size to the stock table)",
-  "fits only against the grain": " (let its grain be free in the stock table, or add another size)",
-  "no sheet left": " (more sheets are needed than are in hand)",
-} as const;
+/** What a user can do about pieces that are left out. */
+function cureOf({ material, form }: StockPlan, reason: UncuttableReason): string {
+  const join = form === "sheets" && mayBeJoined(material) ? "join it: join=yes; or " : "";
+  if (reason === "larger than every sheet") return `${join}add a larger size to the stock table`;
+  if (reason === "fits only against the grain")
+    return `turn it: grain free in the stock table; ${join}add another size`;
+  return "more sheets are needed than are in hand";
+}
+
+/** Boards that are cut in pieces and joined, each once. */
+function joinedText(plans: readonly StockPlan[]): readonly string[] {
+  const names = new Set(
+    plans.flatMap(({ plan }) =>
+      (plan?.sheets ?? []).flatMap(({ placements }) =>
+        placements.flatMap(({ piece }) =>
+          piece.joinedFrom === undefined ? [] : [visibleLine(`${piece.item} ${piece.part}`)],
+        ),
+      ),
+    ),
+  );
+  if (names.size === 0) return [];
+  return [
+    "",
+    `Joined at the bench, as no sheet holds them whole (join=yes): ${shownNames([...names])}.`,
+    "Butt the pieces of a single board and bridge the joint with a strip of card; turn every other ply of a laminated one end for end, so that the joints lie apart. Trim to size after joining (common practice, no source).",
+  ];
+}
+
+function shownNames(names: readonly string[]): string {
+  const more = names.length > NAMES_SHOWN ? `, and ${names.length - NAMES_SHOWN} more` : "";
+  return `${names.slice(0, NAMES_SHOWN).join(", ")}${more}`;
+}
 
 /** How many sheets of each stock with what is proved, and what each plan asks of the person who cuts it. */
 export function stocksText(plans: readonly StockPlan[], settings: Settings): readonly string[] {

@@ -40,8 +40,10 @@ interface Room {
 }
 
 /** Walls of one ring and height; walls of no ring, and those that no sheet holds, are not in a strip. */
-function stripKey({ strip, item, width, turn, batch, plies }: Piece): string | undefined {
-  return strip === undefined ? undefined : JSON.stringify([item, strip, width, turn, batch, plies]);
+function stripKey({ strip, item, width, turn, batch, plies, joinedFrom }: Piece): string | undefined {
+  return strip === undefined || joinedFrom !== undefined
+    ? undefined
+    : JSON.stringify([item, strip, width, turn, batch, plies]);
 }
 
 function largerBlank(piece: Piece, allowance: Mm, rooms: readonly Room[]): Piece {

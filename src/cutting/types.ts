@@ -20,6 +20,8 @@ export interface Piece {
   readonly plies?: number;
   /** What a ply is already cut larger by, both ways, so that the pressed board can be trimmed, mm. */
   readonly pressed?: Mm;
+  /** Of one of the pieces that a board is joined from, because no sheet holds it whole: how many those are. */
+  readonly joinedFrom?: number;
   /** The batch that the piece is cut in, from 1; left out where all are cut together. */
   readonly batch?: number;
   /** Of a blank of the bench style: the pieces that are made of one copy of it. */

@@ -1,3 +1,4 @@
+import { joinPieces } from "../cutting/joinPieces";
 import { planCutting } from "../cutting/planCutting";
 import { countPlan, type PlanFigures } from "../cutting/countPlan";
 import { newSheets } from "../cutting/sheetLabels";
@@ -94,14 +95,21 @@ export function stockJobs(demands: readonly Demand[], settings: Settings): reado
   }
   const order = [...new Set([...rows.map((row) => row.stock), ...byStock.keys()])];
   return order.flatMap((stock) => {
-    const pieces = byStock.get(stock);
-    if (pieces === undefined) return [];
+    const asked = byStock.get(stock);
+    if (asked === undefined) return [];
     const { source, sources } = sourceOf(rows.filter((row) => row.stock === stock));
     const material = materials.get(stock)!;
+    const joins = settings.join && source?.kind === "sheets" && mayBeJoined(material);
+    const pieces = joins ? joinPieces(asked, source.sheets, edgeTrim) : asked;
     const job = { stock, material, pieces, source, sources, edgeTrim, pieceGap, bench, leastWaste, stages };
     // Tape is as wide as its pieces, and cut off by length alone.
     return [material === "closure" ? { ...job, edgeTrim: 0, pieceGap: 0, bench: undefined } : job];
   });
+}
+
+/** Boards and cards are joined edge to edge; what covers them is lapped where its blank is sized. */
+export function mayBeJoined(material: Material): boolean {
+  return material === "board" || material === "card";
 }
 
 /** The batch of each demand, from 1; none where all are cut together. */

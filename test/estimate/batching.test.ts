@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { batchingCost } from "../../src/estimate/batching";
+import { completenessOf } from "../../src/estimate/completeness";
 import { demandsOf } from "../../src/estimate/demandsOf";
 import { planStock, stockJobs, toBuy, type StockJob } from "../../src/estimate/stockPlans";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
@@ -83,4 +84,23 @@ test("with a batch size items are cut in the order of batch, priority and row, s
       ["D", 1],
     ]),
   );
+});
+
+test("a board that no sheet holds is in part with join=no, and complete with join=yes", () => {
+  const completeness = (join: string) => {
+    const survey = sizeSurvey(
+      [
+        ["id", "height", "width", "depth", "enclosure"],
+        ["map", 1300, 300, 30, "tray"],
+        ["book", 200, 150, 30, "tray"],
+      ],
+      [[["join", join]]],
+    );
+    const plans = stockJobs(demandsOf(survey), survey.settings)
+      .filter(({ material }) => material === "board")
+      .map((each) => planStock(each, { budget: { iterations: 0 } }));
+    return completenessOf(survey, plans);
+  };
+  expect(completeness("no")).toEqual({ complete: 1, inPart: 1, notSized: 0 });
+  expect(completeness("yes")).toEqual({ complete: 2, inPart: 0, notSized: 0 });
 });

@@ -17,6 +17,13 @@ export const CUTTING_SETTINGS = {
     fallback: 0,
     meaning: "what is lost between pieces at a cut",
   }),
+  join: setting({
+    name: "join",
+    takes: yesNo,
+    fallback: false,
+    meaning:
+      "yes: a board that no sheet holds is cut in pieces and joined, single boards butted, laminated ones with the joints of the plies apart",
+  }),
   planStyle: setting({
     name: "plan style",
     takes: choice("bench", "least sheets"),
