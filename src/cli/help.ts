@@ -150,14 +150,16 @@ ${SETTINGS_HELP}`,
 
 A PDF for the bench, or for an application: fonts embedded, any writing. Tickets are in order of batch, priority, row.
 
-  --what LIST         tickets (the default), plans, labels, templates, estimate, or all; several with commas
+  --what LIST         tickets (the default), plans, labels, templates, estimate, or all; several with commas; in front
+                      of tickets and plans are cautions, what to buy, rows left out, and an index of pages
                       tickets: one leaf for each enclosure: boards on the front, covering and order of work on the back
-                      plans: every sheet drawn, its cuts in order with their settings, off-cuts worth keeping
+                      plans: a page for each sheet: its strips and pieces by name, its cuts in order with their fence
                       labels: a label for each piece, with a QR code of the identifier; in a separate file
                       box-labels: a label for each finished box; in the same file as the labels of pieces
                       templates: corners to cut away, in true size, with a bar of 100 mm to check the print
                       estimate: the materials budget with method, proof of counts, settings, and what is left out
   --paper NAME        A4 (the default) or Letter
+  --by HEADING        plans and budget for each batch, or each value of any heading, apart
   --two-up            bench tickets on half pages: print on both sides, turned on the short edge, and cut
   --once              orders of assembly that tickets share are printed once, after the tickets
   --date YYYY-MM-DD   the date on the pages (default: today); with it the same survey gives the same bytes

@@ -82,6 +82,7 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
       paper: text,
       seconds: text,
       steps: text,
+      by: text,
       "two-up": flag,
       once: flag,
       date: text,
@@ -95,6 +96,7 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
       return paperCommand(readSurvey(surveyOptions(given, survey)), {
         what: textOf(given["what"]),
         paper: textOf(given["paper"]),
+        by: textOf(given["by"]),
         twoUp: given["two-up"] === true,
         once: given["once"] === true,
         date: textOf(given["date"]),

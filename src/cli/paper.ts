@@ -8,7 +8,15 @@ import { fontFileName } from "../paper/fontFileName";
 import type { FontLoader } from "../paper/fonts";
 import { LEAST_LABEL, USUAL_LABELS, type LabelOptions } from "../paper/labelSheets";
 import { PAPERS, type Paper } from "../paper/page";
-import { paperFile, PAPER_KINDS, type PaperFile, type PaperKind, type PaperOptions } from "../paper/paperFile";
+import {
+  ON_LABEL_SHEETS,
+  paperFile,
+  tooManyPages,
+  PAPER_KINDS,
+  type PaperFile,
+  type PaperKind,
+  type PaperOptions,
+} from "../paper/paperFile";
 import { withoutTicket } from "../paper/ticket";
 import { didYouMean } from "../settings/names";
 import { demandGroups } from "../estimate/budget";
@@ -23,6 +31,8 @@ import type { ReadSurvey } from "./sheets";
 export interface PaperCommand {
   readonly what: string | undefined;
   readonly paper: string | undefined;
+  /** Heading by whose values plans and budget are apart; undefined where the settings say. */
+  readonly by: string | undefined;
   readonly twoUp: boolean;
   readonly once: boolean;
   readonly date: string | undefined;
@@ -51,9 +61,11 @@ export async function paperCommand(survey: ReadSurvey, command: PaperCommand): P
     ...(command.onProgress === undefined ? {} : { onProgress: command.onProgress }),
   };
   const outputs = outputsOf(survey.path, what, command);
-  const { sized } = survey;
+  const { by } = command;
+  const sized =
+    by === undefined ? survey.sized : { ...survey.sized, settings: { ...survey.sized.settings, estimateBy: by } };
   const planned = what.includes("plans") || what.includes("estimate");
-  const estimate = planned ? await plannedEstimate(survey, command.search) : undefined;
+  const estimate = planned ? await plannedEstimate({ ...survey, sized }, command.search) : undefined;
   const plans = estimate?.plans.flatMap((group) => group.plans) ?? [];
   const files: SavedPaper[] = [];
   for (const output of outputs) {
@@ -88,6 +100,7 @@ function saidOf(files: readonly SavedPaper[], sized: SizedSurvey, paper: Paper):
       ...(leftOut.length === 0 ? [] : ["", "Without a ticket", ...leftOut.map(([item, why]) => `  ${item}: ${why}`)]),
       ...(notes.length === 0 ? [] : ["", ...notes.map(visibleLine)]),
       "",
+      ...files.map((file) => tooManyPages(file)).filter((text) => text !== ""),
       `Print at 100 %, ${paper}, not "fit to page"; tickets on both sides. Check the bar on the templates.`,
     ].join("\n"),
     json: {
@@ -174,8 +187,6 @@ function labelsOf({ labels, labelMargin, labelOrder }: PaperCommand, paper: Pape
 }
 
 const WIDEST_MARGIN = 40;
-
-const ON_LABEL_SHEETS: readonly PaperKind[] = ["labels", "box-labels"];
 
 /** Labels need other paper, so that they are a file of their own. */
 function outputsOf(

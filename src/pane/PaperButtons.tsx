@@ -25,20 +25,32 @@ interface PaperProps {
 /** Pages to print, as PDF files. What makes them is loaded at the first press. */
 export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
   const [size, setSize] = useState<"A4" | "Letter">("A4");
+  const [halves, setHalves] = useState(false);
+  const [once, setOnce] = useState(false);
   const [done, setDone] = useState<number>();
   const make = async (what: readonly PaperKind[], name: string): Promise<void> => {
     setDone(0);
     try {
-      const { paperFile, USUAL_PAPER } = await import(/* webpackChunkName: "paper" */ "../paper/paperFile");
+      const { paperFile, tooManyPages, USUAL_PAPER } = await import(
+        /* webpackChunkName: "paper" */ "../paper/paperFile"
+      );
       const onProgress = async (fraction: number): Promise<void> => {
         setDone(fraction);
         // The page shows how far it has come before it goes on.
         await new Promise((resolve) => setTimeout(resolve, 0));
       };
-      const { bytes, pages } = await paperFile(
+      const made = await paperFile(
         what,
         source,
-        { ...USUAL_PAPER, paper: size, printed: `${sheet}, ${DAY.format(new Date())}`, date: new Date(), onProgress },
+        {
+          ...USUAL_PAPER,
+          paper: size,
+          twoUp: halves,
+          once,
+          printed: `${sheet}, ${DAY.format(new Date())}`,
+          date: new Date(),
+          onProgress,
+        },
         async (font) => {
           const answer = await fetch(fonts + fontFileName(font));
           if (!answer.ok)
@@ -48,8 +60,12 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
           return new Uint8Array(await answer.arrayBuffer());
         },
       );
-      download(bytes, `${name}.pdf`);
-      model.say([`${name}.pdf: ${pages} pages. Print at 100 %, not “fit to page”.`]);
+      download(made.bytes, `${name}.pdf`);
+      const many = tooManyPages(made);
+      model.say([
+        `${name}.pdf: ${made.pages} pages. Print at 100 %, not “fit to page”.`,
+        ...(many === "" ? [] : [many]),
+      ]);
     } catch (error) {
       model.say([plainError(error).message], true);
     } finally {
@@ -66,6 +82,14 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
             <option>A4</option>
             <option>Letter</option>
           </select>
+        </label>
+        <label>
+          <input type="checkbox" checked={halves} onChange={(event) => setHalves(event.currentTarget.checked)} />{" "}
+          Tickets on half pages
+        </label>
+        <label>
+          <input type="checkbox" checked={once} onChange={(event) => setOnce(event.currentTarget.checked)} /> Shared
+          orders of assembly once
         </label>
         {PAPER.map(([what, words, file]) => (
           <button key={file} type="button" disabled={done !== undefined} onClick={() => void make(what, file)}>

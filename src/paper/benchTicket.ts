@@ -50,6 +50,7 @@ const SIDES_OF_A_LEAF = 2;
 const LAYOUTS = [
   { parted: false, running: false },
   { parted: true, running: false },
+  { parted: false, running: true },
   { parted: true, running: true },
 ] as const;
 

@@ -1,6 +1,5 @@
 import { newSheets } from "../cutting/sheetLabels";
 import { namedPlan } from "../drawing/namedPlan";
-import { CAUTIONS } from "../enclosure/step";
 import type { StockPlan } from "../estimate/stockPlans";
 import { nearestMark } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
@@ -21,37 +20,51 @@ const LEAST_DRAWING: Mm = 72;
 const MOST_DRAWING: Mm = 135;
 const GAP: Mm = 2;
 
+/** A page of plans with the items that are cut from it. */
+export type PlanPage = Page & { readonly items?: readonly string[] };
+
 /**
  * Cutting plans, a page for each sheet or length: a drawing with the names of its strips and pieces, and what comes off
  * it in the order of cutting, each cut with its fence. Sheets that are alike in everything have one page.
- *
- * @param cautioned whether the caution of the blade is printed elsewhere in the job
  */
 export function cuttingPages(
-  plans: readonly StockPlan[],
+  planned: readonly { readonly group: string; readonly plans: readonly StockPlan[] }[],
   settings: Settings,
   frame: Frame,
   type: Typesetter,
-  cautioned = false,
-): readonly Page[] {
-  const groups = plans.flatMap((plan) => {
-    // Tape is cut off by length, without a plan.
-    const own = plan.material === "closure" ? [] : sheetGroups(plan);
-    return own.map((group) => ({ group, name: nameOf(plan, group, own.length, settings.unit) }));
-  });
-  return groups.flatMap(({ group, name }, index) => {
-    const foot = (page: number, of: number) =>
-      runningFoot(`Cutting plan: ${name}`, `sizes in ${settings.unit}; page ${page} of ${of}`, frame, type);
-    const caution = index === 0 && !cautioned ? CAUTIONS.blade : "";
-    return flow(groupBlocks(name, caution, group, settings, frame, type), frame, foot, name);
-  });
+): readonly PlanPage[] {
+  return planned.flatMap(({ group: members, plans }) =>
+    plans.flatMap((plan) => {
+      // Tape is cut off by length, without a plan.
+      const groups = plan.material === "closure" ? [] : sheetGroups(plan);
+      return groups.flatMap((group) => {
+        const name = nameOf(
+          plan,
+          group,
+          { lengths: groups.length, members: groupName(members, settings) },
+          settings.unit,
+        );
+        const foot = (page: number, of: number) =>
+          runningFoot(`Cutting plan: ${name}`, `sizes in ${settings.unit}; page ${page} of ${of}`, frame, type);
+        const items = new Set(group.sheets.flatMap(({ placements }) => placements.map(({ piece }) => piece.item)));
+        return flow(groupBlocks(name, group, settings, frame, type), frame, foot, name).map((page, index) =>
+          index === 0 ? { ...page, names: [`plan ${members}: ${name}`], items: [...items] } : page,
+        );
+      });
+    }),
+  );
+}
+
+/** `batch 2`, or a word that says enough by itself. */
+function groupName(group: string, { estimateBy }: Settings): string {
+  return /^\d/.test(group) ? `${estimateBy} ${group}` : group;
 }
 
 /** `conservation board 2, batch 1, sheet 3 of 12`. */
 function nameOf(
   { stock, plan, form }: StockPlan,
   { numbers, from, before, sheets }: SheetGroup,
-  lengths: number,
+  { lengths, members }: { readonly lengths: number; readonly members: string },
   unit: WorkbookUnit,
 ): string {
   const [sheet] = sheets;
@@ -59,6 +72,7 @@ function nameOf(
   const [batch] = batches;
   const named = [
     sheet.stock === "" ? stock : sheet.stock,
+    ...(members === "" ? [] : [members]),
     ...(batches.size === 1 && batch !== undefined ? [`batch ${batch}`] : []),
   ];
   if (form === "roll") {
@@ -74,7 +88,6 @@ function nameOf(
 
 function groupBlocks(
   name: string,
-  caution: string,
   group: SheetGroup,
   settings: Settings,
   frame: Frame,
@@ -92,7 +105,7 @@ function groupBlocks(
   const head = [
     ...paragraph(name, width, { size: TYPE.title, bold: true, withNext: true }, type),
     ...paragraph(
-      `${nearestMark(sheet.length, unit)} × ${nearestMark(sheet.width, unit)} ${unit}, grain along the first. One row a cut, in order: set the fence, put the left or top edge of the panel, as drawn, against it.${trim} ${caution}`.trim(),
+      `${nearestMark(sheet.length, unit)} × ${nearestMark(sheet.width, unit)} ${unit}, grain along the first. One row a cut, in order: set the fence, put the left or top edge of the panel, as drawn, against it.${trim}`,
       width,
       body,
       type,

@@ -18,12 +18,17 @@ const WHITE = "#ffffff";
 export const POINTS: Mm = 1 / MM_PER_PT;
 
 /** One line of type in its box. */
-export function drawText(pen: Pen, { box, text, size, bold, align, fromRight }: PlacedText, type: Typesetter): void {
+export function drawText(
+  pen: Pen,
+  { box, text, size, bold, align, fromRight, goTo }: PlacedText,
+  type: Typesetter,
+): void {
   const runs = type.runs(text, bold, fromRight);
   const width = widthOf(runs) * size;
   const free = box.width * POINTS - width;
   const left = box.x * POINTS + (align === "start" ? 0 : align === "middle" ? free / 2 : free);
   drawRuns(pen, runs, left, (box.y + box.height * BASELINE_SHARE) * POINTS, size);
+  if (goTo !== undefined) pen.goTo(left, box.y * POINTS, width, box.height * POINTS, goTo);
 }
 
 /**

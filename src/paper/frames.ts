@@ -26,7 +26,7 @@ export function leavesOf(pages: readonly Page[]): readonly (readonly [front: Pag
 export function onLeaves(sets: readonly (readonly Page[])[]): readonly Page[] {
   return sets.flatMap((pages, index) => {
     const last = index === sets.length - 1;
-    const blank = pages.length % 2 === 1 && !last ? [{ ...pages[0]!, placed: [], bookmark: "" }] : [];
+    const blank = pages.length % 2 === 1 && !last ? [{ ...pages[0]!, placed: [], bookmark: "", names: [] }] : [];
     return [...pages, ...blank];
   });
 }
@@ -57,5 +57,6 @@ function sideBySide({ width, height }: Page, left: Page | undefined, right: Page
     ],
     bookmark: [left?.bookmark ?? "", right?.bookmark ?? ""].filter((name) => name !== "").join(", "),
     ...(left?.section === undefined ? {} : { section: left.section }),
+    names: [...(left?.names ?? []), ...(right?.names ?? [])],
   };
 }

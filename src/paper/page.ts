@@ -20,6 +20,8 @@ export interface PlacedText {
   readonly align: "start" | "middle" | "end";
   /** Read from the right: its paragraph begins in Arabic or Hebrew. */
   readonly fromRight: boolean;
+  /** The name of a page that a press on it leads to. */
+  readonly goTo?: string;
 }
 
 /** A drawing scaled into its box. */
@@ -65,6 +67,8 @@ export interface Page {
   readonly bookmark: string;
   /** Its heading in the table of contents; undefined for a page without a section. */
   readonly section?: string;
+  /** By which an index leads to it; several where it holds two half pages. */
+  readonly names?: readonly string[];
 }
 
 export const PAPERS = {

@@ -4,19 +4,21 @@ import { InputError, NoAnswer } from "../measure/errors";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { cornerTemplates } from "./cornerTemplates";
 import { cuttingPages } from "./cuttingPages";
-import { jobSheet } from "./jobSheet";
 import { estimatePages } from "./estimatePages";
+import { frontPages } from "./frontPages";
 import { fontsNeeded, type FontLoader } from "./fonts";
 import { halfFrame, onLeaves, pageFrame, twoUp } from "./frames";
 import { BOX_IDENTIFIER, boxLabelsOf, labelSheets, labelsOf, USUAL_LABELS, type LabelOptions } from "./labelSheets";
 import type { Page, Paper } from "./page";
 import { renderPages } from "./renderPages";
+import { indexEntries } from "./indexEntries";
+import { withNumber } from "./pageNumber";
 import { templatePages } from "./templatePages";
 import { ticketsOf } from "./ticket";
 import { ticketSets } from "./ticketSets";
 import { createTypesetter, type Typesetter } from "./typesetter";
 
-export const PAPER_KINDS = ["estimate", "tickets", "plans", "templates", "labels", "box-labels"] as const;
+export const PAPER_KINDS = ["tickets", "plans", "templates", "estimate", "labels", "box-labels"] as const;
 
 /** What can be printed. */
 export type PaperKind = (typeof PAPER_KINDS)[number];
@@ -55,7 +57,7 @@ export interface PaperFile {
   readonly bytes: Uint8Array;
   readonly pages: number;
   /** How many pages each part takes, in order. */
-  readonly parts: readonly { readonly what: PaperKind; readonly pages: number }[];
+  readonly parts: readonly { readonly what: PaperKind | "front"; readonly pages: number }[];
 }
 
 /**
@@ -75,14 +77,15 @@ export async function paperFile(
     what: paperKind,
     pages: PAGES[paperKind](source, options, type),
   }));
-  const pages = parts.flatMap((part) => part.pages);
-  if (pages.length === 0)
+  if (parts.every((part) => part.pages.length === 0))
     throw new InputError(
       "what",
       what.join(", "),
       "there is nothing of that kind to print for this survey",
       "no row could be sized, or no piece has a corner to cut",
     );
+  const all = withFront(parts, source, options, type);
+  const pages = all.flatMap((part) => part.pages);
   const title = parts.length === 1 ? TITLES[parts[0]!.what] : "On paper at the bench";
   const { date, onProgress } = options;
   const bytes = await renderPages(pages, type, {
@@ -90,8 +93,58 @@ export async function paperFile(
     ...(date === undefined ? {} : { date }),
     ...(onProgress === undefined ? {} : { onProgress }),
   });
-  return { bytes, pages: pages.length, parts: parts.map((part) => ({ what: part.what, pages: part.pages.length })) };
+  return { bytes, pages: pages.length, parts: all.map((part) => ({ what: part.what, pages: part.pages.length })) };
 }
+
+/** More pages than this are seldom all wanted. Common practice, no source. */
+const MANY_PAGES = 200;
+
+/** What can be left out of a file of very many pages; empty for a shorter one. */
+export function tooManyPages({ pages, parts }: Pick<PaperFile, "pages" | "parts">): string {
+  if (pages <= MANY_PAGES) return "";
+  const most = [...parts].sort((one, other) => other.pages - one.pages).slice(0, 2);
+  const named = most.filter((part) => part.pages > 0).map((part) => `${part.what} ${part.pages}`);
+  return `These are ${pages} pages: ${named.join(", ")}. Fewer: print one kind or one batch at a time, tickets on half pages, or shared orders of assembly once.`;
+}
+
+interface Part<What> {
+  readonly what: What;
+  readonly pages: readonly Page[];
+}
+
+/** The parts with the pages in front of them, where there is work for the bench; and the number of each page. */
+function withFront(
+  parts: readonly Part<PaperKind>[],
+  { survey, plans }: PaperSource,
+  { paper, printed }: PaperOptions,
+  type: Typesetter,
+): readonly Part<PaperKind | "front">[] {
+  const numbered = parts.filter(({ what }) => !ON_LABEL_SHEETS.includes(what));
+  const labels = parts.filter(({ what }) => ON_LABEL_SHEETS.includes(what));
+  const frame = pageFrame(paper, printed);
+  const front = (pagesBefore: number) => {
+    const index = indexEntries(
+      survey,
+      numbered.flatMap(({ pages }) => pages),
+      pagesBefore,
+    );
+    // What follows begins on the front of a leaf.
+    return onLeaves([frontPages(survey, frame, type, { plans, index }), []]);
+  };
+  const atBench = numbered.some(({ what, pages }) => FOR_THE_BENCH.includes(what) && pages.length > 0);
+  // How many pages there are in front does not depend on the numbers on them.
+  const before = atBench ? front(0).length : 0;
+  const all = [...(atBench ? [{ what: "front" as const, pages: front(before) }] : []), ...numbered];
+  let number = 0;
+  return [
+    ...all.map(({ what, pages }) => ({ what, pages: pages.map((page) => withNumber(page, ++number, type)) })),
+    ...labels,
+  ];
+}
+
+const FOR_THE_BENCH: readonly PaperKind[] = ["tickets", "plans"];
+/** Kinds that are printed on sheets of labels, not on paper. */
+export const ON_LABEL_SHEETS: readonly PaperKind[] = ["labels", "box-labels"];
 
 const TITLES: Readonly<Record<PaperKind, string>> = {
   estimate: "Materials budget",
@@ -109,12 +162,11 @@ const PAGES: Readonly<
     estimate === undefined ? [] : estimatePages(estimate, survey, pageFrame(paper, printed), type),
   tickets: ({ survey }, { paper, printed, once, twoUp: two }, type) => {
     const frame = two ? halfFrame(paper, printed) : pageFrame(paper, printed);
-    const tickets = ticketSets(ticketsOf(survey), once, frame, type);
-    const sets = tickets.length === 0 ? [] : [jobSheet(survey, frame, type), ...tickets];
+    const sets = ticketSets(ticketsOf(survey), once, frame, type);
     return two ? twoUp(sets) : onLeaves(sets);
   },
-  plans: ({ survey, plans }, { paper, printed }, type) =>
-    cuttingPages(plans, survey.settings, pageFrame(paper, printed), type),
+  plans: ({ survey, plans, estimate }, { paper, printed }, type) =>
+    cuttingPages(estimate?.plans ?? [{ group: "", plans }], survey.settings, pageFrame(paper, printed), type),
   templates: ({ survey }, { paper, printed }, type) =>
     templatePages(cornerTemplates(ticketsOf(survey)), survey.settings.unit, pageFrame(paper, printed), type),
   labels: ({ survey }, { paper, labels }, type) =>

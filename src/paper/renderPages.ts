@@ -42,6 +42,7 @@ export async function renderPages(
   let [section, parent] = ["", pen.outline];
   for (const [index, page] of pages.entries()) {
     pen.addPage({ size: [page.width * POINTS, page.height * POINTS], margin: 0 });
+    for (const name of page.names ?? []) pen.addNamedDestination(name, "Fit");
     if (page.bookmark !== "") {
       const { section: own = "" } = page;
       if (own !== section) [section, parent] = [own, own === "" ? pen.outline : pen.outline.addItem(own)];

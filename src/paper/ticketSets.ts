@@ -23,7 +23,17 @@ export function ticketSets(
   const sets = tickets.map((ticket) => {
     const options = lists.of(ticket);
     const pages = options.orderList === undefined ? whole.get(ticket)! : benchTicket(ticket, frame, type, options);
-    return ticket.batch === "" ? pages : pages.map((page) => ({ ...page, section: `Batch ${ticket.batch}` }));
+    const section = ticket.batch === "" ? {} : { section: `Batch ${ticket.batch}` };
+    return pages.map((page, index) => ({
+      ...page,
+      ...section,
+      ...(index === 0 ? { names: [ticketName(ticket)] } : {}),
+    }));
   });
   return lists.pages.length === 0 ? sets : [...sets, lists.pages];
+}
+
+/** The name of a ticket's first page, by which the index leads to it. */
+export function ticketName({ row }: Pick<Ticket, "row">): string {
+  return `ticket row ${row}`;
 }

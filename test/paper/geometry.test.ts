@@ -137,7 +137,7 @@ test("cutting plans of 200 boxes, a page a sheet, templates and budget lie withi
   const estimate = estimateFor(sized, some, { budget: { iterations: 1 } });
   const plans = estimate.plans.flatMap((group) => group.plans);
   const sheets = plans.reduce((sum, { plan }) => sum + (plan?.sheets.length ?? 0), 0);
-  const cutting = cuttingPages(plans, sized.settings, pageFrame("A4"), set);
+  const cutting = cuttingPages([{ group: "", plans }], sized.settings, pageFrame("A4"), set);
   expect(sheets).toBeGreaterThan(100);
   expect(cutting.filter(({ bookmark }) => bookmark !== "").length).toBeLessThanOrEqual(sheets);
   const pages = [

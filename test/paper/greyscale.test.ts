@@ -26,7 +26,7 @@ const pagesOf = printed(SURVEY, ["plans"]).then(async ({ survey, plans, estimate
   const pages: Readonly<Record<PaperKind, readonly Page[]>> = {
     estimate: estimatePages(estimate, survey, frame, type),
     tickets: tickets.flatMap((ticket) => benchTicket(ticket, frame, type)),
-    plans: cuttingPages(plans, survey.settings, frame, type),
+    plans: cuttingPages([{ group: "", plans }], survey.settings, frame, type),
     templates: templatePages(cornerTemplates(tickets), "mm", frame, type),
     labels: labelSheets(labelsOf(tickets, "item"), { paper: "A4", ...USUAL_LABELS }, type),
     "box-labels": labelSheets(boxLabelsOf(tickets), { paper: "A4", ...USUAL_LABELS }, type),

@@ -137,7 +137,7 @@ test("every piece of every sheet is named on the cutting plans", async () => {
   const { cuttingPages } = await import("../../src/paper/cuttingPages");
   const { pageFrame } = await import("../../src/paper/frames");
   const { everyFont } = await import("./paperTools");
-  const pages = cuttingPages(plans, survey.settings, pageFrame("A4"), await everyFont());
+  const pages = cuttingPages([{ group: "", plans }], survey.settings, pageFrame("A4"), await everyFont());
   const all = pages.flatMap(({ placed }) => placed.flatMap(wordsOf)).join(" ");
   const pieces = plans.flatMap(({ plan }) => plan?.sheets.flatMap(({ placements }) => placements) ?? []);
   expect(pieces.length).toBeGreaterThan(50);

@@ -4,7 +4,7 @@ import { X, Y, Z } from "../../src/enclosure/space";
 import { benchTicket } from "../../src/paper/benchTicket";
 import { halfFrame, onLeaves, pageFrame, twoUp } from "../../src/paper/frames";
 import type { Page } from "../../src/paper/page";
-import { jobSheet } from "../../src/paper/jobSheet";
+import { frontPages } from "../../src/paper/frontPages";
 import { ticketsOf } from "../../src/paper/ticket";
 import { matchLines } from "../../src/paper/ticketMatch";
 import { numberedParts } from "../../src/paper/ticketBoards";
@@ -49,7 +49,7 @@ test.each(["A4", "Letter"] as const)(
 test("what to beware of at every bench is said once a job, in short beside the steps, and lifting only over the limit", async () => {
   const set = await type;
   const said = (rows: typeof DEMO_SURVEY, ...settings: readonly string[]) =>
-    textOn(jobSheet(sizeSurvey(rows, settings), pageFrame("A4"), set));
+    textOn(frontPages(sizeSurvey(rows, settings), pageFrame("A4"), set));
   const light = DEMO_SURVEY.slice(0, 3);
   const job = said(light);
   for (const text of ["Blade: cut along", "Adhesive: keep to", "Local rules come first"]) expect(job).toContain(text);

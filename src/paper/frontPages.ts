@@ -1,0 +1,85 @@
+import { isOverLift } from "../board/cautions";
+import { CAUTIONS } from "../enclosure/step";
+import type { StockPlan } from "../estimate/stockPlans";
+import { boardNotes } from "../survey/boardNotes";
+import type { Mm } from "../measure/units";
+import { problemsOf } from "../survey/problemRows";
+import type { SizedSurvey } from "../survey/sizeSurvey";
+import { bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
+import { itemIndex, type IndexEntry } from "./itemIndex";
+import type { Page } from "./page";
+import { runningFoot } from "./runningFoot";
+import { shoppingRows, SHOPPING_HEADINGS } from "./shoppingRows";
+import { fitColumns, table } from "./table";
+import { heading, paragraph, TYPE } from "./textBlocks";
+import { cautionLines } from "./ticketHead";
+import type { Typesetter } from "./typesetter";
+
+const TITLE = "Before the work";
+
+const LOCAL_RULES =
+  "Local rules come first: these pages are advice, never a permission. Hazardous objects are for those licensed to assess them.";
+
+/** What stands in front of a printed job beside its cautions. */
+export interface FrontMatter {
+  /** What is bought for the job; empty where nothing is planned. */
+  readonly plans: readonly StockPlan[];
+  /** Where each item is found in the file. */
+  readonly index: readonly IndexEntry[];
+}
+
+const NOTHING_MORE: FrontMatter = { plans: [], index: [] };
+
+/**
+ * Once a printed job, in front: what to beware of at every bench, what is said of its boards, what to buy, which rows
+ * are left out, and on which page each item is.
+ */
+export function frontPages(
+  survey: SizedSurvey,
+  frame: Frame,
+  type: Typesetter,
+  { plans, index }: FrontMatter = NOTHING_MORE,
+): readonly Page[] {
+  const width = bodyWidth(frame);
+  const { blade, adhesive, weight } = CAUTIONS;
+  const isHeavy = survey.outcomes.some((outcome) => outcome.state === "sized" && isOverLift(outcome.sized));
+  const notes = boardNotes(survey);
+  const body = { size: TYPE.body };
+  const blocks = [
+    ...paragraph(TITLE, width, { size: TYPE.title, bold: true, withNext: true }, type),
+    ...cautionLines([LOCAL_RULES, blade, adhesive, ...(isHeavy ? [weight] : [])], width, type),
+    gap(2),
+    ...(notes.length === 0 ? [] : heading("Boards", width, type)),
+    ...notes.flatMap((note) => paragraph(note, width, body, type)),
+    ...titledTable("To buy", SHOPPING_HEADINGS, shoppingRows(plans, survey.settings), width, type),
+    ...titledTable(
+      "Rows left out",
+      ["item", "why"],
+      problemsOf(survey).map((row) => row.map(String)),
+      width,
+      type,
+    ),
+    ...itemIndex(index, width, type),
+  ];
+  const foot = (page: number, of: number) => runningFoot(TITLE, `${page} of ${of}`, frame, type);
+  return flow(blocks, frame, foot, TITLE);
+}
+
+/** A table of words, the last column the widest; nothing where it has no rows. */
+function titledTable(
+  title: string,
+  headings: readonly string[],
+  rows: readonly (readonly string[])[],
+  width: Mm,
+  type: Typesetter,
+): readonly Block[] {
+  if (rows.length === 0) return [];
+  const size = TYPE.body;
+  const columns = headings.map((name, index) => ({
+    heading: name,
+    bold: index === 0,
+    ...(index === headings.length - 1 ? { share: 1 } : {}),
+    ...(index === 0 && headings.length > 2 ? { share: 1 } : {}),
+  }));
+  return [...heading(title, width, type), ...table(fitColumns(columns, rows, width, size, type), rows, { size }, type)];
+}
