@@ -5,6 +5,7 @@ import { completenessOf, completenessText } from "../estimate/completeness";
 import { estimateOf, type Estimate } from "../estimate/estimate";
 import { costTable, estimateTable, moreTables } from "../estimate/estimateTables";
 import { exampleNotice } from "../estimate/examplePrices";
+import { provedCounts } from "../estimate/provedCounts";
 import { leftOutRows } from "../estimate/leftOutRows";
 import { saveBeside } from "../files/saveBeside";
 import { estimateSheet } from "../filling/estimateSheet";
@@ -73,14 +74,10 @@ function boardsText(boards: readonly BoardTotal[], { settings }: SizedSurvey): r
   return boards.length === 0 ? [] : ["", textTable(plainRows(boardTotalRows(boards, settings)))];
 }
 
-function method({ lines }: Estimate, { settings }: SizedSurvey, currency: string): readonly string[] {
-  const proved = lines.filter(
-    ({ unit, provedLeast, quantity, spoilage, leastPossible }) =>
-      unit === "sheets" && (provedLeast || quantity - spoilage === leastPossible),
-  );
-  const cut = lines.filter(({ unit }) => unit === "sheets");
+function method(estimate: Estimate, { settings }: SizedSurvey, currency: string): readonly string[] {
+  const { proved, all } = provedCounts(estimate);
   return [
-    `Sheets are counted from cutting plans that keep the grain; ${proved.length} of ${cut.length} counts are proved: no plan cuts these parts, at finished size, from fewer sheets.`,
+    `Sheets are counted from cutting plans that keep the grain; ${proved} of ${all} counts are proved: no plan cuts these parts, at finished size, from fewer sheets.`,
     `Contingency ${settings.contingency} % of materials${currency === "" ? "; no currency is set" : `; money in ${currency}`}. Totals are sums of the lines as printed.`,
     "Whether a line is allowed (tax, indirect cost, labour, contingency) is the funder's rule: read it before you send this.",
   ];

@@ -33,6 +33,7 @@ export const HELP: Readonly<Record<string, string>> = {
   enclosure-columns plan SURVEY                sheets of each stock, and every sheet with its cuts
   enclosure-columns estimate SURVEY            the materials budget
   enclosure-columns paper SURVEY --what all    tickets, cutting plans, labels, templates, budget as a PDF
+  enclosure-columns apply SURVEY --out FOLDER  an application: narrative, budget, items, shelf, drawings
   enclosure-columns shelf SURVEY               metres of shelf, now and when boxed
   enclosure-columns sizes SURVEY --count N     at most N standard sizes for all items
   enclosure-columns kinds                      the kinds of enclosure, their trays and parts
@@ -119,6 +120,25 @@ what is left out: rows, pieces, and stocks without a price. Totals are sums of t
                       each group then has its own sheets, and the output says how many more sheets that takes
   --out FILE          write it too, as .csv or .xlsx; for a workbook, a copy of it with the sheet "Estimate"
   --in-place          put that sheet into the workbook itself, keeping a backup beside it
+  --seconds N         search this long for each stock (default: 10 s for all together); Ctrl-C keeps the best so far
+  --steps N           search this many steps for each stock: the same plan on any machine
+  --replace           write over an earlier output, keeping a backup beside it
+  --sheet, --heading-row, --height ... HEADING   as for fill
+
+${SETTINGS_HELP}`,
+  apply: `enclosure-columns apply SURVEY --out FOLDER
+
+The parts of an application for funds, in a folder: application.pdf holds all of it; narrative.txt, budget.xlsx (with live sums), budget.csv, items.csv, shelf.csv and the drawings are there to edit. Every number is the
+same in all of them. Whether a cost is allowed is the funder's rule: read the call before you send this.
+
+  --out FOLDER        where to write
+  --set currency=EUR  the currency of your prices: needed here
+  --set "labour rate=24; labour paid=no; match share=25; shipping=40; tax=20; indirect=10; spoilage=5"
+                      hours in money, and who pays; starter hours are examples (--set "labour hours=tray 1.5 / ...")
+  --set "supplier=NAME; quote date=2026-05-31"   for stocks whose row in the stock table says neither
+  --by HEADING        the budget grouped by kind or by any heading of the survey
+  --paper NAME        A4 (the default) or Letter
+  --date YYYY-MM-DD   the date on the pages (default: today)
   --seconds N         search this long for each stock (default: 10 s for all together); Ctrl-C keeps the best so far
   --steps N           search this many steps for each stock: the same plan on any machine
   --replace           write over an earlier output, keeping a backup beside it

@@ -14,7 +14,7 @@ import type { Output } from "./output";
 import { partsCommand } from "./parts";
 import { print, visibleJson, warn } from "./print";
 import { servePlans, type BesideOptions } from "./planBeside";
-import { readSurvey } from "./readSurvey";
+import { readSurvey, type SurveyOptions } from "./readSurvey";
 import {
   COMMON,
   FIELDS,
@@ -63,10 +63,7 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
   estimate: {
     options: { ...SURVEY, by: text, seconds: text, steps: text, "in-place": flag },
     run: (given, [survey]) => {
-      const by = textOf(given["by"]);
-      const options = surveyOptions(given, survey);
-      const settings = by === undefined ? options.settings : [...options.settings, `estimate by=${by}`];
-      const read = readSurvey({ ...options, settings });
+      const read = readSurvey(withGrouping(given, survey));
       const target = {
         out: textOf(given["out"]),
         inPlace: given["in-place"] === true,
@@ -110,6 +107,20 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
       });
     },
   },
+  apply: {
+    options: { ...SURVEY, paper: text, seconds: text, steps: text, date: text, by: text },
+    run: async (given, [survey]) => {
+      // Fonts, PDF and documents take time to load: only here.
+      const { applyCommand } = await import("./apply");
+      return applyCommand(readSurvey(withGrouping(given, survey)), {
+        paper: textOf(given["paper"]),
+        date: textOf(given["date"]),
+        out: textOf(given["out"]),
+        replace: given["replace"] === true,
+        search: searchOptions(given),
+      });
+    },
+  },
   shelf: {
     options: SURVEY,
     run: (given, [survey]) => shelfCommand(readSurvey(surveyOptions(given, survey))),
@@ -150,6 +161,13 @@ const COMMANDS: Readonly<Record<string, { readonly options: ParseArgsConfig["opt
   },
   demo: { options: { ...COMMON, out: text }, run: (given) => demoCommand(textOf(given["out"]) ?? "demo-output") },
 };
+
+/** The heading by which a budget is grouped is a setting too. */
+function withGrouping(given: Given, survey: string | undefined): SurveyOptions {
+  const by = textOf(given["by"]);
+  const options = surveyOptions(given, survey);
+  return by === undefined ? options : { ...options, settings: [...options.settings, `estimate by=${by}`] };
+}
 
 /** A starter table as .csv, to copy and edit. */
 function tableToEdit(rows: readonly (readonly (number | string)[])[]): Output {

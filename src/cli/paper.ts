@@ -113,10 +113,10 @@ function saidOf(files: readonly SavedPaper[], sized: SizedSurvey, paper: Paper):
   };
 }
 
-const DAY = new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone: "UTC" });
+export const DAY = new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone: "UTC" });
 
 /** Noon of the day that is given, or of today, so that no time zone moves it. */
-function dateOf(text: string | undefined): Date {
+export function dateOf(text: string | undefined): Date {
   const now = new Date();
   const [, year, month, day] = (/^(\d{4})-(\d{2})-(\d{2})$/.exec(text ?? "") ?? []).map(Number);
   const date =
@@ -130,14 +130,14 @@ function dateOf(text: string | undefined): Date {
 const NOON = 12;
 
 /** The budget and its plans, searched for as `estimate` does, so that both tell the same figures. */
-async function plannedEstimate({ sized, cells }: ReadSurvey, search: BesideOptions): Promise<Estimate> {
+export async function plannedEstimate({ sized, cells }: ReadSurvey, search: BesideOptions): Promise<Estimate> {
   const { settings } = sized;
   const { jobs, planned } = groupedJobs(demandGroups(sized, cells, settings.estimateBy), settings);
   return estimateOf(planned(await planBeside(jobs, search)), settings);
 }
 
 /** The build puts the fonts into a folder beside the program. */
-const besideProgram: FontLoader = async (name) =>
+export const besideProgram: FontLoader = async (name) =>
   new Uint8Array(await readFile(join(dirname(realpathSync(process.argv[1]!)), "fonts", fontFileName(name))));
 
 function paperKindsOf(text = "tickets"): readonly PaperKind[] {
@@ -158,7 +158,7 @@ function paperKindsOf(text = "tickets"): readonly PaperKind[] {
   });
 }
 
-function paperOf(text = "A4"): Paper {
+export function paperOf(text = "A4"): Paper {
   const names = Object.keys(PAPERS) as readonly Paper[];
   const paper = names.find((name) => name.toLowerCase() === text.toLowerCase());
   if (paper !== undefined) return paper;

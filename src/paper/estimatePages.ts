@@ -5,9 +5,10 @@ import { exampleNotice } from "../estimate/examplePrices";
 import type { Mm } from "../measure/units";
 import { settingsTable } from "../settings/settingsTable";
 import { plainCell, type Cell } from "../item/answers";
-import { costTable, MONEY_HEADINGS, moreTables } from "../estimate/estimateTables";
+import { costTable, moreTables } from "../estimate/estimateTables";
 import { leftOutRows } from "../estimate/leftOutRows";
-import { SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
+import { printedTable } from "../estimate/printedTable";
+import { proofRows } from "../estimate/provedCounts";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
 import type { Page } from "./page";
@@ -39,7 +40,9 @@ export function estimatePages(
     ...paragraph(intro(survey), width, { size: TYPE.body }, type),
     ...budget(estimate, survey, width, type),
     ...[...moreTables(estimate, settings), ["Boards and cards", boards] as const].flatMap(([title, rows]) =>
-      rows.length === 0 ? [] : [...heading(title, width, type), ...figureTable(printed(rows), width, type), gap(1)],
+      rows.length === 0
+        ? []
+        : [...heading(title, width, type), ...figureTable(printedTable(rows), width, type), gap(1)],
     ),
     ...heading("Method", width, type),
     ...method(survey).flatMap((text) => paragraph(text, width, { size: TYPE.body }, type)),
@@ -67,15 +70,9 @@ export function estimatePages(
   }
 }
 
-/** A table as it is printed. */
-function printed([headings = [], ...rows]: readonly (readonly Cell[])[]): readonly (readonly string[])[] {
-  const names = headings.map(cellText);
-  return [names, ...rows.map((row) => row.map((cell, at) => figure(cell, names[at]!)))];
-}
-
 function budget(estimate: Estimate, { settings }: SizedSurvey, width: Mm, type: Typesetter): readonly Block[] {
   const [headings = [], ...lines] = costTable(estimate, settings).map((row) => row.map(cellText));
-  const rows = printed(costTable(estimate, settings)).slice(1);
+  const rows = printedTable(costTable(estimate, settings)).slice(1);
   const size = TYPE.small;
   const columns = headings.map((name, index) => ({
     heading: name,
@@ -88,14 +85,6 @@ function budget(estimate: Estimate, { settings }: SizedSurvey, width: Mm, type: 
     gap(1),
     ...paragraph("Totals are sums of the lines as printed.", width, { size }, type),
   ];
-}
-
-/** As printed: money with its hundredths, areas to a thousandth, shares in per cent. */
-function figure(cell: Cell, name: string): string {
-  if (typeof cell !== "number") return cellText(cell);
-  if (MONEY_HEADINGS.has(name)) return cell.toFixed(2);
-  if (name === "yield") return `${Number((cell * 100).toFixed(1))} %`;
-  return String(Number(cell.toFixed(3)));
 }
 
 /** Every setting with its value: those given, then the defaults by where they come from. */
@@ -117,20 +106,14 @@ function method({ settings }: SizedSurvey): readonly string[] {
 }
 
 /** Beside each count the least that any plan can reach. */
-function proof({ plans }: Estimate, { settings }: SizedSurvey, width: Mm, type: Typesetter): readonly Block[] {
-  const grouped = plans.length > 1;
-  const rows = plans.flatMap(({ group, plans: stocks }) =>
-    stocks.map((plan) => [
-      ...(grouped ? [group] : []),
-      ...sheetsRow(plan, settings).map((cell, index) => figure(cell, SHEETS_HEADINGS[index]!)),
-    ]),
-  );
+function proof(estimate: Estimate, { settings }: SizedSurvey, width: Mm, type: Typesetter): readonly Block[] {
+  const [headings = [], ...rows] = printedTable(proofRows(estimate, settings));
   if (rows.length === 0) return [];
   const size = TYPE.small;
-  const columns = [...(grouped ? ["group"] : []), ...SHEETS_HEADINGS].map((name) => ({
+  const columns = headings.map((name) => ({
     heading: name,
     ...(name === "stock" || name === "group" ? { share: 1 } : {}),
-    ...(["to buy", "least possible", "yield", "net area"].includes(name) ? { align: "end" as const } : {}),
+    ...(["planned", "least possible", "yield", "net area"].includes(name) ? { align: "end" as const } : {}),
   }));
   return [
     ...heading("Proof of the counts: no plan can use less than the least possible", width, type),

@@ -83,12 +83,21 @@ export function shelfRows({ groups }: ShelfSpace, settings: Settings): readonly 
     SHELF_HEADINGS,
     ...groups.map((group) => groupRow(group, group.height === undefined ? TOO_TALL : length(group.height), settings)),
     ...[true, false].flatMap((upright) => {
-      const own = groups.filter((group) => group.upright === upright);
-      const sum = (of: "enclosures" | "now" | "boxed") => hundredth(own.reduce((total, group) => total + group[of], 0));
-      const total = { upright, enclosures: sum("enclosures"), now: sum("now"), boxed: sum("boxed") };
-      return own.length === 0 ? [] : [groupRow({ ...total, shelf: "total", height: undefined }, "", settings)];
+      const total = shelfTotal({ groups }, upright);
+      return total === undefined ? [] : [groupRow({ ...total, shelf: "total", height: undefined }, "", settings)];
     }),
   ];
+}
+
+type ShelfTotal = Pick<ShelfGroup, "upright" | "enclosures" | "now" | "boxed"> & { readonly more: number };
+
+/** Sums of what stands upright, or of what lies flat; undefined where nothing does. */
+export function shelfTotal({ groups }: Pick<ShelfSpace, "groups">, upright: boolean): ShelfTotal | undefined {
+  const own = groups.filter((group) => group.upright === upright);
+  if (own.length === 0) return undefined;
+  const sum = (of: "enclosures" | "now" | "boxed") => hundredth(own.reduce((total, group) => total + group[of], 0));
+  const [now, boxed] = [sum("now"), sum("boxed")];
+  return { upright, enclosures: sum("enclosures"), now, boxed, more: hundredth(boxed - now) };
 }
 
 /** What stands higher than every shelf, under a heading; none where all fit. */

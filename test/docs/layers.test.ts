@@ -19,8 +19,23 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   item: ["measure", "settings", "enclosure", "covering", "board"],
   survey: ["measure", "settings", "headings", "enclosure", "covering", "board", "cutting", "item"],
   estimate: ["measure", "settings", "enclosure", "board", "cutting", "item", "survey"],
+  application: ["measure", "settings", "enclosure", "item", "survey", "estimate"],
   drawing: ["measure", "settings", "enclosure", "covering", "cutting"],
-  paper: ["measure", "settings", "enclosure", "covering", "board", "cutting", "item", "survey", "estimate", "drawing"],
+  paper: [
+    ...[
+      "measure",
+      "settings",
+      "enclosure",
+      "covering",
+      "board",
+      "cutting",
+      "item",
+      "survey",
+      "estimate",
+      "application",
+    ],
+    "drawing",
+  ],
   files: ["measure"],
   filling: ["measure", "settings", "headings", "board", "item", "survey", "estimate", "workbook"],
   host: ["measure", "workbook"],
@@ -31,7 +46,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   page: ["measure", "workbook", "files", "filling", "host", "pane"],
   cli: [
     ...["measure", "workbook", "settings", "headings", "enclosure", "covering", "board", "cutting", "item", "survey"],
-    ...["estimate", "drawing", "paper", "files", "filling", "page"],
+    ...["estimate", "application", "drawing", "paper", "files", "filling", "page"],
   ],
 };
 

@@ -31,6 +31,7 @@ import { outsideOf, trayBoards, type TrayForm } from "../build/trayBoards";
 export const clamshellBox: Kind = {
   name: "clamshell box",
   otherNames: ["drop-spine box", "drop spine box", "clamshell"],
+  purpose: "two trays that close into each other in one case, for books that need support on every side",
   trays: ["small", "large"],
   parts: ["base", "fore-edge wall", "head wall", "flange card", "case board", "case spine"],
   coverings: [...OPEN_TRAY_BLANKS, ...CASE_BLANKS],
