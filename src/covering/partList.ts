@@ -4,6 +4,7 @@ import type { Settings } from "../settings/schema";
 import { closurePieces } from "./closurePieces";
 import { cushionPieces } from "./cushionPieces";
 import { cutBlanks } from "./cutBlanks";
+import { dividerBlanks } from "./dividerPieces";
 
 /** Every part to cut for an enclosure: boards and cards, covering and lining, cushioning. */
 export function partList(assembly: Assembly, settings: Settings): readonly Part[] {
@@ -13,7 +14,7 @@ export function partList(assembly: Assembly, settings: Settings): readonly Part[
 /** Covering, lining and cushioning alone. */
 export function coveringParts(assembly: Assembly, settings: Settings): readonly Part[] {
   return [
-    ...cutBlanks(assembly.kind.blanks(assembly, settings), settings),
+    ...cutBlanks([...assembly.kind.blanks(assembly, settings), ...dividerBlanks(assembly)], settings),
     ...cushionPieces(assembly, settings),
     ...closurePieces(assembly, settings),
   ];

@@ -4,6 +4,7 @@ import { CLOSURE_HERE } from "../enclosure/order";
 import type { Settings } from "../settings/schema";
 import { closureStep } from "./closurePieces";
 import { CUSHION_PIECES, WELL_PIECES } from "./cushionPieces";
+import { dividerSteps } from "./dividerPieces";
 import { partList } from "./partList";
 
 /**
@@ -17,7 +18,7 @@ export function stepsOf(assembly: Assembly, settings: Settings): readonly Step[]
   const steps = order.includes(CLOSURE_HERE)
     ? order.flatMap((step) => (step === CLOSURE_HERE ? fixed : [step]))
     : [...order, ...fixed];
-  return [...steps, ...cushioning(assembly, cut)].flatMap((step) => {
+  return [...steps, ...dividerSteps(assembly, settings), ...cushioning(assembly, cut)].flatMap((step) => {
     const parts = step.parts.filter((name) => cut.has(name));
     return step.parts.length > 0 && parts.length === 0 ? [] : [{ ...step, parts }];
   });

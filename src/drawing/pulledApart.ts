@@ -54,7 +54,12 @@ function apartFrom(around: Cuboid, pieces: readonly Piece[], thick: readonly Pie
   // Far enough for a near wall not to stand before the base, unless the tray is deep.
   const gap = clamped((wallHeight * RISE.z) / RISE.plan, plan * LEAST_GAP, plan * MOST_GAP);
   const fall = (gap * RISE.plan) / RISE.z + plan * LEAST_GAP;
+  // Dividers are lifted out, those that cross others above them.
+  const dividers = [...new Set(pieces.flatMap(({ part }) => (part.role === "divider" ? [part] : [])))];
   return pieces.map(({ body, part }, index) => {
+    const lifted = dividers.indexOf(part) + 1;
+    if (lifted > 0)
+      return { body: moved(thick[index]!.body, along(Z, lifted * (wallHeight + plan * LEAST_GAP))), part };
     const axis = normalOf(part.lengthAxis, part.widthAxis);
     const side = Math.sign(middleOf(body)[axis]! - middle[axis]!);
     const out = (other: Piece) => side * (middleOf(other.body)[axis]! - middle[axis]!);

@@ -41,5 +41,9 @@ export const CONSTRUCTIONS: readonly Construction[] = ["flanged base", "on base"
 /** What lies round an item: options of every kind in which it lies on a floor between walls. */
 export const WELL_OPTIONS: readonly SettingKey[] = ["well", "liftingRibbon"];
 
+/** Several items beside each other: options of trays and boxes. */
+export const DIVIDERS = ["divider", "cross divider"];
+export const ARRANGED: readonly SettingKey[] = ["arrangement", "dividers", "dividerHeight"];
+
 /** The cautions of a kind that needs none of its own. */
 export const NO_CAUTIONS = (): readonly string[] => [];

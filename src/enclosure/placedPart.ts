@@ -9,7 +9,7 @@ export interface PlacedPart {
   readonly name: string;
   /** `lid`; empty where the enclosure has one tray. */
   readonly tray: string;
-  readonly role: "base" | "wall" | "card" | "case" | "folded" | "strip";
+  readonly role: "base" | "wall" | "card" | "case" | "folded" | "strip" | "divider";
   readonly material: Material;
   readonly board: Board;
   readonly count: number;

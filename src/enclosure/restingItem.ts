@@ -14,6 +14,9 @@ export interface Item {
 
 /** An item as it lies in its tray, its cushioning added: what the inside is worked out from. */
 export interface RestingItem extends Item {
+  /** Sizes of the compartments from spine to fore-edge and from head to tail, where several items lie in one enclosure. */
+  readonly columns: readonly Mm[];
+  readonly rows: readonly Mm[];
   readonly cushion: Cushion;
 }
 
@@ -25,8 +28,17 @@ export function restingItem(item: Item, settings: Settings): RestingItem {
     height: height + 2 * sides,
     width: width + 2 * sides,
     depth: depth + base + top,
+    columns: shared(settings, "columns", width),
+    rows: shared(settings, "rows", height),
     cushion: { base, sides, top },
   };
+}
+
+/** A size shared out over the columns or rows of a grid. */
+function shared({ arrangement }: Settings, way: "columns" | "rows", size: Mm): readonly Mm[] {
+  const shares = arrangement.by === "grid" ? arrangement[way] : [1];
+  const whole = shares.reduce((sum, share) => sum + share, 0);
+  return shares.map((share) => (size * share) / whole);
 }
 
 const TURNED: Readonly<Record<Settings["restsOn"], (item: Item) => Item>> = {

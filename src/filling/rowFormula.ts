@@ -41,7 +41,7 @@ export function rowArguments(
 ): RowArguments | undefined {
   const measures =
     set.length === 1
-      ? { sizes: sizeFormulas(item, place), weight: weightFormula(item, place) }
+      ? { sizes: sizeFormulas(item, place), weight: weightFormula(item, place), arrangement: undefined }
       : boxMeasures(set, place);
   if (measures === undefined) return undefined;
   const { settings } = place.survey.recognition;
@@ -66,8 +66,15 @@ export function rowArguments(
             value: firstGiven(set.map(({ row }) => place.preference!(row))),
           },
         ];
-  const own = [...stated, ...preference];
-  const { weight } = measures;
+  const { weight, arrangement } = measures;
+  const lying =
+    arrangement === undefined
+      ? stated
+      : [
+          ...stated.filter(({ key }) => key !== "arrangement"),
+          { key: "arrangement", name: DEFINITIONS.arrangement.name, value: arrangement },
+        ];
+  const own = [...lying, ...preference];
   const known = {
     name: DEFINITIONS.weight.name,
     value: weight === '""' ? '"none"' : `IF(${blank(weight)},"none",${weight})`,

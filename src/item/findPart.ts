@@ -1,4 +1,5 @@
 import { CLOSURE_PIECES } from "../covering/closurePieces";
+import { DIVIDER_COVERINGS } from "../covering/dividerPieces";
 import { CUSHION_PIECES, WELL_PIECES } from "../covering/cushionPieces";
 import type { Part } from "../enclosure/part";
 import { KINDS } from "../enclosure/registry";
@@ -76,6 +77,8 @@ const NAMES: ReadonlyMap<string, string> = new Map(
     ...CUSHION_PIECES,
     ...WELL_PIECES,
     ...CLOSURE_PIECES,
+    ...DIVIDER_COVERINGS,
+    ...DIVIDER_COVERINGS,
   ].map((name) => [plainName(name), name] as const),
 );
 

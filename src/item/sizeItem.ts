@@ -13,6 +13,7 @@ import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
 import { massUnitOf } from "../measure/units";
 import type { Board } from "../settings/boards";
+import { STACKED } from "../settings/arrangement";
 import { listed } from "../settings/names";
 import { DEFINITIONS, type Settings, type SettledSettings } from "../settings/schema";
 
@@ -85,7 +86,11 @@ export function sizeItem(item: Item, enclosure: unknown, weightKg: number | unde
 /** Which way an item lies, and what lies round it, where its kind decides. */
 function insideByKind({ restsOn, options }: Kind, settings: Settings): Settings {
   const { origins } = settings;
-  const resting = restsOn === undefined || origins.has("restsOn") ? settings : { ...settings, restsOn };
+  const alone =
+    settings.arrangement.by === "stacked" || options.includes("arrangement")
+      ? settings
+      : { ...settings, arrangement: STACKED };
+  const resting = restsOn === undefined || origins.has("restsOn") ? alone : { ...alone, restsOn };
   if (!settings.well && !settings.liftingRibbon) return resting;
   const well = settings.well && options.includes("well");
   const padded = (key: "cushionBase" | "cushionSides" | "cushionTop") =>

@@ -7,12 +7,14 @@ import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
 import { massUnitOf } from "../measure/units";
 import { plainName } from "../settings/names";
+import type { Arrangement } from "../settings/arrangement";
 import { DEFINITIONS, type Settings } from "../settings/schema";
 import { settingsForRows } from "../settings/settingsForRows";
 import { settingKey, type GivenValue } from "../settings/given";
 import { cautionsIn } from "../item/boardAnswers";
 import type { SaidOfRow } from "../item/saidOfRow";
 import { isNoEnclosure, sizeItem, weightSet, type Sized } from "../item/sizeItem";
+import { besideEachOther } from "./besideEachOther";
 import { isDepthApart, surveyItems, unitOf, type Survey, type SurveyItem, type SurveyOptions } from "./surveyItems";
 
 /** What became of a row. One row in, one outcome out. */
@@ -155,8 +157,10 @@ function sizeSet(set: readonly [SurveyItem, ...SurveyItem[]], survey: Survey, fo
     return isBlank(first.cells.enclosure) || !survey.asks
       ? { state: "nothing" }
       : { state: "problem", error: NO_MEASURES, unmeasured: true };
-  const settings = forRow(set.length === 1 ? first.own : ownOfBox(set));
-  const item = set.length === 1 ? readItem(first, survey, settings) : readBox(set, survey, settings);
+  const asked = forRow(set.length === 1 ? first.own : ownOfBox(set));
+  const { arrangement = asked.arrangement, ...item } =
+    set.length === 1 ? readItem(first, survey, asked) : readBox(set, survey, asked);
+  const settings = arrangement === asked.arrangement ? asked : { ...asked, arrangement };
   const quantity = set.length === 1 ? given(first.quantity) : 1;
   const { height, width, depth, weightKg = weightSet(settings) } = item;
   return {
@@ -196,6 +200,7 @@ export function notMadeHere(enclosure: unknown): InputError {
  */
 function ownOfBox(set: readonly [SurveyItem, ...SurveyItem[]]): SurveyItem["own"] {
   const [first] = set;
+  for (const key of OF_THE_BOX) refuseOther(set, key);
   const preferences = set.flatMap(({ own, identifier }) =>
     own.flatMap((each) => (each.key === "wallBoard" ? [{ each, identifier }] : [])),
   );
@@ -212,7 +217,31 @@ function ownOfBox(set: readonly [SurveyItem, ...SurveyItem[]]): SurveyItem["own"
   return [...first.own.filter(({ key }) => key !== "wallBoard"), preferred.each];
 }
 
-/** Those that share a box, as one item: greatest height and width, depths and weights one on another. */
+const OF_THE_BOX = ["arrangement", "dividers", "dividerHeight"] as const;
+
+/** A row that says nothing lies as the first does. */
+function refuseOther(set: readonly [SurveyItem, ...SurveyItem[]], key: (typeof OF_THE_BOX)[number]): void {
+  const saidBy = ({ own }: SurveyItem) => own.find((each) => each.key === key)?.value;
+  const [first] = set;
+  const wanted = saidBy(first);
+  const other = set.find((item) => {
+    const said = saidBy(item);
+    return said !== undefined && plainName(String(said)) !== plainName(String(wanted));
+  });
+  if (other === undefined) return;
+  const { name } = DEFINITIONS[key];
+  throw new InputError(
+    name,
+    `${shown(saidBy(other))} for ${other.identifier} in box ${first.box}, whose first row says ${wanted === undefined ? "nothing" : shown(wanted)}`,
+    "items of one box lie in one way",
+    "give both rows the same, or another box",
+  );
+}
+
+/**
+ * Those that share a box, as one item. Stacked: greatest height and width, depths added. Beside each other: in the order
+ * of the survey, each copy in its place.
+ */
 function readBox(set: readonly [SurveyItem, ...SurveyItem[]], survey: Survey, settings: Settings): ReadItem {
   const [first] = set;
   // A set is not read without an enclosure to compare with; of one item, what is wrong is said in the order of the
@@ -229,17 +258,26 @@ function readBox(set: readonly [SurveyItem, ...SurveyItem[]], survey: Survey, se
     }
   });
   const weights = read.map(({ weightKg, copies }) => (weightKg === undefined ? undefined : weightKg * copies));
+  const weightKg = weights.every((weight) => weight !== undefined)
+    ? weights.reduce<number>((sum, weight) => sum + weight, 0)
+    : undefined;
+  if (settings.arrangement.by !== "stacked") {
+    const all = read.flatMap((item) => Array.from({ length: item.copies }, () => item));
+    return { ...besideEachOther(all, settings), weightKg };
+  }
   return {
     height: Math.max(...read.map(({ height }) => height)),
     width: Math.max(...read.map(({ width }) => width)),
     depth: read.reduce((sum, { depth, copies }) => sum + depth * copies, 0),
-    weightKg: weights.every((weight) => weight !== undefined)
-      ? weights.reduce<number>((sum, weight) => sum + weight, 0)
-      : undefined,
+    weightKg,
   };
 }
 
-type ReadItem = Item & { readonly weightKg: number | undefined };
+type ReadItem = Item & {
+  readonly weightKg: number | undefined;
+  /** Of several beside each other. */
+  readonly arrangement?: Arrangement;
+};
 
 function isBlankItem({ cells }: SurveyItem, { recognition }: Survey): boolean {
   const { height, width, depth, dimensions } = cells;

@@ -22,6 +22,9 @@ const STRUCTURES: Partial<Record<SettingKey, readonly string[]>> = {
   flaps: ["0.5 / 1", "1 / 1", "0.5 / 0.5", "0.3 / 0.4"],
 };
 
+/** Tried of each kind that takes them, in its usual construction. */
+const ARRANGED = ["arrangement=3 x 1", "arrangement=3 x 2", "arrangement=2 x 2; dividers=no"];
+
 export interface Structure {
   readonly kind: Kind;
   /** `construction=on base; through=head` */
@@ -39,6 +42,7 @@ export function structuresOf(kinds: readonly Kind[]): readonly Structure[] {
           texts.flatMap((text) => STRUCTURES[key]!.map((value) => `${text}${DEFINITIONS[key].name}=${value}; `)),
         [""],
       )
+      .concat(kind.options.includes("arrangement") ? ARRANGED : [])
       .map((text) => ({ kind, text, settings: settledOf(text) }))
       .filter(isAccepted),
   );

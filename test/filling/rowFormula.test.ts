@@ -291,6 +291,44 @@ describe("rows that share a box", () => {
     expect(inRow(all, 2)["cautions"]).toMatch(/^hazard \(mould, arsenic\)/);
   });
 
+  const BESIDE: Cells = CELLS.map((row, index) => [...row, ["Arrangement", "side by side"][index] ?? ""]);
+
+  test("side by side they have their widths added, with dividers between them: 3 boards and 6 coverings", async () => {
+    const all = await calculated(filled(bookOf(BESIDE), { figures: columns, settings: ["wall board=2"] }).edit.bytes);
+    expect(all.filter((each) => each.row === 2).length).toBeGreaterThanOrEqual(columns.length);
+    expect(all.filter((each) => !agree(each))).toEqual([]);
+    // 210 + 2 x 200 + 215 and 4 x 2 of play, 3 dividers of 2 + 1, 1; greatest depth 40.
+    expect(inRow(all, 2)).toMatchObject({
+      "outside width (mm)": 825 + 8 + 9 + 1 + 4 + 1,
+      "outside depth (mm)": 42.5 + 2 + 0.4 + 1,
+      problem: "",
+    });
+  });
+
+  test.each([
+    ["stacked again", "J2", "stacked", "outside width (mm)", 213 + 5 + 5 - 848],
+    ["one copy more of another row", "H3", 3, "outside width (mm)", 200 + 2 + 3],
+  ] as const)("side by side they follow the cells: %s", async (_, cell, value, heading, more) => {
+    const { edit } = filled(bookOf(BESIDE), { figures: columns, settings: ["wall board=2"] });
+    const before = inRow(await calculated(edit.bytes), 2);
+    const [, column, row] = /^([A-Z])(\d)$/.exec(cell)!;
+    const changed = { sheet: "Survey", row: Number(row), column: column!.charCodeAt(0) - 64, content: value };
+    const after = inRow(await calculated(editWorkbook(openWorkbook(edit.bytes), { cells: [changed] }).bytes), 2);
+    expect(Number(after[heading]) - Number(before[heading])).toBeCloseTo(more, 6);
+  });
+
+  test("rows of one box that lie otherwise than its first are refused", async () => {
+    const other = BESIDE.map((row, index) => (index === 2 ? [...row.slice(0, -1), "stacked"] : row));
+    const { outcomes } = filled(bookOf(other), { figures: columns }).sized;
+    expect(outcomes[0]).toMatchObject({
+      state: "problem",
+      error: expect.objectContaining({
+        message:
+          'arrangement: got "stacked" for S 2 in box B7, whose first row says "side by side"; items of one box lie in one way; give both rows the same, or another box',
+      }) as Error,
+    });
+  });
+
   test.each([
     ["a height of another row", "B5", 350, "outside height (mm)", 40],
     ["a depth of another row", "D3", "20 mm", "outside depth (mm)", 10],

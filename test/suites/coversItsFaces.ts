@@ -67,11 +67,19 @@ const CHECKS: Readonly<Record<string, (part: Part, tray: Tray, assembly: Assembl
     const open = cover!.spineWidth + 2 * cover!.joint + 4 * cover!.boardCaliper + cover!.boardWidth;
     within(part, cover!.liningHeight, open, Infinity);
   },
+  "divider covering": onDivider,
+  "cross divider covering": onDivider,
   "cushion base": (part, { inside }) => within(part, extent(inside, X), extent(inside, Y)),
   "cushion top": (part, { inside }) => within(part, extent(inside, X), extent(inside, Y)),
   "cushion side": (part, { inside }) => within(part, extent(inside, Y), extent(inside, Z), Infinity),
   "cushion head": (part, { inside }) => within(part, extent(inside, X), extent(inside, Z), Infinity),
 };
+
+/** Over the upper edge and down both faces. */
+function onDivider(part: Part, _: Tray, { parts }: Assembly): void {
+  const { length, width, board } = parts.find(({ name }) => `${name} covering` === part.name)!;
+  within(part, length, 2 * width + board.caliper, 1);
+}
 
 /** Down to the floor; a turn-in alone where walls are lined first, or where another tray is glued in. */
 function downInside({ inside, tabs, filled }: Tray, { turnIn, lining }: Settings): number {

@@ -4,7 +4,7 @@ import type { Board } from "../../settings/boards";
 import type { Settings } from "../../settings/schema";
 import { caseBoardOf, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf, type Assembly, type Case } from "../assembly";
-import { CONSTRUCTIONS, WALLS, WELL_OPTIONS, type Kind } from "../kind";
+import { ARRANGED, CONSTRUCTIONS, DIVIDERS, WALLS, WELL_OPTIONS, type Kind } from "../kind";
 import { CLOSURE_HERE, CUT_BOARDS, SET_UP } from "../order";
 import type { Step } from "../step";
 import { flatPart, lyingPart, type PartSpec, type PlacedPart } from "../placedPart";
@@ -13,6 +13,7 @@ import { openBodies, type Apart } from "../view";
 import { insideFor, trayMaterials } from "./tray";
 import { caseBlanks, CASE_BLANKS } from "../build/caseBlanks";
 import { jointOf, leastJoint, standOffOf } from "../build/joint";
+import { divided } from "../build/dividers";
 import { trayWork } from "../build/trayWork";
 import { laidOpen } from "../build/laidOpen";
 import { OPEN_TRAY_BLANKS, trayBlanks } from "../build/trayBlanks";
@@ -33,7 +34,7 @@ export const clamshellBox: Kind = {
   otherNames: ["drop-spine box", "drop spine box", "clamshell"],
   purpose: "two trays that close into each other in one case, for books that need support on every side",
   trays: ["small", "large"],
-  parts: ["base", "fore-edge wall", "head wall", "flange card", "case board", "case spine"],
+  parts: ["base", "fore-edge wall", "head wall", "flange card", "case board", "case spine", ...DIVIDERS],
   coverings: [...OPEN_TRAY_BLANKS, ...CASE_BLANKS],
   constructions: CONSTRUCTIONS,
   body: WALLS,
@@ -42,6 +43,7 @@ export const clamshellBox: Kind = {
   options: [
     "closure",
     ...WELL_OPTIONS,
+    ...ARRANGED,
     "construction",
     "through",
     "flangeCard",
@@ -60,7 +62,7 @@ export const clamshellBox: Kind = {
     const up = (size: Mm) => roundedUp(size, settings.roundTo);
     const form = clamshellForm(settings);
     const materials = trayMaterials(settings);
-    const small = trayBoards("small", insideFor(item, settings), form, materials);
+    const small = divided(trayBoards("small", insideFor(item, settings), form, materials), item, settings);
     const [width, height, depth] = outsideOf(small.tray);
     const inside = [up(width + 2 * c + g), up(height + 4 * c + g), up(depth + 2 * c + g)] as const;
     // Closed, both spine edges at x = 0.

@@ -7,6 +7,7 @@ import { assembled, plateOf } from "../assembly";
 import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
 import { CUT_BOARDS, SET_UP } from "../order";
 import { tray as trayKind, insideFor, plainForm, trayForm, trayMaterials } from "./tray";
+import { divided } from "../build/dividers";
 import { lidOver } from "../build/lidOver";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { trayWork } from "../build/trayWork";
@@ -37,7 +38,7 @@ export const liddedBox: Kind = {
   assemble(item, settings) {
     const c = oneFace(settings);
     const materials = trayMaterials(settings);
-    const box = trayBoards("box", insideFor(item, settings), trayForm(settings), materials);
+    const box = divided(trayBoards("box", insideFor(item, settings), trayForm(settings), materials), item, settings);
     const [, , depth] = outsideOf(box.tray);
     const { lid, nest } = lidOver(
       box.tray,

@@ -4,9 +4,10 @@ import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
 import { oneFace, roundedDown, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
-import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, WELL_OPTIONS, type Kind } from "../kind";
+import { ARRANGED, CONSTRUCTIONS, DIVIDERS, NO_CAUTIONS, WALLS, WELL_OPTIONS, type Kind } from "../kind";
 import { CUT_BOARDS, SET_UP } from "../order";
 import { insideFor, plainForm, trayMaterials } from "./tray";
+import { divided } from "../build/dividers";
 import { trayWork } from "../build/trayWork";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { outsideOf, trayBoards } from "../build/trayBoards";
@@ -28,7 +29,7 @@ export const threeTrayBox: Kind = {
   otherNames: [],
   purpose: "an inner tray in a bottom, with a lid over its neck, which closes tightly",
   trays: ["inner", "bottom", "lid"],
-  parts: ["base", "side wall", "head wall", "flange card"],
+  parts: ["base", "side wall", "head wall", "flange card", ...DIVIDERS],
   coverings: TRAY_BLANKS,
   constructions: CONSTRUCTIONS,
   body: WALLS,
@@ -37,6 +38,7 @@ export const threeTrayBox: Kind = {
   options: [
     "closure",
     ...WELL_OPTIONS,
+    ...ARRANGED,
     "construction",
     "lidConstruction",
     "through",
@@ -53,7 +55,7 @@ export const threeTrayBox: Kind = {
     const up = (size: Mm) => roundedUp(size, settings.roundTo);
     const materials = trayMaterials(settings);
     const form = plainForm(settings.construction ?? "flanged base", settings);
-    const built = trayBoards("inner", insideFor(item, settings), form, materials);
+    const built = divided(trayBoards("inner", insideFor(item, settings), form, materials), item, settings);
     const [width, height, depth] = outsideOf(built.tray);
     const neck = neckOf(depth, settings);
     const inner = { ...built, tray: { ...built.tray, outsideShown: neck } };

@@ -1,10 +1,11 @@
 import type { Construction, Settings, SettledSettings } from "../../settings/schema";
 import { baseBoardOf, freePlay, oneFace, roundedUp } from "../build/allowances";
 import { assembled, plateOf } from "../assembly";
-import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, WELL_OPTIONS, type Kind } from "../kind";
+import { ARRANGED, CONSTRUCTIONS, DIVIDERS, NO_CAUTIONS, WALLS, WELL_OPTIONS, type Kind } from "../kind";
 import type { RestingItem } from "../restingItem";
 import { CUT_BOARDS, SET_UP } from "../order";
 import type { Vec } from "../space";
+import { betweenItems, divided } from "../build/dividers";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { trayBoards, type TrayForm, type TrayMaterials } from "../build/trayBoards";
 import { trayWork } from "../build/trayWork";
@@ -28,6 +29,7 @@ export const tray: Kind = {
     "outer head wall",
     "flange card",
     "end card",
+    ...DIVIDERS,
   ],
   coverings: TRAY_BLANKS,
   constructions: CONSTRUCTIONS,
@@ -36,6 +38,7 @@ export const tray: Kind = {
   folded: false,
   options: [
     ...WELL_OPTIONS,
+    ...ARRANGED,
     "construction",
     "through",
     "wallLayers",
@@ -46,7 +49,11 @@ export const tray: Kind = {
     "coverStyle",
   ],
   assemble(item, settings) {
-    const built = trayBoards("", insideFor(item, settings), trayForm(settings), trayMaterials(settings));
+    const built = divided(
+      trayBoards("", insideFor(item, settings), trayForm(settings), trayMaterials(settings)),
+      item,
+      settings,
+    );
     return assembled(
       {
         kind: tray,
@@ -72,11 +79,12 @@ export const tray: Kind = {
 };
 
 /** The inside of a tray that holds an item: covered on both walls of a direction, and on the floor alone. */
-export function insideFor(item: RestingItem, settings: Settings): Vec {
+export function insideFor(item: RestingItem, settings: SettledSettings): Vec {
   const c = oneFace(settings);
   const fit = freePlay(settings, "standard");
   const up = (size: number) => roundedUp(size, settings.roundTo);
-  return [up(item.width + 2 * c + fit.x), up(item.height + 2 * c + fit.y), up(item.depth + c + fit.z)];
+  const [x, y] = betweenItems(item, settings);
+  return [up(item.width + 2 * c + fit.x + x), up(item.height + 2 * c + fit.y + y), up(item.depth + c + fit.z)];
 }
 
 /** Four walls, in the construction, layers and end cards of the settings. */

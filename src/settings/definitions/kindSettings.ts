@@ -1,3 +1,4 @@
+import { arrangement, STACKED } from "../arrangement";
 import { setting } from "../definition";
 import { choiceOrLength, lengthAbove, lengthOrNone } from "../lengthValues";
 import { twoFractions } from "../numberValues";
@@ -60,6 +61,31 @@ export const KIND_SETTINGS = {
     byDefault: "by kind: ties for wrapper, portfolio and folded clamshell, else none",
     meaning: "what holds it shut: of the stock row of material closure whose name has the word, by length or by piece",
     standing: "from memory",
+    option: true,
+  }),
+  arrangement: setting({
+    name: "arrangement",
+    takes: arrangement,
+    fallback: STACKED,
+    byDefault: "stacked",
+    meaning:
+      "how items that share a box lie in it: one on another, beside each other along the width, or in rows of so many; columns x rows, where one row of measures is of all items together",
+    standing: "common practice",
+    option: true,
+  }),
+  dividers: setting({
+    name: "dividers",
+    takes: yesNo,
+    fallback: true,
+    meaning: "covered boards between items that lie beside each other",
+    option: true,
+  }),
+  dividerHeight: setting({
+    name: "divider height",
+    takes: choiceOrLength(["auto"], { examples: ["30", "1 1/4 in"] }),
+    fallback: "auto",
+    byDefault: "auto: to the covered rim",
+    meaning: "how high dividers stand over the covered floor",
     option: true,
   }),
   neck: setting({
