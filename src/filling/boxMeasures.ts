@@ -51,7 +51,7 @@ export function boxMeasures(set: readonly SurveyItem[], place: FormulaPlace): Bo
 function sideBySide({ row, own }: SurveyItem, { survey, settings, cell }: FormulaPlace): boolean | string | undefined {
   const column = survey.recognition.settings.find(({ setting }) => settingKey(setting) === "arrangement")?.column;
   const value = own.find(({ key }) => key === "arrangement")?.value;
-  const now = value === undefined ? settings.arrangement.by : plainName(String(value));
+  const now = value === undefined ? settings.arrangement.by : typeof value === "string" ? plainName(value) : "other";
   if (now !== "stacked" && now !== "side by side") return undefined;
   const turned =
     settings.restsOn !== "back" || survey.recognition.settings.some(({ setting }) => settingKey(setting) === "restsOn");

@@ -226,7 +226,7 @@ function refuseOther(set: readonly [SurveyItem, ...SurveyItem[]], key: (typeof O
   const wanted = saidBy(first);
   const other = set.find((item) => {
     const said = saidBy(item);
-    return said !== undefined && plainName(String(said)) !== plainName(String(wanted));
+    return said !== undefined && plainName(shown(said)) !== plainName(shown(wanted));
   });
   if (other === undefined) return;
   const { name } = DEFINITIONS[key];

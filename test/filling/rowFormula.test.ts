@@ -317,7 +317,7 @@ describe("rows that share a box", () => {
     expect(Number(after[heading]) - Number(before[heading])).toBeCloseTo(more, 6);
   });
 
-  test("rows of one box that lie otherwise than its first are refused", async () => {
+  test("rows of one box that lie otherwise than its first are refused", () => {
     const other = BESIDE.map((row, index) => (index === 2 ? [...row.slice(0, -1), "stacked"] : row));
     const { outcomes } = filled(bookOf(other), { figures: columns }).sized;
     expect(outcomes[0]).toMatchObject({
