@@ -3,6 +3,7 @@ import type { Answer, Cell } from "../src/item/answers";
 import { estimateAnswer } from "../src/estimate/budget";
 import { layoutAnswer, sheetsAnswer } from "../src/estimate/sheetAnswers";
 import { readSurvey, sizeSurvey, type SizedSurvey, type SurveyReading } from "../src/survey/sizeSurvey";
+import { sizedLately } from "../src/survey/sizedLately";
 import { cutListTable, figureNames, surveyTable, type SurveyCells } from "../src/survey/surveyAnswers";
 import { shelfTable } from "../src/survey/shelfSpace";
 import { sizeCount } from "../src/survey/standardSizes/sizeCount";
@@ -34,19 +35,19 @@ export function cutlistCells(items: unknown, settings: unknown): CellResult {
 }
 
 export function sheetsCells(items: unknown, board: unknown, settings: unknown): CellResult {
-  return tableAnswer(items, settings, sizeSurvey, (survey) =>
+  return tableAnswer(items, settings, sizedLately, (survey) =>
     sheetsAnswer(survey, selector(board, "board", "all"), CELL_BUDGET),
   );
 }
 
 export function layoutCells(items: unknown, board: unknown, settings: unknown): CellResult {
-  return tableAnswer(items, settings, sizeSurvey, (survey) =>
+  return tableAnswer(items, settings, sizedLately, (survey) =>
     layoutAnswer(survey, selector(board, "board", "all"), CELL_BUDGET),
   );
 }
 
 export function estimateCells(items: unknown, settings: unknown): CellResult {
-  return tableAnswer(items, settings, sizeSurvey, (survey, cells) => estimateAnswer(survey, cells, CELL_BUDGET));
+  return tableAnswer(items, settings, sizedLately, (survey, cells) => estimateAnswer(survey, cells, CELL_BUDGET));
 }
 
 export function shelfCells(items: unknown, settings: unknown): CellResult {

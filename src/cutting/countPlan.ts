@@ -37,6 +37,8 @@ interface CutPanel {
   readonly width: Mm;
   readonly stage: number;
   readonly way: Cut["way"] | undefined;
+  /** Waste, or one piece: nothing is left to cut. */
+  readonly finished: boolean;
 }
 
 const TOLERANCE = 1e-6;
@@ -65,7 +67,9 @@ function countSheet(sheet: SheetPlan, options: CountOptions): SheetFigures {
   // An off-cut has clean edges.
   const edgeTrim = sheet.offCut === undefined ? options.edgeTrim : 0;
   const [length, width] = [sheet.length - 2 * edgeTrim, sheet.width - 2 * edgeTrim];
-  let panels: readonly CutPanel[] = [{ x: edgeTrim, y: edgeTrim, length, width, stage: 0, way: undefined }];
+  let panels: readonly CutPanel[] = [
+    { x: edgeTrim, y: edgeTrim, length, width, stage: 0, way: undefined, finished: false },
+  ];
   let [setUps, last, most, trims, loosePanels] = [0, Number.NaN, 0, 0, 0];
   for (const cut of sheet.cuts) {
     const setting = Math.round(cut.setting * SETTINGS_PER_MM);
@@ -74,12 +78,14 @@ function countSheet(sheet: SheetPlan, options: CountOptions): SheetFigures {
     const panel = panels.find((each) => isCutBy(each, cut));
     if (panel === undefined) continue;
     const stage = panel.way === cut.way ? panel.stage : panel.stage + 1;
-    const parts = partsOf(panel, cut, stage, pieceGap);
-    if (stage === stages + 1 && isTrim(parts, sheet.placements, options)) trims++;
+    const parts = partsOf(panel, cut, stage, pieceGap).map((part) => ({
+      ...part,
+      finished: isFinished(part, sheet.placements, options),
+    }));
+    if (stage === stages + 1 && isTrim(parts, sheet.placements)) trims++;
     else most = Math.max(most, stage);
     panels = panels.flatMap((each) => (each === panel ? parts : [each]));
-    const unfinished = panels.filter((each) => !isFinished(each, sheet.placements, options));
-    loosePanels = Math.max(loosePanels, unfinished.length);
+    loosePanels = Math.max(loosePanels, panels.filter(({ finished }) => !finished).length);
   }
   const slivers = panels.filter((panel) => {
     if (within(panel, sheet.placements).length > 0) return false;
@@ -147,9 +153,9 @@ function isFinished(panel: CutPanel, placements: readonly Placement[], { absorbe
 }
 
 /** One part exactly one piece, the other waste alone. */
-function isTrim(parts: readonly CutPanel[], placements: readonly Placement[], options: CountOptions): boolean {
+function isTrim(parts: readonly CutPanel[], placements: readonly Placement[]): boolean {
   const held = parts.map((part) => within(part, placements).length);
-  return held[0]! + held[1]! === 1 && parts.every((part) => isFinished(part, placements, options));
+  return held[0]! + held[1]! === 1 && parts.every(({ finished }) => finished);
 }
 
 function countItems(sheets: readonly SheetPlan[]): Pick<PlanFigures, "openItems" | "meanSpread" | "mostSpread"> {

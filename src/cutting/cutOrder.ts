@@ -28,10 +28,11 @@ export function cutOrder(
   mostLoose = Number.POSITIVE_INFINITY,
 ): readonly Cut[] {
   const cuts: Cut[] = [];
+  const needs: Needs = new Map();
   let waiting: InHand[] = [{ panel, x: 0, y: 0, part: 0, depth: 0 }].filter(isToCut);
   let setting = 0;
   while (waiting.length > 0) {
-    const among = mostLoose === Number.POSITIVE_INFINITY ? waiting : withinLimit(waiting, mostLoose);
+    const among = waiting.length + NEVER_MORE < mostLoose ? waiting : withinLimit(waiting, mostLoose, needs);
     const next = among.find((hand) => settingOf(hand) === setting) ?? among.reduce(sooner);
     setting = settingOf(next);
     cuts.push(cutOf(next, gap, trim));
@@ -55,10 +56,19 @@ function sooner(one: InHand, other: InHand): InHand {
   return settingOf(one) >= settingOf(other) ? one : other;
 }
 
+/** For each panel, by the part that is next: the panels that wait at once while it is finished. */
+type Needs = Map<Panel, number[]>;
+
+/** Finishing a panel never makes so many more wait: each of its levels is at most one. */
+const NEVER_MORE = 8;
+
 /** The panels to cut after which all can be finished with few enough waiting; where there is none, the one nearest to that. */
-function withinLimit(waiting: readonly InHand[], mostLoose: number): readonly InHand[] {
+function withinLimit(waiting: readonly InHand[], mostLoose: number, needs: Needs): readonly InHand[] {
   const most = waiting.map((hand) =>
-    mostWaiting(waiting.flatMap((other) => (other === hand ? afterCut(hand).filter(isToCut) : [other]))),
+    mostWaiting(
+      waiting.flatMap((other) => (other === hand ? afterCut(hand).filter(isToCut) : [other])),
+      needs,
+    ),
   );
   const least = Math.max(
     mostLoose,
@@ -68,22 +78,26 @@ function withinLimit(waiting: readonly InHand[], mostLoose: number): readonly In
 }
 
 /** The most panels that wait at once when they are finished one after another, the simplest first. */
-function mostWaiting(hands: readonly InHand[]): number {
-  const needs = hands.map(({ panel, part }) => needOf(panel, part)).sort((one, other) => one - other);
-  return needs.reduce((most, need, at) => Math.max(most, needs.length - 1 - at + need), 0);
+function mostWaiting(hands: readonly InHand[], needs: Needs): number {
+  const own = hands.map(({ panel, part }) => needOf(panel, part, needs)).sort((one, other) => one - other);
+  return own.reduce((most, need, at) => Math.max(most, own.length - 1 - at + need), 0);
 }
 
 /** The panels that wait at once while one is finished, from some part of it on; 0 when there is nothing to cut. */
-function needOf(panel: Panel, from = 0): number {
-  const last = panel.parts.at(-1);
-  if (last === undefined) return 0;
-  let rest = needOf(last);
-  for (let at = panel.parts.length - 2; at >= from; at--) {
-    const off = needOf(panel.parts[at]!);
+function needOf(panel: Panel, from: number, needs: Needs): number {
+  const known = needs.get(panel);
+  if (known !== undefined) return known[from]!;
+  const own: number[] = [];
+  needs.set(panel, own);
+  let rest = 0;
+  for (let at = panel.parts.length - 1; at >= 0; at--) {
+    const off = needOf(panel.parts[at]!, 0, needs);
     const both = Math.min(Math.max(off + 1, rest), Math.max(rest + 1, off));
-    rest = Math.max(1, off === 0 ? rest : rest === 0 ? off : both);
+    rest = at === panel.parts.length - 1 ? off : Math.max(1, off === 0 ? rest : rest === 0 ? off : both);
+    own[at] = rest;
   }
-  return rest;
+  if (own.length === 0) own.push(0);
+  return own[from]!;
 }
 
 function cutOf(hand: InHand, gap: number, trim: number): Cut {

@@ -4,8 +4,8 @@ import { cutFigures } from "./layOutPlan";
 import { offCuts } from "./offCuts";
 import { leastLength, planLengths } from "./planLengths";
 import { newSheets } from "./sheetLabels";
-import { areasOf } from "./planParts";
-import { planFromSheets, proofOf, provedBounds } from "./planSheets";
+import { areasOf, quickBounds } from "./planParts";
+import { planFromSheets, proofOf, sharperBounds } from "./planSheets";
 import type { CuttingOptions, OffCutPlace, Piece, Plan, Progress, Sheet, SheetPlan, Stock } from "./types";
 import { stretchOf, type Watch } from "./watch";
 
@@ -175,7 +175,7 @@ function proof(
   const asked = prepareSheets(pieces, stock.sheets, { ...options, bench: undefined }).job;
   const weight = counts.reduce((sum, count, index) => sum + count.sheets * asked.kinds[index]!.weight, 0);
   const complete = uncuttable.every(({ reason }) => reason !== "no sheet left");
-  const bounds = provedBounds(asked, newSheets({ sheets }).length);
+  const bounds = sharperBounds(asked, newSheets({ sheets }).length, quickBounds(asked));
   return { rollBound: 0, ...proofOf(asked, stock.sheets, bounds, { weight, cost, complete, empty }) };
 }
 

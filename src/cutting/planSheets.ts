@@ -47,7 +47,7 @@ export function planFromSheets(
     report();
   };
   report();
-  bounds = provedBounds(asked, best.sheets.length);
+  bounds = sharperBounds(asked, best.sheets.length, bounds);
   const { bound } = bounds;
   if (bench === undefined) {
     const filled = job.size >= MANY_PIECES && best.weight > bound ? fillOneByOne(job, watch) : undefined;
@@ -92,9 +92,8 @@ interface Bounds {
   readonly sheetBound: number;
 }
 
-/** Weight and sheets that no plan goes below, with more effort where a plan of that many sheets might be beaten. */
-export function provedBounds(asked: Job, found: number): Bounds {
-  const quick = quickBounds(asked);
+/** The bounds with more effort, where a plan of that many sheets might be beaten. */
+export function sharperBounds(asked: Job, found: number, quick: Bounds): Bounds {
   if (asked.kinds.length > 1 || found <= quick.sheetBound || !hasSharpBound(asked)) return quick;
   const sheetBound = Math.max(quick.sheetBound, sharpBound(asked, found));
   return { bound: sheetBound * asked.kinds[0]!.weight, sheetBound };

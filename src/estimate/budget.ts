@@ -8,6 +8,7 @@ import { exampleNotice } from "./examplePrices";
 import { labourHours } from "./labourHours";
 import { isBlank } from "../measure/blank";
 import { stockPlans, type Demand, type PlanOptions } from "./stockPlans";
+import { surveyPlans } from "./surveyPlans";
 import { InputError, shown } from "../measure/errors";
 import { didYouMean, plainName } from "../settings/names";
 import type { Answer, Cell } from "../item/answers";
@@ -45,6 +46,9 @@ export function belowEstimate(survey: SizedSurvey, estimate: Estimate): readonly
 export function estimateFor(survey: SizedSurvey, cells: SurveyCells, options: PlanOptions = {}): Estimate {
   const { settings } = survey;
   const groups = demandGroups(survey, cells, settings.estimateBy);
+  const [only, ...more] = groups;
+  if (only !== undefined && more.length === 0)
+    return estimateOf([{ ...only, plans: surveyPlans(survey, options).all() }], settings);
   return estimateOf(
     groups.map((group) => ({ ...group, plans: stockPlans(group.demands, settings, options) })),
     settings,

@@ -1,7 +1,7 @@
 import { sheetLabels } from "../cutting/sheetLabels";
 import type { Piece } from "../cutting/types";
-import { demandsOf } from "./demandsOf";
-import { byThePiece, nothingCut, planNamed, stockPlans, toBuy, type PlanOptions, type StockPlan } from "./stockPlans";
+import { byThePiece, nothingCut, toBuy, type PlanOptions, type StockPlan } from "./stockPlans";
+import { surveyPlans } from "./surveyPlans";
 import { InputError, shown } from "../measure/errors";
 import { areaIn, fromMm, tidy } from "../measure/units";
 import { didYouMean, listed, plainName } from "../settings/names";
@@ -73,12 +73,11 @@ export function partText({ part, strip, holds = [] }: Piece): string {
 }
 
 function plansFor(survey: SizedSurvey, board: string, options: PlanOptions): readonly StockPlan[] {
-  const demands = demandsOf(survey);
   const { settings } = survey;
-  if (isAll(board)) return stockPlans(demands, settings, options);
+  const plans = surveyPlans(survey, options);
+  if (isAll(board)) return plans.all();
   const wanted = plainName(board);
-  const used = [...new Set(demands.flatMap(({ parts }) => parts.map((part) => part.stock)))];
-  const stock = used.find((name) => plainName(name) === wanted);
+  const stock = plans.stocks.find((name) => plainName(name) === wanted);
   const listedStock = settings.stock.find((row) => plainName(row.stock) === wanted);
   if (stock === undefined) {
     // Listed, but nothing is cut from it.
@@ -95,10 +94,14 @@ function plansFor(survey: SizedSurvey, board: string, options: PlanOptions): rea
           sources: [],
         },
       ];
-    throw new InputError("board", shown(board), `give all, ${listed(used, "or")}`, didYouMean(board, used));
+    throw new InputError(
+      "board",
+      shown(board),
+      `give all, ${listed(plans.stocks, "or")}`,
+      didYouMean(board, plans.stocks),
+    );
   }
-  const only = demands.map((demand) => ({ ...demand, parts: demand.parts.filter((part) => part.stock === stock) }));
-  return [planNamed(stockPlans(only, settings, options), stock)!];
+  return [plans.planOf(stock)];
 }
 
 const MM_PER_M = 1000;

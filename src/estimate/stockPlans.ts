@@ -7,7 +7,6 @@ import { verifyPlan } from "../cutting/verify";
 import type { Part } from "../enclosure/part";
 import type { CutFacts } from "./cutFacts";
 import type { Mm } from "../measure/units";
-import { plainName } from "../settings/names";
 import type { Settings } from "../settings/schema";
 import type { Material, StockRow } from "../settings/stock";
 
@@ -185,12 +184,6 @@ function benchStyleOf({
 }
 
 const PER_CENT = 100;
-
-/** The stock that a name means among those planned; undefined when there is no such stock. */
-export function planNamed(plans: readonly StockPlan[], name: string): StockPlan | undefined {
-  const wanted = plainName(name);
-  return plans.find((plan) => plainName(plan.stock) === wanted);
-}
 
 /** Sheets to buy, or whole metres of a roll; 0 where nothing is planned. */
 export function toBuy({ form, plan }: Pick<StockPlan, "form" | "plan">): number {
