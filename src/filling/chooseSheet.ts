@@ -4,7 +4,9 @@ import { choice, Unanswered, type Question } from "../headings/questions";
 import type { RecogniseOptions } from "../headings/recognition";
 import { recogniseColumns } from "../headings/recognise";
 import type { Book, BookSheet, BookTable } from "../workbook/book";
+import type { Area } from "../workbook/cellRef";
 import { ownColumns, ownSheets } from "../workbook/ownMarks";
+import { keptRanges } from "./keptRanges";
 import { rememberedWords } from "./wordsSheet";
 import { sheetNamed } from "../workbook/readSheet";
 
@@ -130,7 +132,16 @@ function looksLikeSurvey(
   const { rows } = book.grid(sheet.name, { lastRow });
   try {
     const words = [...rememberedWords(book, sheet.name), ...(options.words ?? [])];
-    const { columns, ask } = recogniseColumns(rows, { ...options, words, ...surveyPlace(book, sheet, table) });
+    const { columns, ask, headingRow } = recogniseColumns(rows, {
+      ...options,
+      words,
+      ...surveyPlace(book, sheet, table),
+    });
+    const found = Object.values(columns);
+    const inside = ({ top, left, bottom, right }: Area) =>
+      top <= headingRow && headingRow <= bottom && found.every(({ column }) => left <= column && column <= right);
+    // A stock table has widths and heights too, and a board guide sizes.
+    if (keptRanges(book, sheet.name).some(inside)) return false;
     const has = (field: Field) => columns[field] !== undefined || ask.some((question) => question.field === field);
     return has("dimensions") || (has("height") && has("width") && has("depth"));
   } catch (error) {

@@ -10,14 +10,10 @@ import type { Book } from "../workbook/book";
 import { parseArea, type Area } from "../workbook/cellRef";
 import { ALL_SHEETS, chooseSheet, surveyPlace, surveySheets, type ChosenSheet } from "./chooseSheet";
 import { displayedCells, unitsOfFormats } from "./displayedCells";
+import { GUIDE_NAME, SETTINGS_NAME, STOCK_NAME } from "./keptRanges";
 import { rememberedWords } from "./wordsSheet";
 import type { SheetGrid } from "../workbook/readSheet";
 import type { SheetValue } from "../workbook/sheetValue";
-
-/** Names of the ranges that a workbook keeps its settings and stock in, and of the sheets made for them. */
-export const SETTINGS_NAME = "settings";
-export const STOCK_NAME = "stock";
-export const GUIDE_NAME = "board_guide";
 
 type Range = readonly (readonly unknown[])[];
 

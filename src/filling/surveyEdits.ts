@@ -21,7 +21,8 @@ import type { CellContent, NewColumn, NewName, NewSheet, PlainContent, WorkbookE
 import { ownSheets } from "../workbook/ownMarks";
 import { boardNotes } from "../survey/boardNotes";
 import { BOARD, choicesSheet, preferenceColumn, withBoards } from "./boardColumns";
-import { GUIDE_NAME, readBookSurvey, SETTINGS_NAME, STOCK_NAME, type BookSurvey } from "./readBookSurvey";
+import { GUIDE_NAME, SETTINGS_NAME, STOCK_NAME } from "./keptRanges";
+import { readBookSurvey, type BookSurvey } from "./readBookSurvey";
 import { quoted } from "../workbook/formulaText";
 import type { WorkbookUnit } from "../measure/units";
 import { headedFigure } from "./headedFigure";

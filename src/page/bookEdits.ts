@@ -2,7 +2,8 @@ import type { ICellData, IStyleData, IWorkbookData, IWorksheetData, Nullable } f
 import { InputError } from "../measure/errors";
 import { areaName, cellName, type Area } from "../workbook/cellRef";
 import type { CellContent, CellEdit, NewSheet, PlainContent, WidthEdit, WorkbookEdits } from "../workbook/edits";
-import { calendarShift, characters, richTextOf, styleNumber, type OpenedBook, type OpenedSheet } from "./openedBook";
+import { calendarShift, characters, richTextOf, styleNumber } from "./gridTerms";
+import type { OpenedBook, OpenedSheet } from "./openedBook";
 import { STORED_ERRORS } from "../workbook/errorText";
 import type { RichText } from "../workbook/sheetLook";
 import { isErrorText } from "./functions/cellError";

@@ -13,7 +13,8 @@ import { mendSortedFormulas } from "./grid/sortedFormulas";
 import { refuseCommands, refuseLockedChanges } from "./grid/refusedCommands";
 import { gridCells } from "./gridCells";
 import { pageBook } from "./pageBook";
-import { BOOK_ID, type OpenedBook } from "./openedBook";
+import { BOOK_ID } from "./gridTerms";
+import type { OpenedBook } from "./openedBook";
 import type { StatusLine } from "./statusLine";
 
 /** The spreadsheet with a workbook in it. */

@@ -1,5 +1,5 @@
 import { settingsTable } from "../settings/settingsTable";
-import { SETTINGS_NAME, STOCK_NAME } from "../filling/readBookSurvey";
+import { SETTINGS_NAME, STOCK_NAME } from "../filling/keptRanges";
 import { surveyEdits } from "../filling/surveyEdits";
 import type { ViewProps } from "./viewProps";
 import { Table } from "./Table";

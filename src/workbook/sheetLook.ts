@@ -1,4 +1,6 @@
 import { columnNumber, parseArea, type Area } from "./cellRef";
+import { choicesReader } from "./choicesReader";
+import type { ListChoices } from "./listChoices";
 import { isTrue, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
 import { attribute, readXml, type XmlTag } from "./readXml";
@@ -39,6 +41,8 @@ export interface SheetLook {
   /** The cells of the sheet's own filter, headings included. */
   readonly filter: Area | undefined;
   readonly rightToLeft: boolean;
+  /** Cells that offer a list of values. */
+  readonly choices: readonly ListChoices[];
 }
 
 /** @throws InputError when there is no such sheet, or it is damaged */
@@ -53,6 +57,7 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
   let frozen = { rows: 0, columns: 0 };
   let filter: Area | undefined;
   let rightToLeft = false;
+  const choices = choicesReader();
   let row = 0;
   let column = 0;
   let sharesText = false;
@@ -68,6 +73,7 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
   };
   readXml(neededPart(workbook.zip, sheet.part), {
     open: (tag) => {
+      choices.open(tag);
       if (tag.uri !== workbook.namespace) return;
       if (RICH.has(tag.local)) into(richTexts, row).set(column, "own");
       switch (tag.local) {
@@ -103,10 +109,12 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
       }
     },
     text: (piece) => {
+      choices.text(piece);
       if (formula) formula.text += piece;
       else if (value !== undefined) value += piece;
     },
     close: (tag) => {
+      choices.close(tag);
       if (value !== undefined && tag.local === "v") {
         if (shared.has(Number(value))) into(richTexts, row).set(column, Number(value));
         value = undefined;
@@ -116,7 +124,7 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
       formula = undefined;
     },
   });
-  return { styles, formulas, richTexts, columns, hiddenRows, frozen, filter, rightToLeft };
+  return { styles, formulas, richTexts, columns, hiddenRows, frozen, filter, rightToLeft, choices: choices.found };
 }
 
 function stretch(tag: XmlTag): ColumnStretch {

@@ -1,4 +1,9 @@
-import { bookOf } from "../../src/workbook/book";
+import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
+import { csvToWorkbook } from "../../src/filling/fillCsv";
+import { fillWorkbook } from "../../src/filling/fillWorkbook";
+import { bookOf, type Book } from "../../src/workbook/book";
+import { readCsv } from "../../src/workbook/readCsv";
+import { writeCsv } from "../../src/workbook/writeCsv";
 import { chooseSheet, surveyPlace } from "../../src/filling/chooseSheet";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
@@ -123,4 +128,15 @@ test("the place of the survey leaves out a totals row and the columns of an earl
     ignore: [7],
     region: { headingRow: 4, firstColumn: 1, lastColumn: 7, lastRow: 7 },
   });
+});
+
+test("the stock table and the guide of a filled survey are no surveys, settings beside a survey hide nothing", () => {
+  const survey = csvToWorkbook(readCsv(writeCsv(DEMO_SURVEY)), {});
+  const options = { figures: ["caliper"], settings: [], recognise: {}, values: false, cutList: false };
+  const filled = bookOf(openWorkbook(fillWorkbook(openWorkbook(survey), options).edit.bytes));
+  expect(filled.sheets.map(({ name }) => name)).toEqual(expect.arrayContaining(["settings", "stock", "board guide"]));
+  expect(chooseSheet(filled)).toMatchObject({ sheet: { name: "Survey" } });
+  const beside = bookOf(openWorkbook(createWorkbook([SURVEY, KEY])));
+  const names = [...beside.names, { name: "settings", refersTo: "Items!$F$1:$G$40", hidden: false }];
+  expect(chooseSheet({ ...beside, names } as Book)).toMatchObject({ sheet: { name: "Items" } });
 });

@@ -11,6 +11,7 @@ import { writeCsv } from "../../src/workbook/writeCsv";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
+import { cellName } from "../../src/workbook/cellRef";
 import { becomes, launched, opened, type OpenPage } from "./browser";
 
 declare const openGrid: OpenGrid;
@@ -250,7 +251,7 @@ test("the page opens dark where the system is, and its pane folds by the keyboar
   expect(await page.getAttribute("#side", "aria-expanded")).toBe("true");
 });
 
-test("the survey is filtered by its caliper with the mouse, and shows those rows only", async () => {
+test("the survey is filtered by its caliper with the mouse, and a board chosen from a list moves its item", async () => {
   const survey = csvToWorkbook(readCsv(writeCsv(DEMO_SURVEY)), {});
   const options = { figures: ["caliper"], settings: [], recognise: {}, values: false, cutList: false };
   const { edit } = fillWorkbook(openWorkbook(survey), options);
@@ -277,6 +278,23 @@ test("the survey is filtered by its caliper with the mouse, and shows those rows
       return Array.from({ length: last - 1 }, (_, i) => i + 2).filter((row) => sheet.getRowVisible(row - 1));
     }, rows.length);
   await becomes(shown, matching);
+  // The arrow in a selected cell of the preferences offers the boards; the row's own answer follows the choice.
+  const row = matching[0]!;
+  const [preferred, board] = ["preferred board", "board"].map((name) => rows[0]!.indexOf(name)) as [number, number];
+  const other = readSheet(openWorkbook(edit.bytes), "board choices")
+    .rows.slice(1)
+    .map(([name]) => String(name))
+    .at(-1)!;
+  const cellAt = (column: number) =>
+    page.evaluate(([r, c]) => openGrid.workbook().getActiveSheet().getRange(r, c).getCellRect(), [
+      row - 1,
+      column,
+    ] as const);
+  const { right: end, top, bottom: below } = await cellAt(preferred);
+  await page.click(SHEET, { position: { x: (end + (await cellAt(preferred)).left) / 2, y: (top + below) / 2 } });
+  await page.click(SHEET, { position: { x: end - FROM_EDGE, y: (top + below) / 2 } });
+  await page.getByText(other, { exact: true }).click();
+  await becomes(() => valueOf(cellName(row, board + 1)), other);
 });
 
 test("a sort of the rows takes the bold part of a title into the saved file", async () => {

@@ -12,6 +12,8 @@ import designTexts from "@univerjs/design/locale/en-US";
 import docsTexts from "@univerjs/docs-ui/locale/en-US";
 import formulaTexts from "@univerjs/sheets-formula/locale/en-US";
 import formulaUiTexts from "@univerjs/sheets-formula-ui/locale/en-US";
+import validationUiTexts from "@univerjs/sheets-data-validation-ui/locale/en-US";
+import validationTexts from "@univerjs/sheets-data-validation/locale/en-US";
 import filterUiTexts from "@univerjs/sheets-filter-ui/locale/en-US";
 import numfmtTexts from "@univerjs/sheets-numfmt-ui/locale/en-US";
 import sheetsTexts from "@univerjs/sheets/locale/en-US";
@@ -21,6 +23,8 @@ import tableTexts from "@univerjs/sheets-table/locale/en-US";
 import tableUiTexts from "@univerjs/sheets-table-ui/locale/en-US";
 import uiTexts from "@univerjs/ui/locale/en-US";
 import { UniverDocsPlugin } from "@univerjs/docs";
+import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
+import { UniverSheetsDataValidationUIPlugin } from "@univerjs/sheets-data-validation-ui";
 import { UniverSheetsFilterPlugin } from "@univerjs/sheets-filter";
 import { UniverSheetsFilterUIPlugin } from "@univerjs/sheets-filter-ui";
 import { UniverSheetsFormulaUIPlugin } from "@univerjs/sheets-formula-ui";
@@ -43,7 +47,7 @@ import "@univerjs/sheets-filter/facade";
 import "@univerjs/sheets-sort/facade";
 import "@univerjs/sheets-table/facade";
 import type { IFunctionInfo } from "@univerjs/engine-formula";
-import { BOOK_ID, TABLE_STYLE } from "../openedBook";
+import { BOOK_ID, TABLE_STYLE } from "../gridTerms";
 import {
   CalculationMode,
   IRenderManagerService,
@@ -101,6 +105,8 @@ export function createGrid({ container, dark, functions }: GridOptions): Grid {
     description: [...functions],
   });
   univer.registerPlugin(UniverSheetsFormulaUIPlugin);
+  univer.registerPlugin(UniverSheetsDataValidationPlugin);
+  univer.registerPlugin(UniverSheetsDataValidationUIPlugin, { menu: HIDDEN_MENUS, showEditOnDropdown: false });
   univer.registerPlugin(UniverSheetsFilterPlugin);
   univer.registerPlugin(UniverSheetsFilterUIPlugin, { menu: HIDDEN_MENUS });
   univer.registerPlugin(UniverSheetsSortPlugin);
@@ -139,6 +145,8 @@ function texts() {
     formulaTexts,
     formulaUiTexts,
     filterUiTexts,
+    validationTexts,
+    validationUiTexts,
     numfmtTexts,
     sheetsTexts,
     sheetsUiTexts,

@@ -1,7 +1,7 @@
 import { ICommandService, type Injector } from "@univerjs/core";
 import { DeviceInputEventType } from "@univerjs/engine-render";
 import { SetCellEditVisibleOperation } from "@univerjs/sheets-ui";
-import { BOOK_ID } from "../openedBook";
+import { BOOK_ID } from "../gridTerms";
 import { IEditorService } from "./screenPlugins";
 
 /**

@@ -11,7 +11,7 @@ import { FormulaDataModel, LexerTreeBuilder } from "@univerjs/engine-formula";
 import type { FWorkbook } from "@univerjs/sheets/facade";
 import type { FilledArea, LiveBook } from "../bookEdits";
 import { gridCells } from "../gridCells";
-import { BOOK_ID } from "../openedBook";
+import { BOOK_ID } from "../gridTerms";
 
 /** The open workbook with what the formula engine adds to it. */
 export function liveBook(workbook: FWorkbook, injector: Injector): LiveBook {

@@ -19,6 +19,10 @@ const REFUSED: readonly (readonly [commands: RegExp, why: string])[] = [
     "Tables and names of the file are kept as they are.",
   ],
   [
+    /^(data-validation\.command\.|sheet\.command\.((update|add)DataValidation|remove-(all-)?data-validation))/,
+    "Lists of choices are kept as the file has them.",
+  ],
+  [
     /^sheet\.command\.(add|set|delete|change|view)-?.*(protection|permission)/,
     "Protection is kept as the file has it.",
   ],

@@ -1,0 +1,17 @@
+import type { Book } from "../workbook/book";
+import { parseSheetArea, type Area } from "../workbook/cellRef";
+
+/** Names of the ranges that a workbook keeps its settings, stock and board guide in, and of the sheets made for them. */
+export const SETTINGS_NAME = "settings";
+export const STOCK_NAME = "stock";
+export const GUIDE_NAME = "board_guide";
+
+/** Where those ranges lie on a sheet. */
+export function keptRanges({ names }: Pick<Book, "names">, sheet: string): readonly Area[] {
+  return names.flatMap(({ name, refersTo, sheet: own }) => {
+    const found = own === undefined && KEPT.includes(name.toLowerCase()) ? parseSheetArea(refersTo) : undefined;
+    return found?.sheet === sheet ? [found.area] : [];
+  });
+}
+
+const KEPT = [SETTINGS_NAME, STOCK_NAME, GUIDE_NAME];

@@ -1,0 +1,109 @@
+import type { DefinedName, Workbook } from "../workbook/openWorkbook";
+import { isMark } from "../workbook/ownMarks";
+import type { TableInfo } from "../workbook/readTable";
+import type { SheetLook } from "../workbook/sheetLook";
+import { rangeOf, TABLE_STYLE } from "./gridTerms";
+import { typedFromStored } from "./storedFormulas";
+
+/** What the grid's plugins are to know of one sheet. */
+export interface ReadSheet {
+  readonly id: string;
+  readonly name: string;
+  readonly look: SheetLook;
+}
+
+/** Names, tables, filters and lists of choices of a workbook, each as the plugin of the grid that shows it reads it. */
+export function bookResources(
+  { names, tables }: Workbook,
+  sheets: readonly ReadSheet[],
+): { name: string; data: string }[] {
+  const idOf = new Map(sheets.map(({ id, name }) => [name, id]));
+  return Object.entries({
+    SHEET_DEFINED_NAME_PLUGIN: namesResource(names, idOf),
+    SHEET_TABLE_PLUGIN: tablesResource(tables, idOf),
+    SHEET_FILTER_PLUGIN: filtersResource(sheets),
+    SHEET_DATA_VALIDATION_PLUGIN: choicesResource(sheets),
+  }).map(([name, resource]) => ({ name, data: JSON.stringify(resource) }));
+}
+
+/** The names of the file, without the marks of this program and those that a spreadsheet keeps for itself. */
+function namesResource(names: readonly DefinedName[], idOf: ReadonlyMap<string, string>): object {
+  const shown = names.filter(({ name }) => !isMark(name) && !name.startsWith("_xlnm."));
+  return Object.fromEntries(
+    shown.map(({ name, refersTo, sheet, hidden, comment }, place) => [
+      `name-${place + 1}`,
+      {
+        id: `name-${place + 1}`,
+        name,
+        formulaOrRefString: isReference(refersTo) ? refersTo : `=${typedFromStored(refersTo)}`,
+        comment,
+        hidden,
+        localSheetId: (sheet === undefined ? undefined : idOf.get(sheet)) ?? "AllDefaultWorkbook",
+      },
+    ]),
+  );
+}
+
+function isReference(text: string): boolean {
+  return /^(?:'(?:[^']|'')+'|[^'!()]+)!\$?[A-Z]+\$?\d+(?::\$?[A-Z]+\$?\d+)?$/i.test(text);
+}
+
+/** A table that the grid can show: with headings, and without its row of totals, which is no row of the data. */
+function tablesResource(tables: readonly TableInfo[], idOf: ReadonlyMap<string, string>): object {
+  const bySheet: Record<string, { tables: object[] }> = {};
+  for (const table of tables.filter(({ headerRow }) => headerRow)) {
+    const sheet = idOf.get(table.sheet);
+    if (sheet === undefined) continue;
+    (bySheet[sheet] ??= { tables: [] }).tables.push({
+      id: `table-${table.id}`,
+      name: table.name,
+      range: rangeOf({ ...table.area, bottom: table.area.bottom - (table.totalsRow ? 1 : 0) }),
+      options: { showHeader: true, showFooter: false, tableStyleId: TABLE_STYLE },
+      filters: { tableColumnFilterList: [] },
+      columns: table.columns.map((column, place) => ({
+        id: `table-${table.id}-column-${place + 1}`,
+        displayName: column,
+        dataType: "none",
+        formula: "",
+        meta: {},
+        style: {},
+      })),
+      meta: {},
+    });
+  }
+  return bySheet;
+}
+
+function filtersResource(sheets: readonly ReadSheet[]): object {
+  return Object.fromEntries(
+    sheets.flatMap(({ id, look }) =>
+      look.filter === undefined ? [] : [[id, { ref: rangeOf(look.filter), filterColumns: [] }]],
+    ),
+  );
+}
+
+/** Cells that offer a list: any other value may be typed too, and the arrow shows in the selected cell alone. */
+function choicesResource(sheets: readonly ReadSheet[]): object {
+  return Object.fromEntries(
+    sheets.map(({ id, look }) => [
+      id,
+      look.choices.map(({ area, formula }, place) => ({
+        uid: `${id}-choices-${place + 1}`,
+        type: "list",
+        formula1: isText(formula) ? formula.slice(1, -1) : `=${typedFromStored(formula)}`,
+        ranges: [rangeOf(area)],
+        allowBlank: true,
+        showErrorMessage: false,
+        showDropDown: true,
+        renderMode: RENDER_ARROW,
+      })),
+    ]),
+  );
+}
+
+/** The values in the formula itself: `"yes,no"`. */
+function isText(formula: string): boolean {
+  return formula.startsWith('"') && formula.endsWith('"');
+}
+
+const RENDER_ARROW = 1;
