@@ -12,9 +12,9 @@ const HATCH_WEIGHT = 0.15;
 /** Full ink of a drawing is black on paper; a tone is never so light that a printer drops it. */
 const FULL = 255;
 
-/** Draws one thing of a page. */
-export function drawPlaced(pen: Pen, placed: Placed, type: Typesetter): void {
-  if (placed.kind === "text") drawText(pen, placed, type);
+/** Draws one thing of a page. @param link what a link from it belongs to, for a screen reader */
+export function drawPlaced(pen: Pen, placed: Placed, type: Typesetter, link?: PDFKit.PDFStructureElement): void {
+  if (placed.kind === "text") drawText(pen, placed, type, link);
   else if (placed.kind === "line") drawLine(pen, placed);
   else if (placed.kind === "outline") drawOutline(pen, placed);
   else if (placed.kind === "code") drawCode(pen, placed.box, placed.text);

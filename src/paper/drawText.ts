@@ -17,18 +17,22 @@ const WHITE = "#ffffff";
 /** Points in a millimetre. */
 export const POINTS: Mm = 1 / MM_PER_PT;
 
-/** One line of type in its box. */
+/** One line of type in its box. @param link what a link from it belongs to, for a screen reader */
 export function drawText(
   pen: Pen,
   { box, text, size, bold, align, fromRight, goTo }: PlacedText,
   type: Typesetter,
+  link?: PDFKit.PDFStructureElement,
 ): void {
   const runs = type.runs(text, bold, fromRight);
   const width = widthOf(runs) * size;
   const free = box.width * POINTS - width;
   const left = box.x * POINTS + (align === "start" ? 0 : align === "middle" ? free / 2 : free);
   drawRuns(pen, runs, left, (box.y + box.height * BASELINE_SHARE) * POINTS, size);
-  if (goTo !== undefined) pen.goTo(left, box.y * POINTS, width, box.height * POINTS, goTo);
+  if (goTo !== undefined) {
+    const belongsTo: object = link === undefined ? {} : { structParent: link };
+    pen.goTo(left, box.y * POINTS, width, box.height * POINTS, goTo, belongsTo);
+  }
 }
 
 /**

@@ -1,6 +1,6 @@
 import { isOverLift } from "../board/cautions";
 import { CAUTIONS } from "../enclosure/step";
-import type { StockPlan } from "../estimate/stockPlans";
+import type { Estimate } from "../estimate/estimate";
 import { boardNotes } from "../survey/boardNotes";
 import type { Mm } from "../measure/units";
 import { problemsOf } from "../survey/problemRows";
@@ -22,13 +22,13 @@ const LOCAL_RULES =
 
 /** What stands in front of a printed job beside its cautions. */
 export interface FrontMatter {
-  /** What is bought for the job; empty where nothing is planned. */
-  readonly plans: readonly StockPlan[];
+  /** What is bought for the job; undefined where nothing is planned. */
+  readonly estimate: Estimate | undefined;
   /** Where each item is found in the file. */
   readonly index: readonly IndexEntry[];
 }
 
-const NOTHING_MORE: FrontMatter = { plans: [], index: [] };
+const NOTHING_MORE: FrontMatter = { estimate: undefined, index: [] };
 
 /**
  * Once a printed job, in front: what to beware of at every bench, what is said of its boards, what to buy, which rows
@@ -38,7 +38,7 @@ export function frontPages(
   survey: SizedSurvey,
   frame: Frame,
   type: Typesetter,
-  { plans, index }: FrontMatter = NOTHING_MORE,
+  { estimate, index }: FrontMatter = NOTHING_MORE,
 ): readonly Page[] {
   const width = bodyWidth(frame);
   const { blade, adhesive, weight } = CAUTIONS;
@@ -51,7 +51,7 @@ export function frontPages(
     gap(2),
     ...(notes.length === 0 ? [] : heading("Boards", width, type)),
     ...notes.flatMap((note) => paragraph(note, width, body, type)),
-    ...titledTable("To buy", SHOPPING_HEADINGS, shoppingRows(plans, survey.settings), width, type),
+    ...titledTable("To buy", SHOPPING_HEADINGS, shoppingRows(estimate, survey.settings), width, type),
     ...titledTable(
       "Rows left out",
       ["item", "why"],

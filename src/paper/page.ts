@@ -9,6 +9,19 @@ export interface Box {
   readonly height: Mm;
 }
 
+/** What a line of type is to a screen reader. */
+export interface TextTag {
+  /** As PDF names them; an artifact is not read. */
+  readonly role: "H1" | "H2" | "P" | "TH" | "TD" | "Artifact";
+  /** Lines with the same one are one paragraph, heading or cell. */
+  readonly of: object;
+  /** The row and the table of a cell: the same for all their cells. */
+  readonly row?: object;
+  readonly table?: object;
+  /** What is said in place of what is drawn. */
+  readonly alt?: string;
+}
+
 /** One line of type in its box. */
 export interface PlacedText {
   readonly kind: "text";
@@ -22,6 +35,8 @@ export interface PlacedText {
   readonly fromRight: boolean;
   /** The name of a page that a press on it leads to. */
   readonly goTo?: string;
+  /** A paragraph by itself where it is missing. */
+  readonly tag?: TextTag;
 }
 
 /** A drawing scaled into its box. */
@@ -104,6 +119,11 @@ export function rectangle({ x, y, width, height }: Box, { weight = HAIRLINE, sha
     shade,
     hatched: false,
   };
+}
+
+/** Things with what their text is to a screen reader. */
+export function withTag(placed: readonly Placed[], tag: TextTag): readonly Placed[] {
+  return placed.map((each) => (each.kind === "text" ? { ...each, tag } : each));
 }
 
 /** The same things, shifted. */

@@ -1,5 +1,5 @@
 import type { Mm } from "../measure/units";
-import type { Page } from "./page";
+import { withTag, type Page } from "./page";
 import { lineHeight, textLine, TYPE } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
 
@@ -13,5 +13,6 @@ export function withNumber(page: Page, number: number, type: Typesetter): Page {
   const text = String(number);
   const width = type.width(text, TYPE.body, true) + 1;
   const box = { x: page.width - FROM_RIGHT - width, y: page.height - FROM_FOOT - lineHeight(TYPE.body), width };
-  return { ...page, placed: [...page.placed, textLine(text, box, { size: TYPE.body, bold: true, align: "end" })] };
+  const printed = textLine(text, box, { size: TYPE.body, bold: true, align: "end" });
+  return { ...page, placed: [...page.placed, ...withTag([printed], { role: "Artifact", of: page })] };
 }

@@ -115,7 +115,7 @@ interface Part<What> {
 /** The parts with the pages in front of them, where there is work for the bench; and the number of each page. */
 function withFront(
   parts: readonly Part<PaperKind>[],
-  { survey, plans }: PaperSource,
+  { survey, estimate }: PaperSource,
   { paper, printed }: PaperOptions,
   type: Typesetter,
 ): readonly Part<PaperKind | "front">[] {
@@ -129,7 +129,7 @@ function withFront(
       pagesBefore,
     );
     // What follows begins on the front of a leaf.
-    return onLeaves([frontPages(survey, frame, type, { plans, index }), []]);
+    return onLeaves([frontPages(survey, frame, type, { estimate, index }), []]);
   };
   const atBench = numbered.some(({ what, pages }) => FOR_THE_BENCH.includes(what) && pages.length > 0);
   // How many pages there are in front does not depend on the numbers on them.

@@ -2,6 +2,7 @@ import PDFDocument from "pdfkit";
 import { drawPlaced } from "./drawPlaced";
 import { POINTS } from "./drawText";
 import type { Page } from "./page";
+import { createTagger } from "./tagger";
 import type { Typesetter } from "./typesetter";
 
 export interface RenderOptions {
@@ -15,7 +16,7 @@ export interface RenderOptions {
 const FIXED_DATE = new Date(0);
 const PROGRESS_EVERY = 16;
 
-/** Pages as a PDF, fonts embedded, everything vectors. */
+/** Pages as a tagged PDF, fonts embedded, everything vectors. */
 export async function renderPages(
   pages: readonly Page[],
   type: Typesetter,
@@ -26,6 +27,7 @@ export async function renderPages(
     pdfVersion: "1.7",
     lang: "en",
     displayTitle: true,
+    tagged: true,
     // No font by default: its own is not embedded.
     font: "",
     info: { Title: title, Creator: "Enclosure Columns", CreationDate: date, ModDate: date },
@@ -39,16 +41,19 @@ export async function renderPages(
   for (const [name, bytes] of type.fonts) pen.registerFont(name, bytes);
   const preferences = (pen as unknown as PenInside)._root.data.ViewerPreferences;
   preferences.data["PrintScaling"] = "None";
+  const tagger = createTagger(pen);
   let [section, parent] = ["", pen.outline];
   for (const [index, page] of pages.entries()) {
     pen.addPage({ size: [page.width * POINTS, page.height * POINTS], margin: 0 });
     for (const name of page.names ?? []) pen.addNamedDestination(name, "Fit");
     if (page.bookmark !== "") {
+      tagger.newSection();
       const { section: own = "" } = page;
       if (own !== section) [section, parent] = [own, own === "" ? pen.outline : pen.outline.addItem(own)];
       parent.addItem(page.bookmark);
     }
-    for (const placed of page.placed) drawPlaced(pen, placed, type);
+    for (const placed of page.placed) tagger.tagged(placed, (link) => drawPlaced(pen, placed, type, link));
+    tagger.endPage();
     if (index % PROGRESS_EVERY === 0) await onProgress?.(index / pages.length);
   }
   pen.end();

@@ -1,5 +1,5 @@
 import type { Frame } from "./blocks";
-import { line, type Placed } from "./page";
+import { line, withTag, type Placed } from "./page";
 import { lineHeight, textLine, TYPE } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
 import { shortened } from "./wrapText";
@@ -21,8 +21,17 @@ export function runningFoot(
   const room = inner - taken;
   return [
     line([margin, y], [width - margin, y]),
-    textLine(shortened(name, room, { size, bold: true }, type), { x: margin, y, width: room }, { size, bold: true }),
-    textLine(said, { x: width - margin - taken, y, width: taken }, { size, align: "end" }),
+    ...withTag(
+      [
+        textLine(
+          shortened(name, room, { size, bold: true }, type),
+          { x: margin, y, width: room },
+          { size, bold: true },
+        ),
+        textLine(said, { x: width - margin - taken, y, width: taken }, { size, align: "end" }),
+      ],
+      { role: "Artifact", of: {} },
+    ),
   ];
 }
 

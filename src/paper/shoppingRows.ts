@@ -1,38 +1,45 @@
-import { newSheets } from "../cutting/sheetLabels";
-import { toBuy, type StockPlan } from "../estimate/stockPlans";
+import type { Estimate } from "../estimate/estimate";
+import type { EstimateLine } from "../estimate/estimateLine";
+import type { StockPlan } from "../estimate/stockPlans";
 import { areaIn } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import { areaUnitOf } from "../survey/summary";
 
-export const SHOPPING_HEADINGS = ["stock", "material", "to buy", "packs", "supplier, number"] as const;
+export const SHOPPING_HEADINGS = ["stock", "material", "to buy", "supplier, number"] as const;
 
-/** What the plans take of each stock, sheets in hand apart; several plans of one stock together. */
-export function shoppingRows(plans: readonly StockPlan[], settings: Settings): readonly (readonly string[])[] {
-  const stocks = [...new Set(plans.map(({ stock }) => stock))];
-  return stocks.map((stock) => {
-    const own = plans.filter((plan) => plan.stock === stock);
-    const row = settings.stock.find((each) => each.stock === stock);
-    const bought = own.reduce((sum, plan) => sum + toBuy(plan) - inHand(plan), 0);
-    const held = own.reduce((sum, plan) => sum + inHand(plan), 0);
-    const [{ form, material }] = own as [StockPlan];
-    const area = own.reduce((sum, { netAreaM2 }) => sum + netAreaM2, 0);
+const NOT_BOUGHT: readonly EstimateLine["material"][] = ["labour", "shipping", "tax", "indirect"];
+
+/** What the budget buys, groups together and sheets in hand apart: the quantities are those of its lines. */
+export function shoppingRows(estimate: Estimate | undefined, { unit }: Settings): readonly (readonly string[])[] {
+  const lines = (estimate?.lines ?? []).filter(({ material }) => !NOT_BOUGHT.includes(material));
+  const plans = (estimate?.plans ?? []).flatMap((group) => group.plans);
+  return [...new Set(lines.map(({ stock }) => stock))].map((stock) => {
+    const own = lines.filter((line) => line.stock === stock);
+    const [line] = own as [EstimateLine];
+    const held = plans.filter((plan) => plan.stock === stock).reduce((sum, plan) => sum + inHand(plan), 0);
+    const quantity = own.reduce((sum, each) => sum + each.quantity, -held);
+    const spare = own.reduce((sum, each) => sum + each.spoilage, 0);
     const amount =
-      form === "none"
-        ? `${Number(areaIn(area, settings.unit).toFixed(2))} ${areaUnitOf(settings.unit)} net`
-        : `${bought} ${form === "roll" ? "m" : bought === 1 ? "sheet" : "sheets"}`;
-    const pack = row?.pack ?? 1;
+      line.unit === "m2"
+        ? `${Number(areaIn(quantity, unit).toFixed(2))} ${areaUnitOf(unit)} net`
+        : `${Number(quantity.toFixed(2))} ${quantity === 1 ? line.unit.replace(/s$/, "") : line.unit}`;
+    const notes = [
+      ...(spare > 0 ? [`of them ${Number(spare.toFixed(2))} for spoilt pieces`] : []),
+      ...(held > 0 ? [`${held} more in hand`] : []),
+    ];
     return [
       stock,
-      material,
-      held === 0 ? amount : `${amount}, ${held} in hand`,
-      pack > 1 && form !== "none" ? `${Math.ceil(bought / pack)} of ${pack}` : "",
-      [row?.supplier, row?.itemNumber].filter((text) => text !== undefined && text !== "").join(", "),
+      line.material,
+      [amount, ...notes].join(", "),
+      [line.supplier, line.itemNumber].filter((text) => text !== "").join(", "),
     ];
   });
 }
 
 /** Sheets of a plan that the shop has already. */
 function inHand({ plan, sources }: StockPlan): number {
-  if (plan === undefined || newSheets(plan).length === 0) return 0;
-  return plan.counts.reduce((sum, { sheets }, index) => sum + (sources[index]?.inHand === true ? sheets : 0), 0);
+  return (plan?.counts ?? []).reduce(
+    (sum, { sheets }, index) => sum + (sources[index]?.inHand === true ? sheets : 0),
+    0,
+  );
 }

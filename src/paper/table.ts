@@ -1,6 +1,6 @@
 import type { Mm } from "../measure/units";
 import { together, type Block } from "./blocks";
-import { line, rectangle, type Placed, type PlacedText } from "./page";
+import { line, rectangle, withTag, type Placed, type PlacedText } from "./page";
 import { BASELINE_SHARE, lineHeight, textLine } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
 import { readsFromRight } from "./visualRuns";
@@ -21,6 +21,8 @@ export type TableCell = string | DrawnCell;
 export interface DrawnCell {
   readonly draw: (x: Mm, y: Mm, width: Mm) => readonly Placed[];
   readonly height: Mm;
+  /** What a screen reader says of it, where its words do not. */
+  readonly alt?: string;
 }
 
 export interface TableOptions {
@@ -47,17 +49,25 @@ export function table(
   type: Typesetter,
 ): readonly Block[] {
   const width = columns.reduce((sum, column) => sum + column.width, 0);
+  const whole = {};
   const headings = rowBlocks(
     columns.map((column) => ({ ...column, size })),
     columns.map(({ heading }) => heading),
-    { size, bold: true, shade: HEAD_SHADE },
+    { size, bold: true, shade: HEAD_SHADE, table: whole },
     type,
   );
   const body = rows.flatMap((row, index) =>
-    rowBlocks(columns, row, { size, bold: total && index === rows.length - 1, shade: 0, under: under?.[index] }, type),
+    rowBlocks(
+      columns,
+      row,
+      { size, bold: total && index === rows.length - 1, shade: 0, under: under?.[index], table: whole },
+      type,
+    ),
   );
   const top: Block = { height: 0, withNext: true, at: (x, y) => [line([x, y], [x + width, y], { weight: RULE })] };
-  const again = together([top, ...headings]);
+  const above = together([top, ...headings]);
+  // Said once to a screen reader, on the page where the table begins.
+  const again: Block = { ...above, at: (x, y) => withTag(above.at(x, y), { role: "Artifact", of: whole }) };
   return [
     top,
     ...(headed ? headings.map((block) => ({ ...block, withNext: true })) : []),
@@ -75,11 +85,13 @@ function rowBlocks(
     bold,
     shade,
     under,
+    table,
   }: {
     readonly size: number;
     readonly bold: boolean;
     readonly shade: number;
     readonly under?: DrawnCell | undefined;
+    readonly table: object;
   },
   type: Typesetter,
 ): readonly Block[] {
@@ -104,6 +116,9 @@ function rowBlocks(
         return shown === 0 ? 0 : shown * steps[index]! + drops[index]!;
       }),
     );
+  const row = {};
+  const role = shade > 0 ? ("TH" as const) : ("TD" as const);
+  const tags = [...columns, "under"].map(() => ({ role, of: {}, row, table }));
   const parts = Math.ceil(rows / MOST_LINES);
   return Array.from({ length: parts }, (_, part): Block => {
     const [from, to] = [part * MOST_LINES, Math.min(rows, (part + 1) * MOST_LINES)];
@@ -120,22 +135,32 @@ function rowBlocks(
           left += column.width;
           const cell = cells[index] ?? "";
           const room = column.width - 2 * PAD;
-          if (typeof cell !== "string") return part === 0 ? cell.draw(own + PAD, y + PAD_Y, room) : [];
-          return (lines[index] as readonly string[])
-            .slice(from, to)
-            .map((text, row) =>
-              textLine(
-                text,
-                { x: own + PAD, y: y + PAD_Y + drops[index]! + row * steps[index]!, width: room },
-                { size: sizeOf(column), bold: bold || column.bold === true, align: column.align ?? "start" },
-                readsFromRight(cell),
-              ),
-            );
+          const tag = tags[index]!;
+          // A cell without words is a cell to a screen reader too, so that the others stand under their headings.
+          const silent = { ...textLine("", { x: own + PAD, y: y + PAD_Y, width: room }, { size }), tag };
+          if (cell === "") return part === 0 ? [silent] : [];
+          if (typeof cell !== "string") {
+            if (part > 0) return [];
+            const drawn = withTag(cell.draw(own + PAD, y + PAD_Y, room), tag);
+            if (cell.alt === undefined) return drawn.some(({ kind }) => kind === "text") ? drawn : [silent, ...drawn];
+            return [{ ...silent, tag: { ...tag, alt: cell.alt } }, ...drawn];
+          }
+          return (lines[index] as readonly string[]).slice(from, to).map((text, at) => ({
+            ...textLine(
+              text,
+              { x: own + PAD, y: y + PAD_Y + drops[index]! + at * steps[index]!, width: room },
+              { size: sizeOf(column), bold: bold || column.bold === true, align: column.align ?? "start" },
+              readsFromRight(cell),
+            ),
+            tag,
+          }));
         });
         return [
           ...(shade > 0 ? [rectangle({ x, y, width, height }, { weight: 0, shade })] : []),
           ...placed,
-          ...(last && under !== undefined ? under.draw(x + PAD, y + above, width - 2 * PAD) : []),
+          ...(last && under !== undefined
+            ? withTag(under.draw(x + PAD, y + above, width - 2 * PAD), tags.at(-1)!)
+            : []),
           ...(last ? [line([x, y + height], [x + width, y + height], { weight: bold ? RULE : undefined })] : []),
         ];
       },

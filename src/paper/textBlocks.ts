@@ -1,6 +1,6 @@
 import type { Mm } from "../measure/units";
 import { together, type Block } from "./blocks";
-import { line, rectangle, type Placed, type PlacedText } from "./page";
+import { line, rectangle, type Placed, type PlacedText, type TextTag } from "./page";
 import { MM_PER_PT, type Typesetter } from "./typesetter";
 import { readsFromRight } from "./visualRuns";
 import { wrapText, type TypeStyle } from "./wrapText";
@@ -14,6 +14,8 @@ export const TYPE = { large: 18, title: 15, figure: 13, figureNarrow: 12, headin
 export interface ParagraphStyle extends TypeStyle {
   readonly align?: PlacedText["align"];
   readonly withNext?: boolean;
+  /** What it is to a screen reader; a title is a heading of the first level by its size. */
+  readonly role?: TextTag["role"];
 }
 
 export function lineHeight(size: number): Mm {
@@ -44,17 +46,18 @@ function unbroken(lines: readonly Block[]): readonly Block[] {
 
 function linesOf(text: string, width: Mm, style: ParagraphStyle, type: Typesetter): readonly Block[] {
   const fromRight = readsFromRight(text);
+  const tag = { role: style.size >= TYPE.title ? ("H1" as const) : (style.role ?? "P"), of: {} };
   return wrapText(text, width, style, type).map((words) => ({
     height: lineHeight(style.size),
     withNext: style.withNext === true,
-    at: (x, y) => [textLine(words, { x, y, width }, style, fromRight)],
+    at: (x, y) => [{ ...textLine(words, { x, y, width }, style, fromRight), tag }],
   }));
 }
 
 export function heading(text: string, width: Mm, type: Typesetter): readonly Block[] {
   return [
     { height: SPACE_ABOVE, withNext: true, at: () => [] },
-    ...paragraph(text, width, { size: TYPE.heading, bold: true, withNext: true }, type),
+    ...paragraph(text, width, { size: TYPE.heading, bold: true, withNext: true, role: "H2" }, type),
     { height: SPACE_BELOW, withNext: true, at: () => [] },
   ];
 }

@@ -77,7 +77,7 @@ export function partTable(
     part.fullName,
     String(part.count * quantity),
     `${benchLength(part.length, unit)} × ${benchLength(part.width, unit)}`,
-    { height: GRAIN_ICON_HEIGHT + drop, draw: (x, y) => grainIcon(part, x, y + drop) },
+    { height: GRAIN_ICON_HEIGHT + drop, draw: (x, y) => grainIcon(part, x, y + drop), alt: `grain ${part.grain}` },
     stockText(part),
     "",
   ]);

@@ -93,6 +93,24 @@ ifPoppler(`any writing in a title is printed, and a letter without a font by its
   for (const line of fonts) expect(line).toMatch(/yes yes yes\s+\d+\s+0$/);
 });
 
+ifPoppler(`another program reads headings, tables by row and cell, and what a drawing shows${reason}`, async () => {
+  const { bytes } = await printed(ONE, ["tickets"]);
+  const path = inFile(bytes);
+  expect(execFileSync("pdfinfo", [path], { encoding: "utf8" })).toMatch(/Tagged: +yes/);
+  const read = execFileSync("pdfinfo", ["-struct-text", path], { encoding: "utf8" });
+  const said = read.replace(/\(block\)|:\n +\/Scope \/Column/g, "").replace(/\s+/g, " ");
+  expect(said).toContain('H1 "LK 1" P "Log"');
+  expect(said).toMatch(
+    /H2 "First round: cut these, mm" (P "Care: blade." )?Table TR TH .*?TH "part" TH "cut" TH "length × width"/,
+  );
+  expect(said).toMatch(/TR TD .*?TD "1" TD "side" TD "4" TD "307 × 213"/);
+  // What is at the foot of a page is no part of the text.
+  expect(said).not.toContain("1 of 2");
+  const file = Buffer.from(bytes).toString("latin1");
+  for (const alt of ["QR code: LK 1", "grain along length"]) expect(file).toContain(`/Alt (${alt})`);
+  expect(file.match(/\/S \/Figure/g)!.length).toBeGreaterThanOrEqual(3);
+});
+
 ifPoppler(`Arabic is joined and reads from the right${reason}`, async () => {
   const { bytes } = await printed([HEADINGS, ["A 1", "سجل المنارة", 300, 210, 40, "tray", 1]], ["tickets"]);
   // Poppler gives letters back in the order of reading, joined forms as the plain letters that they stand for.
