@@ -2,6 +2,7 @@ import { finished, type MeasureRule, type Round } from "../enclosure/rounds";
 import { X, Y, Z } from "../enclosure/space";
 import { benchLength, nearestMark } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
+import type { Settings } from "../settings/schema";
 import { beside, together, type Block } from "./blocks";
 import { rectangle } from "./page";
 import { heading, lineHeight, textLine, TYPE, writeIn } from "./textBlocks";
@@ -50,8 +51,13 @@ export function measureBoxes(
   const boxes = wide
     ? beside(columns.map((each, index) => ({ block: column(each), from: index * room })))
     : together(columns.map(column));
-  const title = `${ordinal} round: when the ${madeTo.name} tray is covered, measure its outside, ${unit}`;
+  const title = `${ordinal} round: when the ${madeTo.name} tray is covered, measure its outside, ${unit}; ${fitWords(sized.settings)}`;
   return [{ ...together([...heading(title, width, type), boxes]), withNext: true }];
+}
+
+/** What is done with parts that are cut already: larger in the bench style, to size otherwise. */
+function fitWords({ planStyle, matchAllowance }: Settings): string {
+  return planStyle === "bench" && matchAllowance > 0 ? "trim to fit" : "check the fit";
 }
 
 const DIRECTIONS = [Y, X, Z] as const;

@@ -46,6 +46,19 @@ test.each(["A4", "Letter"] as const)(
   },
 );
 
+test("parts made to a finished tray are trimmed to it where they were cut larger, and checked where they were not", async () => {
+  const set = await type;
+  const survey = [
+    ["id", "height", "width", "depth", "enclosure"],
+    ["A", 300, 210, 40, "lidded box"],
+  ];
+  const said = (...settings: readonly string[]) =>
+    textOn(benchTicket(ticketsOf(sizeSurvey(survey, settings))[0]!, pageFrame("A4"), set));
+  expect(said()).toContain("trim to fit");
+  for (const setting of ["plan style=least sheets", "match allowance=none"])
+    expect(said(setting)).toContain("check the fit");
+});
+
 test("what to beware of at every bench is said once a job, in short beside the steps, and lifting only over the limit", async () => {
   const set = await type;
   const said = (rows: typeof DEMO_SURVEY, ...settings: readonly string[]) =>
