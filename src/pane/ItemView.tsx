@@ -1,6 +1,8 @@
 import { explodedView } from "../drawing/explodedView";
+import { boardName } from "../settings/boards";
 import { benchLength } from "../measure/benchLength";
 import { assembledView } from "../drawing/assembledView";
+import { boardReason } from "./boardReason";
 import { Enlarged } from "./Enlarged";
 import { KindsCompared } from "./KindsCompared";
 import { itemAt, itemFacts, partsToCut } from "./itemFacts";
@@ -44,6 +46,10 @@ export function ItemView({ model, survey, state }: ViewProps) {
         {quantity > 1 ? `${quantity} × ` : ""}
         <strong>{sized.kind.name}</strong> for {size(item.height)} × {size(item.width)} × {size(item.depth)} {unit};
         outside {size(height)} × {size(width)} × {size(depth)} {unit}
+      </p>
+      <p>
+        <strong>{boardName(sized.board)}</strong>, {boardReason(sized)}.
+        <span class="quiet"> Another board: write its name into “preferred board” of the row.</span>
       </p>
       {cautions.length > 0 && (
         <section aria-labelledby="cautions">

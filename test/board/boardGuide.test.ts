@@ -3,6 +3,7 @@ import { boardCautions } from "../../src/board/boardCautions";
 import { addedToGuide } from "../../src/board/preparedGuide";
 import { kindNamed } from "../../src/enclosure/kindNamed";
 import { restingItem } from "../../src/enclosure/restingItem";
+import { sizeItem } from "../../src/item/sizeItem";
 import { boardName } from "../../src/settings/boards";
 import { GUIDE_CELLS } from "../../src/settings/starterGuide";
 import { settingsOf } from "../../src/settings/settingsOf";
@@ -66,6 +67,12 @@ describe("the starter guide, row by row", () => {
     );
     expect(chosen.caliper).toBeGreaterThanOrEqual(1.9);
     expect(board([394, 279, 114], "lidded box", 7.5, "wall board=1.9 mm")).toBe("1.9 mm board, not in stock");
+    // Sized in the board of the specification, and as the guide answers.
+    for (const settings of [["wall board=1.9 mm"], ["wall board=auto"]]) {
+      const sized = sizeItem({ height: 394, width: 279, depth: 114 }, "lidded box", 7.5, settingsOf(settings));
+      const [width, height, depth] = sized.assembly.outside;
+      expect([width > 279, height > 394, depth > 114, sized.board.caliper >= 1.9]).toEqual([true, true, true, true]);
+    }
   });
 
   test("small books and light items are given cards of 10 or 20 pt", () => {
