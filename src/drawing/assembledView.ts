@@ -1,9 +1,10 @@
 import type { Assembly } from "../enclosure/assembly";
 import { boundingBox, extent, X, Y, Z, type Cuboid } from "../enclosure/space";
 import type { OpenBody } from "../enclosure/view";
+import { closedFigure, edgeNames, frameFor, outlined } from "./closedFigure";
 import { paintOrder } from "./paintOrder";
 import { picture, straight, type Picture } from "./picture";
-import { drawnExtent, onFace, facesOf } from "./projection";
+import { onFace, facesOf } from "./projection";
 import { onDrawing, solid } from "./solid";
 import { thickened } from "./thickened";
 
@@ -14,28 +15,39 @@ const MARGIN = 5;
 const LEAST_THICK = 0.08;
 const STROKE = 0.8;
 const ITEM_HATCH = 5;
+/** How much of its height the open enclosure takes where the closed one is drawn below it. */
+const OPEN_SHARE = 0.58;
+const GAP = 8;
 const FOLD_DASH = [3, 2] as const;
 
 export interface AssembledOptions {
   readonly width?: number;
   readonly height?: number;
+  /** Below it the same closed, head and spine named, with what holds it shut; default false. */
+  readonly closed?: boolean;
 }
 
 /**
  * A small drawing of the enclosure put together, open as far as shows what it is: lid lifted, book half out of its
- * slipcase, case open flat, near walls of a folded tray and flaps of a wrapper laid down.
+ * slipcase, case open flat, near walls of a folded tray and flaps of a wrapper laid down; the object dashed in it.
  */
-export function assembledView(assembly: Assembly, { width = WIDTH, height = HEIGHT }: AssembledOptions = {}): Picture {
+export function assembledView(
+  assembly: Assembly,
+  { width = WIDTH, height = HEIGHT, closed = false }: AssembledOptions = {},
+): Picture {
   const shapes = assembly.kind.opened(assembly);
+  const { holder, parts } = assembly;
+  // A book drawn out is shown itself; among dividers there are several objects.
+  const isShown = shapes.some(({ isItem }) => isItem) || parts.some(({ role }) => role === "divider");
   const longest = Math.max(...([X, Y] as const).map((axis) => extent(boundingBox(shapes.map(bodyOf)), axis)));
-  const bodies = thickened(shapes.map(bodyOf), longest * LEAST_THICK);
-  const { left, right, top, bottom } = drawnExtent(bodies);
-  const scale = Math.min((width - 2 * MARGIN) / (right - left), (height - 2 * MARGIN) / (bottom - top));
-  const frame = {
-    scale,
-    x: width / 2 - ((left + right) / 2) * scale,
-    y: height / 2 - ((top + bottom) / 2) * scale,
-  };
+  const all = thickened([...shapes.map(bodyOf), holder.inside], longest * LEAST_THICK);
+  const bodies = all.slice(0, -1);
+  const inner = width - 2 * MARGIN;
+  // What never closes is drawn once.
+  const shuts = closed && (assembly.kind.closes !== undefined || holder.mouth !== undefined);
+  const high = shuts ? (height - GAP) * OPEN_SHARE : height;
+  const room = { x: MARGIN, y: MARGIN, width: inner, height: high - 2 * MARGIN };
+  const frame = frameFor(isShown ? bodies : all, room);
   const shown = paintOrder(bodies).flatMap((index) => {
     const style = { stroke: STROKE, ...(shapes[index]!.isItem ? { hatch: ITEM_HATCH } : {}) };
     const top = facesOf(bodies[index]!)[Z]!;
@@ -45,7 +57,14 @@ export function assembledView(assembly: Assembly, { width = WIDTH, height = HEIG
     });
     return [...solid(bodies[index]!, frame, style), ...creases];
   });
-  return picture(`A ${assembly.kind.name}`, width, height, shown);
+  const below = { x: MARGIN, y: high + GAP, width: inner, height: height - high - GAP - MARGIN };
+  const shut = shuts ? closedFigure(assembly, below) : [];
+  return picture(`A ${assembly.kind.name}`, width, height, [
+    ...shown,
+    ...(isShown ? [] : outlined(all.at(-1)!, frame)),
+    ...(closed && !shuts && assembly.restsOn === "back" ? edgeNames(boundingBox(bodies), frame, room) : []),
+    ...shut,
+  ]);
 }
 
 function bodyOf({ body }: OpenBody): Cuboid {

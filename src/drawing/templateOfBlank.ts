@@ -33,11 +33,32 @@ export function templateOfBlank(blank: Blank): Template {
     width: round(across),
     alongLength,
     alongWidth,
-    lines,
+    lines: [...lines, ...mitres(blank)],
     corners,
     grain: "along length",
     note: blank.note,
   };
+}
+
+/** A mitre leaves one and a half boards at a corner, so that the edge is covered. Common practice, no source. */
+const LEFT_AT_CORNER = 1.5;
+
+/** Cuts across the corners at which both sides are turned in. */
+function mitres({ along, across, runAlong = [], runAcross = [], mitred }: Blank): readonly TemplateLine[] {
+  if (mitred === undefined) return [];
+  const turn = (run: readonly Stretch[], far: boolean) => {
+    const end = far ? run.at(-1) : run[0];
+    return end?.name === "turn-in" ? end.length : 0;
+  };
+  return [false, true].flatMap((farAlong) =>
+    [false, true].flatMap((farAcross): readonly TemplateLine[] => {
+      const [x, y] = [turn(runAlong, farAlong), turn(runAcross, farAcross)];
+      const reach = x + y - LEFT_AT_CORNER * mitred * Math.SQRT2;
+      if (x === 0 || y === 0 || reach <= 0) return [];
+      const [a, b] = [farAlong ? along - reach : reach, farAcross ? across - reach : reach];
+      return [{ kind: "cut", from: [a, farAcross ? across : 0], to: [farAlong ? along : 0, b] }];
+    }),
+  );
 }
 
 /** Where one stretch ends and the next begins. */

@@ -27,6 +27,8 @@ export interface Assembly {
   readonly outside: Vec;
   /** Cushioning under, on each side of and over the item. */
   readonly cushion: Cushion;
+  /** Which way the object lies in it: on its back its head is at the least y, its spine at the least x. */
+  readonly restsOn: Settings["restsOn"];
   /** What holds it shut. */
   readonly closure: Closure | "none";
 }
@@ -154,13 +156,13 @@ export interface Case {
 }
 
 /** Completes an assembly: the outside is the bounding box of everything placed, covered on each side. */
-export function assembled(assembly: Omit<Assembly, "outside" | "closure">, settings: Settings): Assembly {
+export function assembled(assembly: Omit<Assembly, "outside" | "closure" | "restsOn">, settings: Settings): Assembly {
   const { kind, parts, trays, holder, nests, cover, base, top, cushion } = assembly;
   const box = boundingBox(panelsOf(parts));
   const both = 2 * holder.covering;
   const outside: Vec = [extent(box, X) + both, extent(box, Y) + both, extent(box, Z) + both];
   const closure = kind.closes === undefined ? "none" : (settings.closure ?? kind.closes.byDefault);
-  return { kind, parts, trays, holder, nests, cover, base, top, cushion, outside, closure };
+  return { kind, parts, trays, holder, nests, cover, base, top, cushion, outside, closure, restsOn: settings.restsOn };
 }
 
 /** The base of a tray as a plate over its inside. */

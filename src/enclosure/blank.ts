@@ -28,6 +28,8 @@ export interface Blank {
   readonly runAlong?: readonly Stretch[] | undefined;
   readonly runAcross?: readonly Stretch[] | undefined;
   readonly cutAway?: CornerCut | undefined;
+  /** The board whose corners are mitred, turned in on both sides: its caliper. */
+  readonly mitred?: Mm | undefined;
   /** Of a lining: what it lines, and whether it does so before the boards are put together. */
   readonly lines?: { readonly face: "floor" | "wall"; readonly first: boolean } | undefined;
 }

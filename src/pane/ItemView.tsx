@@ -10,6 +10,8 @@ import type { ViewProps } from "./viewProps";
 
 /** Width of an enlarged drawing, in its own units: names fit beside the parts. */
 const LARGE = 900;
+/** With the closed enclosure below the open one. */
+const CLOSED_TOO = 200;
 const LARGE_SHARE = 0.7;
 
 /** The enclosure of the selected row. */
@@ -62,8 +64,8 @@ export function ItemView({ model, survey, state }: ViewProps) {
         </section>
       )}
       <Enlarged
-        picture={assembledView(sized.assembly)}
-        large={() => assembledView(sized.assembly, { width: LARGE, height: LARGE * LARGE_SHARE })}
+        picture={assembledView(sized.assembly, { height: CLOSED_TOO, closed: true })}
+        large={() => assembledView(sized.assembly, { width: LARGE, height: LARGE * LARGE_SHARE, closed: true })}
       />
       <Enlarged
         picture={explodedView(sized.assembly, { unit, width: 340 })}

@@ -27,6 +27,6 @@ export function ticketPictures({ sized }: Ticket, width: Mm, highest: Mm): Block
   };
   const exploded = { block: drawingBlock(explodedView(assembly, options), apart, highest), from: closed };
   if (closed === 0) return exploded.block;
-  const whole = assembledView(assembly, { width: Math.round(closed * UNITS_PER_MM), height });
+  const whole = assembledView(assembly, { width: Math.round(closed * UNITS_PER_MM), height, closed: true });
   return beside([{ block: drawingBlock(whole, closed, highest), from: 0 }, exploded]);
 }

@@ -116,3 +116,39 @@ test("a wrapper's creases stand as the sizing puts them", () => {
   const wanted = [149, 41.4, 301.4, 41.8, 297.4];
   alongLength.forEach(({ length }, index) => expect(length).toBeCloseTo(wanted[index]!, 9));
 });
+
+test("the corners of a case covering are mitred, one and a half boards left: by hand", () => {
+  const turn = { name: "turn-in", length: 15 };
+  const run = (size: number) => [turn, { name: "board", length: size }, turn];
+  const blank = { name: "case covering", tray: "", material: "covering", count: 1, within: false, note: "" } as const;
+  const cuts = templateOfBlank({
+    ...blank,
+    along: 330,
+    across: 240,
+    runAlong: run(300),
+    runAcross: run(210),
+    mitred: 2,
+  }).lines.filter(({ kind }) => kind === "cut");
+  // A line at 45 degrees, 3 mm from the corner of the board at 15, 15.
+  const reach = 30 - 3 * Math.SQRT2;
+  expect(cuts.map(({ from, to }) => [from, to])).toEqual([
+    [
+      [reach, 0],
+      [0, reach],
+    ],
+    [
+      [reach, 240],
+      [0, 240 - reach],
+    ],
+    [
+      [330 - reach, 0],
+      [330, reach],
+    ],
+    [
+      [330 - reach, 240],
+      [330, 240 - reach],
+    ],
+  ]);
+  const flap = { ...blank, along: 330, across: 240, runAlong: run(300).slice(1), runAcross: run(210), mitred: 2 };
+  expect(templateOfBlank(flap).lines.filter(({ kind }) => kind === "cut")).toHaveLength(2);
+});

@@ -71,6 +71,15 @@ function check(assembly: Assembly, width: number): void {
       if (cross(one.from, one.to, other.from, other.to)) crossings.push(`${String(one.from)} ${String(other.from)}`);
   expect(crossings).toEqual([]);
   expect(outside(readDrawing(assembledView(assembly)))).toEqual([]);
+  drawsItClosed(assembly);
+}
+
+/** Open and closed below it, within the drawing; head and spine named where the object lies on its back. */
+function drawsItClosed(assembly: Assembly): void {
+  const closed = assembledView(assembly, { width: 250, height: 300, closed: true });
+  expect(outside(readDrawing(closed))).toEqual([]);
+  const words = closed.shapes.flatMap((shape) => (shape.kind === "text" ? [shape.text] : []));
+  expect(words).toEqual(assembly.restsOn === "back" ? ["head", "spine"] : []);
 }
 
 /** Whether two drawings share area, by the sides of their outlines. */

@@ -35,6 +35,7 @@ export function caseBlanks(cover: Case, settings: Settings): readonly Blank[] {
       within: false,
       note: "over boards and spine; turn in all round",
       cutAway: undefined,
+      mitred: cover.boardCaliper,
     },
     spineLining(cover),
   ];

@@ -80,6 +80,7 @@ export function portfolioBlanks(assembly: Assembly, { turnIn }: Settings): reado
       across: runOf(caseAcross),
       runAlong: caseAlong,
       runAcross: caseAcross,
+      mitred: q,
       note: "over boards, spine, fore-edge riser and flap; turn in all round",
     },
     {
@@ -90,6 +91,7 @@ export function portfolioBlanks(assembly: Assembly, { turnIn }: Settings): reado
       across: runOf(flapAcross),
       runAlong: flapAlong,
       runAcross: flapAcross,
+      mitred: p,
       note: "over riser and flap, lapped on to the back board; turn in the other edges",
     },
     spineLining(assembly.cover!),
