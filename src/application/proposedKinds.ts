@@ -7,6 +7,7 @@ import { formatLength } from "../measure/formatLength";
 import { massIn, massUnitOf, type Mm, type WorkbookUnit } from "../measure/units";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import type { SurveyCells } from "../survey/surveyAnswers";
+import { KIND_PURPOSES } from "./kindPurposes";
 import { conditionOf } from "./conditionOf";
 
 interface Proposed {
@@ -52,7 +53,8 @@ export function proposedKinds(
         ...(weight === "" ? [] : [`${weigh} ${weight} ${massUnitOf(unit)}`]),
       ].join(", and ");
       const unknown = unweighed === 0 || weight === "" ? "" : ` (${unweighed} not weighed)`;
-      const purpose = kind.purpose === undefined ? "" : `: ${kind.purpose}`;
+      const said = KIND_PURPOSES.get(kind.name);
+      const purpose = said === undefined ? "" : `: ${said}`;
       return [
         `${kind.name[0]!.toUpperCase()}${kind.name.slice(1)}, ${count} of ${numberOf(all)}${purpose}. ${of}${unknown}.`,
         ...counted("Priority", own, (each) => each.priority),

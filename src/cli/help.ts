@@ -18,6 +18,7 @@ const SETTINGS_HELP = `Settings (any command that sizes)
   --settings FILE     a .csv with the headings setting and value
   --stock FILE        a .csv stock table (enclosure-columns settings --stock-table shows a starter)
   --guide FILE        a .csv board guide (enclosure-columns settings --board-guide shows a starter)
+  --sizes FILE        a .csv table of standard sizes, for a survey with a column size
   --unit UNIT         mm, cm or in: what plain numbers mean and what answers are in`;
 
 const CAUTION = `Knives, heavy boxes, adhesives and hazardous objects can hurt. Sizes are advice for the bench: follow your local
@@ -128,8 +129,9 @@ what is left out: rows, pieces, and stocks without a price. Totals are sums of t
 ${SETTINGS_HELP}`,
   apply: `enclosure-columns apply SURVEY --out FOLDER
 
-The parts of an application for funds, in a folder: application.pdf holds all of it; narrative.txt, budget.xlsx (with live sums), budget.csv, items.csv, shelf.csv and the drawings are there to edit. Every number is the
-same in all of them. Whether a cost is allowed is the funder's rule: read the call before you send this.
+The parts of an application for funds, in a folder: application.pdf holds all of it; narrative.txt, budget.xlsx
+(with live sums), budget.csv, items.csv, shelf.csv and the drawings are there to edit. Every number is the same in all
+of them. Whether a cost is allowed is the funder's rule: read the call before you send this.
 
   --out FOLDER        where to write
   --set currency=EUR  the currency of your prices: needed here

@@ -5,11 +5,12 @@ import { onShelf } from "../item/onShelf";
 import { sizeItem } from "../item/sizeItem";
 import { formatLengthWithUnit } from "../measure/formatLength";
 import { fromMm, type Mm } from "../measure/units";
+import { MADE_TO_MEASURE } from "../settings/definitions/shelfSettings";
 import { problemRows } from "../survey/problemRows";
 import { shelfRows, shelfSpace, tooTallRows } from "../survey/shelfSpace";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { surveySizes } from "../survey/standardSizes/surveySizes";
-import { MADE_TO_MEASURE, sizesRows } from "../survey/standardSizes/sizesTable";
+import { sizesRows } from "../survey/standardSizes/sizesTable";
 import type { Output } from "./output";
 import type { ReadSurvey } from "./sheets";
 import { textTable } from "./textTable";
@@ -55,7 +56,7 @@ function otherKinds({ outcomes, settings }: SizedSurvey): readonly (readonly (nu
 function shelfWidthAs({ item, weightKg, requested }: Parameters<typeof onShelf>[0], kind: string): Mm | undefined {
   try {
     // What the row sets for its own kind may mean nothing to another.
-    const settings = { ...requested, ownOfRow: new Set<never>(), orientation: "upright" as const };
+    const settings = { ...requested, size: "", ownOfRow: new Set<never>(), orientation: "upright" as const };
     return onShelf(sizeItem(item, kind, weightKg, settings)).along;
   } catch (error) {
     if (error instanceof InputError || error instanceof NoAnswer) return undefined;

@@ -12,7 +12,15 @@ export const flag = { type: "boolean", default: false } as const;
 export const many = { type: "string", multiple: true } as const;
 
 export const COMMON = { json: flag, debug: flag, help: { ...flag, short: "h" } } as const;
-export const SIZING = { ...COMMON, set: many, settings: many, stock: many, guide: many, unit: many } as const;
+export const SIZING = {
+  ...COMMON,
+  set: many,
+  settings: many,
+  stock: many,
+  guide: many,
+  sizes: many,
+  unit: many,
+} as const;
 export const FIELDS = {
   height: text,
   width: text,
@@ -61,12 +69,13 @@ export function surveyOptions(given: Given, survey: string | undefined): SurveyO
 
 /** Settings files, then stock tables, then texts: later over earlier. */
 export function settingsOfOptions(given: Given): readonly unknown[] {
-  const files = (name: "settings" | "stock" | "guide") =>
+  const files = (name: "settings" | "stock" | "guide" | "sizes") =>
     ((given[name] as readonly string[] | undefined) ?? []).map((path) => readCsv(readRegularFile(path, name)).rows);
   return [
     ...files("settings"),
     ...files("stock"),
     ...files("guide"),
+    ...files("sizes"),
     ...manyOf(given["unit"]).flatMap((unit) => (unit.includes("=") ? [] : [`unit=${unit}`])),
     ...((given["set"] as readonly string[] | undefined) ?? []),
   ];

@@ -6,8 +6,6 @@ import type { RestingItem } from "./restingItem";
 export interface Kind extends AssembledKind {
   /** The trade's other words for it. */
   readonly otherNames: readonly string[];
-  /** What it is and what it is for, for a reader who does not make boxes. Common practice, no source. */
-  readonly purpose?: string;
   /** Names of its trays; none where it has one. */
   readonly trays: readonly string[];
   /** Board and card parts that some construction or option of it has, without the tray. */

@@ -5,6 +5,8 @@ import { parseSheetArea, type Area } from "../workbook/cellRef";
 export const SETTINGS_NAME = "settings";
 export const STOCK_NAME = "stock";
 export const GUIDE_NAME = "board_guide";
+/** Of standard sizes, which the user makes. */
+export const SIZES_NAME = "sizes";
 
 /** Where those ranges lie on a sheet. */
 export function keptRanges({ names }: Pick<Book, "names">, sheet: string): readonly Area[] {
@@ -14,4 +16,4 @@ export function keptRanges({ names }: Pick<Book, "names">, sheet: string): reado
   });
 }
 
-const KEPT = [SETTINGS_NAME, STOCK_NAME, GUIDE_NAME];
+const KEPT = [SETTINGS_NAME, STOCK_NAME, GUIDE_NAME, SIZES_NAME];

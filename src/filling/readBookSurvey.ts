@@ -10,8 +10,9 @@ import type { Book } from "../workbook/book";
 import { parseArea, type Area } from "../workbook/cellRef";
 import { ALL_SHEETS, chooseSheet, surveyPlace, surveySheets, type ChosenSheet } from "./chooseSheet";
 import { displayedCells, unitsOfFormats } from "./displayedCells";
-import { GUIDE_NAME, SETTINGS_NAME, STOCK_NAME } from "./keptRanges";
+import { GUIDE_NAME, SETTINGS_NAME, SIZES_NAME, STOCK_NAME } from "./keptRanges";
 import { rememberedWords } from "./wordsSheet";
+import { isSizesHeading } from "../settings/sizesList";
 import type { SheetGrid } from "../workbook/readSheet";
 import type { SheetValue } from "../workbook/sheetValue";
 
@@ -27,6 +28,7 @@ export interface BookSurvey {
     readonly settings: Range | undefined;
     readonly stock: Range | undefined;
     readonly guide: Range | undefined;
+    readonly sizes: Range | undefined;
   };
   /** What a cell shows where that is not its value. */
   readonly displayed: (row: number, column: number) => string | undefined;
@@ -50,14 +52,21 @@ export function readBookSurvey(book: Book, options: BookSurveyOptions): BookSurv
     settings: namedRange(book, SETTINGS_NAME),
     stock: namedRange(book, STOCK_NAME),
     guide: namedRange(book, GUIDE_NAME),
+    sizes: sizesRange(book),
   };
-  const stored = [found.settings, found.stock, found.guide].filter((range) => range !== undefined);
+  const stored = [found.settings, found.stock, found.guide, found.sizes].filter((range) => range !== undefined);
   const settings = [...stored, ...options.settings];
   const { chosen, grid, cells, recognise } = isAll(book, options.sheet)
     ? allSheets(book, options.recognise)
     : oneSheet(book, options);
   const displayed = recognise.displayed ?? (() => undefined);
   return { chosen, grid, cells, found, displayed, sized: checkedSurvey(cells, settings, recognise) };
+}
+
+/** A workbook may use the name for something else. */
+function sizesRange(book: Book): Range | undefined {
+  const range = namedRange(book, SIZES_NAME);
+  return range !== undefined && isSizesHeading(range[0] ?? []) ? range : undefined;
 }
 
 /** Whether all sheets are asked for, and none has that name. */

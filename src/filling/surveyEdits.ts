@@ -21,7 +21,7 @@ import type { CellContent, NewColumn, NewName, NewSheet, PlainContent, WorkbookE
 import { ownSheets } from "../workbook/ownMarks";
 import { boardNotes } from "../survey/boardNotes";
 import { BOARD, choicesSheet, preferenceColumn, withBoards } from "./boardColumns";
-import { GUIDE_NAME, SETTINGS_NAME, STOCK_NAME } from "./keptRanges";
+import { GUIDE_NAME, SETTINGS_NAME, SIZES_NAME, STOCK_NAME } from "./keptRanges";
 import { readBookSurvey, type BookSurvey } from "./readBookSurvey";
 import { quoted } from "../workbook/formulaText";
 import type { WorkbookUnit } from "../measure/units";
@@ -77,7 +77,7 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
     survey: sized.survey,
     settings: sized.settings,
     cell: (column, row) => `$${cellName(row, column)}`,
-    shared,
+    shared: found.sizes === undefined || options.values ? shared : [...shared, SIZES_NAME],
     guide: options.values ? [] : [GUIDE_NAME],
     preference: preference.length === 0 ? undefined : (row) => siblingCell(PREFERRED_BOARD, row),
     board: (row) => siblingCell(BOARD, row),

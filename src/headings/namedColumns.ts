@@ -80,12 +80,16 @@ export function settingColumns(
     const wanted = wordsOf(setting);
     const said = chosen.get(setting);
     if (said === NO_COLUMN) continue;
-    const isField = readHeading(setting).readings.some(({ strength }) => strength !== "maybe");
+    const readings = readHeading(setting).readings.filter(({ strength }) => strength !== "maybe");
+    // Dimension texts are headed so too: there each cell must be a value of the setting.
+    const isEither = readings.length > 0 && readings.every(({ field }) => field === "dimensions");
+    const isField = readings.length > 0 && !isEither;
     const same = [...headings].filter(([column, heading]) => {
       if (said !== undefined) return column === said;
       const isIt = [heading.words, wordsOf(heading.text)].some(
         (words) => words === wanted || settingWord(words) === setting,
       );
+      if (isEither && shareFitting(setting, cellsOf(column), settingFits) < 1) return false;
       return !isField && isIt && !declined.has(column) && ![...chosen.values()].includes(column);
     });
     const candidates = same.map(([column, { text }]) => ({ column, heading: text }));

@@ -5,6 +5,7 @@ import { settledAllowance } from "../covering/settledAllowance";
 import type { Assembly } from "../enclosure/assembly";
 import type { Kind } from "../enclosure/kind";
 import { restingItem, type Item } from "../enclosure/restingItem";
+import { inStandardSize } from "./standardSize";
 import { kindNamed } from "../enclosure/kindNamed";
 import { KINDS } from "../enclosure/registry";
 import { isBlank } from "../measure/blank";
@@ -79,7 +80,8 @@ export function sizeItem(item: Item, enclosure: unknown, weightKg: number | unde
   const resting = restingItem(item, boards.settings);
   const settled = settledAllowance(kind, resting, boards.settings);
   const { board } = boards;
-  const assembly = kind.assemble(resting, settled);
+  const own = kind.assemble(resting, settled);
+  const assembly = settled.size === "" ? own : inStandardSize({ item, kind, assembly: own, settings: settled });
   return { item, kind, weightKg, board, assembly, settings: settled, requested: settings };
 }
 

@@ -76,7 +76,7 @@ export function comparedKinds(
   said: SaidOfRow = NOTHING_SAID,
 ): readonly KindCompared[] {
   // An option that the row sets for its own kind is not an error in another kind.
-  const settings = { ...requested, ownOfRow: new Set<never>() };
+  const settings = { ...requested, size: "", ownOfRow: new Set<never>() };
   const hours = hoursOf(requested);
   return KINDS.map(({ name }) => {
     const about = { kind: name, chosen: name === kind.name };

@@ -5,6 +5,7 @@ import { takesNone } from "./choices";
 import { refuseErrorCell } from "./errorCell";
 import { didYouMean, plainName } from "./names";
 import { DEFINITIONS, type SettingKey } from "./schema";
+import { isSizesHeading } from "./sizesList";
 import { isStockHeading } from "./stockTable";
 
 export type Cells = readonly (readonly unknown[])[];
@@ -14,6 +15,7 @@ export type Given =
   | { readonly holds: "nothing" }
   | { readonly holds: "stock"; readonly rows: Cells }
   | { readonly holds: "guide"; readonly rows: Cells }
+  | { readonly holds: "sizes"; readonly rows: Cells }
   | { readonly holds: "values"; readonly values: readonly GivenValue[]; readonly ownOfRow: boolean };
 
 export interface GivenValue {
@@ -38,6 +40,7 @@ export function readGiven(argument: unknown, place: string): Given {
   const rows = cells.slice(cells.findIndex((row) => row.some((cell) => !isEmpty(cell))));
   const headings = rows[0] ?? [];
   if (isGuideHeading(headings)) return { holds: "guide", rows };
+  if (isSizesHeading(headings)) return { holds: "sizes", rows };
   if (isStockHeading(headings)) return { holds: "stock", rows };
   const names = headings.map((cell) => (typeof cell === "string" ? plainName(cell) : ""));
   const setting = names.indexOf("setting");

@@ -12,6 +12,7 @@ import { DEFINITIONS, type SettingKey, type Settings } from "./schema";
 import { STARTER_GUIDE } from "./starterGuide";
 import { STARTER_STOCK } from "./starterStock";
 import { bothFaces, stockFor } from "./coverStock";
+import { readSizesList } from "./sizesList";
 import type { StockRow } from "./stock";
 import { readStockTable } from "./stockTable";
 import { NotTaken, type ReadingContext } from "./valueType";
@@ -62,6 +63,7 @@ export function readSettings(given: readonly Given[], { starterGuide = false }: 
     leftAuto: new Set((["coveringAllowance", "turnIn"] as const).filter((key) => values[key] === "auto")),
     roundTo: values.roundTo ?? (unit === "in" ? MM_PER.in / DEFAULT_STEP_PARTS : DEFAULT_STEP_MM),
     stock,
+    sizes: given.flatMap((each) => (each.holds === "sizes" ? readSizesList(each.rows, unit) : [])),
     guide,
     origins: new Map([...last].map(([key, value]) => [key, value.origin])),
     ownOfRow,

@@ -10,6 +10,7 @@ import { SHELF_SETTINGS } from "./definitions/shelfSettings";
 import { WORKSHOP_SETTINGS } from "./definitions/workshopSettings";
 import type { BoardGuide } from "./boardGuide";
 import type { Board } from "./boards";
+import type { ListedSize } from "./sizesList";
 import type { StockRow } from "./stock";
 
 /** Every setting, in the order in which they are shown. */
@@ -49,6 +50,8 @@ export interface Settings extends Omit<Values, ReadOtherwise> {
   /** Lengths that are `auto`: the value in force is the least, and an enclosure that needs more takes more. */
   readonly leftAuto: ReadonlySet<SettingKey>;
   readonly stock: readonly StockRow[];
+  /** Standard sizes that rows may name; none where no table of them is given. */
+  readonly sizes: readonly ListedSize[];
   /** The shop's board guide; undefined where none is in force. */
   readonly guide: BoardGuide | undefined;
   /** Where each given value came from, in words. */

@@ -32,7 +32,6 @@ import { outsideOf, trayBoards, type TrayForm } from "../build/trayBoards";
 export const clamshellBox: Kind = {
   name: "clamshell box",
   otherNames: ["drop-spine box", "drop spine box", "clamshell"],
-  purpose: "two trays that close into each other in one case, for books that need support on every side",
   trays: ["small", "large"],
   parts: ["base", "fore-edge wall", "head wall", "flange card", "case board", "case spine", ...DIVIDERS],
   coverings: [...OPEN_TRAY_BLANKS, ...CASE_BLANKS],

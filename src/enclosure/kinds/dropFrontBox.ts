@@ -30,7 +30,6 @@ import { insideFor, plainForm, trayMaterials } from "./tray";
 export const dropFrontBox: Kind = {
   name: "drop-front box",
   otherNames: ["drop front", "front-drop box"],
-  purpose: "a deep box whose front falls open, for objects that stand and are slid out",
   trays: ["box", "lid"],
   parts: ["base", "side wall", "back wall", "front wall", "flange card", "head wall"],
   coverings: [...DROP_FRONT_BLANKS, ...TRAY_BLANKS.filter((name) => !DROP_FRONT_BLANKS.some((own) => own === name))],

@@ -32,7 +32,6 @@ import { piecesOf } from "../view";
 export const flapPortfolio: Kind = {
   name: "flap portfolio",
   otherNames: ["portfolio", "portfolio case"],
-  purpose: "boards with three flaps, for flat sheets",
   trays: [],
   parts: ["portfolio board", "portfolio spine", "head riser", "head flap", "fore-edge riser", "fore-edge flap"],
   coverings: PORTFOLIO_BLANKS,

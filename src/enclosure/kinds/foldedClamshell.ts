@@ -25,7 +25,6 @@ import { openBodies, piecesOf, type Apart, type Piece } from "../view";
 export const foldedClamshell: Kind = {
   name: "folded clamshell",
   otherNames: ["corrugated clamshell", "folding clamshell"],
-  purpose: "two hinged trays folded from board, a light box for volumes and bundles",
   trays: ["small", "large"],
   parts: ["blank", "spine piece"],
   coverings: ["hinge strip"],

@@ -29,7 +29,6 @@ import { openBodies, piecesOf, type OpenBody } from "../view";
 export const foldedTray: Kind = {
   name: "folded tray",
   otherNames: ["scored tray"],
-  purpose: "a tray folded from one sheet, for light and thin objects",
   trays: [],
   parts: ["blank", "joint strip"],
   coverings: TRAY_BLANKS,

@@ -28,7 +28,6 @@ import { openBodies, piecesOf, type OpenBody } from "../view";
 export const fourFlapWrapper: Kind = {
   name: "four-flap wrapper",
   otherNames: ["phase wrapper", "wrapper"],
-  purpose: "card folded round the object from four sides, for thin and light volumes",
   trays: [],
   parts: ["inner piece", "outer piece"],
   coverings: [],

@@ -26,7 +26,6 @@ import { lidLifted, traysApart } from "../build/trayViews";
 export const liddedBox: Kind = {
   name: "lidded box",
   otherNames: ["two-tray box", "box and lid"],
-  purpose: "a box whose lid lifts off, for loose and bundled material",
   trays: ["box", "lid"],
   parts: trayKind.parts,
   coverings: TRAY_BLANKS,

@@ -24,7 +24,6 @@ import { wallRing, type Footprint } from "../build/wallRing";
 export const slipcase: Kind = {
   name: "slipcase",
   otherNames: ["slip case"],
-  purpose: "a case open at one side, for sound books that stand on a shelf",
   trays: [],
   parts: ["side", "back wall", "head wall", "flange card", "chemise card", "chemise board", "chemise spine"],
   coverings: [...SLEEVE_BLANKS, ...CASE_BLANKS, "chemise lining"],

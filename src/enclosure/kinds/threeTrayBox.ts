@@ -27,7 +27,6 @@ import { lidLifted, traysApart } from "../build/trayViews";
 export const threeTrayBox: Kind = {
   name: "three-tray box",
   otherNames: [],
-  purpose: "an inner tray in a bottom, with a lid over its neck, which closes tightly",
   trays: ["inner", "bottom", "lid"],
   parts: ["base", "side wall", "head wall", "flange card", ...DIVIDERS],
   coverings: TRAY_BLANKS,

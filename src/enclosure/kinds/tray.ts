@@ -17,7 +17,6 @@ import { openBodies } from "../view";
 export const tray: Kind = {
   name: "tray",
   otherNames: ["open tray"],
-  purpose: "an open tray that keeps an object in place in a drawer or in a larger box",
   trays: [],
   parts: [
     "base",

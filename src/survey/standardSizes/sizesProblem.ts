@@ -1,12 +1,9 @@
+import type { Inside } from "../../item/standardSize";
 import type { Mm } from "../../measure/units";
 
-/** A clear inside: x from spine to fore-edge, y from head to tail, z from the floor up. */
-export interface InsideSize {
+export interface InsideSize extends Inside {
   /** Enclosures of one kind and construction: a size of one group never serves another. */
   readonly group: number;
-  readonly x: Mm;
-  readonly y: Mm;
-  readonly z: Mm;
 }
 
 /** The inside that an item needs, oriented, as sized and rounded, and how many of it there are. */

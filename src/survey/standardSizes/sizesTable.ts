@@ -1,15 +1,14 @@
 import type { Cell } from "../../item/answers";
 import type { Sized } from "../../item/sizeItem";
-import { isBlank } from "../../measure/blank";
-import { InputError, shown } from "../../measure/errors";
-import { readLength } from "../../measure/readLength";
+import { enlarged, insideOf } from "../../item/standardSize";
 import { areaIn, fromMm, tidy, type Mm } from "../../measure/units";
-import { listed, plainName } from "../../settings/names";
-import type { Settings } from "../../settings/schema";
+import { MADE_TO_MEASURE } from "../../settings/definitions/shelfSettings";
+import { plainName } from "../../settings/names";
+import { readSizesList } from "../../settings/sizesList";
 import { problemRows } from "../problemRows";
 import type { SizedSurvey } from "../sizeSurvey";
-import { fits, type InsideSize } from "./sizesProblem";
-import { boardM2, enlarged, insideOf, type SurveySizes } from "./surveySizes";
+import { fits } from "./sizesProblem";
+import { boardM2, toOwnMeasure, type SurveySizes } from "./surveySizes";
 
 export const SIZES_HEADINGS = [
   "size",
@@ -24,9 +23,6 @@ export const SIZES_HEADINGS = [
   "least possible",
   "board",
 ] as const;
-
-/** What a row says that goes into no size. */
-export const MADE_TO_MEASURE = "made to measure";
 
 /** The sizes, then rows that cannot be sized. */
 export function sizesTable(survey: SizedSurvey, found: SurveySizes): readonly (readonly Cell[])[] {
@@ -71,51 +67,17 @@ export function sizesRows({ settings }: SizedSurvey, found: SurveySizes): readon
  * @returns the name, or `made to measure` where none holds it
  * @throws InputError when a heading is missing or a size cannot be read
  */
-export function sizeNamed(sized: Sized, table: unknown): string {
+export function sizeNamed(given: Sized, table: unknown): string {
+  const sized = toOwnMeasure(given);
   const { settings, kind, assembly } = sized;
-  const need = insideOf(assembly);
+  const need = { ...insideOf(assembly), group: 0 };
   const slack = settings.slack === 0 ? undefined : settings.slack;
-  const held = readSizes(table, settings)
-    .filter(({ enclosure, size }) => plainName(enclosure) === plainName(kind.name) && fits(need, size, slack))
+  const rows = (Array.isArray(table) ? table : [[table]]) as readonly (readonly unknown[])[];
+  const held = readSizesList(rows, settings.unit)
+    .filter(({ enclosure }) => plainName(enclosure) === plainName(kind.name))
+    .map((each) => ({ ...each, size: { group: 0, x: each.width, y: each.height, z: each.depth } }))
+    .filter(({ size }) => fits(need, size, slack))
     .map(({ name, size, price }) => ({ name, cost: price ?? boardM2(enlarged(sized, size)) }))
     .sort((one, other) => one.cost - other.cost || (one.name < other.name ? -1 : 1));
   return held[0]?.name ?? MADE_TO_MEASURE;
-}
-
-interface TableSize {
-  readonly name: string;
-  readonly enclosure: string;
-  readonly size: InsideSize;
-  readonly price: number | undefined;
-}
-
-const NEEDED = ["size", "enclosure", "height", "width", "depth"] as const;
-
-function readSizes(table: unknown, { unit }: Settings): readonly TableSize[] {
-  const rows = (Array.isArray(table) ? table : [[table]]) as readonly (readonly unknown[])[];
-  const headings = (rows[0] ?? []).map((cell) => (typeof cell === "string" ? plainName(cell) : ""));
-  const missing = NEEDED.filter((heading) => !headings.includes(heading));
-  if (missing.length > 0)
-    throw new InputError(
-      "sizes",
-      `a range without ${listed(missing, "and")}`,
-      `give a table with the headings ${listed(NEEDED, "and")}`,
-      "such as the answer of ENC.SIZES, its headings included",
-    );
-  const at = (row: readonly unknown[], heading: string): unknown => row[headings.indexOf(heading)];
-  return rows.slice(1).flatMap((row): TableSize[] => {
-    // Totals, what is made to measure and what is left out stand below the sizes.
-    if (["height", "width", "depth"].every((side) => isBlank(at(row, side)))) return [];
-    const name = String(at(row, "size"));
-    const side = (heading: "height" | "width" | "depth") =>
-      readLength(at(row, heading), { argument: `sizes, ${heading} of ${name}`, unit });
-    const size = { group: 0, x: side("width"), y: side("height"), z: side("depth") };
-    return [{ name, enclosure: String(at(row, "enclosure")), size, price: priceOf(at(row, "price"), name) }];
-  });
-}
-
-function priceOf(cell: unknown, name: string): number | undefined {
-  if (isBlank(cell)) return undefined;
-  if (typeof cell === "number" && cell >= 0) return cell;
-  throw new InputError("sizes", `${shown(cell)} as the price of ${name}`, "give a number, or leave it blank");
 }

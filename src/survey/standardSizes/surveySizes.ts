@@ -1,8 +1,7 @@
 import type { Assembly } from "../../enclosure/assembly";
-import { restingItem } from "../../enclosure/restingItem";
-import { extent, X, Y, Z } from "../../enclosure/space";
 import { boardsOf, netAreaM2 } from "../../item/answers";
-import type { Sized } from "../../item/sizeItem";
+import { sizeItem, type Sized } from "../../item/sizeItem";
+import { enlarged, insideOf } from "../../item/standardSize";
 import type { Mm } from "../../measure/units";
 import { boardName } from "../../settings/boards";
 import type { SizedSurvey } from "../sizeSurvey";
@@ -60,13 +59,15 @@ export function surveySizes(
   budget: EffortBudget,
   shouldStop?: () => boolean,
 ): SurveySizes {
-  const rows = outcomes.flatMap((outcome, place) => (outcome.state === "sized" ? [{ ...outcome, place }] : []));
+  const rows = outcomes.flatMap((outcome, place) =>
+    outcome.state === "sized" ? [{ ...outcome, sized: toOwnMeasure(outcome.sized), place }] : [],
+  );
   const groups = new Map<string, { readonly group: number; readonly sized: Sized }>();
   const needs = rows.map(({ sized, quantity, place }) => {
     const key = groupKey(sized, survey.items[place]!);
     const known = groups.get(key) ?? { group: groups.size, sized };
     groups.set(key, known);
-    return { ...insideOf(sized.assembly, known.group), quantity };
+    return { ...insideOf(sized.assembly), group: known.group, quantity };
   });
   const first = [...groups.values()].map(({ sized }) => sized);
   const cost = (size: InsideSize): number => boardM2(enlarged(first[size.group]!, size));
@@ -121,24 +122,10 @@ function nameOf(index: number): string {
   return LETTERS[index % LETTERS.length]! + (round === 0 ? "" : String(round + 1));
 }
 
-/** The inside of the tray that holds the item. */
-export function insideOf({ holder: { inside } }: Assembly, group = 0): InsideSize {
-  return { group, x: extent(inside, X), y: extent(inside, Y), z: extent(inside, Z) };
-}
-
-/** The same enclosure around a larger inside: what the item needs and what it is enlarged by are multiples of one step. */
-export function enlarged({ item, kind, assembly, settings }: Sized, size: InsideSize): Assembly {
-  const inside = insideOf(assembly);
-  const resting = restingItem(item, settings);
-  return kind.assemble(
-    {
-      ...resting,
-      width: resting.width + size.x - inside.x,
-      height: resting.height + size.y - inside.y,
-      depth: resting.depth + size.z - inside.z,
-    },
-    settings,
-  );
+/** The enclosure made to the measure of its item, whatever standard size its row names. */
+export function toOwnMeasure(sized: Sized): Sized {
+  const { item, kind, weightKg, requested } = sized;
+  return requested.size === "" ? sized : sizeItem(item, kind.name, weightKg, { ...requested, size: "" });
 }
 
 /** Net area of board of one enclosure, m2. */
@@ -150,8 +137,11 @@ function fillersOf(need: InsideSize, size: InsideSize): number {
   return (["x", "y", "z"] as const).filter((side) => size[side] - need[side] >= FILLER_MM - NOISE_MM).length;
 }
 
+/** What a row sets for its own object alone. */
+const OF_THE_ITEM: ReadonlySet<string> = new Set(["weight", "wallBoard", "size"]);
+
 /** What a size is made alike in: the kind, the boards, and all that the row itself sets but its weight. */
 function groupKey({ kind, board, settings }: Sized, { own }: SurveyItem): string {
-  const set = own.filter(({ key }) => key !== "weight" && key !== "wallBoard").map(({ key, value }) => [key, value]);
+  const set = own.filter(({ key }) => !OF_THE_ITEM.has(key)).map(({ key, value }) => [key, value]);
   return JSON.stringify([kind.name, boardName(board), settings.baseBoard, settings.caseBoard, set]);
 }

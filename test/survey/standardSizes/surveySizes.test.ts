@@ -1,10 +1,12 @@
 import fc from "fast-check";
 import { extent, X, Y, Z } from "../../../src/enclosure/space";
 import { sizeItem } from "../../../src/item/sizeItem";
+import { MADE_TO_MEASURE } from "../../../src/settings/definitions/shelfSettings";
 import { settingsOf } from "../../../src/settings/settingsOf";
 import { sizeSurvey } from "../../../src/survey/sizeSurvey";
-import { MADE_TO_MEASURE, sizeNamed, sizesTable } from "../../../src/survey/standardSizes/sizesTable";
-import { enlarged, insideOf, surveySizes } from "../../../src/survey/standardSizes/surveySizes";
+import { sizeNamed, sizesTable } from "../../../src/survey/standardSizes/sizesTable";
+import { enlarged, insideOf } from "../../../src/item/standardSize";
+import { surveySizes } from "../../../src/survey/standardSizes/surveySizes";
 import { EVERY_STRUCTURE } from "../../enclosure/everyEnclosure";
 
 const LOOKS = { looks: 200_000 };
