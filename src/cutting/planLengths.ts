@@ -2,26 +2,22 @@ import type { CutSheet } from "./construct";
 import { fewerSetUps } from "./fewerSetUps";
 import { firstDraft } from "./firstDraft";
 import { UNITS_PER_MM } from "./grid";
-import { improve } from "./improve";
 import { prepareRoll, prepareSheets, unitsUp } from "./job";
 import { layOutPlan } from "./layOutPlan";
 import { orderSheets } from "./orderSheets";
 import { piecesIn } from "./panels";
-import { areasOf, leftOver, nothingFits, piecesHeld, quickBounds } from "./planParts";
+import { areasOf, leftOver, nothingFits, piecesHeld } from "./planParts";
 import { createRandom } from "./random";
 import { rollBound } from "./rollBound";
 import { neededLength, shorten } from "./shorten";
 import type { Mm } from "../measure/units";
 import type { CuttingOptions, Piece, Plan, Roll, Sheet } from "./types";
-import { shareOf, type Watch } from "./watch";
+import type { Watch } from "./watch";
 
 const MM_PER_M = 1000;
 
 /** A piece longer than the bench length makes its own length longer by whole steps of this, mm. */
 const LENGTH_STEP = 250;
-
-/** The part of the budget in which the fewest lengths are looked for. */
-const FEWEST_LENGTHS_SHARE = 0.3;
 
 /** How much of a set-up an item on one more length, and a millimetre of roll, count. */
 const PER_ITEM = 4;
@@ -35,25 +31,18 @@ export function planLengths(pieces: readonly Piece[], roll: Roll, options: Cutti
   const { edgeTrim = 0, pieceGap = 0, seed = 1 } = options;
   const least = leastLength(pieces, roll, options);
   const { job, tooLarge } = prepareSheets(pieces, lengthsFor(pieces, roll, options), options);
-  let best = firstDraft(job, () => 0);
+  const best = firstDraft(job, () => 0);
   const gap = unitsUp(pieceGap);
   const mm = (units: number) => (units === 0 ? 0 : (units - gap) / UNITS_PER_MM + 2 * edgeTrim);
   const lengthOf = (sheets: readonly CutSheet[]) => sheets.reduce((sum, { panel }) => sum + mm(neededLength(panel)), 0);
-  const report = () => {
-    const taken = lengthOf(best.sheets);
-    options.onProgress?.({
-      sheets: best.sheets.length,
-      cost: taken,
-      bound: least,
-      gap: least === 0 ? 0 : taken / least - 1,
-      iterations: watch.steps(),
-      elapsedMs: watch.elapsedMs(),
-    });
-  };
-  report();
-  improve(job, best, quickBounds(job).bound, seed, shareOf(watch, FEWEST_LENGTHS_SHARE), (draft) => {
-    best = draft;
-    report();
+  const taken = lengthOf(best.sheets);
+  options.onProgress?.({
+    sheets: best.sheets.length,
+    cost: taken,
+    bound: least,
+    gap: least === 0 ? 0 : taken / least - 1,
+    iterations: watch.steps(),
+    elapsedMs: watch.elapsedMs(),
   });
   const open = { perOpen: 0, perOver: 0, limit: Number.POSITIVE_INFINITY };
   const effort = { perItem: PER_ITEM, perLength: PER_MM / UNITS_PER_MM, open };
