@@ -11,6 +11,7 @@ import { halfFrame, onLeaves, pageFrame, twoUp } from "./frames";
 import { BOX_IDENTIFIER, boxLabelsOf, labelSheets, labelsOf, USUAL_LABELS, type LabelOptions } from "./labelSheets";
 import type { Page, Paper } from "./page";
 import { renderPages } from "./renderPages";
+import { gaugesOf } from "./gauges";
 import { indexEntries } from "./indexEntries";
 import { withNumber } from "./pageNumber";
 import { templatePages } from "./templatePages";
@@ -167,8 +168,11 @@ const PAGES: Readonly<
   },
   plans: ({ survey, plans, estimate }, { paper, printed }, type) =>
     cuttingPages(estimate?.plans ?? [{ group: "", plans }], survey.settings, pageFrame(paper, printed), type),
-  templates: ({ survey }, { paper, printed }, type) =>
-    templatePages(cornerTemplates(ticketsOf(survey)), survey.settings.unit, pageFrame(paper, printed), type),
+  templates: ({ survey }, { paper, printed }, type) => {
+    const tickets = ticketsOf(survey);
+    const { unit } = survey.settings;
+    return templatePages(cornerTemplates(tickets), gaugesOf(tickets), unit, pageFrame(paper, printed), type);
+  },
   labels: ({ survey }, { paper, labels }, type) =>
     labelSheets(labelsOf(ticketsOf(survey), labels.order), { paper, ...labels }, type),
   "box-labels": ({ survey }, { paper, labels }, type) =>

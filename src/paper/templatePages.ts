@@ -1,22 +1,26 @@
-import { formatLength } from "../measure/formatLength";
-import type { Mm, WorkbookUnit } from "../measure/units";
-import { bodyHeight, bodyWidth, flow, gap, together, type Block, type Frame } from "./blocks";
+import { nearestMark } from "../measure/benchLength";
+import { MM_PER, type Mm, type WorkbookUnit } from "../measure/units";
+import { besideWords } from "./besideWords";
+import { bodyHeight, bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
+import { gaugeBlocks } from "./gaugeBlocks";
+import type { Gauge } from "./gauges";
 import { AROUND_CORNER, type CornerTemplate } from "./cornerTemplates";
 import { line, OUTLINE, rectangle, type Page, type Placed } from "./page";
 import { runningFoot } from "./runningFoot";
-import { lineHeight, paragraph, textLine, TYPE } from "./textBlocks";
+import { paragraph, textLine, TYPE } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
 
-/** The side of the square by which a print is checked. */
+/** Lengths of the bars by which a print is checked. */
 export const CHECK_SIDE: Mm = 100;
+const INCH_BAR_IN = 4;
 const BAR_HIGH: Mm = 3;
-const CHECK_ROOM: Mm = BAR_HIGH + 8;
+const CHECK_ROOM: Mm = 2 * BAR_HIGH + 10;
 const SLIT_WEIGHT: Mm = 0.5;
-const LABEL_HIGH: Mm = 5;
 
-/** Corners and notches in true size, each page with a bar to check the print by. */
+/** Turn-ins, mitred corners, corners and notches in true size, each page with bars to check the print by. */
 export function templatePages(
   templates: readonly CornerTemplate[],
+  gauges: readonly Gauge[],
   unit: WorkbookUnit,
   frame: Frame,
   type: Typesetter,
@@ -24,70 +28,100 @@ export function templatePages(
   const checked = { ...frame, head: CHECK_ROOM };
   const width = bodyWidth(checked);
   const room = bodyHeight(checked);
-  if (templates.length === 0) return [];
-  const blocks = templates.flatMap((template, index) => [
-    ...templateBlocks(template, index + 1, { width, room, unit }, type),
-    gap(SPACE_BETWEEN),
-  ]);
+  if (templates.length === 0 && gauges.length === 0) return [];
+  const drawn = templates.flatMap((template) => {
+    const turned = fits(template, width, room) ? template : quarterTurned(template);
+    return fits(turned, width, room) ? [{ template, turned }] : [];
+  });
+  const tooLarge = templates.filter((template) => !drawn.some((each) => each.template === template));
+  const blocks = [
+    ...paragraph(
+      "True size. Lay the corner of a template on the corner of the piece; hatched is cut away; dashed is a fold or the edge of the board; a heavy line is a cut.",
+      width,
+      { size: TYPE.body },
+      type,
+    ),
+    gap(3),
+    ...gauges.flatMap((gauge) => gaugeBlocks(gauge, unit, width, type)),
+    ...drawn.flatMap(({ template, turned }, index) => [
+      ...templateBlocks(template, turned, index + 1, { width, unit }, type),
+      gap(SPACE_BETWEEN),
+    ]),
+    ...tooLargeLines(tooLarge, unit, width, type),
+  ];
   const running = (page: number, of: number) => [
-    ...checkBar(checked, type),
+    ...checkBars(checked, type),
     ...runningFoot(TITLE, `page ${page} of ${of}`, checked, type),
   ];
   return flow(blocks, checked, running, TITLE);
 }
 
 const TITLE = "True-size templates";
-const SPACE_BETWEEN: Mm = 8;
+const SPACE_BETWEEN: Mm = 6;
 
-function templateBlocks(
-  template: CornerTemplate,
-  number: number,
-  { width, room, unit }: { readonly width: Mm; readonly room: Mm; readonly unit: WorkbookUnit },
+/** What has no room on the paper, said once. */
+function tooLargeLines(
+  templates: readonly CornerTemplate[],
+  unit: WorkbookUnit,
+  width: Mm,
   type: Typesetter,
 ): readonly Block[] {
-  const [along, across] = [shown(template.length, unit), shown(template.width, unit)];
-  const turned = fits(template, width, room) ? template : quarterTurned(template);
-  const drawn = fits(turned, width, room)
-    ? [cornerBlock(turned, unit)]
-    : paragraph(
-        `Too large for this paper at scale, so not drawn: measure ${along} along the length and ${across} ${unit} along the width from the corner, and cut that away.`,
-        width,
-        { size: TYPE.heading, bold: true },
-        type,
-      );
+  if (templates.length === 0) return [];
   return [
     ...paragraph(
-      `Template ${number}: ${along} × ${across} ${unit}`,
+      "Too large for this paper, so not drawn: measure along the length and along the width from the corner, and cut that away",
       width,
-      { size: TYPE.title, bold: true, withNext: true },
+      { size: TYPE.heading, bold: true, withNext: true, role: "H2" },
       type,
     ),
-    ...paragraph(
-      "True size. Lay its corner on the corner of the piece; hatched is cut away; dashed is a fold; a heavy line is a cut.",
-      width,
-      { size: TYPE.body, withNext: true },
-      type,
+    ...templates.flatMap(({ length, width: across, serves }) =>
+      paragraph(
+        `${shown(length, unit)} × ${shown(across, unit)} ${unit}: ${serves.join("; ")}`,
+        width,
+        { size: TYPE.body },
+        type,
+      ),
     ),
-    { ...gap(3), withNext: true },
-    ...drawn.map((block) => ({ ...block, withNext: true })),
-    { ...gap(3), withNext: true },
-    ...paragraph("It serves", width, { size: TYPE.heading, bold: true, withNext: true }, type),
-    ...template.serves.flatMap((text) => paragraph(text, width, { size: TYPE.body }, type)),
   ];
 }
 
-/** A bar of exactly 100 mm at the head of a page, in ten parts. */
-export function checkBar({ margin }: Frame, type: Typesetter): readonly Placed[] {
-  const [x, y] = [margin, margin];
-  const parts = 10;
-  const step = CHECK_SIDE / parts;
-  const text = "This bar is 100 mm long. If a rule says otherwise, print again at 100 %, not “fit to page”.";
-  return [
-    ...Array.from({ length: parts / 2 }, (_, index) =>
-      rectangle({ x: x + 2 * index * step, y, width: step, height: BAR_HIGH }, { weight: 0, shade: 1 }),
+function templateBlocks(
+  template: CornerTemplate,
+  turned: CornerTemplate,
+  number: number,
+  { width, unit }: { readonly width: Mm; readonly unit: WorkbookUnit },
+  type: Typesetter,
+): readonly Block[] {
+  const words = (room: Mm) => [
+    ...paragraph(
+      `Template ${number}: ${shown(turned.length, unit)} across, ${shown(turned.width, unit)} ${unit} down`,
+      room,
+      { size: TYPE.heading, bold: true, withNext: true, role: "H2" },
+      type,
     ),
-    rectangle({ x, y, width: CHECK_SIDE, height: BAR_HIGH }),
-    textLine(text, { x, y: y + BAR_HIGH + 1, width: type.width(text, TYPE.small) }, { size: TYPE.small }),
+    ...paragraph(`For ${template.serves.join("; ")}.`, room, { size: TYPE.body }, type),
+  ];
+  return besideWords({ block: cornerBlock(turned), wide: turned.length + AROUND_CORNER }, words, width);
+}
+
+/** Bars of exactly 100 mm in ten parts and 4 in in eight, at the head of a page. */
+export function checkBars({ margin }: Frame, type: Typesetter): readonly Placed[] {
+  const [x, y] = [margin, margin];
+  const text = "100 mm, and 4 in. If a rule says otherwise, print again at 100 %, not “fit to page”.";
+  const bar = (top: Mm, long: Mm, parts: number): readonly Placed[] => [
+    ...Array.from({ length: parts / 2 }, (_, index) =>
+      rectangle(
+        { x: x + (2 * index * long) / parts, y: top, width: long / parts, height: BAR_HIGH },
+        { weight: 0, shade: 1 },
+      ),
+    ),
+    rectangle({ x, y: top, width: long, height: BAR_HIGH }),
+  ];
+  const below = y + BAR_HIGH + 1;
+  return [
+    ...bar(y, CHECK_SIDE, 10),
+    ...bar(below, INCH_BAR_IN * MM_PER.in, 2 * INCH_BAR_IN),
+    textLine(text, { x, y: below + BAR_HIGH + 1, width: type.width(text, TYPE.small) }, { size: TYPE.small }),
   ];
 }
 
@@ -109,10 +143,9 @@ function quarterTurned({ length, width, lines, serves }: CornerTemplate): Corner
 }
 
 /** The corner at the upper left, what is cut away hatched, the piece going on to the right and down. */
-function cornerBlock({ length, width, lines }: CornerTemplate, unit: WorkbookUnit): Block {
+function cornerBlock({ length, width, lines }: CornerTemplate): Block {
   const [right, bottom] = [length + AROUND_CORNER, width + AROUND_CORNER];
-  const size = TYPE.small;
-  const figure: Block = {
+  return {
     height: bottom,
     withNext: false,
     at: (x, y) => [
@@ -134,20 +167,8 @@ function cornerBlock({ length, width, lines }: CornerTemplate, unit: WorkbookUni
       ),
     ],
   };
-  const label: Block = {
-    height: LABEL_HIGH,
-    withNext: true,
-    at: (x, y) => [
-      textLine(
-        `${shown(length, unit)} across, ${shown(width, unit)} ${unit} down`,
-        { x, y: y + LABEL_HIGH - lineHeight(size), width: right + AROUND_CORNER },
-        { size },
-      ),
-    ],
-  };
-  return together([label, figure]);
 }
 
 function shown(size: Mm, unit: WorkbookUnit): string {
-  return formatLength(size, unit);
+  return nearestMark(size, unit);
 }

@@ -93,7 +93,7 @@ test("a tray covered by one piece: e = 44.9 + 2 + 57.5 = 104.4, 307 + 2e by 217 
     "floor lining": [1, 301, 211],
   });
   expect(partNamed(partsOf(item, "tray", "cover style=one piece"), "one-piece blank").note).toBe(
-    "cut away the corners 104.4 x 89.4, leaving tabs 15 wide",
+    "cut away the corners 104.5 x 89.5, leaving tabs 15 wide",
   );
 });
 
@@ -102,7 +102,7 @@ test("corner sizes are along the grain first, then across, in the table as in th
   const landscape = enclosed(book(210, 300, 40), "tray");
   const settings = settledOf("cover style=one piece");
   const [blank] = landscape.kind.blanks(landscape, settings);
-  expect(blank!.note).toContain("corners 89.4 x 104.4,");
+  expect(blank!.note).toContain("corners 89.5 x 104.5,");
   const [{ length, width } = { length: 0, width: 0 }] = templateOfBlank(blank!).corners;
   expect([length, width].map((size) => Number(size.toFixed(2)))).toEqual([89.4, 104.4]);
 });

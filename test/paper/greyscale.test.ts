@@ -5,6 +5,7 @@ import { benchTicket } from "../../src/paper/benchTicket";
 import { cornerTemplates } from "../../src/paper/cornerTemplates";
 import { cuttingPages } from "../../src/paper/cuttingPages";
 import { estimatePages } from "../../src/paper/estimatePages";
+import { gaugesOf } from "../../src/paper/gauges";
 import { pageFrame } from "../../src/paper/frames";
 import { boxLabelsOf, labelSheets, labelsOf, USUAL_LABELS } from "../../src/paper/labelSheets";
 import type { Page } from "../../src/paper/page";
@@ -27,7 +28,7 @@ const pagesOf = printed(SURVEY, ["plans"]).then(async ({ survey, plans, estimate
     estimate: estimatePages(estimate, survey, frame, type),
     tickets: tickets.flatMap((ticket) => benchTicket(ticket, frame, type)),
     plans: cuttingPages([{ group: "", plans }], survey.settings, frame, type),
-    templates: templatePages(cornerTemplates(tickets), "mm", frame, type),
+    templates: templatePages(cornerTemplates(tickets), gaugesOf(tickets), "mm", frame, type),
     labels: labelSheets(labelsOf(tickets, "item"), { paper: "A4", ...USUAL_LABELS }, type),
     "box-labels": labelSheets(boxLabelsOf(tickets), { paper: "A4", ...USUAL_LABELS }, type),
   };

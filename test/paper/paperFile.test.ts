@@ -4,6 +4,7 @@ import { join, dirname } from "node:path";
 import jsQR from "jsqr";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { estimateTable } from "../../src/estimate/estimateTables";
+import { mitreLeg } from "../../src/paper/gauges";
 import type { Placed } from "../../src/paper/page";
 import { cutListTable } from "./cutListTable";
 import { closedPaths, commandsOf, hasPoppler, inFile, printed, textOf } from "./paperTools";
@@ -34,6 +35,16 @@ test("pages are printed at full size, and the table of contents goes by batch", 
   ).toEqual(["Batch 1", "Batch 2", "LK 1: Log", "LK 2: Log"]);
 });
 
+test("a survey without a row that can be sized has nothing to print", async () => {
+  const rows = [HEADINGS, ["LK 1", "Log", 300, 210, 40, "none", 1]];
+  await expect(printed(rows, ["templates"])).rejects.toThrow(/nothing of that kind to print/);
+});
+
+test("a mitred corner leaves one and a half boards beyond the corner of the board", () => {
+  // By hand: turn-in 15, board 2. The line x + y = s is (2 x 15 - s) / sqrt 2 from the corner: s = 30 - 3 x 1.4142 = 25.757.
+  expect(mitreLeg(15, 2)).toBeCloseTo(25.7574, 4);
+});
+
 test("the check bar measures 100.0 mm in the PDF's own units, and a notch its own size", async () => {
   const { bytes } = await printed([HEADINGS, ["LK 2", "Glass", 165, 120, 12, "folded tray", 1]], ["templates"]);
   const [commands] = commandsOf(bytes);
@@ -43,6 +54,9 @@ test("the check bar measures 100.0 mm in the PDF's own units, and a notch its ow
     return [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)] as const;
   });
   expect(sizes.some(([w, h]) => Math.abs(w - 100) < 0.005 && Math.abs(h - 3) < 0.005)).toBe(true);
+  expect(sizes.some(([w, h]) => Math.abs(w - 101.6) < 0.005 && Math.abs(h - 3) < 0.005)).toBe(true);
+  // The turn-in gauge.
+  expect(sizes.some(([w, h]) => Math.abs(w - 100) < 0.005 && Math.abs(h - 15) < 0.005)).toBe(true);
   // Inside depth 12 + 0.5 + 2 = 14.5; notch Cz x (Cz - t).
   expect(sizes.some(([w, h]) => Math.abs(w - 12.5) < 0.005 && Math.abs(h - 14.5) < 0.005)).toBe(true);
 });

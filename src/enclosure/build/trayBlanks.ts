@@ -1,6 +1,6 @@
 import type { Tray } from "../assembly";
 import { extent, X, Y, Z } from "../space";
-import { formatLength } from "../../measure/formatLength";
+import { nearestMark } from "../../measure/benchLength";
 import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
 import { dressOf } from "./trayDress";
@@ -62,7 +62,7 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   );
   const wallRun = runOf(wall);
   const alongHeight = tray.openSpine || height >= width;
-  const shown = (size: Mm) => formatLength(size, settings.unit);
+  const shown = (size: Mm) => nearestMark(size, settings.unit);
   // Written out, not spread: this runs for every tray of every row.
   const panel = (name: string, material: "covering" | "lining", x: Mm, y: Mm, note: string): Blank => ({
     name,
