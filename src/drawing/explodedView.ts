@@ -13,7 +13,7 @@ import { PEN, picture, shapesMoved, straight, type Picture, type Shape, type Tex
 import { drawnExtent } from "./projection";
 import { pulledApart } from "./pulledApart";
 import { solid, type Frame, type SolidStyle } from "./solid";
-import { anchorsOf } from "./visiblePoints";
+import { anchorsOf, crossedBoards } from "./visiblePoints";
 
 export interface ExplodedOptions {
   readonly unit: WorkbookUnit;
@@ -86,7 +86,12 @@ export function explodedView(assembly: Assembly, options: ExplodedOptions): Pict
     bottom: foot,
     step,
   };
-  const places = labels ? labelPlaces(anchors, room) : [];
+  const boardsMet = crossedBoards(
+    named.map(({ part }) => part.placed as PlacedPart),
+    drawn,
+    frame,
+  );
+  const places = labels ? labelPlaces(anchors, room, boardsMet) : [];
   const leaders = places.map((place, index): Leader => ({ from: anchors[index]!, to: leaderEnd(place, room) }));
   const grain = grainMarks(drawn, frame, leaders);
   const writing = (numbered ? numbers : names)(named, places, leaders);

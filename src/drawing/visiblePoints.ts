@@ -1,6 +1,17 @@
 import type { PlacedPart } from "../enclosure/placedPart";
 import type { Cuboid } from "../enclosure/space";
-import { bandsOf, covers, drawnExtent, facesOf, onFace, project, type Face, type Point } from "./projection";
+import {
+  bandsOf,
+  covers,
+  drawnExtent,
+  facesOf,
+  onFace,
+  passesThrough,
+  project,
+  type Bands,
+  type Face,
+  type Point,
+} from "./projection";
 import type { Piece } from "../enclosure/view";
 import { onDrawing, type Frame } from "./solid";
 
@@ -26,16 +37,42 @@ export function anchorsOf(parts: readonly PlacedPart[], drawn: readonly Piece[],
   const { left, right } = drawnExtent(drawn.map(({ body }) => body));
   const middle = (left + right) / 2;
   const hides = hidesOf(drawn);
+  const bands = drawn.map(({ body }) => bandsOf(body));
   return parts.map((part) => {
     const seen = drawn.flatMap((piece, index) => (piece.part === part ? [seenOf(piece.body, index, hides)] : []));
     const most = Math.max(...seen.map((points) => points.length));
     const good = seen.filter((points) => points.length > 0 && points.length >= most * ENOUGH_SEEN);
     const [best] = good.sort((one, other) => outward(other, middle) - outward(one, middle));
-    const points = best ?? [];
-    if (points.length === 0) return onDrawing(part.panels[0]!.min, frame);
+    if ((best ?? []).length === 0) return onDrawing(part.panels[0]!.min, frame);
+    const points = freest(
+      best!,
+      bands.filter((_, index) => drawn[index]!.part !== part),
+      [left, right],
+    );
     const [x, y] = deepest(points);
     return [frame.x + x * frame.scale, frame.y + y * frame.scale];
   });
+}
+
+/** Those from which a level line to one side passes over the fewest other boards. */
+function freest(points: readonly Seen[], others: readonly Bands[], sides: readonly number[]): readonly Seen[] {
+  const crossed = points.map(({ point }) =>
+    Math.min(...sides.map((x) => others.filter((bands) => passesThrough(bands, point, [x, point[1]])).length)),
+  );
+  const fewest = Math.min(...crossed);
+  return points.filter((_, index) => crossed[index] === fewest);
+}
+
+/** How many boards of other parts a leader passes over. */
+export function crossedBoards(
+  parts: readonly PlacedPart[],
+  drawn: readonly Piece[],
+  { scale, x, y }: Frame,
+): (index: number, from: Point, to: Point) => number {
+  const bands = drawn.map(({ body }) => bandsOf(body));
+  const model = ([px, py]: Point): Point => [(px - x) / scale, (py - y) / scale];
+  return (index, from, to) =>
+    bands.filter((each, at) => drawn[at]!.part !== parts[index] && passesThrough(each, model(from), model(to))).length;
 }
 
 interface Seen {
