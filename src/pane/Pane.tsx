@@ -7,6 +7,7 @@ import type { PaneModel } from "./paneModel";
 import { QuestionsView } from "./QuestionsView";
 import { ProblemsView } from "./ProblemsView";
 import { SetUpView } from "./SetUpView";
+import { StoreView } from "./StoreView";
 import type { PanePlace, ViewProps } from "./viewProps";
 
 const VIEWS: readonly { readonly name: string; readonly view: ComponentType<ViewProps> }[] = [
@@ -14,6 +15,7 @@ const VIEWS: readonly { readonly name: string; readonly view: ComponentType<View
   { name: "Columns", view: ColumnsView },
   { name: "Problems", view: ProblemsView },
   { name: "Board and cost", view: CostView },
+  { name: "Store", view: StoreView },
   { name: "Set up", view: SetUpView },
 ];
 

@@ -181,7 +181,7 @@ describe("one survey, only looked at", () => {
       await open.page.setViewportSize({ width, height: 800 });
       await goTo(3);
       await open.page.evaluate(axe.source);
-      for (const name of ["This item", "Columns", "Problems", "Board and cost", "Set up"]) {
+      for (const name of ["This item", "Columns", "Problems", "Board and cost", "Store", "Set up"]) {
         await view(name);
         if (name === "Board and cost") await open.page.waitForSelector("#pane [aria-label='Estimate'] tbody tr");
         const found = await open.page.evaluate(async () => {
