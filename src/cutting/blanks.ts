@@ -10,15 +10,18 @@ import type { Mm } from "../measure/units";
  */
 export function blanksOf(
   pieces: readonly Piece[],
-  sheets: readonly Pick<Sheet, "length" | "width" | "edgeTrim">[],
+  sheets: readonly Pick<Sheet, "length" | "width" | "edgeTrim" | "onHand">[],
   { bench, edgeTrim = 0 }: CuttingOptions,
 ): readonly Piece[] {
   const allowance = bench?.matchAllowance ?? 0;
   if (allowance === 0) return pieces;
-  const rooms = sheets.map(({ length, width, edgeTrim: own = edgeTrim }) => ({
-    length: length - 2 * own,
-    width: width - 2 * own,
-  }));
+  const roomsOf = (some: typeof sheets) =>
+    some.map(({ length, width, edgeTrim: own = edgeTrim }) => ({ length: length - 2 * own, width: width - 2 * own }));
+  const bought = roomsOf(sheets.filter(({ onHand }) => onHand === undefined));
+  const all = [...bought, ...roomsOf(sheets.filter(({ onHand }) => onHand !== undefined && onHand > 0))];
+  // An allowance made for the few sheets in hand could leave a piece too large for those that can be bought.
+  const roomsFor = (some: readonly Piece[]) =>
+    some.every((piece) => bought.some((room) => fits(piece, room))) ? bought : all;
   const strips = new Map<string, Piece[]>();
   for (const piece of pieces) {
     const key = stripKey(piece);
@@ -27,10 +30,11 @@ export function blanksOf(
   const cut = new Set<string>();
   return pieces.flatMap((piece) => {
     const key = stripKey(piece);
-    if (key === undefined) return [largerBlank(piece, allowance, rooms)];
+    if (key === undefined) return [largerBlank(piece, allowance, roomsFor([piece]))];
     if (cut.has(key)) return [];
     cut.add(key);
-    return stripsFor(strips.get(key)!, allowance, rooms);
+    const walls = strips.get(key)!;
+    return stripsFor(walls, allowance, roomsFor(walls));
   });
 }
 

@@ -76,8 +76,10 @@ export function planLengths(pieces: readonly Piece[], roll: Roll, options: Cutti
 
 /** No plan cuts the pieces from a shorter length of the roll, mm. */
 export function leastLength(pieces: readonly Piece[], roll: Roll, options: CuttingOptions): Mm {
-  const { edgeTrim = 0, pieceGap = 0 } = options;
-  const whole = prepareRoll(pieces, roll, { ...options, bench: undefined }).job;
+  const { edgeTrim = 0 } = options;
+  // Between two lengths lies no gap: where their trimmed ends are shorter, gaps are in no bound.
+  const pieceGap = options.pieceGap !== undefined && options.pieceGap <= 2 * edgeTrim ? options.pieceGap : 0;
+  const whole = prepareRoll(pieces, roll, { ...options, pieceGap, bench: undefined }).job;
   const bound = rollBound(whole, whole.kinds[0]!.width);
   return bound === 0 ? 0 : (bound - unitsUp(pieceGap)) / UNITS_PER_MM + 2 * edgeTrim;
 }

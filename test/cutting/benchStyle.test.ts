@@ -110,3 +110,12 @@ test("with a limit of open items, items are cut in groups where that takes no mo
   expect(openItems(4)[1]).toBeLessThanOrEqual(4);
   expect(openItems(2)[1]).toBeLessThanOrEqual(2);
 });
+
+test("a roll parted between its lengths loses no gap there, and its bound knows", () => {
+  const roll = { kind: "roll", roll: { name: "cloth", width: 100, pricePerM: 10 } } as const;
+  const pieces = [piece(100, 100, { count: 3 })];
+  const options = { bench: BENCH, pieceGap: 3 };
+  const plan = planCutting(pieces, roll, options);
+  expect([plan.rollLength, plan.rollBound]).toEqual([300, 300]);
+  expect(verifyPlan(plan, pieces, roll, options)).toEqual([]);
+});

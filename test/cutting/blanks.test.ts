@@ -74,3 +74,9 @@ test("without a match allowance everything is cut to size", () => {
   const pieces = [wall(300, 40, { count: 2 }), piece(300, 200, { later: { length: true, width: true } })];
   expect(blanksOf(pieces, [board(1000, 700)], { bench: { ...BENCH, matchAllowance: 0 } })).toBe(pieces);
 });
+
+test("an allowance keeps to the sheets that can be bought, whatever larger ones are in hand", () => {
+  const lid = piece(98, 60, { later: { length: true, width: true } });
+  const [blank] = blanksOf([lid], [board(400, 300, { onHand: 1 }), board(100, 80)], { bench: BENCH });
+  expect([blank!.length, blank!.width]).toEqual([100, 63]);
+});
