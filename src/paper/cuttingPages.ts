@@ -102,10 +102,14 @@ function groupBlocks(
   const tree = cutTree(sheet, { edgeTrim, pieceGap, start });
   const body = { size: TYPE.body };
   const trim = edgeTrim === 0 ? "" : ` First trim ${nearestMark(edgeTrim, unit)} ${unit} off every edge.`;
+  const larger = sheet.placements.some(({ piece }) => piece.later !== undefined && piece.holds !== undefined);
+  const allowance = larger
+    ? ` Strips and second-made boards are cut up to ${nearestMark(settings.matchAllowance, unit)} ${unit} larger than on the ticket, which says how they are trimmed.`
+    : "";
   const head = [
     ...paragraph(name, width, { size: TYPE.title, bold: true, withNext: true }, type),
     ...paragraph(
-      `${nearestMark(sheet.length, unit)} × ${nearestMark(sheet.width, unit)} ${unit}, grain along the first. One row a cut, in order: set the fence, put the left or top edge of the panel, as drawn, against it.${trim}`,
+      `${nearestMark(sheet.length, unit)} × ${nearestMark(sheet.width, unit)} ${unit}, grain along the first. One row a cut, in order: set the fence, put the left or top edge of the panel, as drawn, against it.${trim}${allowance}`,
       width,
       body,
       type,

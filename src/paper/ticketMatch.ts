@@ -62,11 +62,12 @@ function plain(text: string): MatchLine {
 function sumOf({ reference, terms, axis }: MatchedPart): MatchLine {
   if (reference === undefined) return plain("cut to size");
   const start = reference === "inside" ? `inside ${DIRECTION_WORDS[axis]}` : reference;
-  const added = terms.map(({ count, thickness: { word } }) =>
-    Math.abs(count) === 1
-      ? ` ${count > 0 ? "+" : "−"} ${word}`
-      : ` ${count > 0 ? "+" : "−"} ${Math.abs(count)} × ${word}`,
-  );
+  // `portfolio board − case board` would read as one part less another.
+  const caliper = reference.endsWith("board") ? " caliper" : "";
+  const added = terms.map(({ count, thickness: { word } }) => {
+    const times = Math.abs(count) === 1 ? "" : `${Math.abs(count)} × `;
+    return ` ${count > 0 ? "+" : "−"} ${times}${word}${caliper}`;
+  });
   if (added.length > 0) return { text: `${start}${added.join("")}`, blank: true };
   return plain(reference === "inside" ? start : `as the ${reference}`);
 }
