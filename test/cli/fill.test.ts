@@ -5,7 +5,7 @@ import { packageOf, partsOf } from "../workbook/made/package";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
-import { converted, EVERY_SHEET_CSV, hasLibreOffice, shownRows } from "../workbook/made/libreOffice";
+import { converted, EVERY_SHEET_CSV, filtered, hasLibreOffice, shownRows } from "../workbook/made/libreOffice";
 import { book, bytesOf, columnOf, csvRows, json, newFolder, run, sheetRows } from "./run";
 
 const CSV = `Shelfmark,Height,Width,Depth,Enclosure,Quantity,Notes
@@ -512,7 +512,7 @@ office("LibreOffice opens the filled workbook", () => {
       `SUMIFS(${area},Survey[board],"${BOARD}")`,
       `SUMIFS(${area},Survey[board],"*${BOARD}")`,
       `SUMIFS(${area},Survey[caliper],2.5)`,
-      // What a filter on that caliper shows.
+      // As many as a filter on that caliper shows.
       `COUNTIFS(Survey[caliper],2.5)`,
     ];
     // LibreOffice calculates again what is stored as an error.
@@ -555,7 +555,10 @@ office("LibreOffice opens the filled workbook", () => {
     const told = shownRows(files, "totals", "Totals").map(([cell]) => Number(cell));
     expect(sum).toBeGreaterThan(0.2);
     for (const each of told.slice(1, 4)) expect(each).toBeCloseTo(sum, 6);
-    expect(told[4]).toBe(boards.filter((board) => board === BOARD).length);
+    const ofBoard = stored.filter((_, at) => boards[at] === BOARD).map(([identifier]) => identifier);
+    expect(told[4]).toBe(ofBoard.length);
+    const caliper = stored[0]!.indexOf("caliper");
+    expect(filtered(bytesOf(folder, "filled.xlsx"), "Survey", caliper, 2.5)).toEqual(ofBoard);
     expect(columnOf(rows, "problem").map((cell) => cell?.trim())).toEqual([
       "",
       "",

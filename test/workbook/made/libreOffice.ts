@@ -1,7 +1,8 @@
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { escapeXml } from "../../../src/workbook/escape";
 import { readCsv } from "../../../src/workbook/readCsv";
 
 /** Every sheet as comma separated UTF-8, cells as they are shown. */
@@ -26,6 +27,76 @@ export function converted(
   });
   if (run.status !== 0) throw new Error(`LibreOffice: ${run.stderr}${run.error?.message ?? ""}`);
   return Object.fromEntries(readdirSync(out).map((name) => [name, new Uint8Array(readFileSync(join(out, name)))]));
+}
+
+/**
+ * The first cells of the rows that LibreOffice shows when a table is filtered, as by its own menu, to one number in one
+ * of its columns.
+ *
+ * @param column counted from 0 in the table
+ */
+export function filtered(workbook: Uint8Array, table: string, column: number, value: number): readonly string[] {
+  const folder = mkdtempSync(join(tmpdir(), "office-"));
+  const [source, shown, profile] = ["in.xlsx", "shown.txt", "profile"].map((name) => join(folder, name)) as [
+    string,
+    string,
+    string,
+  ];
+  const office = (...args: readonly string[]) =>
+    spawnSync("soffice", [`-env:UserInstallation=file://${profile}`, "--headless", ...args], {
+      encoding: "utf8",
+      timeout: 120_000,
+    });
+  // The first start fills the profile, over anything that is there.
+  office("--terminate_after_init");
+  const library = join(profile, "user", "basic", "Standard");
+  writeFileSync(source, workbook);
+  const list = (name: string, of: string) =>
+    `<?xml version="1.0" encoding="UTF-8"?>\n<library:${name} xmlns:library="http://openoffice.org/2000/library" xmlns:xlink="http://www.w3.org/1999/xlink"${of}</library:${name}>`;
+  writeFileSync(
+    join(profile, "user", "basic", "script.xlc"),
+    list(
+      "libraries",
+      '><library:library library:name="Standard" xlink:href="$(USER)/basic/Standard/script.xlb/" xlink:type="simple" library:link="false"/>',
+    ),
+  );
+  writeFileSync(
+    join(library, "script.xlb"),
+    list("library", ' library:name="Standard" library:readonly="false"><library:element library:name="Filter"/>'),
+  );
+  const macro = `
+Sub Show
+  Dim hidden(0) As New com.sun.star.beans.PropertyValue
+  hidden(0).Name = "Hidden"
+  hidden(0).Value = True
+  book = StarDesktop.loadComponentFromURL("file://${source}", "_blank", 0, hidden())
+  table = book.DatabaseRanges.getByName("${table}")
+  Dim wanted(0) As New com.sun.star.sheet.TableFilterField
+  wanted(0).Field = ${column}
+  wanted(0).IsNumeric = True
+  wanted(0).Operator = com.sun.star.sheet.FilterOperator.EQUAL
+  wanted(0).NumericValue = ${value}
+  table.getFilterDescriptor().setFilterFields(wanted())
+  table.refresh()
+  at = table.DataArea
+  sheet = book.Sheets.getByIndex(at.Sheet)
+  Open "${shown}" For Output As #1
+  For row = at.StartRow + 1 To at.EndRow
+    If sheet.Rows.getByIndex(row).IsVisible Then Print #1, sheet.getCellByPosition(at.StartColumn, row).String
+  Next row
+  Close #1
+  book.close(True)
+  StarDesktop.terminate()
+End Sub`;
+  writeFileSync(
+    join(library, "Filter.xba"),
+    `<?xml version="1.0" encoding="UTF-8"?>\n<script:module xmlns:script="http://openoffice.org/2000/script" script:name="Filter" script:language="StarBasic">${escapeXml(macro)}</script:module>`,
+  );
+  const run = office("macro:///Standard.Filter.Show");
+  if (run.status !== 0 || !existsSync(shown)) throw new Error(`LibreOffice: ${run.stderr}${run.error?.message ?? ""}`);
+  return readFileSync(shown, "utf8")
+    .split(/\r?\n/)
+    .filter((line) => line !== "");
 }
 
 /** The rows of a sheet as LibreOffice shows them. */
