@@ -18,6 +18,9 @@ const ALLOWED = [
 /** Packages whose package.json names no licence, or not by its usual short name; read in their LICENSE files. */
 const KNOWN = { "@univerjs/telemetry": "Apache-2.0", "png-js": "MIT" };
 
+/** Packages whose own build holds the code of others. */
+const INLINED = { docx: ["fflate", "nanoid"] };
+
 /**
  * Third-party notices for the bundled files: each package with its licence in full.
  *
@@ -28,7 +31,13 @@ const noticesOf = (files) => {
   const packages = new Map();
   for (const file of files) {
     const place = /^(.*node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+)[\\/]/.exec(file);
-    if (place) packages.set(path.resolve(ROOT, place[1]), true);
+    if (!place) continue;
+    const folder = path.resolve(ROOT, place[1]);
+    packages.set(folder, true);
+    for (const name of INLINED[path.basename(folder)] ?? []) {
+      const own = path.join(folder, "node_modules", name);
+      packages.set(existsSync(own) ? own : path.join(ROOT, "node_modules", name), true);
+    }
   }
   const notices = [...packages.keys()].map(noticeOf).sort((a, b) => (a.title < b.title ? -1 : 1));
   const titles = notices.map(({ title }) => title).join("\n");

@@ -21,6 +21,7 @@ import { shelfTable } from "../survey/shelfSpace";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { createWorkbook } from "../workbook/createWorkbook";
 import { writeCsv } from "../workbook/writeCsv";
+import { narrativeDocx } from "./narrativeDocx";
 import { narrativeText } from "./narrativeText";
 import type { Output } from "./output";
 import { besideProgram, dateOf, DAY, paperOf, plannedEstimate } from "./paper";
@@ -58,6 +59,7 @@ export async function applyCommand(read: ReadSurvey, command: ApplyCommand): Pro
       PDF,
       await applicationFile({ narrative, survey, estimate, items, drawings }, { paper, printed, date }, besideProgram),
     ],
+    [DOCUMENT, await narrativeDocx(narrative)],
     ["narrative.txt", utf8(narrativeText(narrative))],
     [
       BUDGET,
@@ -93,6 +95,7 @@ export async function applyCommand(read: ReadSurvey, command: ApplyCommand): Pro
 }
 
 const PDF = "application.pdf";
+const DOCUMENT = "narrative.docx";
 const BUDGET = "budget.xlsx";
 const DRAWINGS = "drawings";
 
@@ -124,7 +127,7 @@ function drawingsOf({ outcomes }: SizedSurvey): readonly (readonly [name: string
 
 /** Before a search that may take minutes. */
 function refuseOld(folder: string, replace: boolean): void {
-  const there = [PDF, BUDGET].map((name) => join(folder, name)).find((path) => existsSync(path));
+  const there = [PDF, DOCUMENT, BUDGET].map((name) => join(folder, name)).find((path) => existsSync(path));
   if (there === undefined || replace) return;
   throw new InputError("out", `"${there}", which is there already`, "give another folder", "or say --replace");
 }

@@ -129,9 +129,9 @@ what is left out: rows, pieces, and stocks without a price. Totals are sums of t
 ${SETTINGS_HELP}`,
   apply: `enclosure-columns apply SURVEY --out FOLDER
 
-The parts of an application for funds, in a folder: application.pdf holds all of it; narrative.txt, budget.xlsx
-(with live sums), budget.csv, items.csv, shelf.csv and the drawings are there to edit. Every number is the same in all
-of them. Whether a cost is allowed is the funder's rule: read the call before you send this.
+The parts of an application for funds, in a folder: application.pdf holds all of it; narrative.docx and narrative.txt,
+budget.xlsx (with live sums), budget.csv, items.csv, shelf.csv and the drawings are there to edit. Every number is the
+same in all of them. Whether a cost is allowed is the funder's rule: read the call before you send this.
 
   --out FOLDER        where to write
   --set currency=EUR  the currency of your prices: needed here

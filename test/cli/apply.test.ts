@@ -29,7 +29,28 @@ function withSurvey(): string {
   return folder;
 }
 
-test("an application has the same numbers in narrative, text, workbook, list and PDF", () => {
+/** The texts of a document's paragraphs that are in no table, and the cells of its tables, row by row. */
+function documentOf(bytes: Uint8Array) {
+  const xml = Buffer.from(readZipEntries(bytes).get("word/document.xml")!).toString();
+  const words = (part: string) =>
+    [...part.matchAll(/<w:t(?: [^>]*)?>([^<]*)<\/w:t>/g)]
+      .map(([, text]) =>
+        text!
+          .replaceAll("&quot;", '"')
+          .replaceAll("&lt;", "<")
+          .replaceAll("&gt;", ">")
+          .replaceAll("&apos;", "'")
+          .replaceAll("&amp;", "&"),
+      )
+      .join("");
+  const pieces = (part: string, tag: string) =>
+    part.match(new RegExp(`<w:${tag}(?: [^>]*)?>.*?</w:${tag}>`, "gs")) ?? [];
+  const tables = pieces(xml, "tbl").map((table) => pieces(table, "tr").map((row) => pieces(row, "tc").map(words)));
+  const texts = pieces(xml.replace(/<w:tbl>.*?<\/w:tbl>/gs, ""), "p").map(words);
+  return { texts: texts.filter((text) => text !== ""), tables };
+}
+
+test("an application has the same numbers in narrative, document, text, workbook, list and PDF", () => {
   const folder = withSurvey();
   const answer = json(folder, "apply", "survey.csv", "--out", "pack", "--steps", "20", ...SETTINGS) as unknown as {
     narrative: Narrative;
@@ -40,13 +61,25 @@ test("an application has the same numbers in narrative, text, workbook, list and
     "budget.xlsx",
     "drawings",
     "items.csv",
+    "narrative.docx",
     "narrative.txt",
     "shelf.csv",
   ]);
   const { narrative } = answer;
   const pack = join(folder, "pack");
+  // The document holds every paragraph and every table, word for word.
+  const { texts, tables } = documentOf(bytesOf(pack, "narrative.docx"));
   const sections = narrative.sections;
+  expect(texts).toEqual([
+    narrative.title,
+    narrative.notice,
+    ...sections.flatMap((section) => [section.heading, ...section.paragraphs, ...section.tables.map(([name]) => name)]),
+  ]);
   const own = sections.flatMap((section) => section.tables.map(([, rows]) => rows));
+  expect(tables).toEqual(
+    own.map(([headings = [], ...rows]) => [headings, ...rows.map((row) => headings.map((_, at) => row[at] ?? ""))]),
+  );
+
   // The sums of the command are those of the list, of the workbook's live sums, of the narrative, and of a budget alone.
   const sums = [answer.cost, answer.contingency, answer.total, answer.match, answer.inKind, answer.requested];
   const totalOf = (rows: readonly (readonly unknown[])[]) => rows.find(([first]) => first === "total")!;
