@@ -80,8 +80,10 @@ export function closurePieces({ closure, kind, outside }: Assembly, settings: Se
   const { piece, word } = OF[closure];
   const row = settings.stock.find(({ material, stock }) => material === "closure" && plainName(stock).includes(word));
   const wide = row?.sheetLength === undefined ? (row?.sheetWidth ?? USUAL_WIDTH_MM) : USUAL_WIDTH_MM;
+  const goesRound = closure === "band" || (closure === "ties" && edges === 0);
+  const note = goesRound ? "round the whole" : edges === 0 ? "over the edge of lid or flap" : "at the edges that open";
   const spec = { name: piece, tray: "", material: "closure" } as const;
-  return [blankPart(spec, wholeUp(lengths[closure] ?? over), wide, paired ? 2 * held : held, row, "")];
+  return [blankPart(spec, wholeUp(lengths[closure] ?? over), wide, paired ? 2 * held : held, row, note)];
 }
 
 /** How it is fixed. */
