@@ -117,8 +117,8 @@ describe("a misspelt word is answered with the nearest", () => {
       ["conservaton board 2"],
       `board: got "conservaton board 2"; ${BOARDS}; did you mean conservation board 2, conservation board 3 or conservation board 2.5?`,
     ],
-    // A part of another kind than this tray's, misspelt.
-    ["PART", ["case bord", "length"], 'part: got "case bord"; give the name of a part; did you mean case board?'],
+    // A part that this tray may lack, misspelt.
+    ["PART", ["flange crd", "length"], 'part: got "flange crd"; give the name of a part; did you mean flange card?'],
   ] as const)("%s %j", async (id, selectors, message) => {
     expect(await refusal(id, ...ITEM, "tray", ...selectors)).toBe(`#VALUE! ${message}`);
   });

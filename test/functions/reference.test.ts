@@ -110,7 +110,7 @@ describe("KINDS", () => {
       "slipcase",
       "slip case",
       "",
-      "side / back wall / head wall / flange card",
+      "side / back wall / head wall / flange card / chemise card / chemise board / chemise spine",
       "flanged base / on base / around base",
     ]);
   });
