@@ -68,10 +68,10 @@ test("500 generated items are sized", () => {
 });
 
 test.each([
-  [500, "A4", pageFrame("A4")],
+  [SOAKING ? 500 : 200, "A4", pageFrame("A4")],
   [SOAKING ? 500 : 60, "Letter", pageFrame("Letter")],
   [SOAKING ? 500 : 60, "half A4", halfFrame("A4")],
-  [SOAKING ? 500 : 120, "half Letter", halfFrame("Letter")],
+  [SOAKING ? 500 : 60, "half Letter", halfFrame("Letter")],
 ] as const)("%i bench tickets on %s lie within their pages, nothing over anything else", async (count, _, frame) => {
   const set = await type;
   const found = tickets
@@ -82,7 +82,7 @@ test.each([
 
 test("a title of any length is printed whole", async () => {
   const set = await type;
-  for (const ticket of tickets.slice(0, 100)) {
+  for (const ticket of tickets.slice(0, 40)) {
     const all = benchTicket(ticket, pageFrame("A4"), set)
       .flatMap((page) => textsOn(page).map(({ text }) => text))
       .join("")
