@@ -56,6 +56,7 @@ if (values.survey !== undefined) {
     survey: values.survey,
     styles,
     seconds,
+    iterations: values.iterations === undefined ? undefined : Number(values.iterations),
     seeds,
     settings: [...(values.guide ? [] : [["wall board", "2 mm"]]), ...values.set.map((each) => each.split("="))],
     allStocks: values.rolls,

@@ -1,3 +1,4 @@
+import { newSheets } from "../../src/cutting/sheetLabels";
 import { planStock } from "../../src/estimate/stockPlans";
 import { boxes, DEMO, surveyJobs } from "./cuttingSurveys";
 
@@ -6,6 +7,8 @@ export interface StylesRun {
   readonly survey: string;
   readonly styles: readonly ("bench" | "least sheets")[];
   readonly seconds: number;
+  /** Steps for each stock in place of the seconds: the same plans on any machine. */
+  readonly iterations: number | undefined;
   readonly seeds: number;
   readonly settings: readonly (readonly string[])[];
   /** All stocks instead of board alone. */
@@ -13,18 +16,19 @@ export interface StylesRun {
 }
 
 /** Plans a survey's stocks in each style with the same time, and prints the figures of each and the means over the seeds. */
-export function compareStyles({ survey, styles, seconds, seeds, settings, allStocks }: StylesRun): void {
+export function compareStyles({ survey, styles, seconds, iterations, seeds, settings, allStocks }: StylesRun): void {
   for (const style of styles) {
     const means = new Map<string, number>();
     for (let seed = 1; seed <= seeds; seed++) {
       const cells = survey === "demo" ? DEMO : boxes(Number(survey), seed);
       const jobs = surveyJobs(cells, [["plan style", style], ...settings], allStocks ? "any" : "board");
       for (const job of jobs) {
+        const budget = iterations === undefined ? { milliseconds: (seconds * 1000) / jobs.length } : { iterations };
         const start = process.cpuUsage();
-        const { plan, figures } = planStock(job, { seed, budget: { milliseconds: (seconds * 1000) / jobs.length } });
+        const { plan, figures } = planStock(job, { seed, budget });
         const { user, system } = process.cpuUsage(start);
         const line = {
-          sheets: plan?.sheets.length ?? 0,
+          sheets: plan === undefined ? 0 : newSheets(plan).length,
           least: plan?.sheetBound ?? 0,
           metres: (plan?.rollLength ?? 0) / 1000,
           leastMetres: (plan?.rollBound ?? 0) / 1000,
