@@ -29,7 +29,7 @@ export function StoreView({ survey, state }: ViewProps) {
   const tables = useMemo(() => {
     const space = shelfSpace(sized, cells);
     return [
-      ["Room in the store", plainRows(shelfRows(space, settings))],
+      ["Room in the store", narrow(plainRows(shelfRows(space, settings)))],
       ["Too tall for every shelf", plainRows(tooTallRows(space, settings))],
       ["Left out", plainRows(problemRows(sized))],
     ] as const;
@@ -75,6 +75,17 @@ export function StoreView({ survey, state }: ViewProps) {
       {shown !== undefined && <SizesCurve {...shown} survey={sized} />}
     </>
   );
+}
+
+/** Shelf, way and height in one column, so that what is more stays in sight. */
+function narrow([, ...rows]: ReturnType<typeof plainRows>): ReturnType<typeof plainRows> {
+  return [
+    ["kept", "number", "now", "boxed", "more", "in"],
+    ...rows.map(([shelf, kept, height, ...figures]) => [
+      [shelf === "all" ? "" : shelf, kept, height].filter((part) => part !== "").join(", "),
+      ...figures,
+    ]),
+  ];
 }
 
 function SizesCurve({ own, points, survey: { settings } }: Found & { readonly survey: SizedSurvey }) {
