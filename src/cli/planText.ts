@@ -57,6 +57,8 @@ function cureOf({ material, form }: StockPlan, reason: UncuttableReason): string
   if (reason === "larger than every sheet") return `${join}add a larger size to the stock table`;
   if (reason === "fits only against the grain")
     return `turn it: grain free in the stock table; ${join}add another size`;
+  if (reason === "longer than the longest cut")
+    return "set cut length to the longest cut that you can make, or to 0 for any";
   return "more sheets are needed than are in hand";
 }
 

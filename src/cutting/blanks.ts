@@ -16,7 +16,11 @@ export function blanksOf(
   const allowance = bench?.matchAllowance ?? 0;
   if (allowance === 0) return pieces;
   const roomsOf = (some: typeof sheets) =>
-    some.map(({ length, width, edgeTrim: own = edgeTrim }) => ({ length: length - 2 * own, width: width - 2 * own }));
+    some.map(({ length, width, edgeTrim: own = edgeTrim }) => ({
+      // A strip longer than the longest cut could not be cut.
+      length: Math.min(length - 2 * own, bench?.cutLength ?? Number.POSITIVE_INFINITY),
+      width: width - 2 * own,
+    }));
   const bought = roomsOf(sheets.filter(({ onHand }) => onHand === undefined));
   const all = [...bought, ...roomsOf(sheets.filter(({ onHand }) => onHand !== undefined && onHand > 0))];
   // An allowance made for the few sheets in hand could leave a piece too large for those that can be bought.

@@ -1,9 +1,12 @@
+import { blanksOf } from "./blanks";
 import { checkInput } from "./checkInput";
+import { firstDraft } from "./firstDraft";
+import { prepareSheets } from "./job";
 import { planBatches } from "./planBatches";
-import { planLengths } from "./planLengths";
+import { lengthsFor, planLengths } from "./planLengths";
 import { planOneLength } from "./planOneLength";
 import { planFromSheets } from "./planSheets";
-import type { Budget, CuttingOptions, Piece, Plan, Stock } from "./types";
+import type { Budget, CuttingOptions, Piece, Plan, Stock, Uncuttable } from "./types";
 import { createWatch } from "./watch";
 
 /** The budget when none is given: a fraction of a second for a usual survey, and the same plan on any machine. */
@@ -21,10 +24,45 @@ const DEFAULT_BUDGET: Budget = { iterations: 4000 };
  */
 export function planCutting(pieces: readonly Piece[], stock: Stock, options: CuttingOptions = {}): Plan {
   checkInput(pieces, stock, options);
+  const tooLong = beyondTheCut(pieces, stock, options);
+  if (tooLong.size > 0) {
+    const rest = planCutting(
+      pieces.filter((piece) => !tooLong.has(piece)),
+      stock,
+      options,
+    );
+    const left = [...tooLong].map((piece): Uncuttable => ({
+      piece,
+      count: piece.count ?? 1,
+      reason: "longer than the longest cut",
+    }));
+    return {
+      ...rest,
+      provedLeast: rest.provedLeast && rest.sheets.length > 0,
+      uncuttable: [...rest.uncuttable, ...left],
+    };
+  }
   const watch = createWatch(options.budget ?? DEFAULT_BUDGET, options.shouldStop ?? (() => false));
   if (options.bench !== undefined && pieces.some(({ batch }) => batch !== undefined))
     return planBatches(pieces, stock, options, watch);
   if (stock.kind === "sheets") return planFromSheets(pieces, stock.sheets, options, watch);
   const ofRoll = options.bench === undefined ? planOneLength : planLengths;
   return ofRoll(pieces, stock.roll, options, watch);
+}
+
+/** Pieces that no cut of the shop's greatest length frees: alone on a new sheet they have no place. */
+function beyondTheCut(pieces: readonly Piece[], stock: Stock, options: CuttingOptions): ReadonlySet<Piece> {
+  if (options.bench?.cutLength === undefined) return new Set();
+  const ofSheets = stock.kind === "sheets";
+  const sheets = ofSheets ? stock.sheets : lengthsFor(pieces, stock.roll, options);
+  const cut = ofSheets ? blanksOf(pieces, sheets, options) : pieces;
+  // As many as are wanted of each: a piece may else be left for want of sheets.
+  const any = sheets
+    .filter(({ onHand }) => onHand !== 0)
+    .map((sheet) => ({ ...sheet, onHand: Number.MAX_SAFE_INTEGER }));
+  const { job } = prepareSheets(cut, any, options);
+  const { out } = firstDraft(job, () => 0);
+  return new Set(
+    out.map((index) => job.source[index]!).flatMap((piece) => piece.holds?.map((held) => held.piece) ?? piece),
+  );
 }

@@ -85,7 +85,11 @@ export function leastLength(pieces: readonly Piece[], roll: Roll, options: Cutti
 }
 
 /** The bench length, and longer ones for pieces that need them. */
-function lengthsFor(pieces: readonly Piece[], roll: Roll, { bench, edgeTrim = 0 }: CuttingOptions): readonly Sheet[] {
+export function lengthsFor(
+  pieces: readonly Piece[],
+  roll: Roll,
+  { bench, edgeTrim = 0 }: CuttingOptions,
+): readonly Sheet[] {
   const usual = bench!.benchLength;
   const width = roll.width - 2 * edgeTrim;
   const longer = new Set<number>();

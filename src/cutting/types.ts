@@ -165,7 +165,8 @@ export interface SheetPlan {
   readonly cuts: readonly Cut[];
 }
 
-export type UncuttableReason = "larger than every sheet" | "fits only against the grain" | "no sheet left";
+export type UncuttableReason =
+  "larger than every sheet" | "fits only against the grain" | "longer than the longest cut" | "no sheet left";
 
 /** Copies of a piece that are in no sheet of the plan. */
 export interface Uncuttable {

@@ -29,6 +29,7 @@ function benchJob(seed: number) {
     loosePanels: 4 + random.below(9),
     batchSize,
     keepOffCuts: random.below(4) > 0,
+    ...(random.below(4) === 0 ? { cutLength: 0.3 + random.below(400) } : {}),
   };
   return { pieces, stock: job.stock, options: { ...job.options, bench } };
 }
@@ -40,6 +41,30 @@ test("random jobs of the bench style pass the verifier, which counts their stage
     if (faults.length > 0) throw new Error(`job ${seed}: ${faults.join("; ")}`);
   }
 }, 3_600_000);
+
+test("a piece that no allowed cut frees is left out with its reason, and a plan of nothing proves nothing", () => {
+  const long = piece(5420, 517);
+  const short = piece(140, 90);
+  const roll = { kind: "roll", roll: { name: "book cloth", width: 1000, pricePerM: 14 } } as const;
+  const planned = (cutLength: number, ...pieces: readonly Piece[]) => {
+    const options = { bench: { ...BENCH, benchLength: 1500, cutLength } };
+    return [roll, sheetStock(board(6000, 1000))].map((stock) => {
+      const plan = planCutting(pieces, stock, options);
+      expect(verifyPlan(plan, pieces, stock, options)).toEqual([]);
+      return [plan.sheets.length, plan.provedLeast, plan.uncuttable.map(({ reason, count }) => `${count} ${reason}`)];
+    });
+  };
+  const REASON = "1 longer than the longest cut";
+  expect(planned(0.3, long)).toEqual([
+    [0, false, [REASON]],
+    [0, false, [REASON]],
+  ]);
+  // The roll is 1000 wide: a cut across it can be made, one along the wall strip cannot.
+  expect(planned(1000, long, short)).toEqual([
+    [1, expect.any(Boolean), [REASON]],
+    [1, expect.any(Boolean), [REASON]],
+  ]);
+});
 
 test("the verifier refuses more stages than are allowed, and a strip too short for its walls", () => {
   const pieces = Array.from({ length: 14 }, (_, index) => piece(60 + 17 * index, 40 + 13 * ((index * 5) % 14)));

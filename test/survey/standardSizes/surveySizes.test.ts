@@ -76,7 +76,7 @@ test("any kind and construction, enlarged, has exactly the larger inside", () =>
           { height, width, depth },
           kind.name,
           undefined,
-          settingsOf([[["setting", "value"]], `${text}wall board=2 mm`]),
+          settingsOf([[["setting", "value"]], `${text}; wall board=2 mm`]),
         );
         const from = insideOf(sized.assembly);
         const size = { group: 0, x: from.x + more[0] / 2, y: from.y + more[1] / 2, z: from.z + more[2] / 2 };
