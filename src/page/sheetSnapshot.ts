@@ -24,11 +24,11 @@ const SURE_TEXT: CellValueType = 4;
 const ALIGN: Readonly<Record<string, HorizontalAlign>> = { left: 1, center: 2, right: 3 };
 const WRAP: WrapStrategy = 3;
 
-/** Room around what the sheet holds. */
+/** Room around what the sheet holds: a budget spills over nineteen columns. */
 const SPARE_ROWS = 60;
-const SPARE_COLUMNS = 12;
+const SPARE_COLUMNS = 30;
 const LEAST_ROWS = 120;
-const LEAST_COLUMNS = 26;
+const LEAST_COLUMNS = 52;
 
 const DEFAULT_WIDTH = 69;
 const ROW_HEIGHT = 22;
