@@ -1,7 +1,9 @@
 import type { DefinedName, Workbook } from "../workbook/openWorkbook";
 import { isMark } from "../workbook/ownMarks";
+import type { SheetGrid } from "../workbook/readSheet";
 import type { TableInfo } from "../workbook/readTable";
 import type { SheetLook } from "../workbook/sheetLook";
+import { listedValues } from "./listedValues";
 import { rangeOf, TABLE_STYLE } from "./gridTerms";
 import { typedFromStored } from "./storedFormulas";
 
@@ -10,6 +12,7 @@ export interface ReadSheet {
   readonly id: string;
   readonly name: string;
   readonly look: SheetLook;
+  readonly grid: SheetGrid;
 }
 
 /** Names, tables, filters and lists of choices of a workbook, each as the plugin of the grid that shows it reads it. */
@@ -22,7 +25,7 @@ export function bookResources(
     SHEET_DEFINED_NAME_PLUGIN: namesResource(names, idOf),
     SHEET_TABLE_PLUGIN: tablesResource(tables, idOf),
     SHEET_FILTER_PLUGIN: filtersResource(sheets),
-    SHEET_DATA_VALIDATION_PLUGIN: choicesResource(sheets),
+    SHEET_DATA_VALIDATION_PLUGIN: choicesResource(sheets, names),
   }).map(([name, resource]) => ({ name, data: JSON.stringify(resource) }));
 }
 
@@ -83,27 +86,28 @@ function filtersResource(sheets: readonly ReadSheet[]): object {
 }
 
 /** Cells that offer a list: any other value may be typed too, and the arrow shows in the selected cell alone. */
-function choicesResource(sheets: readonly ReadSheet[]): object {
+function choicesResource(sheets: readonly ReadSheet[], names: readonly DefinedName[]): object {
   return Object.fromEntries(
-    sheets.map(({ id, look }) => [
+    sheets.map(({ id, name, look }) => [
       id,
-      look.choices.map(({ area, formula }, place) => ({
-        uid: `${id}-choices-${place + 1}`,
-        type: "list",
-        formula1: isText(formula) ? formula.slice(1, -1) : `=${typedFromStored(formula)}`,
-        ranges: [rangeOf(area)],
-        allowBlank: true,
-        showErrorMessage: false,
-        showDropDown: true,
-        renderMode: RENDER_ARROW,
-      })),
+      look.choices.flatMap(({ area, formula }, place) => {
+        const values = listedValues(formula, { sheet: name, sheets, names });
+        if (values === undefined || values.length === 0) return [];
+        return [
+          {
+            uid: `${id}-choices-${place + 1}`,
+            type: "list",
+            formula1: values.join(","),
+            ranges: [rangeOf(area)],
+            allowBlank: true,
+            showErrorMessage: false,
+            showDropDown: true,
+            renderMode: RENDER_ARROW,
+          },
+        ];
+      }),
     ]),
   );
-}
-
-/** The values in the formula itself: `"yes,no"`. */
-function isText(formula: string): boolean {
-  return formula.startsWith('"') && formula.endsWith('"');
 }
 
 const RENDER_ARROW = 1;
