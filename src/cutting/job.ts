@@ -49,13 +49,39 @@ export function unitsDown(mm: number): number {
   return Math.floor(mm * UNITS_PER_MM + ROUNDING);
 }
 
-/** Whether a piece of the job goes on a sheet of that kind, lying one way or the other. */
+/** Whether a piece of the job goes on a sheet of that kind, lying one way or the other, and can be cut from it. */
 export function fitsKind(job: Job, piece: number, kind: SheetKind): boolean {
-  const length = job.length[piece]!;
-  const width = job.width[piece]!;
-  if (length <= kind.length && width <= kind.width) return true;
-  return job.turn[piece] === 1 && width <= kind.length && length <= kind.width;
+  const shape = { length: job.length[piece]!, width: job.width[piece]!, stretch: job.stretch[piece]! };
+  return isFreed(shape, kind, job.limits) || (job.turn[piece] === 1 && isFreed(turned(shape), kind, job.limits));
 }
+
+interface Shape {
+  readonly length: number;
+  readonly width: number;
+  readonly stretch: number;
+}
+
+function turned({ length, width, stretch }: Shape): Shape {
+  return {
+    length: width,
+    width: length,
+    stretch: (stretch & STRETCH_LENGTH ? STRETCH_WIDTH : 0) | (stretch & STRETCH_WIDTH ? STRETCH_LENGTH : 0),
+  };
+}
+
+/** Whether a piece that lies so fits a whole sheet, and no cut that frees it is longer than the shop can make. */
+function isFreed({ length, width, stretch }: Shape, kind: Side, { cutLength, absorbed }: Limits): boolean {
+  if (length > kind.length || width > kind.width) return false;
+  if (cutLength === NO_LIMITS.cutLength) return true;
+  const isLong = length === kind.length || ((stretch & STRETCH_LENGTH) !== 0 && kind.length - length <= absorbed);
+  const isWide = width === kind.width || ((stretch & STRETCH_WIDTH) !== 0 && kind.width - width <= absorbed);
+  if (isLong) return isWide || kind.length <= cutLength;
+  if (isWide) return kind.width <= cutLength;
+  // The first cut goes right across the sheet, the second across the strip that it frees.
+  return Math.min(Math.max(kind.width, length), Math.max(kind.length, width)) <= cutLength;
+}
+
+type Side = Pick<SheetKind, "length" | "width">;
 
 /** Pieces and sheets in units, without the pieces that are larger than every sheet. */
 export function prepareSheets(pieces: readonly Piece[], sheets: readonly Sheet[], options: CuttingOptions): Prepared {
@@ -95,17 +121,22 @@ function usableSize(
 
 function prepare(pieces: readonly Piece[], kinds: readonly SheetKind[], options: CuttingOptions): Prepared {
   const gap = unitsUp(options.pieceGap ?? 0);
-  const fits = (length: number, width: number) =>
-    kinds.some((kind) => kind.limit > 0 && length <= kind.length && width <= kind.width);
+  const limits = limitsOf(options);
+  const goesOn = (shape: Shape, own: Limits) => kinds.some((kind) => kind.limit > 0 && isFreed(shape, kind, own));
   const source: Piece[] = [];
   const copies: number[] = [];
   const tooLarge: Uncuttable[] = [];
   for (const piece of pieces) {
-    const length = unitsUp(piece.length) + gap;
-    const width = unitsUp(piece.width) + gap;
+    const shape = {
+      length: unitsUp(piece.length) + gap,
+      width: unitsUp(piece.width) + gap,
+      stretch: stretchOf(piece),
+    };
     const count = piece.count ?? 1;
-    if (!fits(length, width) && !(piece.turn && fits(width, length))) {
-      const reason = fits(width, length) ? "fits only against the grain" : "larger than every sheet";
+    const anyWay = (own: Limits) => goesOn(shape, own) || (piece.turn && goesOn(turned(shape), own));
+    if (!anyWay(limits)) {
+      const against = goesOn(turned(shape), NO_LIMITS) ? "fits only against the grain" : "larger than every sheet";
+      const reason = anyWay(NO_LIMITS) ? "longer than the longest cut" : against;
       if (count > 0) tooLarge.push({ piece, count, reason });
       continue;
     }
@@ -123,15 +154,16 @@ function prepare(pieces: readonly Piece[], kinds: readonly SheetKind[], options:
     width,
     turn: Uint8Array.from(source, (piece, index) => (piece.turn && length[index] !== width[index] ? 1 : 0)),
     area: Float64Array.from(length, (value, index) => value * width[index]!),
-    stretch: Uint8Array.from(
-      source,
-      ({ later }) => (later?.length ? STRETCH_LENGTH : 0) | (later?.width ? STRETCH_WIDTH : 0),
-    ),
-    limits: limitsOf(options),
+    stretch: Uint8Array.from(source, stretchOf),
+    limits,
     source,
     copy: Int32Array.from(copies),
   };
   return { job, tooLarge };
+}
+
+function stretchOf({ later }: Piece): number {
+  return (later?.length ? STRETCH_LENGTH : 0) | (later?.width ? STRETCH_WIDTH : 0);
 }
 
 function limitsOf({ bench, pieceGap = 0 }: CuttingOptions): Limits {

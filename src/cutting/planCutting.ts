@@ -1,6 +1,5 @@
 import { blanksOf } from "./blanks";
 import { checkInput } from "./checkInput";
-import { firstDraft } from "./firstDraft";
 import { prepareSheets } from "./job";
 import { planBatches } from "./planBatches";
 import { lengthsFor, planLengths } from "./planLengths";
@@ -50,19 +49,13 @@ export function planCutting(pieces: readonly Piece[], stock: Stock, options: Cut
   return ofRoll(pieces, stock.roll, options, watch);
 }
 
-/** Pieces that no cut of the shop's greatest length frees: alone on a new sheet they have no place. */
+/** Pieces that fit a sheet, but that no cut of the shop's greatest length frees from it. */
 function beyondTheCut(pieces: readonly Piece[], stock: Stock, options: CuttingOptions): ReadonlySet<Piece> {
   if (options.bench?.cutLength === undefined) return new Set();
   const ofSheets = stock.kind === "sheets";
   const sheets = ofSheets ? stock.sheets : lengthsFor(pieces, stock.roll, options);
   const cut = ofSheets ? blanksOf(pieces, sheets, options) : pieces;
-  // As many as are wanted of each: a piece may else be left for want of sheets.
-  const any = sheets
-    .filter(({ onHand }) => onHand !== 0)
-    .map((sheet) => ({ ...sheet, onHand: Number.MAX_SAFE_INTEGER }));
-  const { job } = prepareSheets(cut, any, options);
-  const { out } = firstDraft(job, () => 0);
-  return new Set(
-    out.map((index) => job.source[index]!).flatMap((piece) => piece.holds?.map((held) => held.piece) ?? piece),
-  );
+  const { tooLarge } = prepareSheets(cut, sheets, options);
+  const tooLong = tooLarge.filter(({ reason }) => reason === "longer than the longest cut");
+  return new Set(tooLong.flatMap(({ piece }) => piece.holds?.map((held) => held.piece) ?? piece));
 }

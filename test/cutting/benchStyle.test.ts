@@ -66,6 +66,18 @@ test("a piece that no allowed cut frees is left out with its reason, and a plan 
   ]);
 });
 
+test("a sheet from which no allowed cut frees a piece is not taken up for it", () => {
+  const pieces = [piece(20, 30, { count: 8 })];
+  // A cut right across the large sheet is too long; the off-cut in hand holds three.
+  const stock = sheetStock(board(189, 106), board(26, 99, { price: 0, onHand: 1 }));
+  const options = { bench: { ...BENCH, cutLength: 75 }, budget: { iterations: 60 } };
+  const plan = planCutting(pieces, stock, options);
+  expect(verifyPlan(plan, pieces, stock, options)).toEqual([]);
+  expect(plan.sheets.map(({ placements }) => placements.length)).toEqual([3]);
+  expect(plan.uncuttable.map(({ reason, count }) => `${count} ${reason}`)).toEqual(["5 no sheet left"]);
+  expect(plan.provedLeast).toBe(false);
+});
+
 test("the verifier refuses more stages than are allowed, and a strip too short for its walls", () => {
   const pieces = Array.from({ length: 14 }, (_, index) => piece(60 + 17 * index, 40 + 13 * ((index * 5) % 14)));
   const stock = sheetStock(board(420, 300));
