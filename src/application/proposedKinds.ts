@@ -72,7 +72,7 @@ export function proposedKinds(
   };
 }
 
-/** Thinner things are told apart by less than a millimetre. */
+/** Up to this, a thickness is written with its tenths of a millimetre. */
 const THIN: Mm = 10;
 
 /** To the millimetre, which is fine enough to tell why a kind was chosen. */

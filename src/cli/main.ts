@@ -211,7 +211,7 @@ function searchOptions(given: Given): BesideOptions {
       if (performance.now() - (last.get(stock) ?? Number.NEGATIVE_INFINITY) < PROGRESS_EVERY) return;
       last.set(stock, performance.now());
       const over = gap === 0 ? "cannot be fewer" : `at most ${(gap * 100).toFixed(1)} % over the least`;
-      warn(`${stock}: ${sheets} sheets, ${over}, ${(elapsedMs / 1000).toFixed(1)} s`);
+      warn(`${stock}: ${sheets} ${sheets === 1 ? "sheet" : "sheets"}, ${over}, ${(elapsedMs / 1000).toFixed(1)} s`);
     },
   };
 }

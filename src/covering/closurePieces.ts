@@ -10,6 +10,11 @@ import { blankPart } from "./cutBlanks";
 
 /** A longer edge is held at two places. From memory. */
 const ONE_PLACE_MM: Mm = 250;
+/** At how many places an edge is held shut. */
+export function closurePlaces(edge: Mm): 1 | 2 {
+  return edge > ONE_PLACE_MM ? 2 : 1;
+}
+
 /** A tie that is fixed at one end and tied in a bow; what a bow takes of one that goes round; what a strap laps. From memory. */
 const TIE_MM: Mm = 250;
 const BOW_MM: Mm = 400;
@@ -68,10 +73,9 @@ export const CLOSURE_PIECES = Object.values(OF).map(({ piece }) => piece);
 export function closurePieces({ closure, kind, outside }: Assembly, settings: Settings): readonly Part[] {
   if (closure === "none") return [];
   const { edges } = kind.closes!;
-  const places = (edge: Mm) => (edge > ONE_PLACE_MM ? 2 : 1);
   const around = 2 * (outside[X] + outside[Z]);
   const over = outside[Z] + 2 * STRAP_LAP_MM;
-  const held = places(outside[Y]) + (closure === "band" || edges < 3 ? 0 : 2 * places(outside[X]));
+  const held = closurePlaces(outside[Y]) + (closure === "band" || edges < 3 ? 0 : 2 * closurePlaces(outside[X]));
   const paired = closure === "ties" && edges > 0;
   const lengths: Partial<Record<Closure, Mm>> = {
     ties: edges > 0 ? TIE_MM : around + BOW_MM,

@@ -1,3 +1,4 @@
+import { closurePlaces } from "../covering/closurePieces";
 import type { Assembly } from "../enclosure/assembly";
 import { panelsOf } from "../enclosure/placedPart";
 import { boundingBox, X, Y, Z, type Cuboid, type Vec } from "../enclosure/space";
@@ -12,8 +13,6 @@ const ITEM_HATCH = 5;
 const BAND = { ink: 1, width: 2.4 } as const;
 const MARK_SIZE = 9;
 const MARK_GAP = 3;
-/** A longer edge is held at two places, as in the cut list. */
-const ONE_PLACE_MM = 250;
 /** How far a tie or strap reaches over the upper face, as a share of its width; and how large a bow is. */
 const REACH = 0.2;
 const BOW = 0.05;
@@ -77,7 +76,7 @@ function held(
 ): readonly Shape[] {
   const { min, max } = box;
   const [width, height] = [max[X] - min[X], max[Y] - min[Y]];
-  const shares = (size: number) => (size > ONE_PLACE_MM ? [1 / 4, 3 / 4] : [1 / 2]);
+  const shares = (size: number) => (closurePlaces(size) === 2 ? [1 / 4, 3 / 4] : [1 / 2]);
   const line = (...points: readonly Vec[]): Shape => ({
     kind: "polyline",
     points: points.map((point) => onDrawing(point, frame)),

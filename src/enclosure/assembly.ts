@@ -155,9 +155,13 @@ export interface Case {
   readonly covering: Mm;
 }
 
+/** What a kind says of an assembly; what it leaves out, it does not have. */
+type Built = Pick<Assembly, "kind" | "parts" | "trays" | "holder" | "cushion"> &
+  Partial<Pick<Assembly, "nests" | "cover" | "base" | "top">>;
+
 /** Completes an assembly: the outside is the bounding box of everything placed, covered on each side. */
-export function assembled(assembly: Omit<Assembly, "outside" | "closure" | "restsOn">, settings: Settings): Assembly {
-  const { kind, parts, trays, holder, nests, cover, base, top, cushion } = assembly;
+export function assembled(built: Built, settings: Settings): Assembly {
+  const { kind, parts, trays, holder, nests = [], cover, base, top, cushion } = built;
   const box = boundingBox(panelsOf(parts));
   const both = 2 * holder.covering;
   const outside: Vec = [extent(box, X) + both, extent(box, Y) + both, extent(box, Z) + both];

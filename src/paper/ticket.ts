@@ -1,4 +1,4 @@
-import { benchLength } from "../measure/benchLength";
+import { nearestMark } from "../measure/benchLength";
 import { massIn, massUnitOf, type WorkbookUnit } from "../measure/units";
 import { problemText, type Sized } from "../item/sizeItem";
 import { cellText, isBlank } from "../measure/blank";
@@ -93,7 +93,7 @@ function namedTitle({ title }: SurveyItem): string {
 /** `300 × 210 × 40 mm, 1.45 kg`: the item as it was understood. */
 export function readAs({ item, weightKg, settings }: Sized): string {
   const { unit } = settings;
-  const sizes = [item.height, item.width, item.depth].map((size) => benchLength(size, unit)).join(" × ");
+  const sizes = [item.height, item.width, item.depth].map((size) => nearestMark(size, unit)).join(" × ");
   const mass = weightKg === undefined ? "" : `, ${Number(massIn(weightKg, unit).toFixed(2))} ${massUnitOf(unit)}`;
   return `${sizes} ${unit}${mass}`;
 }

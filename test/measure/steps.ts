@@ -3,9 +3,8 @@
  * text where there is none. Steps, not time: the same on any machine.
  */
 export function lettersLookedAt(work: () => unknown): number {
-  // Called with the pattern as its `this` below.
-  // eslint-disable-next-line @typescript-eslint/unbound-method
-  const { exec } = RegExp.prototype;
+  const own = Object.getOwnPropertyDescriptor(RegExp.prototype, "exec")!;
+  const exec = own.value as (this: RegExp, text: string) => RegExpExecArray | null;
   let letters = 0;
   RegExp.prototype.exec = function (this: RegExp, text: string) {
     const from = this.global || this.sticky ? this.lastIndex : 0;

@@ -66,7 +66,6 @@ export const flatFolder: Kind = {
         parts,
         trays: [holder],
         holder,
-        nests: [],
         cover: {
           boards,
           spine,
@@ -79,8 +78,6 @@ export const flatFolder: Kind = {
           liningHeight: height,
           covering: c,
         },
-        base: undefined,
-        top: undefined,
         cushion: item.cushion,
       },
       settings,

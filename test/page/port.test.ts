@@ -191,7 +191,7 @@ test("columns added in the page are those that the command line writes, and foll
 });
 
 test("a board preferred in one cell changes its row, the totals by board, the sheets and the budget", async () => {
-  // The columns of the test before stand there.
+  // The columns of the test before are there.
   const column = (heading: string) => 17 + HEADINGS.indexOf(heading);
   const letters = (heading: string) => cellName(1, column(heading)).replace(/\d+/, "");
   // On another sheet, as a person adds up; the survey is given up to the user's own column.

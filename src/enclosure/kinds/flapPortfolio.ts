@@ -127,7 +127,6 @@ export const flapPortfolio: Kind = {
         parts,
         trays: [holder],
         holder,
-        nests: [],
         cover: {
           boards,
           spine,
@@ -141,8 +140,6 @@ export const flapPortfolio: Kind = {
           liningHeight: height,
           covering: c,
         },
-        base: undefined,
-        top: undefined,
         cushion: item.cushion,
       },
       settings,

@@ -86,8 +86,6 @@ export const foldedClamshell: Kind = {
           liningHeight: long,
           covering: 0,
         },
-        base: undefined,
-        top: undefined,
         cushion: item.cushion,
       },
       settings,

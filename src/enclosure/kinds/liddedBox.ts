@@ -56,7 +56,6 @@ export const liddedBox: Kind = {
         trays: [box.tray, lid.tray],
         holder: box.tray,
         nests: [nest],
-        cover: undefined,
         base: plateOf(box.tray, box.base),
         top: plateOf(lid.tray, lid.base),
         cushion: item.cushion,

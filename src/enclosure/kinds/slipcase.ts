@@ -96,7 +96,6 @@ export const slipcase: Kind = {
         parts: [...parts, ...round],
         trays: [tray],
         holder: tray,
-        nests: [],
         cover: chemise?.cover(round),
         base: plateOf(tray, sides),
         top: plateOf(tray, sides),

@@ -86,7 +86,6 @@ export const threeTrayBox: Kind = {
           { inner: inner.tray, outer: bottom.tray, play: [g, g, undefined], made: [lap, lap, -neck - c] },
           { inner: inner.tray, outer: lid.tray, play: [g, g, g], made: [lap, lap, undefined] },
         ],
-        cover: undefined,
         base: plateOf(inner.tray, inner.base),
         top: plateOf(lid.tray, lid.base),
         cushion: item.cushion,

@@ -6,8 +6,8 @@ import { IEditorService } from "./screenPlugins";
 
 /**
  * Enter and Tab take a function from the list of suggestions only while the list is for the name that stands before
- * the cursor. The grid renews its list a third of a second after the last key, so a quick Enter would else put the
- * first suggestion of `=E` into the finished formula. To be called before the grid's plugins listen to keys.
+ * the cursor. The grid renews its list a third of a second after the last key, so without this a quick Enter puts
+ * the first suggestion of `=E` into the finished formula. To be called before the grid's plugins listen to keys.
  */
 export function takeFreshSuggestionsOnly(injector: Injector): void {
   window.addEventListener(
