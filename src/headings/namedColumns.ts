@@ -129,7 +129,15 @@ function isOneWord(words: string): boolean {
 function shareFitting(setting: string, cells: readonly unknown[], fits: RecogniseOptions["settingFits"]): number {
   const filled = cells.filter((cell) => !isBlank(cell) && cell !== 0);
   if (fits === undefined || filled.length === 0) return 1;
-  return filled.filter((cell) => fits(setting, cell)).length / filled.length;
+  const known = new Map<unknown, boolean>();
+  return filled.filter((cell) => known.get(cell) ?? judged(cell)).length / filled.length;
+
+  /** Thousands of rows have few different values. */
+  function judged(cell: unknown): boolean {
+    const fitting = fits!(setting, cell);
+    known.set(cell, fitting);
+    return fitting;
+  }
 }
 
 function columnNamed(text: string, headings: Headings, width: number) {

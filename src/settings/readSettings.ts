@@ -22,13 +22,29 @@ export interface SettingsOptions {
   readonly starterGuide?: boolean;
 }
 
+/** Settings that rows share, read once. */
+export interface SharedSettings {
+  /** The settings of a row by its own values, which come last. @throws InputError as `readSettings` */
+  readonly withOwn: (own: readonly GivenValue[]) => Settings;
+  /** Whether a cell can be the value of a setting. */
+  readonly takes: (key: SettingKey, value: unknown) => boolean;
+}
+
 /**
  * The settings in force for a row: defaults, then each argument in turn, later over earlier.
  *
  * @param given what the arguments hold, from `readGiven`
  * @throws InputError naming the setting, what it got, what it accepts and the cure
  */
-export function readSettings(given: readonly Given[], { starterGuide = false }: SettingsOptions = {}): Settings {
+export function readSettings(given: readonly Given[], options: SettingsOptions = {}): Settings {
+  return sharedSettings(given, options).withOwn([]);
+}
+
+/**
+ * The same, for rows with values of their own: of those alone each row is read, unless they change the units in which
+ * everything else is read.
+ */
+export function sharedSettings(given: readonly Given[], options: SettingsOptions = {}): SharedSettings {
   const last = new Map<SettingKey, GivenValue>();
   const ownOfRow = new Set<SettingKey>();
   for (const each of given) {
@@ -46,10 +62,48 @@ export function readSettings(given: readonly Given[], { starterGuide = false }: 
     given.flatMap((each) => (each.holds === "stock" ? [readStockTable(each.rows, shopUnit)] : [])),
   );
   const context = { unit, shopUnit, stock };
-  const guide = guideOf(given, context) ?? (starterGuide ? STARTER_GUIDE : undefined);
-  const values = Object.fromEntries(SETTING_KEYS.map((key) => [key, readValue(key, last, context)])) as {
-    [K in SettingKey]: (typeof DEFINITIONS)[K]["fallback"];
+  const guide = guideOf(given, context) ?? (options.starterGuide === true ? STARTER_GUIDE : undefined);
+  const values = Object.fromEntries(SETTING_KEYS.map((key) => [key, readValue(key, last, context)])) as Values;
+  const sizes = given.flatMap((each) => (each.holds === "sizes" ? readSizesList(each.rows, unit) : []));
+  const withOwn = (own: readonly GivenValue[]): Settings => {
+    if (own.some(({ key }) => UNITS.has(key)))
+      return readSettings([...given, { holds: "values", values: own, ownOfRow: true }], options);
+    const all = own.length === 0 ? last : new Map([...last, ...own.map((each) => [each.key, each] as const)]);
+    const keys = new Set(own.map(({ key }) => key));
+    const ownValues = SETTING_KEYS.filter((key) => keys.has(key)).map((key) => [key, readValue(key, all, context)]);
+    return {
+      ...decided({ ...values, ...(Object.fromEntries(ownValues) as Partial<Values>) }, context, guide),
+      stock,
+      sizes,
+      guide,
+      origins: new Map([...all].map(([key, value]) => [key, value.origin])),
+      ownOfRow: new Set([...ownOfRow, ...keys]),
+    };
   };
+  const takes = (key: SettingKey, value: unknown): boolean => {
+    try {
+      if (UNITS.has(key)) withOwn([{ key, value, origin: "" }]);
+      else DEFINITIONS[key].takes.read(value, { ...context, name: DEFINITIONS[key].name });
+      return true;
+    } catch (error) {
+      if (error instanceof NotTaken || error instanceof InputError) return false;
+      throw error;
+    }
+  };
+  return { withOwn, takes };
+}
+
+type Values = { [K in SettingKey]: (typeof DEFINITIONS)[K]["fallback"] };
+
+/** What all else is read in. */
+const UNITS: ReadonlySet<SettingKey> = new Set(["unit", "shopUnit"]);
+
+/** What is left to a rule, decided. */
+function decided(
+  values: Values,
+  { unit, stock }: Omit<ReadingContext, "name">,
+  guide: BoardGuide | undefined,
+): Omit<Settings, "stock" | "sizes" | "guide" | "origins" | "ownOfRow"> {
   return {
     ...values,
     wallBoard: values.wallBoard ?? (guide === undefined ? boardOfCaliper(DEFAULT_BOARD_MM, "board", stock) : "auto"),
@@ -62,11 +116,6 @@ export function readSettings(given: readonly Given[], { starterGuide = false }: 
     turnIn: values.turnIn === "auto" ? DEFAULT_TURN_IN_MM : values.turnIn,
     leftAuto: new Set((["coveringAllowance", "turnIn"] as const).filter((key) => values[key] === "auto")),
     roundTo: values.roundTo ?? (unit === "in" ? MM_PER.in / DEFAULT_STEP_PARTS : DEFAULT_STEP_MM),
-    stock,
-    sizes: given.flatMap((each) => (each.holds === "sizes" ? readSizesList(each.rows, unit) : [])),
-    guide,
-    origins: new Map([...last].map(([key, value]) => [key, value.origin])),
-    ownOfRow,
   };
 }
 

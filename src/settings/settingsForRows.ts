@@ -1,5 +1,5 @@
-import { readGiven, type Given, type GivenValue } from "./given";
-import { readSettings } from "./readSettings";
+import { readGiven, type Given } from "./given";
+import { sharedSettings, type SharedSettings } from "./readSettings";
 import type { Settings } from "./schema";
 
 /**
@@ -9,21 +9,27 @@ import type { Settings } from "./schema";
  * @returns the settings of a row by its own values; read once for each distinct set of them
  * @throws InputError as `readSettings`, at once for the shared ones
  */
-export function settingsForRows(settings: readonly unknown[]): (own: readonly GivenValue[]) => Settings {
-  const shared: readonly Given[] = settings.map((argument, place) => {
-    const given = readGiven(argument, `settings ${place + 1}`);
-    return given.holds === "values" ? { ...given, ownOfRow: false } : given;
+export function settingsForRows(settings: readonly unknown[]): SharedSettings {
+  const given: readonly Given[] = settings.map((argument, place) => {
+    const one = readGiven(argument, `settings ${place + 1}`);
+    return one.holds === "values" ? { ...one, ownOfRow: false } : one;
   });
-  const plain = readSettings(shared, { starterGuide: true });
+  const shared = sharedSettings(given, { starterGuide: true });
+  const plain = shared.withOwn([]);
   const known = new Map<string, Settings>();
-  return (own) => {
+  const withOwn: SharedSettings["withOwn"] = (own) => {
     if (own.length === 0) return plain;
     const key = JSON.stringify(own.map(({ key, value }) => [key, value]));
     let result = known.get(key);
     if (result === undefined) {
-      result = readSettings([...shared, { holds: "values", values: own, ownOfRow: true }], { starterGuide: true });
+      result = shared.withOwn(own);
+      if (known.size >= MOST_REMEMBERED) known.clear();
       known.set(key, result);
     }
     return result;
   };
+  return { withOwn, takes: shared.takes };
 }
+
+/** Settings are long, and a column of measures is different in each of many thousand rows. */
+const MOST_REMEMBERED = 4096;

@@ -47,7 +47,7 @@ export function checkedSurvey(
     notes: [...survey.notes, ...found.notes],
   };
   const leftOut = new Map([...found.leftOut].map((row) => [row, ODD]));
-  return sizedAtOnce(readingOf(checked, settingsForRows(settings), leftOut));
+  return sizedAtOnce(readingOf(checked, settingsForRows(settings).withOwn, leftOut));
 }
 
 const ODD = "odd size: left out";

@@ -10,7 +10,8 @@ import { plainName } from "../settings/names";
 import type { Arrangement } from "../settings/arrangement";
 import { DEFINITIONS, type Settings } from "../settings/schema";
 import { settingsForRows } from "../settings/settingsForRows";
-import { settingKey, type GivenValue } from "../settings/given";
+import { settingKey } from "../settings/given";
+import type { SharedSettings } from "../settings/readSettings";
 import { cautionsIn } from "../item/boardAnswers";
 import type { SaidOfRow } from "../item/saidOfRow";
 import { isNoEnclosure, sizeItem, weightSet, type Sized } from "../item/sizeItem";
@@ -88,26 +89,15 @@ export function readSurvey(
   settings: readonly unknown[],
   options: SurveyOptions = {},
 ): SurveyReading {
-  const forRow = settingsForRows(settings);
-  return readingOf(surveyItems(cells, { ...options, settingFits: settingFits(forRow) }), forRow);
-}
-
-type ForRow = (own: readonly GivenValue[]) => Settings;
-
-/** Whether a cell can be the value of a setting, judged by reading it. */
-function settingFits(forRow: ForRow): NonNullable<SurveyOptions["settingFits"]> {
-  return (setting, value) => {
+  const shared = settingsForRows(settings);
+  const settingFits = (setting: string, value: unknown) => {
     const key = settingKey(setting);
-    if (key === undefined) return false;
-    try {
-      forRow([{ key, value, origin: "its row" }]);
-      return true;
-    } catch (error) {
-      if (error instanceof InputError) return false;
-      throw error;
-    }
+    return key !== undefined && shared.takes(key, value);
   };
+  return readingOf(surveyItems(cells, { ...options, settingFits }), shared.withOwn);
 }
+
+type ForRow = SharedSettings["withOwn"];
 
 /**
  * A survey whose rows are sized as they are asked for.

@@ -10,7 +10,7 @@ import { settingsForRows } from "../../src/settings/settingsForRows";
 import { itemLoad, ordinaryItem } from "./itemLoads";
 
 /** As a whole survey sizes its rows: by the starter guide. */
-const rows = settingsForRows([]);
+const rows = settingsForRows([]).withOwn;
 const settings = rows([]);
 
 const size = fc.integer({ min: 5, max: 1300 });
