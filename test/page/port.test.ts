@@ -228,3 +228,34 @@ test("a board preferred in one cell changes its row, the totals by board, the sh
   expect(ofCaliper! - before[2]!).toBeCloseTo(rowArea, 9);
   await becomes(async () => Number(await total()) > money, true);
 });
+
+test("a cell that changes during a calculation loses no answer", async () => {
+  // The columns of the tests before are there, and one setting works all of them out.
+  const column = HEADINGS.indexOf("outside height (mm)") + 16;
+  const heights = () =>
+    at.page.evaluate(
+      (c) => openGrid.workbook().getSheetByName("Survey")!.getRange(1, c, 40, 1).getRawValues().flat(),
+      column,
+    );
+  const before = await heights();
+  await at.page.evaluate(() => {
+    const formula = openGrid.grid.api.getFormula();
+    let edits = 0;
+    const listening = formula.calculationProcessing(({ completedFormulasCount }) => {
+      if (completedFormulasCount === 0) return;
+      openGrid
+        .workbook()
+        .getSheetByName("Survey")!
+        .getRange("C2")
+        .setValue(400 + ++edits);
+      if (edits === 3) listening.dispose();
+    });
+    const sheet = openGrid.workbook().getSheetByName("settings")!;
+    const row = Array.from({ length: 90 }, (_, i) => i).find((r) => sheet.getRange(r, 0).getValue() === "fit")!;
+    sheet.getRange(row, 1).setValue("loose");
+  });
+  const wider = before.map((height, row): unknown =>
+    row === 0 ? Number(height) + 403 - 312 + 1 : typeof height === "number" ? expect.any(Number) : height,
+  );
+  await becomes(heights, wider);
+});
