@@ -1,22 +1,16 @@
 import { createRandom } from "../../cutting/random";
-import { createColumnPool, type ColumnPool, type SizeColumn } from "./columnPool";
+import { boundOf, isProved } from "./boundOf";
+import { createColumnPool, type ColumnPool } from "./columnPool";
 import { groupGrids, type GroupGrid } from "./costTable";
 import { createEffort, type EffortBudget } from "./effort";
-import { leastReducedCost } from "./leastReducedCost";
-import { raisePrices } from "./raisePrices";
+import { flatNeeds } from "./flatNeeds";
+import { held, type Choice } from "./held";
 import type { ChosenSizes, SizesProblem } from "./sizesProblem";
-import { sizeOfEach, swapSearch, type Choice } from "./swapSearch";
+import { swapSearch } from "./swapSearch";
 
-/** Shares of the effort at which each stage ends: the first choice, the prices of the bound, the proof. */
+/** Shares of the effort at which the first choice and the bound end; the rest betters the choice. */
 const FIRST_CHOICE = 0.15;
-const PRICES = 0.5;
-const PROOF = 0.9;
-
-/** A bound this close to the cost, as a share of it, proves it. */
-const CLOSE = 1e-7;
-
-/** Columns kept between rounds. */
-const POOL = 3000;
+const BOUND = 0.85;
 
 /** Pairs of items whose common size is in the first pool. */
 const FIRST_PAIRS = 1500;
@@ -24,9 +18,7 @@ const FIRST_PAIRS = 1500;
 /**
  * At most so many sizes for all items: fewest made to measure, then least cost, with a proven bound.
  *
- * The bound is Lagrange's: every need pays a price to be held; whatever the sizes, the cost is at least the sum of the
- * prices + count x the least reduced cost that any size can have. Prices are raised over the sizes met so far, then the
- * size of least reduced cost is sought among all, which closes the bound and brings new sizes into the pool.
+ * A first choice, then the bound, whose prices lead to better sizes, then the choice again among those.
  *
  * @param seed the same seed and number of looks give the same answer
  */
@@ -41,20 +33,17 @@ export function chooseSizes(
   const effort = createEffort(budget, shouldStop);
   const random = createRandom(seed);
   const grids = groupGrids(problem);
-  const pool = createColumnPool(problem, grids);
+  const flat = flatNeeds(problem, grids);
+  const pool = createColumnPool(problem, grids, flat);
   const penalty = penaltyOf(problem, grids);
   const own = problem.needs.map((need) => need.quantity * problem.cost(need));
   const madeCost = Float64Array.from(problem.needs, ({ quantity }, place) => own[place]! + quantity * penalty);
   firstPool(problem, grids, pool, random.below);
-  let choice = swapSearch(problem, grids, pool, madeCost, undefined, random, effort, FIRST_CHOICE);
-  const bound = boundOf(problem, grids, pool, madeCost, choice, effort);
-  if (!isProved(choice.cost, bound)) choice = swapSearch(problem, grids, pool, madeCost, choice, random, effort, 1);
+  const search = { problem, grids, flat, madeCost, pool, effort };
+  let choice = swapSearch(search, undefined, random, FIRST_CHOICE);
+  const bound = boundOf(search, choice, BOUND);
+  if (!isProved(choice.cost, bound)) choice = swapSearch(search, choice, random, 1);
   return answerOf(problem, madeCost, penalty, choice, bound);
-}
-
-/** Nothing is left to gain. */
-function isProved(cost: number, bound: number): boolean {
-  return bound >= cost * (1 - CLOSE);
 }
 
 /** More than any choice can cost beyond another, so that one enclosure fewer made to measure always counts first. */
@@ -88,68 +77,6 @@ function firstPool(
   }
 }
 
-/** A bound on the cost of any choice, and in the pool the sizes that were met. */
-function boundOf(
-  problem: SizesProblem,
-  grids: readonly GroupGrid[],
-  pool: ColumnPool,
-  madeCost: Float64Array,
-  choice: Choice,
-  effort: ReturnType<typeof createEffort>,
-): number {
-  const { needs, count, offered } = problem;
-  const first = sizeOfEach(problem, madeCost, choice.sizes);
-  let prices: Float64Array = Float64Array.from(needs, ({ quantity }, place) =>
-    first[place]! < 0 ? madeCost[place]! : quantity * choice.sizes[first[place]!]!.cost,
-  );
-  let bound = Number.NEGATIVE_INFINITY;
-  for (let round = 0; effort.spent() < PROOF; round++) {
-    // A round without work would be asked for again and again.
-    effort.count(1);
-    const calm = round === 0 ? 0 : Math.min(0.95, 0.6 + 0.05 * round);
-    const end = effort.spent() + (PRICES - FIRST_CHOICE) / 4;
-    prices = raisePrices(problem, pool.columns(), madeCost, prices, calm, effort, end);
-    if (effort.spent() >= PROOF && round > 0) break;
-    const least = leastOver(problem, pool.columns(), prices);
-    const total = prices.reduce((sum, price) => sum + price, 0);
-    if (offered !== undefined) {
-      if (total + count * least <= bound * (1 + 1e-9)) break;
-      bound = total + count * least;
-      continue;
-    }
-    const share = round < 4 ? 0.05 : 1;
-    const proof = leastReducedCost(problem, grids, prices, least, effort, Math.min(PROOF, effort.spent() + share));
-    bound = Math.max(bound, total + count * proof.bound);
-    if (isProved(choice.cost, bound)) break;
-    trim(pool, problem, prices, choice.sizes);
-    for (const size of proof.found) pool.add(size);
-  }
-  return bound;
-}
-
-/** The least reduced cost among the columns; 0 where none is below it. */
-function leastOver({ needs }: SizesProblem, columns: readonly SizeColumn[], prices: Float64Array): number {
-  let reduced = 0;
-  for (const { cost, holds } of columns) {
-    let sum = 0;
-    for (const need of holds) sum += Math.min(0, needs[need]!.quantity * cost - prices[need]!);
-    reduced = Math.min(reduced, sum);
-  }
-  return reduced;
-}
-
-/** Drops the columns of highest reduced cost from a pool that has grown too large. */
-function trim(pool: ColumnPool, problem: SizesProblem, prices: Float64Array, chosen: readonly SizeColumn[]): void {
-  const columns = pool.columns();
-  if (columns.length <= POOL) return;
-  const ranked = columns
-    .map((column) => ({ column, reduced: leastOver(problem, [column], prices) }))
-    .sort((one, other) => one.reduced - other.reduced)
-    .slice(0, POOL)
-    .map(({ column }) => column);
-  pool.keep([...new Set([...chosen, ...ranked])]);
-}
-
 function answerOf(
   problem: SizesProblem,
   madeCost: Float64Array,
@@ -158,7 +85,7 @@ function answerOf(
   bound: number,
 ): ChosenSizes {
   const { needs } = problem;
-  const place = sizeOfEach(problem, madeCost, choice.sizes);
+  const place = held(problem, madeCost, choice.sizes).first;
   const used = choice.sizes.filter((_, at) => place.includes(at));
   const sizeOf = [...place].map((at) => (at < 0 ? -1 : used.indexOf(choice.sizes[at]!)));
   let toMeasure = 0;

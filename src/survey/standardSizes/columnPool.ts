@@ -1,5 +1,6 @@
 import type { GroupGrid } from "./costTable";
-import { fits, type InsideSize, type SizesProblem } from "./sizesProblem";
+import type { FlatNeeds } from "./flatNeeds";
+import type { InsideSize, SizesProblem } from "./sizesProblem";
 
 /** A size with the needs that it holds. */
 export interface SizeColumn extends InsideSize {
@@ -11,31 +12,48 @@ export interface SizeColumn extends InsideSize {
 export interface ColumnPool {
   /** The column of a size; one that was met before is not made again. */
   readonly add: (size: InsideSize) => SizeColumn;
+  readonly has: (size: InsideSize) => boolean;
+  readonly drop: (size: InsideSize) => void;
   readonly columns: () => readonly SizeColumn[];
   /** Keeps only these. */
   readonly keep: (columns: readonly SizeColumn[]) => void;
 }
 
-export function createColumnPool({ needs, slack, cost }: SizesProblem, grids: readonly GroupGrid[]): ColumnPool {
+export function createColumnPool(
+  { slack, cost }: SizesProblem,
+  grids: readonly GroupGrid[],
+  flat: FlatNeeds,
+): ColumnPool {
   const byKey = new Map<string, SizeColumn>();
   const placesOf = new Map(grids.map((grid) => [grid.group, grid.needs]));
+  const room = slack ?? Number.POSITIVE_INFINITY;
   return {
+    has: (size) => byKey.has(keyOf(size)),
     add(size) {
-      const key = `${size.group} ${size.x} ${size.y} ${size.z}`;
+      const key = keyOf(size);
       const known = byKey.get(key);
       if (known !== undefined) return known;
-      const holds = Int32Array.from(
-        (placesOf.get(size.group) ?? []).filter((place) => fits(needs[place]!, size, slack)),
-      );
       const { group, x, y, z } = size;
-      const column = { group, x, y, z, cost: cost(size), holds };
+      const places = placesOf.get(group) ?? [];
+      const holds = new Int32Array(places.length);
+      let held = 0;
+      for (const place of places) {
+        const [dx, dy, dz] = [x - flat.x[place]!, y - flat.y[place]!, z - flat.z[place]!];
+        if (dx >= 0 && dy >= 0 && dz >= 0 && dx <= room && dy <= room && dz <= room) holds[held++] = place;
+      }
+      const column = { group, x, y, z, cost: cost(size), holds: holds.slice(0, held) };
       byKey.set(key, column);
       return column;
     },
+    drop: (size) => void byKey.delete(keyOf(size)),
     columns: () => [...byKey.values()],
     keep(columns) {
       byKey.clear();
-      for (const column of columns) byKey.set(`${column.group} ${column.x} ${column.y} ${column.z}`, column);
+      for (const column of columns) byKey.set(keyOf(column), column);
     },
   };
+}
+
+function keyOf({ group, x, y, z }: InsideSize): string {
+  return `${group} ${x} ${y} ${z}`;
 }

@@ -1,5 +1,13 @@
 import type { InsideSize, SizesProblem } from "./sizesProblem";
 
+/** For each depth of a grid the cost a + b x + c y + d x y. */
+export interface CostByDepth {
+  readonly a: Float64Array;
+  readonly b: Float64Array;
+  readonly c: Float64Array;
+  readonly d: Float64Array;
+}
+
 /** The sizes that can be a best one in a group: each side is a side that some item of it needs. */
 export interface GroupGrid {
   readonly group: number;
@@ -8,14 +16,13 @@ export interface GroupGrid {
   readonly xs: Float64Array;
   readonly ys: Float64Array;
   readonly zs: Float64Array;
-  readonly cost: (x: number, y: number, z: number) => number;
+  /** @param zAt place in `zs` */
+  readonly cost: (x: number, y: number, zAt: number) => number;
   /**
    * At most the cost of any size of the grid that is nowhere smaller, and never falling: what a bound may rest on, since a
    * larger enclosure can cost less (a lid that is no longer made in full depth).
-   *
-   * @param zAt place in `zs`
    */
-  readonly leastCost: (x: number, y: number, zAt: number) => number;
+  readonly least: CostByDepth;
 }
 
 /** Costs are compared with their bilinear form to this share. */
@@ -26,7 +33,7 @@ const TOLERANCE = 1e-9;
  *
  * The board of an enclosure of one depth is a + b x + c y + d x y: every part is as long and as wide as one of the two
  * sides, or neither, plus a constant. Each depth is fitted from four corners and checked at a fifth size; a group whose
- * costs have another form has no bound (`leastCost` is 0).
+ * costs have another form has no bound (`least` is 0).
  */
 export function groupGrids({ needs, cost }: SizesProblem): readonly GroupGrid[] {
   const groups = new Map<number, number[]>();
@@ -46,10 +53,18 @@ export function groupGrids({ needs, cost }: SizesProblem): readonly GroupGrid[] 
       xs,
       ys,
       zs,
-      cost: (x, y, z) => cost({ group, x, y, z }),
-      leastCost: fitted ?? (() => 0),
+      cost:
+        fitted === undefined
+          ? (x, y, zAt) => cost({ group, x, y, z: zs[zAt]! })
+          : (x, y, zAt) => fitted.a[zAt]! + fitted.b[zAt]! * x + fitted.c[zAt]! * y + fitted.d[zAt]! * x * y,
+      least: (fitted && leastFrom(fitted)) ?? costsOf(zs.length),
     };
   });
+}
+
+function costsOf(depths: number): CostByDepth {
+  const row = () => new Float64Array(depths);
+  return { a: row(), b: row(), c: row(), d: row() };
 }
 
 function fittedCosts(
@@ -58,16 +73,12 @@ function fittedCosts(
   ys: Float64Array,
   zs: Float64Array,
   cost: (size: InsideSize) => number,
-): GroupGrid["leastCost"] | undefined {
+): CostByDepth | undefined {
   // Beyond the largest, so that a grid of one side can be fitted too.
   const [x0, y0] = [xs[0]!, ys[0]!];
   const [x1, y1] = [2 * xs[xs.length - 1]!, 2 * ys[ys.length - 1]!];
-  const [a, b, c, d] = [0, 1, 2, 3].map(() => new Float64Array(zs.length)) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
+  const fitted = costsOf(zs.length);
+  const { a, b, c, d } = fitted;
   for (const [at, z] of zs.entries()) {
     const f = (x: number, y: number) => cost({ group, x, y, z });
     const [f00, f10, f01, f11] = [f(x0, y0), f(x1, y0), f(x0, y1), f(x1, y1)];
@@ -76,13 +87,21 @@ function fittedCosts(
     c[at] = (f01 - f00) / (y1 - y0) - d[at] * x0;
     a[at] = f00 - b[at] * x0 - c[at] * y0 - d[at] * x0 * y0;
     const [x, y] = [xs[xs.length >> 1]!, ys[(ys.length - 1) >> 1]!];
-    const fitted = a[at] + b[at] * x + c[at] * y + d[at] * x * y;
-    if (Math.abs(fitted - f(x, y)) > TOLERANCE * Math.abs(f11)) return undefined;
+    const value = a[at] + b[at] * x + c[at] * y + d[at] * x * y;
+    if (Math.abs(value - f(x, y)) > TOLERANCE * Math.abs(f11)) return undefined;
   }
-  // Of this depth or any greater one.
-  for (const coefficient of [a, b, c, d])
-    for (let at = zs.length - 2; at >= 0; at--) coefficient[at] = Math.min(coefficient[at]!, coefficient[at + 1]!);
-  // A coefficient below zero would fall as its side grows.
-  for (const coefficient of [b, c, d]) if (coefficient.some((value) => value < -TOLERANCE)) return undefined;
-  return (x, y, zAt) => a[zAt]! + b[zAt]! * x + c[zAt]! * y + d[zAt]! * x * y;
+  return fitted;
+}
+
+/** Of each depth or any greater one; undefined where a cost would fall as a side grows. */
+function leastFrom(fitted: CostByDepth): CostByDepth | undefined {
+  const { a, b, c, d } = fitted;
+  const least = [a, b, c, d].map((exact) => {
+    const coefficient = Float64Array.from(exact);
+    for (let at = coefficient.length - 2; at >= 0; at--)
+      coefficient[at] = Math.min(coefficient[at]!, coefficient[at + 1]!);
+    return coefficient;
+  }) as [Float64Array, Float64Array, Float64Array, Float64Array];
+  if (least.slice(1).some((coefficient) => coefficient.some((value) => value < -TOLERANCE))) return undefined;
+  return { a: least[0], b: least[1], c: least[2], d: least[3] };
 }
