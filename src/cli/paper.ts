@@ -11,7 +11,6 @@ import { PAPERS, type Paper } from "../paper/page";
 import {
   ON_LABEL_SHEETS,
   paperFile,
-  tooManyPages,
   PAPER_KINDS,
   type PaperFile,
   type PaperKind,
@@ -100,7 +99,7 @@ function saidOf(files: readonly SavedPaper[], sized: SizedSurvey, paper: Paper):
       ...(leftOut.length === 0 ? [] : ["", "Without a ticket", ...leftOut.map(([item, why]) => `  ${item}: ${why}`)]),
       ...(notes.length === 0 ? [] : ["", ...notes.map(visibleLine)]),
       "",
-      ...files.map((file) => tooManyPages(file)).filter((text) => text !== ""),
+      ...files.flatMap((file) => file.notes),
       `Print at 100 %, ${paper}, not "fit to page"; tickets on both sides. Check the bar on the templates.`,
     ].join("\n"),
     json: {
@@ -108,7 +107,7 @@ function saidOf(files: readonly SavedPaper[], sized: SizedSurvey, paper: Paper):
       pages: files.reduce((sum, { pages }) => sum + pages, 0),
       parts: files.flatMap(({ parts }) => parts),
       leftOut: leftOut.map(([identifier, reason]) => ({ identifier, reason })),
-      notes,
+      notes: [...notes, ...files.flatMap((file) => file.notes)],
     },
   };
 }

@@ -14,9 +14,5 @@ export const CAUTIONS = {
   weight: "Weight: lift large boards and filled boxes with another person; your local handling rules come first.",
 } as const;
 
-/** Beside a step that has the danger, in short. */
-export const CARE: Readonly<Record<keyof typeof CAUTIONS, string>> = {
-  blade: "Care: blade.",
-  adhesive: "Care: adhesive.",
-  weight: "",
-};
+/** What is said over steps that have a danger, in short: the first page of a job explains it. */
+export const CARE = { blade: "blade", adhesive: "adhesive" } as const;

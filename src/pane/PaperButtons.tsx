@@ -31,9 +31,7 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
   const make = async (what: readonly PaperKind[], name: string): Promise<void> => {
     setDone(0);
     try {
-      const { paperFile, tooManyPages, USUAL_PAPER } = await import(
-        /* webpackChunkName: "paper" */ "../paper/paperFile"
-      );
+      const { paperFile, USUAL_PAPER } = await import(/* webpackChunkName: "paper" */ "../paper/paperFile");
       const onProgress = async (fraction: number): Promise<void> => {
         setDone(fraction);
         // The page shows how far it has come before it goes on.
@@ -61,11 +59,7 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
         },
       );
       download(made.bytes, `${name}.pdf`);
-      const many = tooManyPages(made);
-      model.say([
-        `${name}.pdf: ${made.pages} pages. Print at 100 %, not “fit to page”.`,
-        ...(many === "" ? [] : [many]),
-      ]);
+      model.say([`${name}.pdf: ${made.pages} pages. Print at 100 %, not “fit to page”.`, ...made.notes]);
     } catch (error) {
       model.say([plainError(error).message], true);
     } finally {

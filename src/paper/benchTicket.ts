@@ -6,9 +6,9 @@ import { bodyHeight, bodyWidth, flow, gap, type Block, type Frame } from "./bloc
 import type { Page } from "./page";
 import { measureBoxes } from "./measureBoxes";
 import { runningFoot } from "./runningFoot";
-import { paragraph, TYPE } from "./textBlocks";
+import { heading, paragraph, TYPE } from "./textBlocks";
 import type { Ticket } from "./ticket";
-import { caliperLines, numberedParts, partTable, signed, titled, type NumberedPart } from "./ticketBoards";
+import { caliperLines, numberedParts, mostlyOf, partTable, signed, type NumberedPart } from "./ticketBoards";
 import { coveringLines, foldLines } from "./ticketCovering";
 import { ticketPictures } from "./ticketDrawings";
 import { ticketHead } from "./ticketHead";
@@ -48,17 +48,17 @@ const SIDES_OF_A_LEAF = 2;
 
 /** How tightly a ticket is set; the next is tried where the one before takes more than a leaf. */
 const LAYOUTS = [
-  { parted: false, running: false },
-  { parted: true, running: false },
-  { parted: false, running: true },
-  { parted: true, running: true },
+  { parted: false, tight: false },
+  { parted: true, tight: false },
+  { parted: false, tight: true },
+  { parted: true, tight: true },
 ] as const;
 
 interface Layout {
   /** Lines of covering and lining may go on on the next page. */
   readonly parted: boolean;
-  /** The drawings are small, and what belongs on the back begins on the front. */
-  readonly running: boolean;
+  /** Drawings and figures are smaller, and what belongs on the back begins on the front. */
+  readonly tight: boolean;
 }
 
 function ticketPages(
@@ -66,23 +66,19 @@ function ticketPages(
   frame: Frame,
   type: Typesetter,
   { orderList }: TicketOptions,
-  { parted, running }: Layout,
+  { parted, tight }: Layout,
 ): readonly Page[] {
   const width = bodyWidth(frame);
   const parts = numberedParts(ticket);
-  const { head, boards, folds } = frontBlocks(ticket, parts, width, type);
-  const back = backBlocks(ticket, parts, { width, parted }, type, orderList);
+  const { head, boards, folds } = frontBlocks(ticket, parts, { width, tight }, type);
+  const back = backBlocks(ticket, parts, { width, parted, tight }, type, orderList);
   const leftBy = (blocks: readonly Block[]) => bodyHeight(frame) - heightOf(head) - heightOf(blocks) - 2 * PICTURE_GAP;
   // Folds stand on the front where they leave room for the drawings.
   const foldsInFront = leftBy([...boards, ...folds]) >= LEAST_PICTURE;
   const front = foldsInFront ? [...boards, ...folds] : boards;
   const behind = foldsInFront ? back : [...folds, ...back];
   const left = leftBy(front);
-  const highest = Math.min(
-    running ? LEAST_PICTURE : MOST_PICTURE,
-    Math.max(LEAST_PICTURE, left),
-    width * PICTURE_SHARE,
-  );
+  const highest = Math.min(tight ? LEAST_PICTURE : MOST_PICTURE, Math.max(LEAST_PICTURE, left), width * PICTURE_SHARE);
   const drawn = ticketPictures(ticket, width, highest);
   const fits = left >= LEAST_PICTURE;
   const blocks = [
@@ -90,7 +86,7 @@ function ticketPages(
     gap(PICTURE_GAP),
     drawn,
     ...front,
-    ...(fits && !running && behind.length > 0 ? [{ ...gap(0), onNewPage: true as const }] : []),
+    ...(fits && !tight && behind.length > 0 ? [{ ...gap(0), onNewPage: true as const }] : []),
     ...behind,
   ];
   const { identifier, row, sized } = ticket;
@@ -108,17 +104,22 @@ const PICTURE_SHARE = 0.5;
 function frontBlocks(
   ticket: Ticket,
   parts: readonly NumberedPart[],
-  width: Mm,
+  { width, tight }: { readonly width: Mm; readonly tight: boolean },
   type: Typesetter,
 ): { readonly head: readonly Block[]; readonly boards: readonly Block[]; readonly folds: readonly Block[] } {
   const { assembly } = ticket.sized;
   const rounds = roundsOf(assembly);
-  const boards = rounds.flatMap((round, index) => [
-    ...(index === 0
-      ? titled(`First round: cut these, ${ticket.sized.settings.unit}`, CARE.blade, width, type)
-      : measureBoxes(round, ORDINALS[index] ?? "Next", ticket, width, type)),
-    ...partTable(partsOf(round, parts), ticket, { how: index === 0 ? MATCH : undefined }, width, type),
-  ]);
+  const boards = rounds.flatMap((round, index) => {
+    const own = partsOf(round, parts);
+    const stock = mostlyOf(own);
+    const name = `${ORDINALS[index] ?? "Next"} round, ${stock}`;
+    return [
+      ...(index === 0
+        ? heading(`${name}: cut these, ${ticket.sized.settings.unit}. Care: ${CARE.blade}.`, width, type)
+        : measureBoxes(round, name, ticket, width, type)),
+      ...partTable(own, ticket, { how: index === 0 ? MATCH : undefined, stock, tight }, width, type),
+    ];
+  });
   return {
     head: ticketHead(ticket, width, type),
     boards: [
@@ -143,7 +144,7 @@ function partsOf({ parts: own }: Round, parts: readonly NumberedPart[]): readonl
 function backBlocks(
   ticket: Ticket,
   parts: readonly NumberedPart[],
-  { width, parted }: { readonly width: Mm; readonly parted: boolean },
+  { width, parted, tight }: { readonly width: Mm; readonly parted: boolean; readonly tight: boolean },
   type: Typesetter,
   orderList: string | undefined,
 ): readonly Block[] {
@@ -153,8 +154,8 @@ function backBlocks(
     ...(pieces.length === 0
       ? []
       : [
-          ...titled(`Covering, lining and cushions, ${ticket.sized.settings.unit}`, "", width, type),
-          ...partTable(pieces, ticket, { how: "where it goes" }, width, type),
+          ...heading(`Covering, lining and cushions, ${ticket.sized.settings.unit}`, width, type),
+          ...partTable(pieces, ticket, { how: "where it goes", tight }, width, type),
         ]),
     ...coveringLines(ticket, parts, { width, parted }, type),
     ...(orderList === undefined

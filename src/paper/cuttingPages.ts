@@ -119,17 +119,18 @@ function groupBlocks(
   const offCuts = offCutLines(group, settings, width, type);
   const taken = [...head, ...offCuts, gap(GAP)].reduce((sum, { height }) => sum + height, 0);
   const room = bodyHeight(frame) - taken;
-  const rowsBelow = (drawing: Mm) =>
-    planRows(tree, { unit, width, first: room - drawing, others: bodyHeight(frame) }, type);
-  const close = rowsBelow(LEAST_DRAWING);
+  const drawn = (highest: Mm) =>
+    drawingBlock(drawingOf(name, tree, group, unit, { width, highest }), width, highest);
+  const rowsBelow = ({ height }: Block) =>
+    planRows(tree, { unit, width, first: room - height, others: bodyHeight(frame) }, type);
+  const close = rowsBelow(drawn(LEAST_DRAWING));
   // What goes on on the back anyway leaves the drawing its room.
-  const open = close.length > 1 ? rowsBelow(MOST_DRAWING) : close;
+  const open = close.length > 1 ? rowsBelow(drawn(MOST_DRAWING)) : close;
   const rows = open.length === close.length ? open : close;
-  const highest = Math.min(MOST_DRAWING, room - (rows[0]?.height ?? 0));
   const [first, ...others] = rows;
   return [
     ...head,
-    drawingBlock(drawingOf(name, tree, group, unit, { width, highest }), width, highest),
+    drawn(Math.min(MOST_DRAWING, room - (first?.height ?? 0))),
     gap(GAP),
     ...(first === undefined ? [] : [first]),
     ...offCuts,

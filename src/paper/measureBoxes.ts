@@ -14,7 +14,7 @@ import type { Typesetter } from "./typesetter";
 /** A box for each measure of the finished tray, and below it what follows from the measure. */
 export function measureBoxes(
   { madeTo, rules }: Round,
-  ordinal: string,
+  name: string,
   { sized }: Ticket,
   width: Mm,
   type: Typesetter,
@@ -51,7 +51,7 @@ export function measureBoxes(
   const boxes = wide
     ? beside(columns.map((each, index) => ({ block: column(each), from: index * room })))
     : together(columns.map(column));
-  const title = `${ordinal} round: when the ${madeTo.name} tray is covered, measure its outside, ${unit}; ${fitWords(sized.settings)}`;
+  const title = `${name}: measure the covered ${madeTo.name} tray outside, ${unit}; ${fitWords(sized.settings)}`;
   return [{ ...together([...heading(title, width, type), boxes]), withNext: true }];
 }
 

@@ -59,6 +59,8 @@ export interface PaperFile {
   readonly pages: number;
   /** How many pages each part takes, in order. */
   readonly parts: readonly { readonly what: PaperKind | "front"; readonly pages: number }[];
+  /** What to know before it is printed: tickets that half a page cannot hold, and what could be left out of very many pages. */
+  readonly notes: readonly string[];
 }
 
 /**
@@ -76,7 +78,7 @@ export async function paperFile(
   const type = await createTypesetter(load, fontsNeeded(textsOf(source)));
   const parts = PAPER_KINDS.filter((paperKind) => what.includes(paperKind)).map((paperKind) => ({
     what: paperKind,
-    pages: PAGES[paperKind](source, options, type),
+    ...PAGES[paperKind](source, options, type),
   }));
   if (parts.every((part) => part.pages.length === 0))
     throw new InputError(
@@ -94,18 +96,21 @@ export async function paperFile(
     ...(date === undefined ? {} : { date }),
     ...(onProgress === undefined ? {} : { onProgress }),
   });
-  return { bytes, pages: pages.length, parts: all.map((part) => ({ what: part.what, pages: part.pages.length })) };
+  const counted = { pages: pages.length, parts: all.map((part) => ({ what: part.what, pages: part.pages.length })) };
+  return { bytes, ...counted, notes: [...parts.flatMap(({ notes = [] }) => notes), ...tooManyPages(counted)] };
 }
 
 /** More pages than this are seldom all wanted. Common practice, no source. */
 const MANY_PAGES = 200;
 
-/** What can be left out of a file of very many pages; empty for a shorter one. */
-export function tooManyPages({ pages, parts }: Pick<PaperFile, "pages" | "parts">): string {
-  if (pages <= MANY_PAGES) return "";
+/** What can be left out of a file of very many pages; nothing for a shorter one. */
+function tooManyPages({ pages, parts }: Pick<PaperFile, "pages" | "parts">): readonly string[] {
+  if (pages <= MANY_PAGES) return [];
   const most = [...parts].sort((one, other) => other.pages - one.pages).slice(0, 2);
   const named = most.filter((part) => part.pages > 0).map((part) => `${part.what} ${part.pages}`);
-  return `These are ${pages} pages: ${named.join(", ")}. Fewer: print one kind or one batch at a time, tickets on half pages, or shared orders of assembly once.`;
+  return [
+    `These are ${pages} pages: ${named.join(", ")}. Fewer: print one kind or one batch at a time, tickets on half pages, or shared orders of assembly once.`,
+  ];
 }
 
 interface Part<What> {
@@ -156,27 +161,40 @@ const TITLES: Readonly<Record<PaperKind, string>> = {
   "box-labels": "Labels of boxes",
 };
 
+interface PrintedKind {
+  readonly pages: readonly Page[];
+  readonly notes?: readonly string[];
+}
+
 const PAGES: Readonly<
-  Record<PaperKind, (source: PaperSource, options: PaperOptions, type: Typesetter) => readonly Page[]>
+  Record<PaperKind, (source: PaperSource, options: PaperOptions, type: Typesetter) => PrintedKind>
 > = {
-  estimate: ({ survey, estimate }, { paper, printed }, type) =>
-    estimate === undefined ? [] : estimatePages(estimate, survey, pageFrame(paper, printed), type),
+  estimate: ({ survey, estimate }, { paper, printed }, type) => ({
+    pages: estimate === undefined ? [] : estimatePages(estimate, survey, pageFrame(paper, printed), type),
+  }),
   tickets: ({ survey }, { paper, printed, once, twoUp: two }, type) => {
-    const frame = two ? halfFrame(paper, printed) : pageFrame(paper, printed);
-    const sets = ticketSets(ticketsOf(survey), once, frame, type);
-    return two ? twoUp(sets) : onLeaves(sets);
+    const frames = { whole: pageFrame(paper, printed), ...(two ? { half: halfFrame(paper, printed) } : {}) };
+    const { halves, wholes, tooLarge } = ticketSets(ticketsOf(survey), once, frames, type);
+    const note =
+      tooLarge.length === 0 ? [] : [`On whole pages, since half a page has no room: ${tooLarge.join(", ")}.`];
+    return { pages: [...twoUp(halves), ...onLeaves(wholes)], notes: note };
   },
-  plans: ({ survey, plans, estimate }, { paper, printed }, type) =>
-    cuttingPages(estimate?.plans ?? [{ group: "", plans }], survey.settings, pageFrame(paper, printed), type),
+  plans: ({ survey, plans, estimate }, { paper, printed }, type) => ({
+    pages: cuttingPages(estimate?.plans ?? [{ group: "", plans }], survey.settings, pageFrame(paper, printed), type),
+  }),
   templates: ({ survey }, { paper, printed }, type) => {
     const tickets = ticketsOf(survey);
     const { unit } = survey.settings;
-    return templatePages(cornerTemplates(tickets), gaugesOf(tickets), unit, pageFrame(paper, printed), type);
+    return {
+      pages: templatePages(cornerTemplates(tickets), gaugesOf(tickets), unit, pageFrame(paper, printed), type),
+    };
   },
-  labels: ({ survey }, { paper, labels }, type) =>
-    labelSheets(labelsOf(ticketsOf(survey), labels.order), { paper, ...labels }, type),
-  "box-labels": ({ survey }, { paper, labels }, type) =>
-    labelSheets(boxLabelsOf(ticketsOf(survey)), { paper, ...labels, identifierSize: BOX_IDENTIFIER }, type),
+  labels: ({ survey }, { paper, labels }, type) => ({
+    pages: labelSheets(labelsOf(ticketsOf(survey), labels.order), { paper, ...labels }, type),
+  }),
+  "box-labels": ({ survey }, { paper, labels }, type) => ({
+    pages: labelSheets(boxLabelsOf(ticketsOf(survey)), { paper, ...labels, identifierSize: BOX_IDENTIFIER }, type),
+  }),
 };
 
 /** Every text of a user's that may come to be printed. */

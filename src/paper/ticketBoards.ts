@@ -8,7 +8,7 @@ import { GRAIN_ICON_HEIGHT, grainIcon } from "./grainIcon";
 import { fitColumns, table, type TableCell } from "./table";
 import { BASELINE_SHARE, heading, lineHeight, paragraph, tickBox, TYPE, writeIn } from "./textBlocks";
 import type { Ticket } from "./ticket";
-import { inSentences, matchCell, matchLines } from "./ticketMatch";
+import { matchCell, matchLines } from "./ticketMatch";
 import type { Typesetter } from "./typesetter";
 
 const ICON_COLUMN: Mm = 13;
@@ -29,30 +29,35 @@ export function numberedParts({ sized }: Pick<Ticket, "sized">): readonly Number
 export interface PartTableOptions {
   /** Over the last column; no heading row where it is undefined. */
   readonly how: string | undefined;
+  /** What is cut from, said over the table: a part of another stock says so. A column has it where it is undefined. */
+  readonly stock?: string;
+  /** Whether figures are a little smaller, for a page that is full. */
+  readonly tight: boolean;
 }
 
 /** Parts of one round: number, name, how many, size in big figures, grain, stock, and how it is matched. */
 export function partTable(
   parts: readonly NumberedPart[],
   { sized, quantity }: Ticket,
-  { how }: PartTableOptions,
+  { how, stock, tight }: PartTableOptions,
   width: Mm,
   type: Typesetter,
 ): readonly Block[] {
   const { unit } = sized.settings;
   const size = TYPE.body;
   const wide = width >= WIDE;
-  const figure = wide ? TYPE.figure : TYPE.figureNarrow;
+  const figure = wide && !tight ? TYPE.figure : TYPE.figureNarrow;
   // Small letters stand on the line of the big figures.
   const drop = (lineHeight(figure) - lineHeight(size)) * BASELINE_SHARE;
   const names = numberedParts({ sized }).map(({ part }) => type.width(part.fullName, size, true) + CELL_RIM);
   const named = Math.max(...names) <= WIDEST_NAME;
+  const stockColumn = stock === undefined;
   // A long name of a stock is wrapped between its words.
   const stocks = parts.map(({ part }) => type.width(stockText(part), size) + CELL_RIM);
   const words = parts
     .flatMap(({ part }) => stockText(part).split(" "))
     .map((word) => type.width(word, size) + CELL_RIM);
-  const stockColumn = Math.min(WIDEST_STOCK, Math.max(...words, Math.min(LONG_STOCK, Math.max(...stocks))));
+  const stockWide = Math.min(WIDEST_STOCK, Math.max(...words, Math.min(LONG_STOCK, Math.max(...stocks))));
   const columns = [
     { heading: "", least: TICK_COLUMN },
     { heading: "", align: "end" as const, bold: true, least: NUMBER_COLUMN },
@@ -64,12 +69,8 @@ export function partTable(
     { heading: "cut", align: "end" as const, size: TYPE.heading },
     { heading: "length × width", bold: true, size: figure },
     { heading: "grain", least: ICON_COLUMN },
-    ...(wide
-      ? [
-          { heading: "of", wraps: true, least: stockColumn + NAME_SLACK },
-          { heading: how ?? "", share: 2 },
-        ]
-      : []),
+    ...(stockColumn ? [{ heading: "of", wraps: true, least: stockWide + NAME_SLACK }] : []),
+    ...(wide ? [{ heading: how ?? "", share: 2 }] : []),
   ];
   const plain = parts.map(({ number, part }): readonly TableCell[] => [
     { height: lineHeight(figure), draw: (x, y) => [tickBox(x, y, figure)] },
@@ -78,29 +79,32 @@ export function partTable(
     String(part.count * quantity),
     `${benchLength(part.length, unit)} × ${benchLength(part.width, unit)}`,
     { height: GRAIN_ICON_HEIGHT + drop, draw: (x, y) => grainIcon(part, x, y + drop), alt: `grain ${part.grain}` },
-    stockText(part),
-    "",
+    ...(stockColumn ? [stockText(part)] : []),
   ]);
   const headed = how !== undefined;
   const fitted = fitColumns(columns, plain, width, size, type);
-  const lines = parts.map(({ part }) => matchLines(part, sized));
+  const lines = parts.map(({ part }) => [
+    ...(stockColumn || stockText(part) === stock ? [] : [{ text: `of ${stockText(part)}`, blank: false }]),
+    ...matchLines(part, sized),
+  ]);
+  // On half a page the order of assembly alone says where a covering goes.
+  if (!wide && stockColumn) return table(fitted, plain, { size, headed }, type);
   if (!wide) {
-    const under = lines.map((each, index) =>
-      matchCell(
-        inSentences([{ text: `of ${stockText(parts[index]!.part)}`, blank: false }, ...each]),
-        width - CELL_RIM,
-        { size, drop: 0 },
-        type,
-      ),
-    );
+    const under = lines.map((each) => matchCell(each, width - CELL_RIM, { size, drop: 0 }, type));
     return table(fitted, plain, { size, headed, under }, type);
   }
   const room = fitted.at(-1)!.width - CELL_RIM;
-  const rows = plain.map((row, index) => [...row.slice(0, -1), matchCell(lines[index]!, room, { size, drop }, type)]);
+  const rows = plain.map((row, index) => [...row, matchCell(lines[index]!, room, { size, drop }, type)]);
   return table(fitted, rows, { size, headed }, type);
 }
 
-/** `conservation board 2, 2 plies`. */
+/** What most of the parts are cut from: `conservation board 2, 2 plies`. */
+export function mostlyOf(parts: readonly NumberedPart[]): string {
+  const stocks = parts.map(({ part }) => stockText(part));
+  const times = (stock: string) => stocks.filter((each) => each === stock).length;
+  return stocks.reduce((most, stock) => (times(stock) > times(most) ? stock : most));
+}
+
 function stockText({ stock, plies }: Part): string {
   return plies === 1 ? stock : `${stock}, ${plies} plies`;
 }
@@ -110,7 +114,7 @@ const CELL_RIM: Mm = 1.8;
 const NAME_SLACK: Mm = 0.2;
 const WIDEST_STOCK: Mm = 40;
 const LONG_STOCK: Mm = 33;
-const WIDEST_NAME: Mm = 40;
+const WIDEST_NAME: Mm = 48;
 
 /** What the calipers of boards and cards measure, to be written down: sums need them. */
 export function caliperLines({ sized }: Ticket, width: Mm, type: Typesetter): readonly Block[] {
@@ -153,7 +157,7 @@ const LONGEST_STOCK = 26;
 export function titled(text: string, caution: string, width: Mm, type: Typesetter): readonly Block[] {
   return [
     ...heading(text, width, type),
-    ...(caution === "" ? [] : paragraph(caution, width, { size: TYPE.small, withNext: true }, type)),
+    ...(caution === "" ? [] : paragraph(caution, width, { size: TYPE.body, withNext: true }, type)),
   ];
 }
 

@@ -44,17 +44,6 @@ export function matchLines(part: Part, { assembly, settings }: Sized): readonly 
   return [...sums, ...work];
 }
 
-/** Lines without blanks joined to the ones that follow, for a wide cell. */
-export function inSentences(lines: readonly MatchLine[]): readonly MatchLine[] {
-  const joined: MatchLine[] = [];
-  for (const each of lines) {
-    const last = joined.at(-1);
-    if (last !== undefined && !last.blank) joined[joined.length - 1] = { ...each, text: `${last.text}; ${each.text}` };
-    else joined.push(each);
-  }
-  return joined;
-}
-
 function plain(text: string): MatchLine {
   return { text, blank: false };
 }
@@ -79,34 +68,42 @@ export function matchCell(
   { size, drop }: { readonly size: number; readonly drop: Mm },
   type: Typesetter,
 ): DrawnCell {
-  const set = lines.flatMap(({ text, blank }) => {
-    const wrapped = wrapText(text, width, { size }, type);
-    const last = wrapped.at(-1) ?? "";
-    const left = type.width(last, size) + GAP;
-    const rows = wrapped.map((words) => ({ words, from: undefined as Mm | undefined }));
-    if (!blank) return rows;
-    if (width - left >= LEAST_BLANK) rows[rows.length - 1] = { words: last, from: left };
-    else rows.push({ words: "", from: width - LEAST_BLANK });
-    return rows;
-  });
+  const set: { readonly row: number; readonly from: Mm; readonly to: Mm; readonly words?: string }[] = [];
+  let [row, taken]: [number, Mm] = [-1, width];
+  for (const { text, blank } of lines) {
+    const whole = type.width(text, size) + (blank ? GAP + MOST_BLANK : 0);
+    // What has room beside the sum before stands on the same row.
+    if (taken + APART + whole <= width) taken += APART;
+    else [row, taken] = [row + 1, 0];
+    wrapText(text, width - taken, { size }, type).forEach((words, index) => {
+      if (index > 0) [row, taken] = [row + 1, 0];
+      set.push({ row, from: taken, to: width, words });
+      taken += type.width(words, size);
+    });
+    if (!blank) continue;
+    if (taken + GAP + LEAST_BLANK > width) [row, taken] = [row + 1, width - LEAST_BLANK - GAP];
+    const from = taken + GAP;
+    taken = Math.min(width, from + MOST_BLANK);
+    set.push({ row, from, to: taken });
+  }
   const step = lineHeight(size) + WRITING;
   return {
-    height: set.length * step + drop,
+    height: (row + 1) * step + drop,
     draw: (x, y) =>
-      set.flatMap(({ words, from }, row): readonly Placed[] => {
-        const top = y + drop + row * step;
+      set.map(({ row: at, from, to, words }): Placed => {
+        const top = y + drop + at * step;
         const base = top + lineHeight(size) * BASELINE_SHARE + DROP;
-        return [
-          ...(words === "" ? [] : [textLine(words, { x, y: top, width }, { size })]),
-          ...(from === undefined ? [] : [line([x + from, base], [x + Math.min(width, from + MOST_BLANK), base])]),
-        ];
+        return words === undefined
+          ? line([x + from, base], [x + to, base])
+          : textLine(words, { x: x + from, y: top, width: to - from }, { size });
       }),
   };
 }
 
 const GAP: Mm = 1.5;
+const APART: Mm = 4;
 const LEAST_BLANK: Mm = 13;
-const MOST_BLANK: Mm = 24;
+const MOST_BLANK: Mm = 20;
 /** Handwriting needs more from line to line than type. */
 const WRITING: Mm = 0.4;
 const DROP: Mm = 0.5;

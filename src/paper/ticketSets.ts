@@ -6,6 +6,21 @@ import type { Page } from "./page";
 import type { Ticket } from "./ticket";
 import type { Typesetter } from "./typesetter";
 
+export interface TicketFrames {
+  readonly whole: Frame;
+  /** For tickets that have room on one leaf of half pages; undefined where all are on whole pages. */
+  readonly half?: Frame;
+}
+
+/** Pages of tickets, a set for each, that begin on the front of a leaf. */
+export interface TicketSets {
+  readonly halves: readonly (readonly Page[])[];
+  /** Of whole pages; the last set is the orders of assembly that are printed once, where there are any. */
+  readonly wholes: readonly (readonly Page[])[];
+  /** Of the tickets that have no room on a leaf of half pages, where those were asked for. */
+  readonly tooLarge: readonly string[];
+}
+
 /**
  * Pages of each ticket, then orders of assembly that are printed once: all that tickets share where `once` asks for it,
  * and those of tickets that take a leaf less without their order.
@@ -13,24 +28,49 @@ import type { Typesetter } from "./typesetter";
 export function ticketSets(
   tickets: readonly Ticket[],
   once: boolean,
-  frame: Frame,
+  { whole, half }: TicketFrames,
   type: Typesetter,
-): readonly (readonly Page[])[] {
-  const whole = new Map(tickets.map((ticket) => [ticket, benchTicket(ticket, frame, type)]));
-  const tooLong = (ticket: Ticket) =>
-    leavesOf(whole.get(ticket)!).length > leavesOf(benchTicket(ticket, frame, type, { orderList: "A" })).length;
-  const lists = orderLists(tickets, { once, listed: tooLong }, frame, type);
-  const sets = tickets.map((ticket) => {
+): TicketSets {
+  const laid = new Map(tickets.map((ticket) => [ticket, laidOut(ticket, whole, half, type)]));
+  const lists = orderLists(tickets, { once, listed: (ticket) => laid.get(ticket)!.listed }, whole, type);
+  const setOf = (ticket: Ticket): readonly Page[] => {
+    const { frame, pages: own } = laid.get(ticket)!;
     const options = lists.of(ticket);
-    const pages = options.orderList === undefined ? whole.get(ticket)! : benchTicket(ticket, frame, type, options);
+    const pages = options.orderList === undefined ? own : benchTicket(ticket, frame, type, options);
     const section = ticket.batch === "" ? {} : { section: `Batch ${ticket.batch}` };
     return pages.map((page, index) => ({
       ...page,
       ...section,
       ...(index === 0 ? { names: [ticketName(ticket)] } : {}),
     }));
-  });
-  return lists.pages.length === 0 ? sets : [...sets, lists.pages];
+  };
+  const onHalves = tickets.filter((ticket) => laid.get(ticket)!.frame === half);
+  const others = tickets.filter((ticket) => !onHalves.includes(ticket));
+  return {
+    halves: onHalves.map(setOf),
+    wholes: [...others.map(setOf), ...(lists.pages.length === 0 ? [] : [lists.pages])],
+    tooLarge: half === undefined ? [] : others.map(({ identifier }) => identifier),
+  };
+}
+
+interface LaidOut {
+  readonly frame: Frame;
+  /** With its own order of assembly. */
+  readonly pages: readonly Page[];
+  /** Whether it takes a leaf less without it. */
+  readonly listed: boolean;
+}
+
+/** A ticket on half pages where one leaf of them holds it, else on whole pages. */
+function laidOut(ticket: Ticket, whole: Frame, half: Frame | undefined, type: Typesetter): LaidOut {
+  const on = (frame: Frame): LaidOut & { readonly leaves: number } => {
+    const pages = benchTicket(ticket, frame, type);
+    const own = leavesOf(pages).length;
+    const without = own === 1 ? own : leavesOf(benchTicket(ticket, frame, type, { orderList: "A" })).length;
+    return { frame, pages, listed: without < own, leaves: Math.min(own, without) };
+  };
+  const small = half === undefined ? undefined : on(half);
+  return small?.leaves === 1 ? small : on(whole);
 }
 
 /** The name of a ticket's first page, by which the index leads to it. */

@@ -32,7 +32,7 @@ export function wrapText(
     }
     if (line !== "") lines.push(line);
     line = word;
-    while (!fits(line)) {
+    while (line !== "" && !fits(line)) {
       const letters = [...line];
       const kept = lettersThatFit(letters, fits);
       lines.push(letters.slice(0, kept).join(""));

@@ -36,7 +36,7 @@ export function dropFrontBlanks({ holder: tray, cover }: Assembly, settings: Set
   const least = lining === "none" ? depth + floorTurn : half(turnIn, depth);
   const inside = typeof insideTurn === "number" && lining !== "none" ? Math.min(insideTurn, depth) : least;
   const cloth = { tray: tray.name, material: "covering", count: 1, within: false } as const;
-  const paper = { ...cloth, material: "lining", within: true, note: "before the boards are put together" } as const;
+  const paper = { ...cloth, material: "lining", within: true, note: "before assembly" } as const;
   const strip = (name: string, along: readonly Stretch[], across: readonly Stretch[], note: string): Blank => ({
     ...cloth,
     name,

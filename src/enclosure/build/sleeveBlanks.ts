@@ -39,7 +39,7 @@ export function sleeveBlanks(tray: Tray, settings: Settings): readonly Blank[] {
     ...covering,
     material: "lining",
     within: true,
-    note: "line before the boards are put together",
+    note: "line before assembly",
     lines: { face: "wall", first: true },
   } as const;
   return [

@@ -110,11 +110,11 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
         ["turn-in", spineTurn],
       )
     : run(
-        ["half side wall", outerHeight / 2],
+        ["½ side wall", outerHeight / 2],
         ["head wall", outerWidth],
         ["side wall", outerHeight],
         ["head wall", outerWidth],
-        ["half side wall", outerHeight / 2],
+        ["½ side wall", outerHeight / 2],
         ["lap", half(settings.turnIn, Math.min(outerWidth, outerHeight))],
       );
   const hidden = tray.outsideShown !== undefined;
@@ -137,7 +137,7 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   /** Lined first the whole of the base between the walls, else what the turn-ins leave between the coverings. */
   function floorLining(): Blank {
     const less = dress.linedFirst ? 0 : 2 * c + LINING_LESS_MM;
-    const words = dress.linedFirst ? "before the boards are put together" : "on the floor, over the turn-ins";
+    const words = dress.linedFirst ? "before assembly" : "on the floor, over the turn-ins";
     const blank = panel("floor lining", "lining", width - less, height - less, words);
     return { ...blank, lines: { face: "floor", first: dress.linedFirst } };
   }

@@ -26,7 +26,7 @@ export function wallLinings(tray: Tray, dress: TrayDress, { turnIn }: Settings):
   if (!wallsLined) return [];
   const high = extent(tray.inside, Z) - inside + Math.min(turnIn / 2, inside);
   const across = first ? high : high + floorTurn;
-  const note = first ? "before the boards are put together, under the turn-in" : "over the turn-in and on to the floor";
+  const note = first ? "before assembly, under the turn-in" : "over the turn-in and on to the floor";
   const blank = (name: string, count: number, along: Mm): Blank => ({
     name,
     tray: tray.name,
