@@ -81,7 +81,11 @@ function payingRows(estimate: Estimate, settings: Settings): Rows {
 /** Where each stock is bought; of groups that buy the same, one line. */
 function buyingRows(estimate: Estimate, settings: Settings): Rows {
   const bought = estimate.lines.filter(({ pack }) => pack !== undefined);
-  if (bought.length === 0) return [];
+  // Without a supplier, a number, a date or a pack there is nothing that the budget does not say.
+  if (
+    bought.every(({ supplier, itemNumber, quoteDate, pack }) => supplier + itemNumber + quoteDate === "" && pack === 1)
+  )
+    return [];
   const columns = ["stock", ...BUYING_HEADINGS.slice(1), "unit price"];
   const [headings = [], ...rows] = withColumns(estimateTable({ ...estimate, lines: bought }, settings), columns);
   const own = rows.slice(0, -1);

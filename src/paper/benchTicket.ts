@@ -17,6 +17,7 @@ import type { Typesetter } from "./typesetter";
 
 /** Drawings take what the tables leave, within these. */
 const LEAST_PICTURE: Mm = 32;
+const TIGHT_PICTURE: Mm = 25;
 const MOST_PICTURE: Mm = 88;
 const PICTURE_GAP: Mm = 2;
 
@@ -78,7 +79,7 @@ function ticketPages(
   const front = foldsInFront ? [...boards, ...folds] : boards;
   const behind = foldsInFront ? back : [...folds, ...back];
   const left = leftBy(front);
-  const highest = Math.min(tight ? LEAST_PICTURE : MOST_PICTURE, Math.max(LEAST_PICTURE, left), width * PICTURE_SHARE);
+  const highest = Math.min(tight ? TIGHT_PICTURE : MOST_PICTURE, Math.max(LEAST_PICTURE, left), width * PICTURE_SHARE);
   const drawn = ticketPictures(ticket, width, highest);
   const fits = left >= LEAST_PICTURE;
   const blocks = [

@@ -3,7 +3,7 @@ import { beside, gap, together, type Block } from "./blocks";
 
 const APART: Mm = 6;
 /** A narrower column of words, or a higher one, is below the drawing. */
-const LEAST_COLUMN: Mm = 55;
+const LEAST_COLUMN: Mm = 50;
 const HIGHEST: Mm = 90;
 
 /** A drawing in true size with its words beside it where there is room, else below it. */

@@ -83,10 +83,11 @@ export function flow(
     const kept = heightKept(blocks, index);
     if (block.height > room + NOISE_MM) throw new Error(`a block of ${block.height} mm on a page of ${room} mm`);
     if (y > 0 && (block.onNewPage === true || y + Math.min(kept, room) > room + NOISE_MM)) {
+      // Space between things is no reason for a page, nor for an empty start of one.
+      if (block.onNewPage !== true && block.at(frame.margin, 0).length === 0) return;
       pages.push([]);
       y = 0;
     }
-    // Space between things is no reason for an empty start of a page.
     if (y === 0 && block.again !== undefined) {
       pages.at(-1)!.push(...block.again.at(frame.margin, frame.margin + frame.head));
       y = block.again.height;

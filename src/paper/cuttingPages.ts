@@ -119,8 +119,7 @@ function groupBlocks(
   const offCuts = offCutLines(group, settings, width, type);
   const taken = [...head, ...offCuts, gap(GAP)].reduce((sum, { height }) => sum + height, 0);
   const room = bodyHeight(frame) - taken;
-  const drawn = (highest: Mm) =>
-    drawingBlock(drawingOf(name, tree, group, unit, { width, highest }), width, highest);
+  const drawn = (highest: Mm) => drawingBlock(drawingOf(name, tree, group, unit, { width, highest }), width, highest);
   const rowsBelow = ({ height }: Block) =>
     planRows(tree, { unit, width, first: room - height, others: bodyHeight(frame) }, type);
   const close = rowsBelow(drawn(LEAST_DRAWING));

@@ -31,7 +31,7 @@ export function estimatePages(
   const { settings } = survey;
   const width = bodyWidth(frame);
   const plans = estimate.plans.flatMap((group) => group.plans);
-  const leftOut = leftOutRows(survey, plans, estimate).map((row) => row.map(cellText));
+  const leftOut = byName(leftOutRows(survey, plans, estimate).map((row) => row.map(cellText)));
   const boards = boardTotalRows(boardTotals(survey, plans), settings);
   const notice = exampleNotice(estimate, settings);
   const blocks = [
@@ -45,7 +45,7 @@ export function estimatePages(
         : [...heading(title, width, type), ...figureTable(printedTable(rows), width, type), gap(1)],
     ),
     ...heading("Method", width, type),
-    ...method(survey).flatMap((text) => paragraph(text, width, { size: TYPE.body }, type)),
+    ...method(survey).flatMap((text) => paragraph(text, width, { size: TYPE.small }, type)),
     ...proof(estimate, survey, width, type),
     ...heading("Not in this budget", width, type),
     ...(leftOut.length === 0
@@ -55,7 +55,7 @@ export function estimatePages(
           { size: TYPE.body },
           type,
         )
-      : wordTable(leftOut, [1, 3], width, type)),
+      : wordTable(leftOut, [1.25, 6], width, type)),
     ...heading("Settings used, and where each default comes from", width, type),
     ...settingsUsed(survey).flatMap((text) => paragraph(text, width, { size: TYPE.small }, type)),
   ];
@@ -87,10 +87,20 @@ function budget(estimate: Estimate, { settings }: SizedSurvey, width: Mm, type: 
   ];
 }
 
-/** Every setting with its value: those given, then the defaults by where they come from. */
+/** Rows of a name and a reason, a row each name with all its reasons. */
+function byName([headings = [], ...rows]: readonly (readonly string[])[]): readonly (readonly string[])[] {
+  if (rows.length === 0) return [];
+  const reasons = new Map<string, string[]>();
+  for (const [name = "", reason = ""] of rows) reasons.set(name, [...(reasons.get(name) ?? []), reason]);
+  return [headings, ...[...reasons].map(([name, own]) => [name, own.join("; ")])];
+}
+
+/** Every setting that has a value of its own: those given, then the defaults by where they come from. */
 function settingsUsed({ settings }: SizedSurvey): readonly string[] {
   const groups = new Map<string, string[]>();
   for (const [name, value, from, , , , standing] of settingsTable(settings).slice(1)) {
+    // By kind or by another setting: there is no value to name.
+    if (value === "default") continue;
     const group = from === "default" ? `Defaults, ${standing}` : `Given in ${from}`;
     groups.set(group, [...(groups.get(group) ?? []), `${name} ${value}`]);
   }
@@ -100,8 +110,7 @@ function settingsUsed({ settings }: SizedSurvey): readonly string[] {
 function method({ settings }: SizedSurvey): readonly string[] {
   return [
     "Every enclosure is put together in space from the measures of the survey; its boards, cards, coverings and linings are read off that model and laid on sheets so that a knife or board shear can cut them edge to edge, the grain kept. Each plan is checked by a second program part before it is counted.",
-    `Sheets and metres are bought whole. Contingency is ${settings.contingency} % of materials. Prices are those of the stock table.`,
-    "Whether a cost is allowed is the funder's rule.",
+    `Sheets and metres are bought whole. Contingency is ${settings.contingency} % of materials. Prices are those of the stock table. Whether a cost is allowed is the funder's rule.`,
   ];
 }
 

@@ -1,15 +1,15 @@
 import { nearestMark } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import { besideWords } from "./besideWords";
-import { gap, type Block } from "./blocks";
+import type { Block } from "./blocks";
 import { mitreLeg, MITRE_BOARDS, type Gauge } from "./gauges";
 import { line, OUTLINE, rectangle, type Placed } from "./page";
 import { paragraph, TYPE } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
 
-const GAUGE_LONG: Mm = 100;
+const GAUGE_LONG: Mm = 60;
 /** Shown of the board beside a mitred corner. */
-const BOARD_SHOWN: Mm = 25;
+const BOARD_SHOWN: Mm = 12;
 const SLIT_WEIGHT: Mm = 0.5;
 
 /** A gauge in true size with what it is for. */
@@ -33,7 +33,7 @@ export function gaugeBlocks(
     ...paragraph(title, room, { size: TYPE.heading, bold: true, withNext: true, role: "H2" }, type),
     ...paragraph(`For ${serves.join(", ")}.`, room, { size: TYPE.body }, type),
   ];
-  return [...besideWords(drawing, words, width), gap(4)];
+  return besideWords(drawing, words, width);
 }
 
 function barBlock(turnIn: Mm): Block {

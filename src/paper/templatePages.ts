@@ -1,7 +1,7 @@
 import { nearestMark } from "../measure/benchLength";
 import { MM_PER, type Mm, type WorkbookUnit } from "../measure/units";
 import { besideWords } from "./besideWords";
-import { bodyHeight, bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
+import { beside, bodyHeight, bodyWidth, flow, gap, together, type Block, type Frame } from "./blocks";
 import { gaugeBlocks } from "./gaugeBlocks";
 import type { Gauge } from "./gauges";
 import { AROUND_CORNER, type CornerTemplate } from "./cornerTemplates";
@@ -42,11 +42,16 @@ export function templatePages(
       type,
     ),
     gap(3),
-    ...gauges.flatMap((gauge) => gaugeBlocks(gauge, unit, width, type)),
-    ...drawn.flatMap(({ template, turned }, index) => [
-      ...templateBlocks(template, turned, index + 1, { width, unit }, type),
-      gap(SPACE_BETWEEN),
-    ]),
+    ...inPairs(
+      [
+        ...gauges.map((gauge) => ({ wide: 0, blocks: (room: Mm) => gaugeBlocks(gauge, unit, room, type) })),
+        ...drawn.map(({ template, turned }, index) => ({
+          wide: turned.length + AROUND_CORNER,
+          blocks: (room: Mm) => templateBlocks(template, turned, index + 1, { width: room, unit }, type),
+        })),
+      ],
+      width,
+    ),
     ...tooLargeLines(tooLarge, unit, width, type),
   ];
   const running = (page: number, of: number) => [
@@ -57,7 +62,36 @@ export function templatePages(
 }
 
 const TITLE = "True-size templates";
-const SPACE_BETWEEN: Mm = 6;
+const SPACE_BETWEEN: Mm = 3.5;
+
+/** Small drawings with their words two by two, larger ones one below the other. */
+function inPairs(
+  drawings: readonly { readonly wide: Mm; readonly blocks: (width: Mm) => readonly Block[] }[],
+  width: Mm,
+): readonly Block[] {
+  const half = (width - COLUMN_GAP) / 2;
+  const paired: Block[][] = [];
+  let open: Block | undefined;
+  for (const { wide, blocks } of drawings) {
+    const card = together(blocks(half));
+    if (wide > half || card.height > HIGHEST_PAIRED) paired.push([...blocks(width), gap(SPACE_BETWEEN)]);
+    else if (open === undefined) open = card;
+    else {
+      paired.push([
+        beside([
+          { block: open, from: 0 },
+          { block: card, from: half + COLUMN_GAP },
+        ]),
+        gap(SPACE_BETWEEN),
+      ]);
+      open = undefined;
+    }
+  }
+  return [...paired.flat(), ...(open === undefined ? [] : [open, gap(SPACE_BETWEEN)])];
+}
+
+const COLUMN_GAP: Mm = 6;
+const HIGHEST_PAIRED: Mm = 85;
 
 /** What has no room on the paper, said once. */
 function tooLargeLines(

@@ -49,9 +49,11 @@ export function partTable(
   const figure = wide && !tight ? TYPE.figure : TYPE.figureNarrow;
   // Small letters stand on the line of the big figures.
   const drop = (lineHeight(figure) - lineHeight(size)) * BASELINE_SHARE;
-  const names = numberedParts({ sized }).map(({ part }) => type.width(part.fullName, size, true) + CELL_RIM);
-  const named = Math.max(...names) <= WIDEST_NAME;
   const stockColumn = stock === undefined;
+  // The tables of all rounds have columns alike.
+  const alike = numberedParts({ sized }).filter(({ part }) => (part.placed === undefined) === stockColumn);
+  const names = alike.map(({ part }) => type.width(part.fullName, size, true) + CELL_RIM);
+  const named = Math.max(...names) <= WIDEST_NAME;
   // A long name of a stock is wrapped between its words.
   const stocks = parts.map(({ part }) => type.width(stockText(part), size) + CELL_RIM);
   const words = parts

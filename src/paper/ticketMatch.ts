@@ -103,7 +103,7 @@ export function matchCell(
 const GAP: Mm = 1.5;
 const APART: Mm = 4;
 const LEAST_BLANK: Mm = 13;
-const MOST_BLANK: Mm = 20;
+const MOST_BLANK: Mm = 18;
 /** Handwriting needs more from line to line than type. */
 const WRITING: Mm = 0.4;
 const DROP: Mm = 0.5;

@@ -6,6 +6,8 @@ import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { estimateTable } from "../../src/estimate/estimateTables";
 import { mitreLeg } from "../../src/paper/gauges";
 import type { Placed } from "../../src/paper/page";
+import { sheetGroups } from "../../src/paper/sheetGroups";
+import { ticketsOf } from "../../src/paper/ticket";
 import { cutListTable } from "./cutListTable";
 import { closedPaths, commandsOf, hasPoppler, inFile, printed, textOf } from "./paperTools";
 
@@ -56,18 +58,26 @@ test("the check bar measures 100.0 mm in the PDF's own units, and a notch its ow
   expect(sizes.some(([w, h]) => Math.abs(w - 100) < 0.005 && Math.abs(h - 3) < 0.005)).toBe(true);
   expect(sizes.some(([w, h]) => Math.abs(w - 101.6) < 0.005 && Math.abs(h - 3) < 0.005)).toBe(true);
   // The turn-in gauge.
-  expect(sizes.some(([w, h]) => Math.abs(w - 100) < 0.005 && Math.abs(h - 15) < 0.005)).toBe(true);
+  expect(sizes.some(([w, h]) => Math.abs(w - 60) < 0.005 && Math.abs(h - 15) < 0.005)).toBe(true);
   // Inside depth 12 + 0.5 + 2 = 14.5; notch Cz x (Cz - t).
   expect(sizes.some(([w, h]) => Math.abs(w - 12.5) < 0.005 && Math.abs(h - 14.5) < 0.005)).toBe(true);
 });
 
-ifPoppler(`every size on a ticket is that of the cut list${reason}`, async () => {
-  const { bytes, survey } = await printed(DEMO_SURVEY, ["tickets"]);
-  const text = textOf(bytes).replace(/\s+/g, " ");
-  const parts = cutListTable(survey);
-  expect(parts.length).toBeGreaterThan(300);
-  for (const { count, length, width } of parts) expect(text).toContain(`${count} ${length} × ${width}`);
-});
+ifPoppler(
+  `every size on a ticket is that of the cut list, and the pages are no more than tickets, sheets and lengths need${reason}`,
+  async () => {
+    const { bytes, survey, pages, plans } = await printed(DEMO_SURVEY, ["tickets", "plans", "templates", "estimate"]);
+    const sheets = plans
+      .filter(({ material }) => material !== "closure")
+      .reduce((sum, each) => sum + (each.form === "roll" ? sheetGroups(each) : (each.plan?.sheets ?? [])).length, 0);
+    // Two sides a ticket, one a sheet or length, and eight for all that is printed once.
+    expect(pages).toBeLessThanOrEqual(2 * ticketsOf(survey).length + sheets + 8);
+    const text = textOf(bytes).replace(/\s+/g, " ");
+    const parts = cutListTable(survey);
+    expect(parts.length).toBeGreaterThan(300);
+    for (const { count, length, width } of parts) expect(text).toContain(`${count} ${length} × ${width}`);
+  },
+);
 
 ifPoppler(
   `the printed lines of the budget add up to its printed totals, which are those of the estimate${reason}`,
@@ -115,7 +125,7 @@ ifPoppler(`another program reads headings, tables by row and cell, and what a dr
   const said = read.replace(/\(block\)|:\n +\/Scope \/Column/g, "").replace(/\s+/g, " ");
   expect(said).toContain('H1 "LK 1" P "Log"');
   expect(said).toMatch(
-    /H2 "First round: cut these, mm" (P "Care: blade." )?Table TR TH .*?TH "part" TH "cut" TH "length × width"/,
+    /H2 "First round, conservation board 2\.5: cut these, mm\. Care: blade\." Table TR TH .*?TH "part" TH "cut" TH "length × width"/,
   );
   expect(said).toMatch(/TR TD .*?TD "1" TD "side" TD "4" TD "307 × 213"/);
   // What is at the foot of a page is no part of the text.
