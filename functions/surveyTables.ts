@@ -7,8 +7,7 @@ import { sizedLately } from "../src/survey/sizedLately";
 import { cutListTable, figureNames, surveyTable, type SurveyCells } from "../src/survey/surveyAnswers";
 import { shelfTable } from "../src/survey/shelfSpace";
 import { sizeCount } from "../src/survey/standardSizes/sizeCount";
-import { sizeNamed, sizesTable } from "../src/survey/standardSizes/sizesTable";
-import { surveySizes } from "../src/survey/standardSizes/surveySizes";
+import { sizeNamed, sizesAnswer } from "../src/survey/standardSizes/sizesTable";
 import type { Row } from "../src/item/sizeItem";
 import { guarded, isTable, itemAnswer, plainCell, selector, type CellResult } from "./cells";
 
@@ -59,7 +58,7 @@ const CELL_LOOKS = { looks: 20_000_000 } as const;
 
 export function sizesCells(items: unknown, count: unknown, settings: unknown): CellResult {
   return tableAnswer(items, settings, sizeSurvey, (survey) =>
-    sizesTable(survey, surveySizes(survey, sizeCount(selector(count, "count", "12")), CELL_LOOKS)),
+    sizesAnswer(survey, sizeCount(selector(count, "count", "12")), CELL_LOOKS),
   );
 }
 

@@ -10,7 +10,8 @@ import { problemRows } from "../survey/problemRows";
 import { shelfRows, shelfSpace, tooTallRows } from "../survey/shelfSpace";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { surveySizes } from "../survey/standardSizes/surveySizes";
-import { sizesRows } from "../survey/standardSizes/sizesTable";
+import { readyMadeList, readyMadeSizes, type ReadyMadeSizes } from "../survey/standardSizes/readyMadeSizes";
+import { readyMadeRows, sizesRows } from "../survey/standardSizes/sizesTable";
 import type { Output } from "./output";
 import type { ReadSurvey } from "./sheets";
 import { textTable } from "./textTable";
@@ -69,14 +70,14 @@ const USUAL_LOOKS = { looks: 50_000_000 } as const;
 
 /** `sizes`: the standard inside sizes of a survey, and the size of each row. */
 export function sizesCommand({ sized }: ReadSurvey, count: number, milliseconds: number | undefined): Output {
-  const found = surveySizes(sized, count, milliseconds === undefined ? USUAL_LOOKS : { milliseconds });
+  const budget = milliseconds === undefined ? USUAL_LOOKS : { milliseconds };
+  const list = readyMadeList(sized.settings.sizes);
+  if (list.length > 0) return readyMadeOutput(sized, readyMadeSizes(sized, list, count, budget));
+  const found = surveySizes(sized, count, budget);
   const table = plainRows(sizesRows(sized, found));
   const leftOut = plainRows(problemRows(sized));
   const { unit } = sized.settings;
-  const items = [...found.sizeOf].map(([place, name]) => [
-    sized.survey.items[place]!.identifier,
-    name === "" ? MADE_TO_MEASURE : name,
-  ]);
+  const items = itemSizes(sized, found.sizeOf);
   const { slack } = sized.settings;
   return {
     text: [
@@ -94,13 +95,46 @@ export function sizesCommand({ sized }: ReadSurvey, count: number, milliseconds:
   };
 }
 
+/** The same of a list of boxes to buy. */
+function readyMadeOutput(sized: SizedSurvey, found: ReadyMadeSizes): Output {
+  const table = plainRows(readyMadeRows(sized, found));
+  const leftOut = plainRows(problemRows(sized));
+  const items = itemSizes(sized, found.sizeOf);
+  const { unit, currency } = sized.settings;
+  const { total, least, toMeasure } = found;
+  const over = total === 0 ? 0 : (total / least - 1) * PERCENT;
+  const proved =
+    over < PROVED_PERCENT
+      ? "No choice of so many boxes of the list costs less (proved)."
+      : `At most ${over.toFixed(2)} % over the least possible price (proved).`;
+  const none =
+    toMeasure.enclosures === 0 ? "" : ` ${toMeasure.enclosures} go into none of them, and are in no total of money.`;
+  return {
+    text: [
+      textTable(table),
+      "",
+      `Boxes of the list: clear inside in ${unit}, prices${currency === "" ? "" : ` in ${currency}`}. ${proved}${none}`,
+      "",
+      textTable([["item", "size"], ...items]),
+      ...(leftOut.length === 0 ? [] : ["", textTable(leftOut)]),
+    ].join("\n"),
+    json: { sizes: table, items, leftOut },
+  };
+}
+
+function itemSizes({ survey }: SizedSurvey, sizeOf: ReadonlyMap<number, string>): readonly (readonly string[])[] {
+  return [...sizeOf].map(([place, name]) => [survey.items[place]!.identifier, name === "" ? MADE_TO_MEASURE : name]);
+}
+
 const AREA_DECIMALS = 3;
+/** Less is noise of sums. */
+const PROVED_PERCENT = 0.005;
 const PERCENT = 100;
 
 function gapText({ totalM2, leastM2, toMeasure, groups, sizes }: ReturnType<typeof surveySizes>): string {
   const over = totalM2 === 0 ? 0 : (totalM2 / leastM2 - 1) * PERCENT;
   const proved =
-    over < 0.005
+    over < PROVED_PERCENT
       ? "No choice of so many sizes takes less board (proved)."
       : `At most ${over.toFixed(2)} % over the least possible (proved).`;
   const must =

@@ -36,7 +36,8 @@ export function chooseSizes(
   const flat = flatNeeds(problem, grids);
   const pool = createColumnPool(problem, grids, flat);
   const penalty = penaltyOf(problem, grids);
-  const own = problem.needs.map((need) => need.quantity * problem.cost(need));
+  // What goes into no box that is bought is not bought.
+  const own = problem.needs.map((need) => (problem.offered === undefined ? need.quantity * problem.cost(need) : 0));
   const madeCost = Float64Array.from(problem.needs, ({ quantity }, place) => own[place]! + quantity * penalty);
   firstPool(problem, grids, pool, random.below);
   const search = { problem, grids, flat, madeCost, pool, effort };
@@ -47,7 +48,11 @@ export function chooseSizes(
 }
 
 /** More than any choice can cost beyond another, so that one enclosure fewer made to measure always counts first. */
-function penaltyOf({ needs, cost }: SizesProblem, grids: readonly GroupGrid[]): number {
+function penaltyOf({ needs, cost, offered }: SizesProblem, grids: readonly GroupGrid[]): number {
+  if (offered !== undefined) {
+    const dearest = offered.reduce((most, size) => Math.max(most, cost(size)), 0);
+    return needs.reduce((sum, { quantity }) => sum + quantity * dearest, 0) + 1;
+  }
   let most = 0;
   for (const { group, needs: places, xs, ys, zs } of grids) {
     // A deeper one may cost less: the dearest of all depths.

@@ -33,7 +33,7 @@ export interface ChosenSizes {
   readonly sizeOf: readonly number[];
   /** Enclosures that no size holds. */
   readonly toMeasure: number;
-  /** Cost of all enclosures; one made to measure costs what its own inside costs. */
+  /** Cost of all enclosures; one made to measure costs what its own inside costs, or nothing beside ready-made ones. */
   readonly total: number;
   /** No choice of so many sizes leaves fewer to be made to measure. */
   readonly leastToMeasure: number;

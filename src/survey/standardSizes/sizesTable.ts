@@ -1,4 +1,5 @@
 import type { Cell } from "../../item/answers";
+import { neededClear } from "../../item/readyMade";
 import type { Sized } from "../../item/sizeItem";
 import { enlarged, insideOf } from "../../item/standardSize";
 import { areaIn, fromMm, tidy, type Mm } from "../../measure/units";
@@ -7,8 +8,10 @@ import { plainName } from "../../settings/names";
 import { readSizesList } from "../../settings/sizesList";
 import { problemRows } from "../problemRows";
 import type { SizedSurvey } from "../sizeSurvey";
+import type { EffortBudget } from "./effort";
+import { readyMadeList, readyMadeSizes, type ReadyMadeSizes } from "./readyMadeSizes";
 import { fits } from "./sizesProblem";
-import { boardM2, toOwnMeasure, type SurveySizes } from "./surveySizes";
+import { boardM2, surveySizes, toOwnMeasure, type SurveySizes } from "./surveySizes";
 
 export const SIZES_HEADINGS = [
   "size",
@@ -59,6 +62,35 @@ export function sizesRows({ settings }: SizedSurvey, found: SurveySizes): readon
   ];
 }
 
+export const READY_MADE_HEADINGS = [
+  ...["size", "enclosure", "height", "width", "depth", "items", "price", "total", "fillers", "least possible"],
+] as const;
+
+/** The sizes of a ready-made list: a row a size, then what goes into none, and the totals with what is proved. */
+export function readyMadeRows({ settings }: SizedSurvey, found: ReadyMadeSizes): readonly (readonly Cell[])[] {
+  const length = (mm: Mm) => tidy(fromMm(mm, settings.unit));
+  const blanks = ["", "", "", ""];
+  const { sizes, toMeasure, total, least } = found;
+  const all = sizes.reduce((sum, { enclosures }) => sum + enclosures, 0) + toMeasure.enclosures;
+  const fillers = sizes.reduce((sum, size) => sum + size.fillers, 0);
+  return [
+    READY_MADE_HEADINGS,
+    ...sizes.map(({ listed: { name, enclosure, height, width, depth, price }, enclosures, fillers: own }) => [
+      ...[name, enclosure, ...[height, width, depth].map(length)],
+      ...[enclosures, price, tidy(price * enclosures), own, ""],
+    ]),
+    ...(toMeasure.enclosures === 0 ? [] : [[MADE_TO_MEASURE, ...blanks, toMeasure.enclosures, "", "", "", ""]]),
+    ["total", ...blanks, all, "", tidy(total), fillers, tidy(least)],
+  ];
+}
+
+/** The answer of `ENC.SIZES`: of the ready-made list where the settings hold one, else sizes to make. */
+export function sizesAnswer(survey: SizedSurvey, count: number, budget: EffortBudget): readonly (readonly Cell[])[] {
+  const list = readyMadeList(survey.settings.sizes);
+  if (list.length === 0) return sizesTable(survey, surveySizes(survey, count, budget));
+  return [...readyMadeRows(survey, readyMadeSizes(survey, list, count, budget)), ...problemRows(survey)];
+}
+
 /**
  * The standard size that an item goes into, by name: of those of its kind that hold it, the one that takes least board,
  * or that costs least where the table has a column `price`; of equals the first by name.
@@ -70,10 +102,12 @@ export function sizesRows({ settings }: SizedSurvey, found: SurveySizes): readon
 export function sizeNamed(given: Sized, table: unknown): string {
   const sized = toOwnMeasure(given);
   const { settings, kind, assembly } = sized;
-  const need = { ...insideOf(assembly), group: 0 };
   const slack = settings.slack === 0 ? undefined : settings.slack;
   const rows = (Array.isArray(table) ? table : [[table]]) as readonly (readonly unknown[])[];
-  const held = readSizesList(rows, settings.unit)
+  const list = readSizesList(rows, settings.unit);
+  // A box that is bought has no covering of ours inside.
+  const need = { ...(readyMadeList(list).length > 0 ? neededClear(sized) : insideOf(assembly)), group: 0 };
+  const held = list
     .filter(({ enclosure }) => plainName(enclosure) === plainName(kind.name))
     .map((each) => ({ ...each, size: { group: 0, x: each.width, y: each.height, z: each.depth } }))
     .filter(({ size }) => fits(need, size, slack))

@@ -8,6 +8,7 @@ import type { SizedSurvey } from "../sizeSurvey";
 import type { SurveyItem } from "../surveyItems";
 import { chooseSizes } from "./chooseSizes";
 import type { EffortBudget } from "./effort";
+import { fillersOf } from "./fillersOf";
 import type { InsideSize } from "./sizesProblem";
 
 /** A standard inside size of one kind, construction and board. */
@@ -39,12 +40,6 @@ export interface SurveySizes {
   /** The same where every enclosure is made to its own measure. */
   readonly ownM2: number;
 }
-
-/** Room that wants a filler, in one direction. */
-const FILLER_MM: Mm = 3;
-
-/** Steps of the noise of sums, mm. */
-const NOISE_MM: Mm = 1e-6;
 
 /**
  * At most so many standard inside sizes for all enclosures of a survey: fewest made to measure, then least net area of
@@ -131,10 +126,6 @@ export function toOwnMeasure(sized: Sized): Sized {
 /** Net area of board of one enclosure, m2. */
 export function boardM2(assembly: Assembly): number {
   return netAreaM2(boardsOf(assembly));
-}
-
-function fillersOf(need: InsideSize, size: InsideSize): number {
-  return (["x", "y", "z"] as const).filter((side) => size[side] - need[side] >= FILLER_MM - NOISE_MM).length;
 }
 
 /** What a row sets for its own object alone. */

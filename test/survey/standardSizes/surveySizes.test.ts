@@ -4,7 +4,7 @@ import { sizeItem } from "../../../src/item/sizeItem";
 import { MADE_TO_MEASURE } from "../../../src/settings/definitions/shelfSettings";
 import { settingsOf } from "../../../src/settings/settingsOf";
 import { sizeSurvey } from "../../../src/survey/sizeSurvey";
-import { sizeNamed, sizesTable } from "../../../src/survey/standardSizes/sizesTable";
+import { sizeNamed, sizesAnswer, sizesTable } from "../../../src/survey/standardSizes/sizesTable";
 import { enlarged, insideOf } from "../../../src/item/standardSize";
 import { surveySizes } from "../../../src/survey/standardSizes/surveySizes";
 import { EVERY_STRUCTURE } from "../../enclosure/everyEnclosure";
@@ -45,6 +45,39 @@ test("sums of the table add up, and each item finds its size by name", () => {
   expect(named(300, 210, 40, "slipcase")).toBe(named(298, 208, 39, "slipcase"));
   expect(named(310, 210, 40, "slipcase")).toBe(MADE_TO_MEASURE);
   expect(named(300, 210, 40, "lidded box")).toBe(MADE_TO_MEASURE);
+});
+
+const READY_MADE = [
+  ["size", "enclosure", "height", "width", "depth", "price"],
+  ["R 3", "slipcase", 400, 300, 60, 9],
+  // As large as the first item and its fit: its own covering is not in the way.
+  ["R 1", "slipcase", 301.5, 211.5, 41.5, 5],
+  ["R 0", "slipcase", 301.5, 211.5, 41.5, 5],
+  ["R 2", "slipcase", 210, 160, 30, 4],
+];
+
+test("of a list with prices the cheapest boxes are taken, by hand, and what goes into none is named", () => {
+  const survey = sizeSurvey(CELLS, [...SET, "fit=1.5 mm; fit width=1.5 mm", READY_MADE]);
+  // Three in R 0 (of equals the first by name) at 5 and one in R 2 at 4; no tray is in the list.
+  expect(sizesAnswer(survey, 2, LOOKS)).toEqual([
+    ["size", "enclosure", "height", "width", "depth", "items", "price", "total", "fillers", "least possible"],
+    ["R 2", "slipcase", 210, 160, 30, 1, 4, 4, 3, ""],
+    ["R 0", "slipcase", 301.5, 211.5, 41.5, 3, 5, 15, 0, ""],
+    ["made to measure", "", "", "", "", 1, "", "", "", ""],
+    ["total", "", "", "", "", 5, "", 19, 3, expect.closeTo(19, 4)],
+  ]);
+  // One size alone: all but the tray go into R 0, since fewest into none comes first.
+  expect(sizesAnswer(survey, 1, LOOKS)[1]!.slice(0, 8)).toEqual(["R 0", "slipcase", 301.5, 211.5, 41.5, 4, 5, 20]);
+  const settings = settingsOf([...SET, "fit=1.5 mm; fit width=1.5 mm"]);
+  const first = sizeItem({ height: 300, width: 210, depth: 40 }, "slipcase", undefined, settings);
+  expect(sizeNamed(first, READY_MADE)).toBe("R 0");
+});
+
+test("a list in which a price is missing says which", () => {
+  const gap = READY_MADE.map((row) => (row[0] === "R 2" ? [...row.slice(0, 5), ""] : row));
+  expect(() => sizesAnswer(sizeSurvey(CELLS, [...SET, gap]), 2, LOOKS)).toThrow(
+    "sizes: got no price for R 2; give a price for every size, or for none; a table with prices is a list of boxes to buy",
+  );
 });
 
 test("a survey of which no row can be sized has no size, and ends", () => {
