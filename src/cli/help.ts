@@ -182,7 +182,8 @@ A PDF for the bench, or for an application: fonts embedded, any writing. Tickets
                       estimate: the materials budget with method, proof of counts, settings, and what is left out
   --paper NAME        A4 (the default) or Letter
   --by HEADING        plans and budget for each batch, or each value of any heading, apart
-  --two-up            bench tickets on half pages: print on both sides, turned on the short edge, and cut
+  --two-up            bench tickets on half pages, where half a page holds them: print on both sides, turned on the
+                      short edge, and cut; the others are on whole pages after them, and the command names them
   --once              orders of assembly that tickets share are printed once, after the tickets
   --date YYYY-MM-DD   the date on the pages (default: today); with it the same survey gives the same bytes
   --labels CxR        columns x rows of a label sheet (default: 3x8)

@@ -66,12 +66,16 @@ test("the check bar measures 100.0 mm in the PDF's own units, and a notch its ow
 ifPoppler(
   `every size on a ticket is that of the cut list, and the pages are no more than tickets, sheets and lengths need${reason}`,
   async () => {
-    const { bytes, survey, pages, plans } = await printed(DEMO_SURVEY, ["tickets", "plans", "templates", "estimate"]);
-    const sheets = plans
-      .filter(({ material }) => material !== "closure")
-      .reduce((sum, each) => sum + (each.form === "roll" ? sheetGroups(each) : (each.plan?.sheets ?? [])).length, 0);
-    // Two sides a ticket, one a sheet or length, and eight for all that is printed once.
-    expect(pages).toBeLessThanOrEqual(2 * ticketsOf(survey).length + sheets + 8);
+    const what = ["tickets", "plans", "templates", "estimate"] as const;
+    const { bytes, survey, plans, parts: printedParts } = await printed(DEMO_SURVEY, what);
+    const pagesOf = (...kinds: readonly string[]) =>
+      printedParts.filter((part) => kinds.includes(part.what)).reduce((sum, part) => sum + part.pages, 0);
+    // Two sides a ticket, and eight for all that is printed once a job; one for a sheet or length, its back too where it
+    // has more than 40 cuts.
+    expect(pagesOf("front", "tickets", "templates", "estimate")).toBeLessThanOrEqual(2 * ticketsOf(survey).length + 8);
+    const groups = plans.filter(({ material }) => material !== "closure").flatMap(sheetGroups);
+    const long = groups.filter(({ sheets: [sheet] }) => sheet.cuts.length > 40);
+    expect(pagesOf("plans")).toBeLessThanOrEqual(groups.length + long.length);
     const text = textOf(bytes).replace(/\s+/g, " ");
     const parts = cutListTable(survey);
     expect(parts.length).toBeGreaterThan(300);
