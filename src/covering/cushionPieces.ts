@@ -27,6 +27,7 @@ const RIBBON_END_MM: Mm = 30;
 export function cushionPieces({ holder, cushion }: Assembly, settings: Settings): readonly Part[] {
   const c = holder.covering;
   const { base, sides, top } = cushion;
+  if (base === 0 && sides === 0 && top === 0 && !settings.liftingRibbon) return [];
   const [clearWidth, clearHeight] = [extent(holder.inside, X) - 2 * c, extent(holder.inside, Y) - 2 * c];
   const [width, height] = [clearWidth - CUSHION_LESS_MM, clearHeight - CUSHION_LESS_MM];
   const standing = extent(holder.inside, Z) - c - base - top;

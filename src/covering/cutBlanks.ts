@@ -12,15 +12,15 @@ import type { Material, StockRow } from "../settings/stock";
  */
 export function cutBlanks(blanks: readonly Blank[], settings: Settings): readonly Part[] {
   const parts: Part[] = [];
+  const rows = { covering: stockFor("covering", settings), lining: stockFor("lining", settings) };
   for (const blank of blanks) {
-    const part = cutBlank(blank, settings);
+    const part = cutBlank(blank, rows[blank.material], settings);
     if (part !== undefined) parts.push(part);
   }
   return parts;
 }
 
-function cutBlank(blank: Blank, settings: Settings): Part | undefined {
-  const row = stockFor(blank.material, settings);
+function cutBlank(blank: Blank, row: StockRow | "none" | undefined, settings: Settings): Part | undefined {
   if (row === "none") return undefined;
   const round = blank.within ? wholeDown : wholeUp;
   const along = round(blank.along);

@@ -36,7 +36,8 @@ export function restingItem(item: Item, settings: Settings): RestingItem {
 
 /** A size shared out over the columns or rows of a grid. */
 function shared({ arrangement }: Settings, way: "columns" | "rows", size: Mm): readonly Mm[] {
-  const shares = arrangement.by === "grid" ? arrangement[way] : [1];
+  if (arrangement.by !== "grid") return [size];
+  const shares = arrangement[way];
   const whole = shares.reduce((sum, share) => sum + share, 0);
   return shares.map((share) => (size * share) / whole);
 }

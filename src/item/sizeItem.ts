@@ -75,8 +75,7 @@ export function sizeRow(row: Row, settings: Settings): Sized | undefined {
  */
 export function sizeItem(item: Item, enclosure: unknown, weightKg: number | undefined, settings: Settings): Sized {
   const kind = kindNamed(enclosure);
-  if (settings.ownOfRow.size > 0) refuseForeignOptions(kind, settings);
-  const boards = settledBoards({ item, kind, weightKg }, insideByKind(kind, settings));
+  const boards = settledBoards({ item, kind, weightKg }, settingsOfKind(kind, settings));
   const resting = restingItem(item, boards.settings);
   const settled = settledAllowance(kind, resting, boards.settings);
   const { board } = boards;
@@ -84,6 +83,20 @@ export function sizeItem(item: Item, enclosure: unknown, weightKg: number | unde
   const assembly = settled.size === "" ? own : inStandardSize({ item, kind, assembly: own, settings: settled });
   return { item, kind, weightKg, board, assembly, settings: settled, requested: settings };
 }
+
+/** Settings as one kind reads them: thousands of rows share both. @throws InputError for an option of another kind */
+function settingsOfKind(kind: Kind, settings: Settings): Settings {
+  let byKind = remembered.get(settings);
+  if (byKind === undefined) remembered.set(settings, (byKind = new Map()));
+  let own = byKind.get(kind);
+  if (own === undefined) {
+    refuseForeignOptions(kind, settings);
+    byKind.set(kind, (own = insideByKind(kind, settings)));
+  }
+  return own;
+}
+
+const remembered = new WeakMap<Settings, Map<Kind, Settings>>();
 
 /** Which way an item lies, and what lies round it, where its kind decides. */
 function insideByKind({ restsOn, options }: Kind, settings: Settings): Settings {

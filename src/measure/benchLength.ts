@@ -7,7 +7,7 @@ const BENCH_DENOMINATOR = 32;
 const STEP_MM: Readonly<Record<WorkbookUnit, Mm>> = { mm: 0.5, cm: 0.5, in: MM_PER.in / BENCH_DENOMINATOR };
 /** Nearer than this to a mark, a size is on it. Common practice, no source. */
 const ON_MARK_MM: Mm = 0.1;
-const DECIMALS: Readonly<Record<WorkbookUnit, number>> = { mm: 1, cm: 2, in: 0 };
+const CM_DECIMALS = 2;
 
 /**
  * A size to cut as it is read off a rule at the bench: the nearest half millimetre or 1/32 in, with `+` where the size
@@ -27,9 +27,11 @@ export function benchLength(mm: Mm, unit: WorkbookUnit): string {
 /** The nearest mark alone, for a clearance that is added to a measure. */
 export function nearestMark(mm: Mm, unit: WorkbookUnit): string {
   const mark = markOf(mm, unit);
+  // The marks of a millimetre rule are exact numbers: this runs for every tray of every row.
+  if (unit === "mm") return String(mark);
   return unit === "in"
     ? benchFraction(mark, BENCH_DENOMINATOR)
-    : String(Number(fromMm(mark, unit).toFixed(DECIMALS[unit])));
+    : String(Number(fromMm(mark, unit).toFixed(CM_DECIMALS)));
 }
 
 function markOf(mm: Mm, unit: WorkbookUnit): Mm {

@@ -148,16 +148,15 @@ function sizeSet(set: readonly [SurveyItem, ...SurveyItem[]], survey: Survey, fo
       ? { state: "nothing" }
       : { state: "problem", error: NO_MEASURES, unmeasured: true };
   const asked = forRow(set.length === 1 ? first.own : ownOfBox(set));
-  const { arrangement = asked.arrangement, ...item } =
-    set.length === 1 ? readItem(first, survey, asked) : readBox(set, survey, asked);
+  const item = set.length === 1 ? readItem(first, survey, asked) : readBox(set, survey, asked);
+  const { height, width, depth, weightKg = weightSet(asked), arrangement = asked.arrangement } = item;
   const settings = arrangement === asked.arrangement ? asked : { ...asked, arrangement };
   const quantity = set.length === 1 ? given(first.quantity) : 1;
-  const { height, width, depth, weightKg = weightSet(settings) } = item;
   return {
     state: "sized",
     sized: sizeItem({ height, width, depth }, first.cells.enclosure, weightKg, settings),
     quantity,
-    said: { ...first.said, hazard: hazardsOf(set) },
+    said: set.length === 1 ? first.said : { ...first.said, hazard: hazardsOf(set) },
   };
 }
 

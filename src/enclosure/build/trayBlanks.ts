@@ -64,10 +64,10 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   const alongHeight = tray.openSpine || height >= width;
   const shown = (size: Mm) => nearestMark(size, settings.unit);
   // Written out, not spread: this runs for every tray of every row.
-  const panel = (name: string, material: "covering" | "lining", x: Mm, y: Mm, note: string): Blank => ({
+  const panel = (name: string, x: Mm, y: Mm, note: string, lines?: Blank["lines"]): Blank => ({
     name,
     tray: tray.name,
-    material,
+    material: lines === undefined ? "covering" : "lining",
     count: 1,
     along: alongHeight ? y : x,
     across: alongHeight ? x : y,
@@ -76,6 +76,7 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
     runAlong: undefined,
     runAcross: undefined,
     cutAway: undefined,
+    lines,
   });
   const linings = tray.filled === true ? [] : [...wallLinings(tray, dress, settings), floorLining()];
   if (settings.coverStyle === "one piece" && tray.outsideShown === undefined) {
@@ -125,7 +126,7 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   if (hidden) return [walls, ...linings];
   if (!tray.openSpine) {
     const [x, y] = [outerWidth - PANEL_LESS_MM, outerHeight - PANEL_LESS_MM];
-    return [walls, panel("base panel", "covering", x, y, "under the base, over the turn-ins"), ...linings];
+    return [walls, panel("base panel", x, y, "under the base, over the turn-ins"), ...linings];
   }
   const edge = run(["under base", footTurn], ["spine edge", tray.floor], ["on floor", floorTurn]);
   return [
@@ -138,8 +139,8 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   function floorLining(): Blank {
     const less = dress.linedFirst ? 0 : 2 * c + LINING_LESS_MM;
     const words = dress.linedFirst ? "before assembly" : "on the floor, over the turn-ins";
-    const blank = panel("floor lining", "lining", width - less, height - less, words);
-    return { ...blank, lines: { face: "floor", first: dress.linedFirst } };
+    const lines = { face: "floor", first: dress.linedFirst } as const;
+    return panel("floor lining", width - less, height - less, words, lines);
   }
 }
 
