@@ -3,7 +3,7 @@ import { InputError, shown } from "../measure/errors";
 import { boardName, boardOfCaliper, onePly, type Board } from "../settings/boards";
 import type { SettledSettings, Settings } from "../settings/schema";
 import { refuseBoardCaliper } from "../settings/stock";
-import { guideAnswer } from "./guideAnswer";
+import { guideBoard } from "./guideAnswer";
 import type { ItemLoad } from "./itemWeight";
 
 /** Settings in which every board of one item is decided, and the board that its body is made of. */
@@ -42,7 +42,7 @@ const remembered: Readonly<Record<Body, WeakMap<Settings, WeakMap<Board, Settled
 function settled(itemLoad: ItemLoad, body: Body, board: Board, settings: Settings): SettledBoards {
   const decided = (each: Board | "auto" | undefined) => {
     if (each !== "auto") return each;
-    return body === "walls" ? guideAnswer(itemLoad, body, settings).board : board;
+    return body === "walls" ? guideBoard(itemLoad, body, settings) : board;
   };
   const { wallBoard, wrapperCard: card, baseBoard, caseBoard } = settings;
   const decidedSettings: SettledSettings = {
@@ -67,7 +67,7 @@ export function isByGuide(kind: Kind, settings: Settings): boolean {
 
 function bodyBoard(itemLoad: ItemLoad, body: Body, settings: Settings): Board {
   const { wallBoard, ownOfRow } = settings;
-  if (wallBoard === "auto") return guideAnswer(itemLoad, body, settings).board;
+  if (wallBoard === "auto") return guideBoard(itemLoad, body, settings);
   refuseBoardCaliper(wallBoard.caliper, "wall board", wallBoard.caliper, body === "creased blank" ? "card" : "board");
   if (body === "walls" || wallBoard.plies === 1) return wallBoard;
   if (ownOfRow.has("wallBoard")) throw foldedFromOne(wallBoard, itemLoad.kind);
@@ -76,7 +76,7 @@ function bodyBoard(itemLoad: ItemLoad, body: Body, settings: Settings): Board {
 
 function wrapperCard(itemLoad: ItemLoad, settings: Settings): Board {
   const { wallBoard, ownOfRow } = settings;
-  if (isByGuide(itemLoad.kind, settings)) return guideAnswer(itemLoad, "wrapper", settings).board;
+  if (isByGuide(itemLoad.kind, settings)) return guideBoard(itemLoad, "wrapper", settings);
   if (ownOfRow.has("wrapperCard") || !ownOfRow.has("wallBoard") || wallBoard === "auto") return settings.wrapperCard;
   if (wallBoard.plies > 1) throw foldedFromOne(wallBoard, itemLoad.kind);
   // A bare caliper was looked up among the boards.

@@ -31,20 +31,8 @@ export interface GuideAnswer {
  * @throws InputError when the guide names an unknown kind or material
  */
 export function guideAnswer(itemLoad: ItemLoad, body: Body, settings: Settings): GuideAnswer {
-  const group = GROUPS[body];
-  const { rows } = preparedGuide(settings.guide ?? STARTER_GUIDE, itemLoad.kind.name, group);
-  const sizes = sizesOf(itemLoad, settings);
-  const kg = weightOf(itemLoad, settings)?.kg;
-  const isCovering = (each: GuideRow) => covers(each, sizes) && isOfMaterial(each, settings.material);
-  const row = rows.find((each) => (kg === undefined || within(kg, each.weightKg)) && isCovering(each))!;
-  const material = CALIPER_MATERIALS.includes(row.material) ? (row.material as BoardMaterial) : MATERIALS[group];
-  const { item } = itemLoad;
-  const { board, how } = stockedBoard(row.asked, {
-    stock: settings.stock,
-    material,
-    laminated: body === "walls",
-    longestSide: Math.max(item.height, item.width, item.depth),
-  });
+  const { row, rows, kg, isCovering } = foundRow(itemLoad, body, settings);
+  const { board, how } = boardOfRow(row, itemLoad, body, settings);
   return {
     board,
     how,
@@ -55,6 +43,31 @@ export function guideAnswer(itemLoad: ItemLoad, body: Body, settings: Settings):
       row.weightKg !== undefined &&
       rows.some((each) => each.askedText !== row.askedText && isCovering(each)),
   };
+}
+
+/** The board of that answer alone: what every row of a survey asks for. */
+export function guideBoard(itemLoad: ItemLoad, body: Body, settings: Settings): Board {
+  return boardOfRow(foundRow(itemLoad, body, settings).row, itemLoad, body, settings).board;
+}
+
+function foundRow(itemLoad: ItemLoad, body: Body, settings: Settings) {
+  const group = GROUPS[body];
+  const { rows } = preparedGuide(settings.guide ?? STARTER_GUIDE, itemLoad.kind.name, group);
+  const sizes = sizesOf(itemLoad, settings);
+  const kg = weightOf(itemLoad, settings)?.kg;
+  const isCovering = (each: GuideRow) => covers(each, sizes) && isOfMaterial(each, settings.material);
+  const row = rows.find((each) => (kg === undefined || within(kg, each.weightKg)) && isCovering(each))!;
+  return { row, rows, kg, isCovering };
+}
+
+function boardOfRow(row: GuideRow, { item }: ItemLoad, body: Body, settings: Settings): StockedBoard {
+  const material = CALIPER_MATERIALS.includes(row.material) ? (row.material as BoardMaterial) : MATERIALS[GROUPS[body]];
+  return stockedBoard(row.asked, {
+    stock: settings.stock,
+    material,
+    laminated: body === "walls",
+    longestSide: Math.max(item.height, item.width, item.depth),
+  });
 }
 
 const GROUPS = {

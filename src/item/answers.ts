@@ -39,7 +39,8 @@ export const SHELF_WIDTH = "shelf width";
 
 /** Outside size, closed and covered. */
 export function outsideAnswer(sized: Sized, direction: string): Answer {
-  if (plainName(direction) === SHELF_WIDTH) return inUnit(onShelf(sized).along, sized.settings);
+  if (!Object.hasOwn(AXES, direction) && plainName(direction) === SHELF_WIDTH)
+    return inUnit(onShelf(sized).along, sized.settings);
   return sizeAnswer(sized.assembly.outside, direction, sized.settings);
 }
 
@@ -109,9 +110,7 @@ export function partsRow(part: Part, { assembly, settings }: Sized, copies = 1):
  * Net area of what an enclosure is built of, of one stock or of all: its boards, or the card that it is folded from. Card
  * that is laminated under a base or over joints is no part of it.
  */
-export function boardAreaAnswer(sized: Sized, board: string): Answer {
-  const { assembly, settings } = sized;
-  const boards = boardsOf(assembly);
+export function boardAreaAnswer({ assembly, settings }: Sized, board: string, boards = boardsOf(assembly)): Answer {
   const area = (parts: readonly Part[]) => tidy(areaIn(netAreaM2(parts), settings.unit));
   if (isAll(board)) return area(boards);
   const wanted = plainName(board);
@@ -124,8 +123,8 @@ export function boardAreaAnswer(sized: Sized, board: string): Answer {
 }
 
 /** Its boards, without cards and joint strips. */
-export function boardsOf(assembly: Assembly): readonly Part[] {
-  return boardParts(assembly).filter(({ placed }) => !ADDED.has(placed!.role));
+export function boardsOf(assembly: Assembly, parts = boardParts(assembly)): readonly Part[] {
+  return parts.filter(({ placed }) => !ADDED.has(placed!.role));
 }
 
 const ADDED: ReadonlySet<string> = new Set<PlacedPart["role"]>(["card", "strip"]);

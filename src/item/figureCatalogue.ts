@@ -1,6 +1,6 @@
 import { InputError, shown } from "../measure/errors";
 import { didYouMean, listed, plainName } from "../settings/names";
-import { boardAreaAnswer, DIRECTIONS, insideAnswer, outsideAnswer, SHELF_WIDTH } from "./answers";
+import { boardAreaAnswer, boardsOf, DIRECTIONS, insideAnswer, outsideAnswer, SHELF_WIDTH } from "./answers";
 import { boardStockAnswer, caliperAnswer, cautionsAnswer, massAnswer } from "./boardAnswers";
 import { figure, onlyCell, times, type Figure } from "./figure";
 import { figureOfPart, PART_FIGURE_NAMES, PART_FIGURES } from "./figureOfPart";
@@ -61,7 +61,8 @@ const OTHER_FIGURES: readonly Figure[] = [
     formula: ["BOARD.AREA", "all"],
     ofAllCopies: true,
     byDefault: true,
-    of: ({ sized, quantity }) => times(onlyCell(boardAreaAnswer(sized, "all")), quantity),
+    of: ({ sized, boards, quantity }) =>
+      times(onlyCell(boardAreaAnswer(sized, "all", boardsOf(sized.assembly, boards()))), quantity),
   }),
   figure({
     name: "mass",

@@ -21,8 +21,7 @@ export function findPart<P extends Pick<Part, "name" | "tray" | "fullName">>(
   { kind, assembly }: Pick<Sized, "kind" | "assembly">,
   argument: string,
 ): P {
-  const named = argument === "wall" ? wallName(wanted) : wanted;
-  const readings = readingsOf(named);
+  const { named, readings } = argument === "wall" ? known.wall(wanted) : known.part(wanted);
   if (readings.length === 0)
     throw new InputError(
       argument,
@@ -31,12 +30,7 @@ export function findPart<P extends Pick<Part, "name" | "tray" | "fullName">>(
       cureFor(named, among, argument, kind.name),
     );
   const holder = assembly.holder.name;
-  const found = firstFound([
-    () => matching(among, readings, holder, false),
-    () => matching(among, readings, undefined, false),
-    () => matching(among, readings, holder, true),
-    () => matching(among, readings, undefined, true),
-  ]);
+  const found = matching(among, readings, holder);
   if (found.length === 1) return found[0]!;
   if (found.length > 1)
     throw new InputError(
@@ -59,13 +53,15 @@ export function findPart<P extends Pick<Part, "name" | "tray" | "fullName">>(
 
 /** Whether the words name a part of some kind. */
 export function isPartName(words: string): boolean {
-  return readingsOf(words).length > 0;
+  return known.part(words).readings.length > 0;
 }
 
 /** A name taken apart: the tray it starts with, if any, and the part's own name. */
 interface Reading {
   readonly tray: string | undefined;
   readonly name: string;
+  /** What a longer name ends in. */
+  readonly asEnding: string;
 }
 
 const TRAYS = [...new Set(KINDS.flatMap((kind) => kind.trays))];
@@ -94,48 +90,80 @@ const OTHER_NAMES: ReadonlyMap<string, string> = new Map([
   ["wall lining", "wall lining"],
 ]);
 
-const known = new Map<string, readonly Reading[]>();
+/** A name as it was asked for, and what it may mean. */
+interface Named {
+  readonly named: string;
+  readonly readings: readonly Reading[];
+}
+
+/** The same names are asked for in every row. */
+const known = { part: remembered((wanted) => wanted), wall: remembered(wallName) };
+
+function remembered(nameOf: (wanted: string) => string): (wanted: string) => Named {
+  const found = new Map<string, Named>();
+  return (wanted) => {
+    let one = found.get(wanted);
+    if (one === undefined) {
+      const named = nameOf(wanted);
+      one = { named, readings: readingsOf(named) };
+      if (found.size >= MOST_KNOWN) found.clear();
+      found.set(wanted, one);
+    }
+    return one;
+  };
+}
+
 const MOST_KNOWN = 1000;
 
 function readingsOf(wanted: string): readonly Reading[] {
-  const cached = known.get(wanted);
-  if (cached !== undefined) return cached;
   const plain = plainName(wanted);
   const readings: Reading[] = [];
   for (const names of [NAMES, OTHER_NAMES]) {
     const whole = names.get(plain);
-    if (whole !== undefined) readings.push({ tray: undefined, name: whole });
+    if (whole !== undefined) readings.push(reading(undefined, whole));
     for (const tray of TRAYS) {
       const name = plain.startsWith(`${tray} `) ? names.get(plain.slice(tray.length + 1)) : undefined;
-      if (name !== undefined) readings.push({ tray, name });
+      if (name !== undefined) readings.push(reading(tray, name));
     }
   }
-  if (known.size >= MOST_KNOWN) known.clear();
-  known.set(wanted, readings);
   return readings;
 }
 
-function firstFound<P>(searches: readonly (() => readonly P[])[]): readonly P[] {
-  for (const search of searches) {
-    const found = search();
-    if (found.length > 0) return found;
-  }
+const WHOLE_THEN_ENDING = [false, true] as const;
+
+function reading(tray: string | undefined, name: string): Reading {
+  return { tray, name, asEnding: ` ${name}` };
+}
+
+/**
+ * The parts of a name: of the holder's tray before those of any, whole names before those that end in it, such as the
+ * walls of both rings for `side wall`.
+ */
+function matching<P extends Pick<Part, "name" | "tray">>(
+  among: readonly P[],
+  readings: readonly Reading[],
+  holder: string,
+): readonly P[] {
+  // Written as loops: it runs for every figure of a survey.
+  for (const ending of WHOLE_THEN_ENDING)
+    for (const tray of [holder, undefined]) {
+      const found = matchingIn(among, readings, tray, ending);
+      if (found.length > 0) return found;
+    }
   return [];
 }
 
-/** @param ending also parts whose name ends in the wanted one: the walls of both rings for `side wall` */
-function matching<P extends Pick<Part, "name" | "tray">>(
+function matchingIn<P extends Pick<Part, "name" | "tray">>(
   among: readonly P[],
   readings: readonly Reading[],
   inTray: string | undefined,
   ending: boolean,
 ): readonly P[] {
-  // Written as loops: it runs for every part of every figure of a survey.
   const found: P[] = [];
   for (const part of among) {
-    for (const { tray = inTray, name } of readings) {
+    for (const { tray = inTray, name, asEnding } of readings) {
       if (tray !== undefined && part.tray !== tray) continue;
-      if (part.name !== name && !(ending && part.name.endsWith(` ${name}`))) continue;
+      if (part.name !== name && !(ending && part.name.endsWith(asEnding))) continue;
       found.push(part);
       break;
     }

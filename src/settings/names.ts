@@ -2,11 +2,15 @@ import { distance } from "fastest-levenshtein";
 
 /** A name as it is compared: case, hyphens and extra spaces do not count. */
 export function plainName(text: string): string {
+  // Most names are plain already: this runs for many of every row.
+  if (PLAIN_ALREADY.test(text)) return text;
   return text
     .toLowerCase()
     .replace(/[\s\u00a0_\-\u2010-\u2015]+/g, " ")
     .trim();
 }
+
+const PLAIN_ALREADY = /^[a-z\d]+(?: [a-z\d]+)*$/;
 
 /**
  * The names a misspelt one may have meant, nearest first, at most three.

@@ -82,7 +82,7 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
   const { columns, ticks } = recognition;
   refuseTooLong(recognition);
   const rows = surveyRows(cells, recognition);
-  const last = rows.findLast(({ values }) => Object.values(values).some((cell) => !isBlank(cell)));
+  const last = rows.findLast(({ values }) => !isAllBlank(values));
   const { asks = false } = options;
   const words = enclosureWords(options.words ?? []);
   const isComma = options.words?.some(({ word, meaning }) => word === DECIMALS && meaning === "comma") === true;
@@ -94,24 +94,27 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
     const thousands = isComma ? pointedFields(values) : [];
     const leftOut = whyLeftOut(values, row === last?.row, recognition);
     const said = ticks.length === 0 ? values.enclosure : tickedKind(cells[row - 1] ?? [], ticks);
-    const isEmpty = leftOut !== "" || Object.values(values).every(isBlank);
-    const { enclosure, meant, notMade } = isEmpty || !asks ? asItIs(said) : words.read(said, row);
-    return {
+    const isRead = asks && leftOut === "" && !isAllBlank(values);
+    const { enclosure, meant, notMade } = isRead ? words.read(said, row) : asItIs(said);
+    const asTyped = enclosure === values.enclosure ? values : { ...values, enclosure };
+    const item: SurveyItem = {
       row,
       identifier,
       title: cellText(values.title),
       said: { hazard: hazardIn(values.hazard), heightAsTyped: typedHeight(values.height) },
-      cells:
-        thousands.length === 0
-          ? { ...values, enclosure }
-          : { ...values, ...withoutPoints(values, thousands), enclosure },
-      ...(thousands.length === 0 ? {} : { thousands }),
-      ...(meant === undefined ? {} : { meant }),
-      ...(notMade === undefined ? {} : { notMade }),
+      cells: thousands.length === 0 ? asTyped : { ...asTyped, ...withoutPoints(values, thousands) },
       quantity: readQuantity(values.quantity),
       box: isBlank(values.box) ? "" : String(values.box).trim(),
       own: ownValues(own, materialWords),
       leftOut,
+    };
+    // Copied only for the few rows that have one of these: a survey may have a hundred thousand.
+    if (thousands.length === 0 && meant === undefined && notMade === undefined) return item;
+    return {
+      ...item,
+      ...(thousands.length === 0 ? {} : { thousands }),
+      ...(meant === undefined ? {} : { meant }),
+      ...(notMade === undefined ? {} : { notMade }),
     };
   });
   const units = Object.fromEntries(
@@ -120,6 +123,11 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
   const notes = [...words.notes(), ...surveyNotes(items, rows, recognition)];
   const unitWords = unitWordsOf(options.words ?? []);
   return { recognition, items, units, unitWords, questions: words.questions(), notes, materialWords, asks };
+}
+
+function isAllBlank(values: SurveyItem["cells"]): boolean {
+  for (const field in values) if (!isBlank(values[field as Field])) return false;
+  return true;
 }
 
 function asItIs(enclosure: unknown): ReturnType<EnclosureWords["read"]> {

@@ -56,9 +56,12 @@ function doubledNotes(items: readonly NotedRow[]): readonly string[] {
   for (const { identifier, row, leftOut } of items) {
     if (leftOut !== "") continue;
     const before = first.get(identifier);
+    if (before === undefined) {
+      first.set(identifier, row);
+      continue;
+    }
     const doubles = rows.get(identifier);
-    if (before === undefined) first.set(identifier, row);
-    else if (doubles === undefined) rows.set(identifier, [before, row]);
+    if (doubles === undefined) rows.set(identifier, [before, row]);
     else doubles.push(row);
   }
   const doubled = [...rows].sort(([, [one = 0]], [, [other = 0]]) => one - other);

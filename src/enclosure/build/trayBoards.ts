@@ -78,7 +78,9 @@ export function trayBoards(
   const inner = rings.length > 1 ? rings[0]!.footprint : clear;
   const under = construction === "on base" ? footprint : inner;
 
-  const put = (bodies: readonly Cuboid[]) => bodies.map((body) => placed(body, place)) as [Cuboid, ...Cuboid[]];
+  // Most trays stay where they are built: nothing is copied then.
+  const put = (bodies: readonly Cuboid[]) =>
+    (place === AT_ORIGIN ? bodies : bodies.map((body) => placed(body, place))) as [Cuboid, ...Cuboid[]];
   const wall = (name: string): PartSpec => ({
     name,
     tray,
@@ -133,8 +135,8 @@ export function trayBoards(
       construction,
       rings: walls,
       closedCorners: true,
-      inside: placed(cuboid(0, width, 0, height, 0, depth), place),
-      outside: placed(outside, place),
+      inside: put([cuboid(0, width, 0, height, 0, depth)])[0],
+      outside: put([outside])[0],
       spans: [
         { part: base, boards: ringsOnBase * (openSpine ? 1 : 2), of: firstWall },
         { part: base, boards: ringsOnBase * 2, of: firstWall },
