@@ -87,7 +87,7 @@ export function sizeItem(item: Item, enclosure: unknown, weightKg: number | unde
 /** Settings as one kind reads them: thousands of rows share both. @throws InputError for an option of another kind */
 function settingsOfKind(kind: Kind, settings: Settings): Settings {
   let byKind = remembered.get(settings);
-  if (byKind === undefined) remembered.set(settings, (byKind = new Map()));
+  if (byKind === undefined) remembered.set(settings, (byKind = new Map<Kind, Settings>()));
   let own = byKind.get(kind);
   if (own === undefined) {
     refuseForeignOptions(kind, settings);
