@@ -176,7 +176,8 @@ A PDF for the bench, or for an application: fonts embedded, any writing. Tickets
                       of tickets and plans are cautions, what to buy, rows left out, and an index of pages
                       tickets: one leaf for each enclosure: boards on the front, covering and order of work on the back
                       plans: a page for each sheet: its strips and pieces by name, its cuts in order with their fence
-                      labels: a label for each piece, with a QR code of the identifier; in a separate file
+                      labels: a label for each piece: number, grain, name on the cutting plan (printed with plans or
+                      the estimate), QR code of identifier and part; in a separate file
                       box-labels: a label for each finished box; in the same file as the labels of pieces
                       templates: corners to cut away, in true size, with a bar of 100 mm to check the print
                       estimate: the materials budget with method, proof of counts, settings, and what is left out
@@ -186,8 +187,11 @@ A PDF for the bench, or for an application: fonts embedded, any writing. Tickets
                       short edge, and cut; the others are on whole pages after them, and the command names them
   --once              orders of assembly that tickets share are printed once, after the tickets
   --date YYYY-MM-DD   the date on the pages (default: today); with it the same survey gives the same bytes
-  --labels CxR        columns x rows of a label sheet (default: 3x8)
-  --label-margin MM   margin around the labels of a sheet, mm (default: 0)
+  --labels SHEET      columns x rows of a label sheet (default: 3x8), or a sheet by paper and number of labels: a4-24,
+                      a4-21, a4-14, a4-8, letter-30, letter-10 (their measures are from memory: try one on plain paper)
+  --label-size WxH    width x height of a label, such as "63.5 x 38.1" or "2 5/8 in x 1 in"; in the middle of the sheet
+  --label-gap WxH     between columns and between rows, such as "2.5 x none" (default: none)
+  --label-margin MM   without a size: margin around the labels of a sheet, mm (default: 0)
   --label-order       item (the default) or stock
   --seconds N         search this long for each stock, where plans or estimate are printed (default: 10 s for all
                       together); Ctrl-C keeps the best so far

@@ -6,7 +6,6 @@ import { groupedJobs } from "../estimate/groupedJobs";
 import { InputError, shown } from "../measure/errors";
 import { fontFileName } from "../paper/fontFileName";
 import type { FontLoader } from "../paper/fonts";
-import { LEAST_LABEL, USUAL_LABELS, type LabelOptions } from "../paper/labelSheets";
 import { PAPERS, type Paper } from "../paper/page";
 import {
   ON_LABEL_SHEETS,
@@ -21,6 +20,7 @@ import { didYouMean } from "../settings/names";
 import { demandGroups } from "../estimate/budget";
 import { saveBeside } from "../files/saveBeside";
 import type { SizedSurvey } from "../survey/sizeSurvey";
+import { labelOptions, type LabelCommand } from "./labelOptions";
 import type { Output } from "./output";
 import { visibleLine } from "./print";
 import { planBeside, type BesideOptions } from "./planBeside";
@@ -35,9 +35,7 @@ export interface PaperCommand {
   readonly twoUp: boolean;
   readonly once: boolean;
   readonly date: string | undefined;
-  readonly labels: string | undefined;
-  readonly labelMargin: string | undefined;
-  readonly labelOrder: string | undefined;
+  readonly labels: LabelCommand;
   readonly out: string | undefined;
   readonly replace: boolean;
   /** How long to search for plans. */
@@ -56,7 +54,7 @@ export async function paperCommand(survey: ReadSurvey, command: PaperCommand): P
     once: command.once,
     printed: `${basename(survey.path)}, ${DAY.format(date)}`,
     date,
-    labels: labelsOf(command, paper),
+    labels: labelOptions(command.labels, paper),
     ...(command.onProgress === undefined ? {} : { onProgress: command.onProgress }),
   };
   const outputs = outputsOf(survey.path, what, command);
@@ -163,29 +161,6 @@ export function paperOf(text = "A4"): Paper {
   if (paper !== undefined) return paper;
   throw new InputError("paper", shown(text), `give ${names.join(" or ")}`);
 }
-
-/** `3x8`: columns and rows; the margin and the order apart. */
-function labelsOf({ labels, labelMargin, labelOrder }: PaperCommand, paper: Paper): Omit<LabelOptions, "paper"> {
-  const margin = labelMargin === undefined ? USUAL_LABELS.margin : Number(labelMargin);
-  const expected = "give millimetres, 0 to 40";
-  if (!(margin >= 0 && margin <= WIDEST_MARGIN)) throw new InputError("label-margin", shown(labelMargin), expected);
-  const order = labelOrder ?? USUAL_LABELS.order;
-  if (order !== "item" && order !== "stock") throw new InputError("label-order", shown(order), "give item or stock");
-  const [, columns, rows] = /^\s*(\d{1,2})\s*[x×]\s*(\d{1,2})\s*$/i.exec(labels ?? "3x8") ?? [];
-  const grid = { columns: Number(columns), rows: Number(rows) };
-  const { width, height } = PAPERS[paper];
-  const small =
-    (width - 2 * margin) / grid.columns < LEAST_LABEL.width || (height - 2 * margin) / grid.rows < LEAST_LABEL.height;
-  if (columns === undefined || grid.columns === 0 || grid.rows === 0 || small)
-    throw new InputError(
-      "labels",
-      shown(labels),
-      `give columns x rows of a sheet, such as 3x8, a label at least ${LEAST_LABEL.width} x ${LEAST_LABEL.height} mm`,
-    );
-  return { ...grid, margin, order };
-}
-
-const WIDEST_MARGIN = 40;
 
 /** Labels need other paper, so that they are a file of their own. */
 function outputsOf(

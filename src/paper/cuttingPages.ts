@@ -5,9 +5,10 @@ import { nearestMark } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import { bodyHeight, bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
-import { cutTree, type CutTree } from "./cutTree";
+import type { CutTree } from "./cutTree";
 import { drawingBlock } from "./drawingBlock";
 import type { Page } from "./page";
+import { groupTree } from "./groupTree";
 import { pieceWords, planRows, sizeText } from "./planRows";
 import { runningFoot } from "./runningFoot";
 import { groupOffCuts, sheetGroups, type SheetGroup } from "./sheetGroups";
@@ -93,13 +94,10 @@ function groupBlocks(
   frame: Frame,
   type: Typesetter,
 ): readonly Block[] {
-  const { unit, pieceGap } = settings;
+  const { unit } = settings;
   const width = bodyWidth(frame);
   const [sheet] = group.sheets;
-  // An off-cut has clean edges.
-  const edgeTrim = sheet.offCut === undefined ? settings.edgeTrim : 0;
-  const start = group.from === undefined || group.from === 0 ? edgeTrim : 0;
-  const tree = cutTree(sheet, { edgeTrim, pieceGap, start });
+  const { tree, edgeTrim } = groupTree(group, settings);
   const body = { size: TYPE.body };
   const trim = edgeTrim === 0 ? "" : ` First trim ${nearestMark(edgeTrim, unit)} ${unit} off every edge.`;
   const larger = sheet.placements.some(({ piece }) => piece.later !== undefined && piece.holds !== undefined);

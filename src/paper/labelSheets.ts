@@ -1,19 +1,17 @@
-import { benchLength } from "../measure/benchLength";
+import { benchLength, nearestMark } from "../measure/benchLength";
 import type { Mm } from "../measure/units";
 import { hasCode } from "./codeModules";
 import { PAPERS, rectangle, type Page, type Paper, type Placed } from "./page";
 import { lineHeight, textLine } from "./textBlocks";
-import { partList } from "../covering/partList";
+import { labelPlaces, type LabelGrid } from "./labelGrid";
+import { NO_PLAN, type PlanPlaces } from "./planPlaces";
 import type { Ticket } from "./ticket";
+import { numberedParts } from "./ticketBoards";
 import type { Typesetter } from "./typesetter";
 import { shortened, wrapText } from "./wrapText";
 
-export interface LabelOptions {
+export interface LabelOptions extends LabelGrid {
   readonly paper: Paper;
-  readonly columns: number;
-  readonly rows: number;
-  /** Round the labels of a sheet; most label sheets have one above and below. */
-  readonly margin: Mm;
   /** Item by item, or stock by stock as the boards are cut. */
   readonly order: "item" | "stock";
 }
@@ -23,40 +21,59 @@ export const USUAL_LABELS = { columns: 3, rows: 8, margin: 0, order: "item" } as
 /** A label of one piece, or of one finished enclosure. */
 export interface Label {
   readonly identifier: string;
-  /** Part, or title of what is in the enclosure. */
+  /** Number and part, or title of what is in the enclosure. */
   readonly part: string;
-  readonly size: string;
-  /** Stock that a piece is cut from, or kind of the enclosure. */
-  readonly stock: string;
   /** `2 of 4`; empty for a single piece. */
   readonly copy: string;
+  readonly size: string;
+  /** What is printed below where there is room, the most wanted first. */
+  readonly more: readonly string[];
+  /** What the code reads back as. */
+  readonly code: string;
+  readonly stock: string;
 }
 
 /** Printers do not print to the rim of the paper, and labels are never fed quite straight. */
 const INSET: Mm = 3.5;
 /** Of the identifier on a finished box, which is read from a shelf, points. */
 export const BOX_IDENTIFIER = 16;
-const SIZES = { identifier: 12, part: 9, small: 8 } as const;
+const SIZES = { identifier: 12, low: 9, body: 9 } as const;
+/** On a lower label the identifier is no larger than the rest. */
+const LOW: Mm = 18;
 const CODE_LEAST: Mm = 13;
 const CODE_MOST: Mm = 22;
 const CODE_GAP: Mm = 2;
 const RIM_WEIGHT: Mm = 0.08;
 const RIM_ROUNDNESS: Mm = 1;
 
-/** One label for every piece that is cut. */
-export function labelsOf(tickets: readonly Ticket[], order: LabelOptions["order"]): readonly Label[] {
-  const labels = tickets.flatMap(({ identifier, quantity, sized }) => {
+/** One label for every piece that is cut: with its number on the ticket, its grain, and its name on the cutting plan. */
+export function labelsOf(
+  tickets: readonly Ticket[],
+  order: LabelOptions["order"],
+  places: PlanPlaces = NO_PLAN,
+): readonly Label[] {
+  const labels = tickets.flatMap((ticket) => {
+    const { identifier, quantity, sized } = ticket;
     const { unit } = sized.settings;
     // A strip over a joint is too small for a label.
-    const parts = partList(sized.assembly, sized.settings).filter(({ placed }) => placed?.role !== "strip");
-    return parts.flatMap((part) => {
+    const parts = numberedParts(ticket).filter(({ part: { placed } }) => placed?.role !== "strip");
+    return parts.flatMap(({ number, part }) => {
       const count = part.count * quantity;
+      const on = places(identifier, part.fullName);
+      const name = `${number} ${part.fullName}`;
+      const coded = `${identifier}; ${name}`;
       return Array.from({ length: count }, (_, copy): Label => ({
         identifier,
-        part: part.fullName,
-        size: `${benchLength(part.length, unit)} × ${benchLength(part.width, unit)} ${unit}`,
-        stock: part.stock,
+        part: name,
         copy: count === 1 ? "" : `${copy + 1} of ${count}`,
+        size: `${benchLength(part.length, unit)} × ${benchLength(part.width, unit)} ${unit}`,
+        more: [
+          part.grain === "either" ? "grain either way" : `grain ${part.grain}`,
+          ...(on[copy] === undefined ? [] : [on[copy]]),
+          part.stock,
+        ],
+        code: hasCode(coded) ? coded : identifier,
+        stock: part.stock,
       }));
     });
   });
@@ -69,13 +86,15 @@ export function labelsOf(tickets: readonly Ticket[], order: LabelOptions["order"
 export function boxLabelsOf(tickets: readonly Ticket[]): readonly Label[] {
   return tickets.flatMap(({ identifier, title, quantity, sized: { assembly, kind, settings } }) => {
     const [x, y, z] = assembly.outside;
-    const size = [y, x, z].map((length) => benchLength(length, settings.unit)).join(" × ");
+    const size = [y, x, z].map((length) => nearestMark(length, settings.unit)).join(" × ");
     return Array.from({ length: quantity }, (_, copy): Label => ({
       identifier,
       part: title,
-      size: `${size} ${settings.unit}`,
-      stock: kind.name,
       copy: quantity === 1 ? "" : `${copy + 1} of ${quantity}`,
+      size: `${size} ${settings.unit}`,
+      more: [kind.name],
+      code: identifier,
+      stock: kind.name,
     }));
   });
 }
@@ -87,8 +106,8 @@ export function labelSheets(
   type: Typesetter,
 ): readonly Page[] {
   const { width, height } = PAPERS[options.paper];
-  const { columns, rows, margin } = options;
-  const [across, down] = [(width - 2 * margin) / columns, (height - 2 * margin) / rows];
+  const { columns, rows } = options;
+  const places = labelPlaces(options, options.paper);
   const each = columns * rows;
   return Array.from({ length: Math.ceil(labels.length / each) }, (_, page): Page => {
     const own = labels.slice(page * each, (page + 1) * each);
@@ -97,20 +116,11 @@ export function labelSheets(
       height,
       bookmark: `Labels ${page + 1}`,
       placed: own.flatMap((label, index) => {
-        const [column, row] = [index % columns, Math.floor(index / columns)];
-        return labelAt(
-          label,
-          { x: margin + column * across, y: margin + row * down, width: across, height: down },
-          options.identifierSize ?? SIZES.identifier,
-          type,
-        );
+        return labelAt(label, places[index]!, options.identifierSize ?? SIZES.identifier, type);
       }),
     };
   });
 }
-
-/** Labels smaller than this hold no words that can be read. */
-export const LEAST_LABEL = { width: 45, height: 20 } as const;
 
 function labelAt(
   label: Label,
@@ -125,15 +135,16 @@ function labelAt(
     height: box.height - 2 * INSET,
   };
   const side = Math.min(CODE_MOST, inner.height, inner.width / 2);
-  const coded = side >= CODE_LEAST && hasCode(label.identifier);
+  const coded = side >= CODE_LEAST && hasCode(label.code);
   const room = inner.width - (coded ? side + CODE_GAP : 0);
+  const large = inner.height < LOW ? SIZES.low : identifierSize;
   const texts = [
-    { text: label.identifier, size: identifierSize, bold: true },
-    { text: [label.part, label.copy].filter((text) => text !== "").join(", "), size: SIZES.part, bold: false },
-    { text: label.size, size: SIZES.small, bold: false },
-    { text: label.stock, size: SIZES.small, bold: false },
+    { text: label.identifier, size: large, bold: true },
+    { text: [label.part, label.copy].filter((text) => text !== "").join(", "), size: SIZES.body, bold: false },
+    { text: label.size, size: SIZES.body, bold: false },
   ];
-  const lines = linesWithin(texts, room, inner.height, type);
+  const more = label.more.map((text) => ({ text, size: SIZES.body, bold: false }));
+  const lines = withMore(linesWithin(texts, room, inner.height, type), more, room, inner.height, type);
   let y = inner.y;
   const written = lines.map(({ text, size, bold }) => {
     const placed = textLine(text, { x: inner.x, y, width: room }, { size, bold });
@@ -156,7 +167,7 @@ function labelAt(
           {
             kind: "code" as const,
             box: { x: inner.x + inner.width - side, y: inner.y, width: side, height: side },
-            text: label.identifier,
+            text: label.code,
           },
         ]
       : []),
@@ -184,4 +195,19 @@ function linesWithin(texts: readonly Line[], width: Mm, height: Mm, type: Typese
     left -= kept.length * lineHeight(style.size);
     return kept.map((text) => ({ ...style, text }));
   });
+}
+
+/** With what else has room, whole. */
+function withMore(
+  lines: readonly Line[],
+  more: readonly Line[],
+  width: Mm,
+  height: Mm,
+  type: Typesetter,
+): readonly Line[] {
+  return more.reduce((all, style) => {
+    const added = wrapText(style.text, width, style, type).map((text) => ({ ...style, text }));
+    const taken = [...all, ...added].reduce((sum, { size }) => sum + lineHeight(size), 0);
+    return taken > height ? all : [...all, ...added];
+  }, lines);
 }

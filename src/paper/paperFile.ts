@@ -13,6 +13,7 @@ import type { Page, Paper } from "./page";
 import { renderPages } from "./renderPages";
 import { gaugesOf } from "./gauges";
 import { indexEntries } from "./indexEntries";
+import { planPlaces } from "./planPlaces";
 import { withNumber } from "./pageNumber";
 import { templatePages } from "./templatePages";
 import { ticketsOf } from "./ticket";
@@ -189,8 +190,12 @@ const PAGES: Readonly<
       pages: templatePages(cornerTemplates(tickets), gaugesOf(tickets), unit, pageFrame(paper, printed), type),
     };
   },
-  labels: ({ survey }, { paper, labels }, type) => ({
-    pages: labelSheets(labelsOf(ticketsOf(survey), labels.order), { paper, ...labels }, type),
+  labels: ({ survey, plans }, { paper, labels }, type) => ({
+    pages: labelSheets(
+      labelsOf(ticketsOf(survey), labels.order, planPlaces(plans, survey.settings)),
+      { paper, ...labels },
+      type,
+    ),
   }),
   "box-labels": ({ survey }, { paper, labels }, type) => ({
     pages: labelSheets(boxLabelsOf(ticketsOf(survey)), { paper, ...labels, identifierSize: BOX_IDENTIFIER }, type),

@@ -5,7 +5,9 @@ import jsQR from "jsqr";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { estimateTable } from "../../src/estimate/estimateTables";
 import { mitreLeg } from "../../src/paper/gauges";
+import { labelsOf } from "../../src/paper/labelSheets";
 import type { Placed } from "../../src/paper/page";
+import { planPlaces } from "../../src/paper/planPlaces";
 import { sheetGroups } from "../../src/paper/sheetGroups";
 import { ticketsOf } from "../../src/paper/ticket";
 import { cutListTable } from "./cutListTable";
@@ -145,7 +147,7 @@ ifPoppler(`Arabic is joined and reads from the right${reason}`, async () => {
   expect(textOf(bytes).normalize("NFKC")).toMatch(/سجل المنارة/);
 });
 
-ifPoppler(`the code on a label reads back as the identifier, in any writing${reason}`, async () => {
+ifPoppler(`the code on a label reads back as identifier and part, in any writing${reason}`, async () => {
   const identifier = "灯台 LK/1897-№ 12";
   const { bytes } = await printed([HEADINGS, [identifier, "Log", 300, 210, 40, "folded tray", 1]], ["labels"]);
   const path = inFile(bytes);
@@ -166,7 +168,7 @@ ifPoppler(`the code on a label reads back as the identifier, in any writing${rea
     join(dirname(path), "page"),
   ]);
   const { pixels, width, height } = grey(readFileSync(join(dirname(path), "page.pgm")));
-  expect(jsQR(pixels, width, height)?.data).toBe(identifier);
+  expect(jsQR(pixels, width, height)?.data).toBe(`${identifier}; 1 blank`);
 });
 
 ifPoppler(`printed in grey a page is the same page: nothing is told by colour${reason}`, async () => {
@@ -188,6 +190,18 @@ test("every piece of every sheet is named on the cutting plans", async () => {
   const pieces = plans.flatMap(({ plan }) => plan?.sheets.flatMap(({ placements }) => placements) ?? []);
   expect(pieces.length).toBeGreaterThan(50);
   for (const { piece } of pieces) expect(all).toContain(piece.item);
+  // A label names its piece as the ticket does, and where it comes off the plan.
+  const labels = labelsOf(ticketsOf(survey), "item", planPlaces(plans, survey.settings));
+  const placed = labels.flatMap(({ more: [grain, place], part }) =>
+    place?.includes(", ") ? [{ grain, place, part }] : [],
+  );
+  expect(placed.length).toBeGreaterThan(0.9 * labels.length);
+  for (const { grain, place, part } of placed) {
+    expect(part).toMatch(/^\d+ \D/);
+    expect(grain).toMatch(/^grain (along (length|width)|either way)$/);
+    expect(place).toMatch(/^(sheet|length) \d+[a-z]?, [A-Z]/);
+    expect(all).toContain(place.split(", ")[1]);
+  }
 });
 
 function wordsOf(placed: Placed): readonly string[] {
