@@ -39,7 +39,7 @@ const INSET: Mm = 3.5;
 export const BOX_IDENTIFIER = 16;
 const SIZES = { identifier: 12, low: 9, body: 9 } as const;
 /** On a lower label the identifier is no larger than the rest. */
-const LOW: Mm = 18;
+const LOW: Mm = 20;
 const CODE_LEAST: Mm = 13;
 const CODE_MOST: Mm = 22;
 const CODE_GAP: Mm = 2;
