@@ -70,7 +70,7 @@ function gridOf({ sheet, size, gap, margin }: LabelCommand): LabelGrid {
 
 /** Two lengths with an x between them, plain numbers in mm. */
 function pairOf(argument: string, text: string, example: string): readonly [Mm, Mm] {
-  const [one, other, ...more] = text.split(/\s*[x×]\s*/i);
+  const [one, other, ...more] = text.split(/[x×]/i).map((length) => length.trim());
   if (one === undefined || other === undefined || more.length > 0)
     throw new InputError(argument, shown(text), `give two lengths such as ${example}`);
   const read = (length: string) => readLength(length, { argument, unit: "mm", zero: argument === "label-gap" });
