@@ -9,7 +9,8 @@ import type { RecogniseOptions } from "../headings/recognition";
 import { boardNotes } from "../survey/boardNotes";
 import { checkedSurvey } from "../survey/checkedSurvey";
 import type { SizedSurvey } from "../survey/sizeSurvey";
-import { cutListTable, surveyTable, type SurveyTable } from "../survey/surveyAnswers";
+import { surveyTable, type SurveyTable } from "../survey/surveyAnswers";
+import { cutListToRead } from "./cutListToRead";
 import { unanswered } from "../survey/unanswered";
 import { surveyItems } from "../survey/surveyItems";
 import { readBookSurvey } from "./readBookSurvey";
@@ -118,7 +119,7 @@ function rounded(value: CsvValue, figure: string, unit: WorkbookUnit): CsvValue 
 
 /** The cut list as a text table. */
 export function cutListCsv(sized: SizedSurvey, like?: Csv): Uint8Array {
-  const rows = cutListTable(sized).map((row) =>
+  const rows = cutListToRead(sized).map((row) =>
     row.map((cell) => (cell instanceof InputError ? cell.message : csvValue(cell))),
   );
   return writeCsv(rows, like === undefined ? undefined : { ...like, rows: [], raw: [], notice: "" });

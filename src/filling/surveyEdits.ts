@@ -12,7 +12,8 @@ import { rowArguments, rowFormula, settingsConstant, untilQuantityMended, type R
 import type { FormulaPlace } from "./rowMeasures";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import type { SurveyItem } from "../survey/surveyItems";
-import { cutListTable, surveyTable } from "../survey/surveyAnswers";
+import { surveyTable } from "../survey/surveyAnswers";
+import { cutListToRead } from "./cutListToRead";
 import { unanswered } from "../survey/unanswered";
 import type { Book } from "../workbook/book";
 import { cellName } from "../workbook/cellRef";
@@ -256,7 +257,7 @@ function newSheets(found: BookSurvey["found"], options: FillOptions, sized: Size
   if (!options.values && options.figures.length > 0) made.push({ sheet: choicesSheet(sized) });
   if (options.cutList)
     made.push({
-      sheet: { name: CUTLIST_SHEET, rows: plainRows(cutListTable(sized)), replaceable: true },
+      sheet: { name: CUTLIST_SHEET, rows: plainRows(cutListToRead(sized)), replaceable: true },
     });
   return made;
 }
