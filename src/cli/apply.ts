@@ -1,28 +1,18 @@
 import { existsSync, mkdirSync } from "node:fs";
 import { basename, join } from "node:path";
-import { fundsNeeded } from "../application/fundsNeeded";
-import { itemList } from "../application/itemList";
-import { narrativeOf } from "../application/narrative";
-import { assembledView } from "../drawing/assembledView";
-import { ON_WHITE } from "../drawing/look";
-import type { Picture } from "../drawing/picture";
-import { svgOf } from "../drawing/svgOf";
-import { belowEstimate } from "../estimate/budget";
 import { completenessOf, completenessText } from "../estimate/completeness";
-import { estimateTable } from "../estimate/estimateTables";
-import { exampleNotice } from "../estimate/examplePrices";
 import { saveBeside } from "../files/saveBeside";
 import { explained } from "../files/systemErrors";
-import { estimateSheet } from "../filling/estimateSheet";
-import { plainRows } from "../item/answers";
 import { InputError } from "../measure/errors";
-import { applicationFile } from "../paper/applicationFile";
-import { shelfTable } from "../survey/shelfSpace";
-import type { SizedSurvey } from "../survey/sizeSurvey";
-import { createWorkbook } from "../workbook/createWorkbook";
-import { writeCsv } from "../workbook/writeCsv";
-import { narrativeDocx } from "./narrativeDocx";
-import { narrativeText } from "./narrativeText";
+import {
+  applicationPack,
+  PACK_ADVICE,
+  PACK_BUDGET,
+  PACK_DOCUMENT,
+  PACK_DRAWINGS,
+  PACK_PDF,
+  refuseNoCurrency,
+} from "../pack/applicationPack";
 import type { Output } from "./output";
 import { besideProgram, dateOf, DAY, paperOf, plannedEstimate } from "./paper";
 import type { BesideOptions } from "./planBeside";
@@ -48,32 +38,12 @@ export async function applyCommand(read: ReadSurvey, command: ApplyCommand): Pro
   const [paper, date] = [paperOf(command.paper), dateOf(command.date)];
   const name = basename(read.path);
   const estimate = await plannedEstimate(read, command.search);
-  const notice = exampleNotice(estimate, settings);
-  const narrative = narrativeOf({ survey, cells, estimate, name });
-  const [items, shelf] = [itemList(survey, cells), shelfTable(survey, cells)];
-  const drawings = drawingsOf(survey);
-  const [lines, below] = [plainRows(estimateTable(estimate, settings)), plainRows(belowEstimate(survey, estimate))];
-  const printed = `${name}, ${DAY.format(date)}`;
-  const files: readonly (readonly [name: string, bytes: Uint8Array])[] = [
-    [
-      PDF,
-      await applicationFile({ narrative, survey, estimate, items, drawings }, { paper, printed, date }, besideProgram),
-    ],
-    [DOCUMENT, await narrativeDocx(narrative)],
-    ["narrative.txt", utf8(narrativeText(narrative))],
-    [
-      BUDGET,
-      createWorkbook([
-        estimateSheet(lines, below, notice),
-        { name: "Items", rows: plainRows(items) },
-        { name: "Shelf", rows: plainRows(shelf) },
-      ]),
-    ],
-    ["budget.csv", writeCsv([...(notice === "" ? [] : [[notice]]), ...lines, ...below])],
-    ["items.csv", writeCsv(plainRows(items))],
-    ["shelf.csv", writeCsv(plainRows(shelf))],
-    ...drawings.map(([kind, picture]) => [drawingFile(kind), utf8(`${svgOf(picture, ON_WHITE)}\n`)] as const),
-  ];
+  const options = { paper, printed: `${name}, ${DAY.format(date)}`, date };
+  const { files, notice, funds, narrative } = await applicationPack(
+    { survey, cells, estimate, name },
+    options,
+    besideProgram,
+  );
   const saved = saveAll(read, folder, files, command.replace);
   const counts = completenessOf(
     survey,
@@ -81,26 +51,11 @@ export async function applyCommand(read: ReadSurvey, command: ApplyCommand): Pro
   );
   const { cost, contingency, total, match, inKind, requested } = estimate;
   return {
-    text: [
-      ...(notice === "" ? [] : [notice, ""]),
-      fundsNeeded(estimate, survey),
-      completenessText(counts),
-      "",
-      ...saved,
-      "",
-      "Fill in what is in square brackets. Whether a cost is allowed is the funder's rule: read the call before you send this.",
-    ].join("\n"),
+    text: [...(notice === "" ? [] : [notice, ""]), funds, completenessText(counts), "", ...saved, "", PACK_ADVICE].join(
+      "\n",
+    ),
     json: { notice, cost, contingency, total, match, inKind, requested, completeness: counts, narrative, files: saved },
   };
-}
-
-const PDF = "application.pdf";
-const DOCUMENT = "narrative.docx";
-const BUDGET = "budget.xlsx";
-const DRAWINGS = "drawings";
-
-function drawingFile(kind: string): string {
-  return join(DRAWINGS, `${kind.replaceAll(" ", "-")}.svg`);
 }
 
 function folderOf({ out }: ApplyCommand): string {
@@ -108,26 +63,11 @@ function folderOf({ out }: ApplyCommand): string {
   throw new InputError("out", "nothing", "give the folder for the application", "such as --out application");
 }
 
-/** Money without a currency is no budget for a funder. */
-function refuseNoCurrency(currency: string): void {
-  if (currency !== "") return;
-  const cure = "such as --set currency=EUR, or a row currency on the settings sheet";
-  throw new InputError("currency", "nothing", "an application names the currency of its money", cure);
-}
-
-/** The first enclosure of each kind, put together. */
-function drawingsOf({ outcomes }: SizedSurvey): readonly (readonly [name: string, picture: Picture])[] {
-  const drawn = new Map<string, Picture>();
-  for (const outcome of outcomes) {
-    if (outcome.state !== "sized" || drawn.has(outcome.sized.kind.name)) continue;
-    drawn.set(outcome.sized.kind.name, assembledView(outcome.sized.assembly));
-  }
-  return [...drawn];
-}
-
 /** Before a search that may take minutes. */
 function refuseOld(folder: string, replace: boolean): void {
-  const there = [PDF, DOCUMENT, BUDGET].map((name) => join(folder, name)).find((path) => existsSync(path));
+  const there = [PACK_PDF, PACK_DOCUMENT, PACK_BUDGET]
+    .map((name) => join(folder, name))
+    .find((path) => existsSync(path));
   if (there === undefined || replace) return;
   throw new InputError("out", `"${there}", which is there already`, "give another folder", "or say --replace");
 }
@@ -139,15 +79,14 @@ function saveAll(
   replace: boolean,
 ): readonly string[] {
   try {
-    mkdirSync(join(folder, DRAWINGS), { recursive: true });
+    mkdirSync(join(folder, PACK_DRAWINGS), { recursive: true });
   } catch (error) {
     throw explained(error, "out", folder);
   }
   return files.flatMap(([name, bytes]) =>
-    savedLines(saveBeside({ input: path, inputBytes, output: join(folder, name), bytes, replace }), "written"),
+    savedLines(
+      saveBeside({ input: path, inputBytes, output: join(folder, ...name.split("/")), bytes, replace }),
+      "written",
+    ),
   );
-}
-
-function utf8(text: string): Uint8Array {
-  return new TextEncoder().encode(text);
 }

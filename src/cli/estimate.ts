@@ -18,7 +18,7 @@ import { verifyEdit } from "../workbook/verifyEdit";
 import { writeCsv } from "../workbook/writeCsv";
 import type { Output } from "./output";
 import { allPlans, batchingText, notesText, planned, savedLines, type ReadSurvey, type SheetsOptions } from "./sheets";
-import { textTable } from "./textTable";
+import { textTable } from "../pack/textTable";
 
 /** Where to write an estimate. */
 export interface EstimateOut {

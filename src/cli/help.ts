@@ -33,7 +33,7 @@ export const HELP: Readonly<Record<string, string>> = {
                                                every part to cut for one item
   enclosure-columns plan SURVEY                sheets of each stock, and every sheet with its cuts
   enclosure-columns estimate SURVEY            the materials budget
-  enclosure-columns paper SURVEY --what all    tickets, cutting plans, labels, templates, budget as a PDF
+  enclosure-columns paper SURVEY --what all    tickets, plans, labels, templates, budget, shelf as a PDF
   enclosure-columns apply SURVEY --out FOLDER  an application: narrative, budget, items, shelf, drawings
   enclosure-columns shelf SURVEY               metres of shelf, now and when boxed
   enclosure-columns sizes SURVEY --count N     at most N standard sizes for all items
@@ -172,7 +172,7 @@ ${SETTINGS_HELP}`,
 
 A PDF for the bench, or for an application: fonts embedded, any writing. Tickets are in order of batch, priority, row.
 
-  --what LIST         tickets (the default), plans, labels, templates, estimate, or all; several with commas; in front
+  --what LIST         tickets (the default), plans, labels, templates, estimate, shelf, or all; several with commas; in front
                       of tickets and plans are cautions, what to buy, rows left out, and an index of pages
                       tickets: one leaf for each enclosure: boards on the front, covering and order of work on the back
                       plans: a page for each sheet: its strips and pieces by name, its cuts in order with their fence
@@ -181,6 +181,7 @@ A PDF for the bench, or for an application: fonts embedded, any writing. Tickets
                       box-labels: a label for each finished box; in the same file as the labels of pieces
                       templates: corners to cut away, in true size, with a bar of 100 mm to check the print
                       estimate: the materials budget with method, proof of counts, settings, and what is left out
+                      shelf: the room in the store, now and when boxed
   --paper NAME        A4 (the default) or Letter
   --by HEADING        plans and budget for each batch, or each value of any heading, apart
   --two-up            bench tickets on half pages, where half a page holds them: print on both sides, turned on the

@@ -66,7 +66,12 @@ export async function paperCommand(survey: ReadSurvey, command: PaperCommand): P
   const plans = estimate?.plans.flatMap((group) => group.plans) ?? [];
   const files: SavedPaper[] = [];
   for (const output of outputs) {
-    const file = await paperFile(output.what, { survey: sized, plans, estimate }, options, besideProgram);
+    const file = await paperFile(
+      output.what,
+      { survey: sized, cells: survey.cells, plans, estimate },
+      options,
+      besideProgram,
+    );
     const saved = saveBeside({
       input: survey.path,
       inputBytes: survey.bytes,

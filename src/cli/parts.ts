@@ -9,7 +9,7 @@ import { DIRECTIONS, insideAnswer, outsideAnswer, partsAnswer, type Answer, type
 import { sizeRow } from "../item/sizeItem";
 import type { Output } from "./output";
 import { tableRecords } from "./tableRecords";
-import { textTable } from "./textTable";
+import { textTable } from "../pack/textTable";
 
 export interface PartsOptions {
   readonly height: string | undefined;

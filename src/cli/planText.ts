@@ -10,7 +10,7 @@ import type { WorkbookUnit } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { visibleLine } from "./print";
-import { textTable } from "./textTable";
+import { textTable } from "../pack/textTable";
 
 /** Names that are shown of a group that is left out; the rest is counted. */
 const NAMES_SHOWN = 6;

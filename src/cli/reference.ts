@@ -2,7 +2,7 @@ import { KINDS } from "../enclosure/registry";
 import { settingsOf } from "../settings/settingsOf";
 import { settingsTable } from "../settings/settingsTable";
 import { tableRecords } from "./tableRecords";
-import { textTable } from "./textTable";
+import { textTable } from "../pack/textTable";
 import type { Output } from "./output";
 
 /** `kinds`: every kind of enclosure with its other names, trays, constructions and parts. */

@@ -14,7 +14,7 @@ import { saveBeside, type SaveResult } from "../files/saveBeside";
 import type { Output } from "./output";
 import { planBeside, type BesideOptions } from "./planBeside";
 import { fewerSheetsText, readText, sheetTables, stocksText } from "./planText";
-import { textTable } from "./textTable";
+import { textTable } from "../pack/textTable";
 
 /** A survey as the command line read it. */
 export interface ReadSurvey {

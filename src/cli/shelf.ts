@@ -1,20 +1,16 @@
-import { KINDS } from "../enclosure/registry";
-import { InputError, NoAnswer } from "../measure/errors";
 import { plainRows } from "../item/answers";
-import { onShelf } from "../item/onShelf";
-import { sizeItem } from "../item/sizeItem";
 import { formatLengthWithUnit } from "../measure/formatLength";
-import { fromMm, type Mm } from "../measure/units";
 import { MADE_TO_MEASURE } from "../settings/definitions/shelfSettings";
 import { problemRows } from "../survey/problemRows";
 import { shelfRows, shelfSpace, tooTallRows } from "../survey/shelfSpace";
 import type { SizedSurvey } from "../survey/sizeSurvey";
+import { HEAVY_BOXES, OTHER_KINDS, otherKinds } from "../survey/otherKinds";
 import { surveySizes } from "../survey/standardSizes/surveySizes";
 import { readyMadeList, readyMadeSizes, type ReadyMadeSizes } from "../survey/standardSizes/readyMadeSizes";
 import { readyMadeRows, sizesRows } from "../survey/standardSizes/sizesTable";
 import type { Output } from "./output";
 import type { ReadSurvey } from "./sheets";
-import { textTable } from "./textTable";
+import { textTable } from "../pack/textTable";
 
 /** `shelf`: room in the store, now and when boxed; and what each kind would take if all were of it. */
 export function shelfCommand({ sized, cells }: ReadSurvey): Output {
@@ -27,42 +23,13 @@ export function shelfCommand({ sized, cells }: ReadSurvey): Output {
       textTable(table),
       ...below.flatMap((rows) => (rows.length === 0 ? [] : ["", textTable(rows)])),
       "",
-      "If every row that is sized were of one kind, standing upright:",
-      textTable([["enclosure", "rows", "shelf", "cannot be made"], ...kinds]),
+      OTHER_KINDS,
+      textTable(kinds),
       "",
-      "Heavy boxes: the heaviest on the lowest shelves, and two people to lift them. Local manual-handling rules come first.",
+      HEAVY_BOXES,
     ].join("\n"),
-    json: { shelf: table, tooTallAndLeftOut: below.flat(), kinds },
+    json: { shelf: table, tooTallAndLeftOut: below.flat(), kinds: kinds.slice(1) },
   };
-}
-
-/** Shelf length of all rows as each kind; a row that a kind cannot hold is counted, not left out silently. */
-function otherKinds({ outcomes, settings }: SizedSurvey): readonly (readonly (number | string)[])[] {
-  return KINDS.map(({ name }) => {
-    let [rows, length, without] = [0, 0, 0];
-    for (const outcome of outcomes) {
-      if (outcome.state !== "sized") continue;
-      const along = shelfWidthAs(outcome.sized, name);
-      if (along === undefined) without++;
-      else {
-        rows++;
-        length += along * outcome.quantity;
-      }
-    }
-    const unit = settings.unit === "in" ? "ft" : "m";
-    return [name, rows, `${fromMm(length, unit).toFixed(2)} ${unit}`, without];
-  });
-}
-
-function shelfWidthAs({ item, weightKg, requested }: Parameters<typeof onShelf>[0], kind: string): Mm | undefined {
-  try {
-    // What the row sets for its own kind may mean nothing to another.
-    const settings = { ...requested, size: "", ownOfRow: new Set<never>(), orientation: "upright" as const };
-    return onShelf(sizeItem(item, kind, weightKg, settings)).along;
-  } catch (error) {
-    if (error instanceof InputError || error instanceof NoAnswer) return undefined;
-    throw error;
-  }
 }
 
 /** Looks of a search whose time nobody set: a few seconds, and the same answer on any machine. */

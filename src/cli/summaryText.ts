@@ -3,7 +3,7 @@ import { plainRows } from "../item/answers";
 import type { Settings } from "../settings/schema";
 import type { Summary } from "../survey/summary";
 import { visibleLine } from "./print";
-import { textTable } from "./textTable";
+import { textTable } from "../pack/textTable";
 
 /** What became of a survey, for a person. */
 export function summaryText(summary: Summary, totals: readonly BoardTotal[], settings: Settings): string {

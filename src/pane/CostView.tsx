@@ -170,7 +170,7 @@ export function CostView({ model, survey, state, place }: ViewProps) {
           </div>
           <PaperButtons
             model={model}
-            source={{ survey: sized, plans, estimate }}
+            source={{ survey: sized, cells, plans, estimate }}
             sheet={chosen.sheet.name}
             fonts={place.fonts}
           />

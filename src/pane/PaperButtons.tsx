@@ -1,7 +1,9 @@
 import { useState } from "preact/hooks";
+import type { Estimate } from "../estimate/estimate";
 import { Unavailable } from "../measure/errors";
 import { plainError } from "../measure/fault";
 import { fontFileName } from "../paper/fontFileName";
+import type { FontLoader } from "../paper/fonts";
 import type { PaperSource, PaperKind } from "../paper/paperFile";
 import type { PaneModel } from "./paneModel";
 
@@ -12,6 +14,7 @@ const PAPER: readonly (readonly [what: readonly PaperKind[], words: string, file
   [["box-labels"], "Labels of boxes", "box-labels"],
   [["templates"], "Templates in true size", "templates"],
   [["estimate"], "Budget", "budget"],
+  [["shelf"], "Room in the store", "shelf"],
 ];
 
 interface PaperProps {
@@ -28,9 +31,26 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
   const [halves, setHalves] = useState(false);
   const [once, setOnce] = useState(false);
   const [done, setDone] = useState<number>();
-  const make = async (what: readonly PaperKind[], name: string): Promise<void> => {
+  const { estimate } = source;
+  const load: FontLoader = async (font) => {
+    const answer = await fetch(fonts + fontFileName(font));
+    if (!answer.ok)
+      throw new Unavailable(`the font ${fontFileName(font)} cannot be loaded: check the connection, and press again`);
+    return new Uint8Array(await answer.arrayBuffer());
+  };
+  const printed = (): string => `${sheet}, ${DAY.format(new Date())}`;
+  const whileShown = async (work: () => Promise<void>): Promise<void> => {
     setDone(0);
     try {
+      await work();
+    } catch (error) {
+      model.say([plainError(error).message], true);
+    } finally {
+      setDone(undefined);
+    }
+  };
+  const make = (what: readonly PaperKind[], name: string): Promise<void> =>
+    whileShown(async () => {
       const { paperFile, USUAL_PAPER } = await import(/* webpackChunkName: "paper" */ "../paper/paperFile");
       const onProgress = async (fraction: number): Promise<void> => {
         setDone(fraction);
@@ -45,27 +65,26 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
           paper: size,
           twoUp: halves,
           once,
-          printed: `${sheet}, ${DAY.format(new Date())}`,
+          printed: printed(),
           date: new Date(),
           onProgress,
         },
-        async (font) => {
-          const answer = await fetch(fonts + fontFileName(font));
-          if (!answer.ok)
-            throw new Unavailable(
-              `the font ${fontFileName(font)} cannot be loaded: check the connection, and press again`,
-            );
-          return new Uint8Array(await answer.arrayBuffer());
-        },
+        load,
       );
-      download(made.bytes, `${name}.pdf`);
+      download(made.bytes, `${name}.pdf`, PDF);
       model.say([`${name}.pdf: ${made.pages} pages. Print at 100 %, not “fit to page”.`, ...made.notes]);
-    } catch (error) {
-      model.say([plainError(error).message], true);
-    } finally {
-      setDone(undefined);
-    }
-  };
+    });
+  const makePack = (estimate: Estimate): Promise<void> =>
+    whileShown(async () => {
+      const { applicationPack, PACK_ADVICE, zippedPack } = await import(
+        /* webpackChunkName: "application" */ "../pack/applicationPack"
+      );
+      const { survey, cells } = source;
+      const options = { paper: size, printed: printed(), date: new Date() };
+      const pack = await applicationPack({ survey, cells, estimate, name: sheet }, options, load);
+      download(zippedPack(pack), "application.zip", "application/zip");
+      model.say([`application.zip: ${pack.files.length} files. ${PACK_ADVICE}`]);
+    });
   return (
     <>
       <h2>On paper</h2>
@@ -90,6 +109,11 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
             {words}
           </button>
         ))}
+        {estimate !== undefined && (
+          <button type="button" disabled={done !== undefined} onClick={() => void makePack(estimate)}>
+            Application for funds
+          </button>
+        )}
       </div>
       {done !== undefined && <progress value={done} max={1} aria-label="Making the pages" />}
     </>
@@ -98,8 +122,10 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
 
 const DAY = new Intl.DateTimeFormat("en-GB", { dateStyle: "long" });
 
-function download(bytes: Uint8Array, name: string): void {
-  const address = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/pdf" }));
+const PDF = "application/pdf";
+
+function download(bytes: Uint8Array, name: string, type: string): void {
+  const address = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
   const link = document.createElement("a");
   link.href = address;
   link.download = name;

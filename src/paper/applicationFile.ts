@@ -1,11 +1,12 @@
 import type { Narrative } from "../application/section";
 import type { Picture } from "../drawing/picture";
 import type { Estimate } from "../estimate/estimate";
-import { printedTable, type PrintedTable } from "../estimate/printedTable";
+import { printedTable } from "../estimate/printedTable";
 import type { Cell } from "../item/answers";
 import type { Mm } from "../measure/units";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
+import { anyTable } from "./anyTable";
 import { drawingBlock } from "./drawingBlock";
 import { estimatePages } from "./estimatePages";
 import { fontsNeeded, type FontLoader } from "./fonts";
@@ -13,7 +14,6 @@ import { pageFrame } from "./frames";
 import type { Page, Paper } from "./page";
 import { renderPages } from "./renderPages";
 import { runningFoot } from "./runningFoot";
-import { fitColumns, table } from "./table";
 import { heading, paragraph, TYPE } from "./textBlocks";
 import { createTypesetter, type Typesetter } from "./typesetter";
 
@@ -55,7 +55,7 @@ export async function applicationFile(
     ...pagesOf(narrative.title, narrativeBlocks(narrative, width, type), frame, type),
     ...pagesOf(DRAWINGS, drawingBlocks(drawings, width, type), frame, type),
     ...estimatePages(estimate, survey, frame, type),
-    ...pagesOf(ITEMS, [...titled(ITEMS, width, type), ...tableBlocks(list, width, type)], frame, type),
+    ...pagesOf(ITEMS, [...titled(ITEMS, width, type), ...anyTable(list, width, type)], frame, type),
   ];
   return renderPages(pages, type, { title: narrative.title, date });
 }
@@ -82,7 +82,7 @@ function narrativeBlocks({ title, notice, sections }: Narrative, width: Mm, type
       ...section.paragraphs.flatMap((text) => [...paragraph(text, width, { size: TYPE.body }, type), gap(1)]),
       ...section.tables.flatMap(([name, rows]) => [
         ...paragraph(name, width, { size: TYPE.body, bold: true, withNext: true }, type),
-        ...tableBlocks(rows, width, type),
+        ...anyTable(rows, width, type),
         gap(2),
       ]),
     ]),
@@ -100,39 +100,4 @@ function drawingBlocks(drawings: ApplicationSource["drawings"], width: Mm, type:
       drawingBlock(picture, width * DRAWING_SHARE, HIGHEST_DRAWING),
     ]),
   ];
-}
-
-/** A table of any columns: figures at the right; the longest words share the room that the others leave. */
-function tableBlocks([headings = [], ...rows]: PrintedTable, width: Mm, type: Typesetter): readonly Block[] {
-  const size = TYPE.small;
-  const columns = headings.map((heading, at) => {
-    const cells = rows.map((row) => row[at] ?? "");
-    const isFigure = cells.some((cell) => cell !== "") && cells.every((cell) => /^[-\d.]*( %)?$/.test(cell));
-    const longest = cells.reduce((most, { length }) => Math.max(most, length), 0);
-    return { heading, isFigure, longest, letters: Math.max(heading.length, longest) };
-  });
-  const wraps = wrappingLength(columns, width);
-  const fitted = columns.map(({ heading, isFigure, longest, letters }) => ({
-    heading,
-    ...(isFigure ? { align: "end" as const } : letters > wraps ? { share: Math.min(MOST_SHARE, longest + 1) } : {}),
-  }));
-  const options = { size, total: rows.at(-1)?.[0] === "total" };
-  return table(fitColumns(fitted, rows, width, size, type), rows, options, type);
-}
-
-const MOST_SHARE = 40;
-/** Words of more letters than one of these are wrapped: the first that leaves room enough for them. */
-const WRAPPED = [24, 18, 12, 6] as const;
-const FIXED_SHARE = 0.75;
-const LETTER_MM: Mm = 1.5;
-
-interface Letters {
-  readonly isFigure: boolean;
-  readonly letters: number;
-}
-
-function wrappingLength(columns: readonly Letters[], width: Mm): number {
-  const taken = (limit: number) =>
-    columns.reduce((sum, { isFigure, letters }) => sum + (isFigure || letters <= limit ? letters * LETTER_MM : 0), 0);
-  return WRAPPED.find((limit) => taken(limit) <= width * FIXED_SHARE) ?? 0;
 }

@@ -2,6 +2,7 @@ import type { StockPlan } from "../estimate/stockPlans";
 import type { Estimate } from "../estimate/estimate";
 import { InputError, NoAnswer } from "../measure/errors";
 import type { SizedSurvey } from "../survey/sizeSurvey";
+import type { SurveyCells } from "../survey/surveyAnswers";
 import { cornerTemplates } from "./cornerTemplates";
 import { cuttingPages } from "./cuttingPages";
 import { estimatePages } from "./estimatePages";
@@ -15,12 +16,13 @@ import { gaugesOf } from "./gauges";
 import { indexEntries } from "./indexEntries";
 import { planPlaces } from "./planPlaces";
 import { withNumber } from "./pageNumber";
+import { shelfPages } from "./shelfPages";
 import { templatePages } from "./templatePages";
 import { ticketsOf } from "./ticket";
 import { ticketSets } from "./ticketSets";
 import { createTypesetter, type Typesetter } from "./typesetter";
 
-export const PAPER_KINDS = ["tickets", "plans", "templates", "estimate", "labels", "box-labels"] as const;
+export const PAPER_KINDS = ["tickets", "plans", "templates", "estimate", "shelf", "labels", "box-labels"] as const;
 
 /** What can be printed. */
 export type PaperKind = (typeof PAPER_KINDS)[number];
@@ -28,6 +30,8 @@ export type PaperKind = (typeof PAPER_KINDS)[number];
 /** What is printed from. Plans and estimate are worked out beforehand, so that they are the same on every page. */
 export interface PaperSource {
   readonly survey: SizedSurvey;
+  /** The cells that the survey was read from. */
+  readonly cells: SurveyCells;
   readonly plans: readonly StockPlan[];
   readonly estimate: Estimate | undefined;
 }
@@ -157,6 +161,7 @@ const TITLES: Readonly<Record<PaperKind, string>> = {
   estimate: "Materials budget",
   tickets: "Bench tickets",
   plans: "Cutting plans",
+  shelf: "Room in the store",
   templates: "True-size templates",
   labels: "Labels of pieces",
   "box-labels": "Labels of boxes",
@@ -172,6 +177,9 @@ const PAGES: Readonly<
 > = {
   estimate: ({ survey, estimate }, { paper, printed }, type) => ({
     pages: estimate === undefined ? [] : estimatePages(estimate, survey, pageFrame(paper, printed), type),
+  }),
+  shelf: ({ survey, cells }, { paper, printed }, type) => ({
+    pages: shelfPages(survey, cells, pageFrame(paper, printed), type),
   }),
   tickets: ({ survey }, { paper, printed, once, twoUp: two }, type) => {
     const frames = { whole: pageFrame(paper, printed), ...(two ? { half: halfFrame(paper, printed) } : {}) };
@@ -203,11 +211,9 @@ const PAGES: Readonly<
 };
 
 /** Every text of a user's that may come to be printed. */
-function* textsOf({ survey: { survey, outcomes, settings } }: PaperSource): Iterable<string> {
-  for (const { identifier, cells } of survey.items) {
-    yield identifier;
-    for (const cell of Object.values(cells)) if (typeof cell === "string") yield cell;
-  }
+function* textsOf({ survey: { survey, outcomes, settings }, cells }: PaperSource): Iterable<string> {
+  for (const row of cells) for (const cell of row) if (typeof cell === "string") yield cell;
+  for (const { identifier } of survey.items) yield identifier;
   for (const outcome of outcomes)
     if (outcome.state === "problem" && (outcome.error instanceof InputError || outcome.error instanceof NoAnswer))
       yield outcome.error.message;

@@ -38,15 +38,19 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   ],
   files: ["measure"],
   filling: ["measure", "settings", "headings", "board", "item", "survey", "estimate", "workbook"],
+  pack: [
+    ...["measure", "settings", "enclosure", "item", "survey", "estimate", "application", "drawing", "paper", "filling"],
+    "workbook",
+  ],
   host: ["measure", "workbook"],
   pane: [
     ...["measure", "settings", "headings", "enclosure", "covering", "board", "cutting", "item", "survey", "estimate"],
-    ...["drawing", "paper", "workbook", "filling", "host"],
+    ...["drawing", "paper", "workbook", "filling", "pack", "host"],
   ],
   page: ["measure", "workbook", "files", "filling", "host", "pane"],
   cli: [
     ...["measure", "workbook", "settings", "headings", "enclosure", "covering", "board", "cutting", "item", "survey"],
-    ...["estimate", "application", "drawing", "paper", "files", "filling", "page"],
+    ...["estimate", "drawing", "paper", "files", "filling", "pack", "page"],
   ],
 };
 

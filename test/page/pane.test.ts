@@ -11,6 +11,7 @@ import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { chooseSheet } from "../../src/filling/chooseSheet";
+import { readZipEntries } from "../cli/zipEntries";
 import { becomes, launched, opened, type OpenPage } from "./browser";
 
 /*
@@ -20,9 +21,34 @@ import { becomes, launched, opened, type OpenPage } from "./browser";
 const HEADINGS = ["Identifier", "Title", "Height", "Width", "Depth", "Weight (kg)", "Enclosure"];
 const HOSTILE = `<img src=x onerror="document.title='taken'"> =1+1 مرحبا 📦 ${"long ".repeat(6000)}`;
 
-function survey(rows = 6): Uint8Array {
+/** A user's own list of sizes, and a currency, under the names that the functions are given. */
+const LISTS = {
+  sheets: [
+    {
+      name: "Sizes",
+      rows: [
+        ["size", "enclosure", "height", "width", "depth"],
+        ["Small", "tray", 250, 180, 35],
+        ["Large", "tray", 320, 230, 50],
+      ],
+    },
+    {
+      name: "Settings",
+      rows: [
+        ["setting", "value"],
+        ["currency", "EUR"],
+      ],
+    },
+  ],
+  names: [
+    { name: "sizes", refersTo: "Sizes!$A$1:$E$3" },
+    { name: "settings", refersTo: "Settings!$A$1:$B$2" },
+  ],
+} as const;
+
+function survey(rows = 6, lists?: typeof LISTS): Uint8Array {
   const kinds = ["tray", "lidded box", "clamshell box"];
-  return createWorkbook([
+  const items = [
     {
       name: "Items",
       table: "Survey",
@@ -39,8 +65,11 @@ function survey(rows = 6): Uint8Array {
         ]),
       ],
     },
-  ]);
+  ] as const;
+  return createWorkbook([...items, ...(lists?.sheets ?? [])], lists?.names);
 }
+
+const KINDS_USED = ["clamshell-box", "lidded-box", "tray"];
 
 /** Rows whose sheets are searched for longer than the test looks. */
 const LONG = 150;
@@ -57,8 +86,8 @@ afterEach(() => {
   expect({ outside, wrong }).toEqual({ outside: [], wrong: [] });
 });
 
-async function openSurvey(rows?: number): Promise<void> {
-  open = await opened(browser, "survey.xlsx", survey(rows));
+async function openSurvey(rows?: number, lists?: typeof LISTS): Promise<void> {
+  open = await opened(browser, "survey.xlsx", survey(rows, lists));
   await open.page.waitForSelector("#pane .view:not([hidden]) h2, #pane .view:not([hidden]) p");
 }
 
@@ -113,7 +142,7 @@ const type = (sheet: string, row: number, column: number, value: unknown) =>
 
 // Opening is slow: the tests that change nothing share a page.
 describe("one survey, only looked at", () => {
-  beforeAll(() => openSurvey());
+  beforeAll(() => openSurvey(undefined, LISTS));
   afterAll(() => open.close());
 
   test("a row that is selected shows its enclosure drawn, its parts and the other kinds", async () => {
@@ -169,6 +198,43 @@ describe("one survey, only looked at", () => {
     await press("Bench tickets");
     const file = readFileSync(await (await waiting).path());
     expect(file.subarray(0, 5).toString()).toBe("%PDF-");
+  });
+
+  test("an application for funds is made in the browser: one archive of all its files", async () => {
+    await view("Board and cost");
+    const waiting = open.page.waitForEvent("download");
+    await press("Application for funds");
+    const download = await waiting;
+    expect(download.suggestedFilename()).toBe("application.zip");
+    const files = readZipEntries(readFileSync(await download.path()));
+    expect([...files.keys()].sort()).toEqual([
+      "application.pdf",
+      "budget.csv",
+      "budget.xlsx",
+      ...KINDS_USED.map((kind) => `drawings/${kind}.svg`),
+      ...["items.csv", "narrative.docx", "narrative.txt", "shelf.csv"],
+    ]);
+    // One total in all of them, as the pane shows it.
+    const shown = (
+      await open.page.locator("#pane [aria-label='Estimate'] tbody tr:last-child td").allTextContents()
+    ).at(-1)!;
+    expect(shown).toMatch(/^\d+\.\d\d$/);
+    const text = (name: string) => Buffer.from(files.get(name)!).toString();
+    expect(text("narrative.txt")).toContain(shown);
+    expect(text("budget.csv")).toContain(String(Number(shown)));
+  });
+
+  test("a range of the user's own named sizes is the list from which ENC.SIZE chooses", async () => {
+    const ask = async (row: number, item: string) => {
+      await type("Sizes", row, 1, `=ENC.SIZE(${item},sizes,"wall board=2 mm")`);
+      await becomes(async () => typeof (await cell("Sizes", row, 1)).value, "string");
+    };
+    await ask(6, '200,150,25,"tray"');
+    await ask(7, '300,210,40,"tray"');
+    await ask(8, '400,210,40,"tray"');
+    await becomes(async () => (await cell("Sizes", 6, 1)).value, "Small");
+    await becomes(async () => (await cell("Sizes", 7, 1)).value, "Large");
+    await becomes(async () => (await cell("Sizes", 8, 1)).value, "made to measure");
   });
 
   test.each([

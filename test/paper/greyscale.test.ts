@@ -10,6 +10,7 @@ import { pageFrame } from "../../src/paper/frames";
 import { boxLabelsOf, labelSheets, labelsOf, USUAL_LABELS } from "../../src/paper/labelSheets";
 import type { Page } from "../../src/paper/page";
 import { PAPER_KINDS, type PaperKind } from "../../src/paper/paperFile";
+import { shelfPages } from "../../src/paper/shelfPages";
 import { templatePages } from "../../src/paper/templatePages";
 import { ticketsOf } from "../../src/paper/ticket";
 import { commandsOf, everyFont, inkBox, printed, textsOn } from "./paperTools";
@@ -28,6 +29,7 @@ const pagesOf = printed(SURVEY, ["plans"]).then(async ({ survey, plans, estimate
     estimate: estimatePages(estimate, survey, frame, type),
     tickets: tickets.flatMap((ticket) => benchTicket(ticket, frame, type)),
     plans: cuttingPages([{ group: "", plans }], survey.settings, frame, type),
+    shelf: shelfPages(survey, SURVEY, frame, type),
     templates: templatePages(cornerTemplates(tickets), gaugesOf(tickets), "mm", frame, type),
     labels: labelSheets(labelsOf(tickets, "item"), { paper: "A4", ...USUAL_LABELS }, type),
     "box-labels": labelSheets(boxLabelsOf(tickets), { paper: "A4", ...USUAL_LABELS }, type),

@@ -30,7 +30,7 @@ export async function printed(
   // A short search: what is tested is how a plan is printed.
   const estimate = estimateFor(survey, cells, { budget: { iterations: 20 } });
   const plans = estimate.plans.flatMap((group) => group.plans);
-  const file = await paperFile(what, { survey, plans, estimate }, { ...USUAL_PAPER, ...options }, fromPackages);
+  const file = await paperFile(what, { survey, cells, plans, estimate }, { ...USUAL_PAPER, ...options }, fromPackages);
   return { ...file, survey, plans, estimate };
 }
 

@@ -26,7 +26,7 @@ export async function narrativeDocx({ title, notice, sections }: Narrative): Pro
     ]),
   ];
   const document = new Document({ title, creator: "Enclosure Columns", sections: [{ children }] });
-  return new Uint8Array(await Packer.toBuffer(document));
+  return new Uint8Array(await Packer.toArrayBuffer(document));
 }
 
 function tableOf([headings = [], ...rows]: PrintedTable): Table {
