@@ -1,6 +1,7 @@
 import { coveringParts } from "../covering/partList";
 import { boardParts, type Part } from "../enclosure/part";
 import { X, Y, Z } from "../enclosure/space";
+import { markAbove } from "../measure/benchLength";
 import { formatLengthWithUnit } from "../measure/formatLength";
 import { massIn, massUnitOf, tidy, type Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
@@ -86,7 +87,7 @@ function tightFit({ assembly, item }: Judged, settings: Settings): readonly stri
   ).flatMap(([direction, axis]) => {
     if (axis === assembly.holder.mouth) return [];
     const { likelyLeast } = yearFit(assembly, item, axis, settings);
-    return likelyLeast < 0 ? [`${direction} by ${shownLength(-likelyLeast, settings)}`] : [];
+    return likelyLeast < 0 ? [`${direction} by up to ${markAbove(-likelyLeast, settings.unit)} ${settings.unit}`] : [];
   });
   return tight.length === 0 ? [] : [`fit may close over the year: ${tight.join(", ")}; loosen the fit`];
 }

@@ -34,6 +34,11 @@ export function nearestMark(mm: Mm, unit: WorkbookUnit): string {
     : String(Number(fromMm(mark, unit).toFixed(CM_DECIMALS)));
 }
 
+/** The next mark above, for a small amount that is only estimated: never less than one step. */
+export function markAbove(mm: Mm, unit: WorkbookUnit): string {
+  return nearestMark(Math.ceil(mm / STEP_MM[unit] - ON_MARK_MM / STEP_MM[unit]) * STEP_MM[unit] || STEP_MM[unit], unit);
+}
+
 function markOf(mm: Mm, unit: WorkbookUnit): Mm {
   return Math.round(mm / STEP_MM[unit] + HALF_UP) * STEP_MM[unit];
 }

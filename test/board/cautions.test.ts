@@ -70,12 +70,12 @@ describe("one caution each, in these words", () => {
     [
       "a fit that closes",
       { text: "fit width=standard; fit depth=standard; fit height=none" },
-      "fit may close over the year: height by 0.72 mm; loosen the fit",
+      "fit may close over the year: height by up to 1 mm; loosen the fit",
     ],
     [
       "fits that close, in inches",
       { hwd: ["150 mm", 4, 1], kg: "300 g", text: "unit=in; fit=none; round to=none" },
-      "fit may close over the year: height by 1/32 in, width by 0.026 in, depth by 0.024 in; loosen the fit",
+      "fit may close over the year: height by up to 1/32 in, width by up to 1/32 in, depth by up to 1/32 in; loosen the fit",
     ],
     [
       "a base that springs",
