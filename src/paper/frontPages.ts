@@ -65,15 +65,20 @@ export function frontPages(
   return flow(blocks, frame, foot, TITLE);
 }
 
-/** A table of words, the last column the widest; nothing where it has no rows. */
+/** A table of words, the last column the widest, without columns that are empty; nothing where it has no rows. */
 function titledTable(
   title: string,
-  headings: readonly string[],
-  rows: readonly (readonly string[])[],
+  allHeadings: readonly string[],
+  allRows: readonly (readonly string[])[],
   width: Mm,
   type: Typesetter,
 ): readonly Block[] {
-  if (rows.length === 0) return [];
+  if (allRows.length === 0) return [];
+  const filled = allHeadings.map((_, index) => allRows.some((row) => (row[index] ?? "") !== ""));
+  const [headings, ...rows] = [allHeadings, ...allRows].map((row) => row.filter((_, index) => filled[index])) as [
+    readonly string[],
+    ...(readonly string[])[],
+  ];
   const size = TYPE.body;
   const columns = headings.map((name, index) => ({
     heading: name,
