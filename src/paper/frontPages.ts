@@ -75,10 +75,8 @@ function titledTable(
 ): readonly Block[] {
   if (allRows.length === 0) return [];
   const filled = allHeadings.map((_, index) => allRows.some((row) => (row[index] ?? "") !== ""));
-  const [headings, ...rows] = [allHeadings, ...allRows].map((row) => row.filter((_, index) => filled[index])) as [
-    readonly string[],
-    ...(readonly string[])[],
-  ];
+  const shown = (row: readonly string[]) => row.filter((_, index) => filled[index]);
+  const [headings, rows] = [shown(allHeadings), allRows.map(shown)];
   const size = TYPE.body;
   const columns = headings.map((name, index) => ({
     heading: name,
