@@ -10,17 +10,17 @@ import {
   renameSync,
   rmSync,
   statSync,
-  writeSync,
   type BigIntStats,
 } from "node:fs";
 import { dirname } from "node:path";
 import { InputError } from "../measure/errors";
-import { accessLike, giveAccess, type Access } from "./access";
+import { accessLike } from "./access";
 import { dropBackup, keepBackup, sameInode, type Backup } from "./backup";
 import { clearLeftovers, temporaryName } from "./leftovers";
 import { refuseIrregular } from "./readRegularFile";
 import { refuseOpen, refuseUnasked } from "./refuseUnasked";
 import { codeOf, explained } from "./systemErrors";
+import { writeFlushed } from "./writeFlushed";
 
 /** What to write, and what must not be harmed. */
 export interface SaveRequest {
@@ -66,10 +66,6 @@ export function saveBeside(request: SaveRequest): SaveResult {
     throw explained(error, "output", request.output);
   }
 }
-
-const WRITE_STEP = 4_194_304;
-/** For a file without a survey on the disk: nobody but its owner. */
-const OWNER_ALONE = 0o600;
 
 function written(request: SaveRequest, output: string, old: Uint8Array | undefined): SaveResult {
   const temporary = temporaryName(output);
@@ -146,17 +142,6 @@ function changed(shownAs: string): InputError {
     "is replaced only as it was read",
     "run again",
   );
-}
-
-function writeFlushed(path: string, bytes: Uint8Array, access: Access | undefined): void {
-  const file = openSync(path, "wx", OWNER_ALONE);
-  try {
-    if (access !== undefined) giveAccess(file, access);
-    for (let at = 0; at < bytes.length;) at += writeSync(file, bytes, at, Math.min(WRITE_STEP, bytes.length - at));
-    fsyncSync(file);
-  } finally {
-    closeSync(file);
-  }
 }
 
 /** Renaming would silently replace a file that came to stand there meanwhile; a link does not. */

@@ -36,6 +36,29 @@ export interface OpenedBook {
   readonly said: readonly string[];
 }
 
+/** Changes of an earlier page that were not saved. */
+export interface UnsavedChanges {
+  /** Names the workbook of that page. */
+  readonly document: string;
+  readonly file: string;
+  /** When they were last kept, ISO 8601. */
+  readonly time: string;
+  /** How many changed cells they hold, those that the pane wrote included. */
+  readonly cells: number;
+}
+
+/** What a page begins with. */
+export interface StartedBook {
+  /** Names the workbook of this page alone. */
+  readonly document: string;
+  readonly opened: OpenedBook;
+  /** Whether it has changes that are not saved. */
+  readonly isUnsaved: boolean;
+  /** Other workbooks that were made from the same file: each is open in another tab, or was. */
+  readonly others: readonly string[];
+  readonly unsaved: readonly UnsavedChanges[];
+}
+
 /** What the pane has written, and the workbook that the page is to show now. */
 export interface WrittenBook {
   readonly opened: OpenedBook;

@@ -2,30 +2,55 @@ import { InputError, Unavailable } from "../measure/errors";
 import { Fault } from "../measure/fault";
 import type { WorkbookEdits } from "../workbook/edits";
 import type { FunctionMetadata } from "./functions/metadata";
-import type { OpenedBook } from "./openedBook";
-import type { WrittenBook } from "./openedBook";
+import type { OpenedBook, StartedBook, WrittenBook } from "./openedBook";
 
 /** What the page asks of its server. Whatever the server refuses is thrown as an error with its message. */
 export interface PageServer {
   readonly functions: () => Promise<readonly FunctionMetadata[]>;
-  readonly book: () => Promise<OpenedBook>;
-  readonly open: (file: File) => Promise<OpenedBook>;
-  /** Takes over what changed in the cells, then what the pane writes; nothing goes to the disk. */
+  readonly book: () => Promise<StartedBook>;
+  /** Answers when the server is there, and knows this browser. */
+  readonly alive: () => Promise<void>;
+  readonly open: (file: File) => Promise<StartedBook>;
+  /** The workbook of an earlier page, with its changes that were not saved. */
+  readonly resume: (document: string) => Promise<StartedBook>;
+  /** Forgets the unsaved changes of an earlier page. */
+  readonly discard: (document: string) => Promise<void>;
+  /** Tells what changed in the cells; when it is not saved, the server keeps it beside the file. */
+  readonly keep: (cells: WorkbookEdits, unsaved: boolean) => Promise<void>;
+  /** Takes over what changed in the cells, then what the pane writes. The file is not touched. */
   readonly write: (cells: WorkbookEdits, write: WorkbookEdits) => Promise<WrittenBook>;
   /** Takes back the last write of the pane, and keeps what was changed in other cells since. */
   readonly takeBack: (cells: WorkbookEdits) => Promise<OpenedBook>;
-  readonly save: (cells: WorkbookEdits) => Promise<{ readonly name: string; readonly notes: readonly string[] }>;
+  readonly save: (cells: WorkbookEdits) => Promise<SavedFile>;
 }
 
-/** The server that the page came from. */
+/** Where a save went. */
+export interface SavedFile {
+  readonly path: string;
+  readonly name: string;
+  /** Notes for the user, in plain words. */
+  readonly notes: readonly string[];
+}
+
+/** The server that the page came from, for the workbook that this page has open. */
 export function pageServer(): PageServer {
+  let at = "";
+  const started = async (asked: Promise<StartedBook>): Promise<StartedBook> => {
+    const book = await asked;
+    at = `document=${book.document}&file=${encodeURIComponent(book.opened.name)}`;
+    return book;
+  };
   return {
     functions: async () => (await request<{ functions: FunctionMetadata[] }>("functions.json")).functions,
-    book: () => request("book"),
-    open: (file) => request(`open?name=${encodeURIComponent(file.name)}`, file),
-    write: (cells, write) => request("write", JSON.stringify({ cells, write })),
-    takeBack: (cells) => request("take-back", JSON.stringify({ cells })),
-    save: (cells) => request("save", JSON.stringify({ cells })),
+    book: () => started(request("book")),
+    alive: () => request("alive"),
+    open: (file) => started(request(`open?name=${encodeURIComponent(file.name)}`, file)),
+    resume: (document) => started(request(`resume?document=${document}`, "")),
+    discard: (document) => request(`discard?document=${document}`, ""),
+    keep: (cells, unsaved) => request(`keep?${at}`, JSON.stringify({ cells, unsaved })),
+    write: (cells, write) => request(`write?${at}`, JSON.stringify({ cells, write })),
+    takeBack: (cells) => request(`take-back?${at}`, JSON.stringify({ cells })),
+    save: (cells) => request(`save?${at}`, JSON.stringify({ cells })),
   };
 }
 

@@ -1,18 +1,37 @@
 import { plainError } from "../measure/fault";
 import { Unavailable } from "../measure/errors";
-import { pagePort } from "./pagePort";
 import { mountPane } from "../pane/mountPane";
+import { notice } from "./notices";
 import { openGrid, type OpenGrid } from "./openGrid";
+import type { StartedBook } from "./openedBook";
+import { pagePort } from "./pagePort";
 import { pageServer, type PageServer } from "./pageServer";
-import { writeThrough } from "./writeThrough";
 import { elementById, statusLine, type StatusLine } from "./statusLine";
+import { tabDocument, type TabDocument } from "./tabs";
+import { unsavedChanges, type UnsavedChanges } from "./unsavedChanges";
+import { writeThrough } from "./writeThrough";
+
+/** The page and what it works with. */
+interface Page {
+  readonly open: OpenGrid;
+  readonly server: PageServer;
+  readonly status: StatusLine;
+  readonly tab: TabDocument;
+  readonly changes: UnsavedChanges;
+  /** Shows a workbook that was just opened, and a pane of its own. */
+  readonly show: (book: StartedBook) => Promise<void>;
+}
 
 /** Opens the page: the workbook in the grid, the buttons over it, the pane at its side. */
 export async function startPage(): Promise<void> {
   const server = pageServer();
   const status = statusLine(document);
+  const tab = tabDocument();
   try {
-    const [book, functions] = await Promise.all([server.book(), server.functions()]);
+    const [begun, functions] = await Promise.all([server.book(), server.functions()]);
+    const former = await tab.former();
+    // After a reload the workbook is as it was, with what was not saved.
+    const book = former === undefined ? begun : await server.resume(former).catch(() => server.book());
     const open = await openGrid({
       container: elementById(document, "grid"),
       dark: matchMedia("(prefers-color-scheme: dark)").matches,
@@ -20,24 +39,108 @@ export async function startPage(): Promise<void> {
       status,
       loadScript,
     });
-    nameFile(book.name);
-    await open.show(book);
-    if (book.said.length > 0) status.say(book.said.join(" "));
-    wireButtons(open, server, status);
-    const { workbook, book: live } = open;
-    const port = pagePort({ api: open.grid.api, workbook, book: live, write: writeThrough(open, server) });
-    mountPane(elementById(document, "pane"), port, { planWorker: "planWorker.js", fonts: "fonts/" });
+    const page = pageOf(open, server, status, tab);
+    await page.show(book);
+    wireButtons(page);
+    await offerUnsaved(page, book);
     performance.mark("ready");
     document.body.dataset["ready"] = "yes";
-    // For tests, which drive the grid and the port as the page does.
-    Object.assign(globalThis, { openGrid: open, bookPort: port });
   } catch (error) {
     status.say(plainError(error).message, true);
     throw error;
   }
 }
 
-function wireButtons(open: OpenGrid, server: PageServer, status: StatusLine): void {
+function pageOf(open: OpenGrid, server: PageServer, status: StatusLine, tab: TabDocument): Page {
+  const { workbook, book: live } = open;
+  let leavePane: () => void = () => undefined;
+  let name = "";
+  const changes = unsavedChanges({
+    open,
+    server,
+    say: (text) => status.say(text, true),
+    onChange: (isUnsaved) => {
+      elementById(document, "unsaved").hidden = !isUnsaved;
+      document.title = `${isUnsaved ? "Not saved: " : ""}${name} - Enclosure Columns`;
+    },
+    onAway: waitForProgram(server, status, () => changes.keep()),
+  });
+  const write = writeThrough(open, server, changes);
+  const port = pagePort({ api: open.grid.api, workbook, book: live, write });
+  const show = async ({ document: id, opened, isUnsaved, others }: StartedBook): Promise<void> => {
+    leavePane();
+    await tab.take(id);
+    name = opened.name;
+    elementById(document, "file").textContent = name;
+    document.title = `${name} - Enclosure Columns`;
+    await open.show(opened);
+    changes.reset(isUnsaved);
+    if (opened.said.length > 0) status.say(opened.said.join(" "));
+    leavePane = mountPane(elementById(document, "pane"), port, { planWorker: "planWorker.js", fonts: "fonts/" });
+    if ((await tab.open(others)).length > 0)
+      notice(
+        document,
+        `${name} is open in another tab too. Each tab keeps its own changes, and saves a file of its own.`,
+        [{ label: "Close", act: () => undefined }],
+      );
+  };
+  // For tests, which drive the grid and the port as the page does.
+  Object.assign(globalThis, { openGrid: open, bookPort: port });
+  return { open, server, status, tab, changes, show };
+}
+
+/** How often a page asks whether its program is there again, ms. */
+const ASK_AGAIN = 2000;
+
+/** Says that the program has ended, and waits for it; the changes stay in the page meanwhile. */
+function waitForProgram(server: PageServer, status: StatusLine, keep: () => Promise<void>): () => void {
+  let isWaiting = false;
+  return () => {
+    if (isWaiting) return;
+    isWaiting = true;
+    const file = elementById(document, "file").textContent;
+    const close = notice(
+      document,
+      `The program behind this page has ended. Your changes are still here: leave this page open. Start the program again for ${file} and open the address that it prints: this page then goes on by itself.`,
+      [],
+    );
+    const ask = (): void => {
+      setTimeout(() => {
+        server
+          .alive()
+          .then(async () => {
+            close();
+            isWaiting = false;
+            status.say("The program is there again, and has your changes");
+            await keep();
+          })
+          .catch(ask);
+      }, ASK_AGAIN);
+    };
+    ask();
+  };
+}
+
+/** Offers the changes that an earlier page did not save, one file after the other. */
+async function offerUnsaved({ server, status, tab, changes, show }: Page, book: StartedBook): Promise<void> {
+  const open = new Set(await tab.open(book.unsaved.map(({ document: id }) => id)));
+  const left = book.unsaved.filter(({ document: id }) => id !== book.document && !open.has(id));
+  const takeUp = async (id: string): Promise<void> => {
+    await changes.keep();
+    await show(await server.resume(id));
+  };
+  for (const { document: id, file, time, cells } of left) {
+    const when = new Date(time).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
+    const failed = (error: unknown): void => status.say(plainError(error).message, true);
+    notice(document, `${file} has changes from ${when} that were not saved: ${cells} cells.`, [
+      { label: "Take them up", act: () => void takeUp(id).catch(failed) },
+      { label: "Throw them away", act: () => void server.discard(id).catch(failed) },
+      { label: "Later", act: () => undefined },
+    ]);
+  }
+}
+
+function wireButtons({ open, server, status, changes, show }: Page): void {
   const { api } = open.grid;
   const run = (work: () => Promise<unknown>) => (): void => {
     work().catch((error: unknown) => status.say(plainError(error).message, true));
@@ -46,15 +149,25 @@ function wireButtons(open: OpenGrid, server: PageServer, status: StatusLine): vo
   const save = async (): Promise<void> => {
     status.say("Saving");
     const { edits, said } = open.changes();
-    const { name, notes } = await server.save(edits);
-    status.say([`Saved as ${name}`, ...notes, ...said].join(". "));
+    const { path, notes } = await server.save(edits);
+    changes.reset(false);
+    status.say([`Saved as ${path}`, ...notes, ...said].join(". "));
   };
-  const openFile = async (file: File): Promise<void> => {
+  const openNow = async (file: File): Promise<void> => {
     status.say(`Opening ${file.name}`);
     const book = await server.open(file);
-    nameFile(book.name);
-    status.say(book.said.join(" "));
-    await open.show(book);
+    status.say("");
+    await show(book);
+  };
+  const openFile = async (file: File): Promise<void> => {
+    await changes.keep();
+    if (!changes.isUnsaved()) return openNow(file);
+    const name = elementById(document, "file").textContent;
+    notice(document, `${name} has changes that are not saved.`, [
+      { label: `Save, then open ${file.name}`, act: run(() => save().then(() => openNow(file))) },
+      { label: `Open ${file.name}, and keep the changes for later`, act: run(() => openNow(file)) },
+      { label: `Stay with ${name}`, act: () => undefined },
+    ]);
   };
   const chooser = elementById<HTMLInputElement>(document, "chooser");
   chooser.addEventListener("change", () => {
@@ -73,6 +186,12 @@ function wireButtons(open: OpenGrid, server: PageServer, status: StatusLine): vo
     if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== "s") return;
     event.preventDefault();
     run(save)();
+  });
+  addEventListener("beforeunload", (event) => {
+    if (changes.isUnsaved()) event.preventDefault();
+  });
+  addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "hidden") void changes.keep();
   });
   // Pressed with the mouse, a button leaves the keyboard in the grid: what is typed next goes into the cell.
   elementById(document, "bar").addEventListener("mousedown", (event) => event.preventDefault());
@@ -110,11 +229,6 @@ function foldPane(): void {
 
 function onClick(id: string, act: () => void): void {
   elementById(document, id).addEventListener("click", act);
-}
-
-function nameFile(name: string): void {
-  elementById(document, "file").textContent = name;
-  document.title = `${name} - Enclosure Columns`;
 }
 
 function loadScript(name: string): Promise<void> {

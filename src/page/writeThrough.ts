@@ -3,23 +3,30 @@ import { InputError } from "../measure/errors";
 import type { WorkbookEdits } from "../workbook/edits";
 import type { OpenGrid } from "./openGrid";
 import type { PageServer } from "./pageServer";
+import type { UnsavedChanges } from "./unsavedChanges";
 
 /**
  * Writes what the pane wants the way the command line does: the server puts it into its working copy of the file, after
  * whatever was changed in the cells, and the grid shows the outcome. So both give the same formulas, formats and marks.
  */
-export function writeThrough(open: OpenGrid, server: PageServer): (edits: WorkbookEdits) => Promise<WrittenEdits> {
+export function writeThrough(
+  open: OpenGrid,
+  server: PageServer,
+  changes: UnsavedChanges,
+): (edits: WorkbookEdits) => Promise<WrittenEdits> {
   let writes = 0;
   return async (edits) => {
     const { opened, columns, notes } = await server.write(open.changes().edits, edits);
     const mine = ++writes;
     await open.refresh(opened);
+    changes.reset(true);
     const undo = async (): Promise<void> => {
       if (writes !== mine)
         throw new InputError("undo", "an earlier step", "takes back the last step first", "undo the later one");
       const back = await server.takeBack(open.changes().edits);
       writes--;
       await open.refresh(back);
+      changes.reset(true);
     };
     return { columns, notes, undo };
   };

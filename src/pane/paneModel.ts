@@ -54,6 +54,8 @@ export interface PaneModel {
   /** Calls back at every change. @returns what stops it */
   readonly watch: (listener: () => void) => () => void;
   readonly start: () => Promise<void>;
+  /** Ends listening to the workbook. */
+  readonly stop: () => Promise<void>;
   readonly write: (what: string, make: (survey: PaneSurvey) => PaneWrite) => Promise<void>;
   readonly undo: () => Promise<void>;
   /** Reads the survey again with an answer, which later writes remember in the workbook. */
@@ -126,6 +128,7 @@ export function paneModel(port: BookPort): PaneModel {
     }
   };
 
+  const listening: (() => Promise<void> | void)[] = [];
   let waiting: ReturnType<typeof setTimeout> | undefined;
   const changed = (): void => {
     clearTimeout(waiting);
@@ -148,8 +151,11 @@ export function paneModel(port: BookPort): PaneModel {
       } finally {
         set({ doing: undefined });
       }
-      await port.onSelect((selected) => set({ selected }));
-      await port.onChange(changed);
+      listening.push(await port.onSelect((selected) => set({ selected })), await port.onChange(changed));
+    },
+    stop: async () => {
+      clearTimeout(waiting);
+      for (const end of listening.splice(0)) await end();
     },
     write: (what, make) =>
       act(what, async () => {

@@ -1,9 +1,9 @@
 import { execFile } from "node:child_process";
-import { chmodSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { appendFileSync, chmodSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { request } from "node:http";
 import { join } from "node:path";
 import { promisify } from "node:util";
-import type { OpenedBook } from "../../src/page/openedBook";
+import type { OpenedBook, StartedBook } from "../../src/page/openedBook";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
@@ -11,11 +11,24 @@ import { serving } from "./serving";
 
 let served: Awaited<ReturnType<typeof serving>>;
 let cookie: string;
-beforeEach(async () => {
-  served = await serving();
-  cookie = cookieOf(await ask(new URL(served.address).pathname, { Cookie: "" }));
-});
+/** The workbook of the page that asks. */
+let mine: StartedBook;
+beforeEach(() => begin(serving()));
 afterEach(() => served.close());
+
+async function begin(serve: typeof served | Promise<typeof served>): Promise<void> {
+  served = await serve;
+  cookie = cookieOf(await ask(new URL(served.address).pathname, { Cookie: "" }));
+  mine = await started("/book");
+}
+
+async function started(path: string, body?: string | Uint8Array): Promise<StartedBook> {
+  return JSON.parse((await ask(path, {}, body)).text) as StartedBook;
+}
+
+/** The path of a request for that workbook. */
+const of = (what: string, { document, opened }: StartedBook = mine): string =>
+  `/${what}?document=${document}&file=${encodeURIComponent(opened.name)}`;
 
 interface Answer {
   readonly status: number | undefined;
@@ -37,6 +50,8 @@ function ask(
         port,
         path,
         method: body === undefined ? "GET" : "POST",
+        // Another program may listen at the same port now.
+        agent: false,
         headers: { Host: host, Cookie: cookie, ...headers },
       },
       (answer) => {
@@ -85,7 +100,7 @@ test("an address that is none is answered without a word of the program", async 
 });
 
 test("another user of this machine can read neither the page nor what is saved", async () => {
-  expect((await ask("/save", {}, cells(height(320)))).status).toBe(200);
+  expect((await ask(of("save"), {}, cells(height(320)))).status).toBe(200);
   const saved = join(served.folder, "survey-edited.xlsx");
   expect(statSync(saved).mode & 0o077).toBe(0);
   if (process.getuid?.() !== 0) return;
@@ -116,8 +131,8 @@ test("edits that no sheet can hold are refused before anything is done with them
     '{"cells":{"cells":[{"sheet":"Survey","row":1e999,"column":1,"content":1}]}}',
   ];
   for (const body of bad)
-    expect([body.slice(0, 80), (await ask("/save", {}, body)).status]).toEqual([body.slice(0, 80), 400]);
-  const unknown = await ask("/save", {}, at({ style: 60_000 }));
+    expect([body.slice(0, 80), (await ask(of("save"), {}, body)).status]).toEqual([body.slice(0, 80), 400]);
+  const unknown = await ask(of("save"), {}, at({ style: 60_000 }));
   expect([unknown.status, unknown.text]).toEqual([422, expect.stringContaining("takes one of the")]);
   expect(readdirSync(served.folder)).toEqual([]);
 });
@@ -134,7 +149,7 @@ test("a request under another name, or from another page, is refused before it d
   ])
     expect([other, (await ask(`/book`, { Host: other })).status]).toEqual([other, 403]);
   for (const from of ["https://evil.example", "null", `http://localhost:${port}`])
-    expect([from, (await ask(`/save`, { Origin: from }, cells(height(1)))).status]).toEqual([from, 403]);
+    expect([from, (await ask(of("save"), { Origin: from }, cells(height(1)))).status]).toEqual([from, 403]);
   expect(readdirSync(served.folder)).toEqual([]);
   expect((await ask(`/book`, { Origin: origin })).status).toBe(200);
 });
@@ -178,10 +193,11 @@ test("every answer carries a policy that lets nothing in or out", async () => {
 });
 
 test("a save is a new file beside the survey; the next save replaces it and keeps a backup", async () => {
-  const first = JSON.parse((await ask(`/save`, {}, cells(height(320)))).text) as { name: string };
+  const first = JSON.parse((await ask(of("save"), {}, cells(height(320)))).text) as { name: string };
   expect(first.name).toBe("survey-edited.xlsx");
-  const again = await ask(`/save`, {}, cells(height(330)));
+  const again = await ask(of("save"), {}, cells(height(330)));
   expect(JSON.parse(again.text)).toEqual({
+    path: join(served.folder, "survey-edited.xlsx"),
     name: "survey-edited.xlsx",
     notes: ["the save before is kept as survey-edited.backup-1.xlsx"],
   });
@@ -193,16 +209,16 @@ test("a save is a new file beside the survey; the next save replaces it and keep
 
 test("a file chosen in the page is opened, and saved where the server was started, whatever its name says", async () => {
   const book = createWorkbook([{ name: "Items", rows: [["Height"], [3]] }]);
-  const { status, text } = await ask(`/open?name=${encodeURIComponent("../../up/my items.xlsx")}`, {}, book);
-  expect([status, (JSON.parse(text) as OpenedBook).name]).toEqual([200, "my items.xlsx"]);
-  const saved = await ask(`/save`, {}, cells({ sheet: "Items", row: 2, column: 1, content: 4 }));
+  mine = await started(`/open?name=${encodeURIComponent("../../up/my items.xlsx")}`, book);
+  expect(mine.opened.name).toBe("my items.xlsx");
+  const saved = await ask(of("save"), {}, cells({ sheet: "Items", row: 2, column: 1, content: 4 }));
   expect(saved.status).toBe(200);
   expect(readdirSync(served.folder)).toEqual(["my items-edited.xlsx"]);
 });
 
 test("what cannot be read or written is refused in words", async () => {
   const refused = async (path: string, body: string | Uint8Array) => {
-    const { status, text } = await ask(`/${path}`, {}, body);
+    const { status, text } = await ask(path.startsWith("open") ? `/${path}` : of(path), {}, body);
     return [status, (JSON.parse(text) as { message: string }).message];
   };
   expect(await refused("open?name=x.pdf", "%PDF")).toEqual([422, expect.stringContaining(".xlsx")]);
@@ -228,12 +244,96 @@ test("a write of the pane changes the working copy alone, and can be taken back"
     columns: [{ heading: "mass", cells: Array.from({ length: 40 }, () => 1), format: "0.00" }],
   };
   const body = JSON.stringify({ cells: { cells: [height(321)] }, write: { columns } });
-  const written = JSON.parse((await ask(`/write`, {}, body)).text) as { opened: OpenedBook };
+  const written = JSON.parse((await ask(of("write"), {}, body)).text) as { opened: OpenedBook };
   expect(written.opened.tables[0]!.columns.at(-1)).toBe("mass");
   expect(readdirSync(served.folder)).toEqual([]);
   const since = cells({ ...height(322), row: 3 }, { ...height(9), column: 17 });
-  const back = JSON.parse((await ask(`/take-back`, {}, since)).text) as OpenedBook;
+  const back = JSON.parse((await ask(of("take-back"), {}, since)).text) as OpenedBook;
   expect(back.tables[0]!.columns).not.toContain("mass");
   const data = back.snapshot.sheets["sheet-1"]!.cellData!;
   expect([data[1]![2]!.v, data[2]![2]!.v, data[1]![16]]).toEqual([321, 322, undefined]);
+});
+
+const heightIn = (name: string): unknown =>
+  readSheet(openWorkbook(new Uint8Array(readFileSync(join(served.folder, name)))), "Survey").rows[1]![2];
+const shownHeight = ({ opened }: StartedBook): unknown => opened.snapshot.sheets["sheet-1"]!.cellData![1]![2]!.v;
+const kept = (content: unknown): string => JSON.stringify({ cells: { cells: [height(content)] }, unsaved: true });
+
+test("two tabs have a workbook each, and save files of their own", async () => {
+  const other = await started("/book");
+  expect([other.document === mine.document, other.others]).toEqual([false, [mine.document]]);
+  await ask(of("write"), {}, JSON.stringify({ cells: { cells: [height(321)] }, write: {} }));
+  const saved = await Promise.all(
+    [other, mine].map(async (tab) => JSON.parse((await ask(of("save", tab), {}, cells())).text) as { name: string }),
+  );
+  expect(saved.map(({ name }) => heightIn(name))).toEqual([312, 321]);
+  expect(new Set(saved.map(({ name }) => name)).size).toBe(2);
+});
+
+test("what is not saved lies beside the file, and a new program has it again, at the same address", async () => {
+  await ask(of("write"), {}, JSON.stringify({ cells: { cells: [height(321)] }, write: {} }));
+  await ask(of("keep"), {}, kept(322));
+  const [left] = readdirSync(served.folder);
+  expect([left, readdirSync(served.folder)]).toEqual([
+    `survey.unsaved-${mine.document}.copy`,
+    [left, left!.replace("copy", "json")],
+  ]);
+  for (const name of readdirSync(served.folder)) expect(statSync(join(served.folder, name)).mode & 0o077).toBe(0);
+  const { folder, address } = served;
+  await served.close();
+  const before = mine;
+  await begin(serving("survey.csv", undefined, folder));
+  expect(new URL(served.address).host).toBe(new URL(address).host);
+  expect(mine.unsaved).toEqual([
+    { document: before.document, file: "survey.csv", time: expect.any(String) as string, cells: 2 },
+  ]);
+  // The page that is still open goes on: its program knows its workbook from the disk.
+  expect((await ask(of("keep", before), {}, kept(323))).status).toBe(200);
+  const again = await started(of("resume", before), "");
+  expect([shownHeight(again), again.isUnsaved]).toEqual([323, true]);
+  const { name } = JSON.parse((await ask(of("save", before), {}, cells())).text) as { name: string };
+  expect([heightIn(name), readdirSync(folder)]).toEqual([323, [name]]);
+});
+
+test("unsaved changes of another state of the file are not put into it, and can be thrown away", async () => {
+  await ask(of("keep"), {}, kept(322));
+  const { folder } = served;
+  const before = mine;
+  await served.close();
+  for (const name of readdirSync(folder)) if (name.endsWith(".copy")) writeFileSync(join(folder, name), "other");
+  await begin(serving("survey.csv", undefined, folder));
+  const { status, text } = await ask(of("resume", before), {}, "");
+  expect([status, text]).toEqual([422, expect.stringContaining("not as it was when they were made")]);
+  expect(mine.unsaved).toHaveLength(1);
+  expect((await ask(of("discard", before), {}, "")).status).toBe(200);
+  expect([(await started("/book")).unsaved, readdirSync(folder)]).toEqual([[], []]);
+});
+
+test("a file of unsaved changes that names another folder, or is none, is left alone", async () => {
+  const told = { id: "0123456789ab", file: "../x.csv", sha256: "", time: "", port: 1, steps: [] };
+  for (const [id, text] of [
+    ["0123456789ab", JSON.stringify(told)],
+    ["0123456789ac", "{"],
+    ["0123456789ad", '{"steps":[{"cells":1}]}'],
+  ])
+    writeFileSync(join(served.folder, `x.unsaved-${id}.json`), text!);
+  expect((await started("/book")).unsaved).toEqual([]);
+  expect((await ask("/resume?document=0123456789ab", {}, "")).status).toBe(422);
+  expect(readdirSync(served.folder)).toHaveLength(3);
+});
+
+test("a save that another program has changed stays as it is, and the user is told", async () => {
+  await ask(of("save"), {}, cells(height(320)));
+  const first = join(served.folder, "survey-edited.xlsx");
+  appendFileSync(first, "more");
+  const changed = readFileSync(first);
+  const { name, notes } = JSON.parse((await ask(of("save"), {}, cells(height(330)))).text) as {
+    name: string;
+    notes: string[];
+  };
+  expect([name, notes]).toEqual([
+    "survey-edited-2.xlsx",
+    ["survey-edited.xlsx was changed by another program, and stays as it is"],
+  ]);
+  expect([readFileSync(first).equals(changed), heightIn(name)]).toEqual([true, 330]);
 });

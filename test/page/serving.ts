@@ -9,8 +9,8 @@ import { writeCsv } from "../../src/workbook/writeCsv";
 export async function serving(
   name = "survey.csv",
   bytes = writeCsv(DEMO_SURVEY),
+  folder = mkdtempSync(join(tmpdir(), "page-")),
 ): Promise<Served & { folder: string }> {
-  const folder = mkdtempSync(join(tmpdir(), "page-"));
   const served = await serveBook({
     path: join(folder, name),
     bytes,

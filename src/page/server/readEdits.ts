@@ -7,15 +7,21 @@ import type { CellEdit, ColumnsEdit, NewColumn, NewSheet, WorkbookEdits } from "
 export class MalformedEdits extends InputError {}
 
 /**
- * Changes to the workbook as the page sends them: what was changed in the cells, and what the pane writes after that.
+ * Changes to the workbook as the page sends them: what was changed in the cells, and what the pane writes after that or
+ * whether they are unsaved.
  *
  * @throws MalformedEdits when the text is no such list, or names what no sheet has
  */
-export function readEdits(json: string): { readonly cells: WorkbookEdits; readonly write: WorkbookEdits | undefined } {
+export function readEdits(json: string): {
+  readonly cells: WorkbookEdits;
+  readonly write: WorkbookEdits | undefined;
+  readonly unsaved: boolean;
+} {
   const read = parsed(json);
   if (read === undefined)
     throw new MalformedEdits("save", "changes that cannot be read", "takes what the page sends", "reload the page");
-  return { cells: plainEdits(read.cells), write: read.write && plainEdits(read.write) };
+  const { cells, write, unsaved = false } = read;
+  return { cells: plainEdits(cells), write: write && plainEdits(write), unsaved };
 }
 
 /** A field of the edits that the page cannot send would make the server refuse all of them. */
@@ -63,7 +69,8 @@ const sheet = z.strictObject({
   table: z.exactOptional(z.string()),
   replaceable: z.exactOptional(z.boolean()),
 } satisfies EveryField<NewSheet>);
-const edits = z.strictObject({
+/** All that can be changed in a workbook. */
+export const EDITS = z.strictObject({
   columns: z.exactOptional(
     z.strictObject({
       sheet: z.string(),
@@ -81,7 +88,11 @@ const edits = z.strictObject({
   names: z.exactOptional(z.array(z.strictObject({ name: z.string(), refersTo: z.string() }))),
   widths: z.exactOptional(z.array(z.strictObject({ sheet: z.string(), column: columnPlace, width }))),
 } satisfies EveryField<WorkbookEdits>);
-const CHANGES = z.strictObject({ cells: edits, write: z.exactOptional(edits) });
+const CHANGES = z.strictObject({
+  cells: EDITS,
+  write: z.exactOptional(EDITS),
+  unsaved: z.exactOptional(z.boolean()),
+});
 
 function parsed(json: string): z.infer<typeof CHANGES> | undefined {
   try {
@@ -91,7 +102,8 @@ function parsed(json: string): z.infer<typeof CHANGES> | undefined {
   }
 }
 
-function plainEdits({ sheets, ...rest }: z.infer<typeof edits>): WorkbookEdits {
+/** The same without what JSON has in place of nothing. */
+export function plainEdits({ sheets, ...rest }: z.infer<typeof EDITS>): WorkbookEdits {
   if (sheets === undefined) return rest;
   return {
     ...rest,

@@ -1,12 +1,14 @@
 import { existsSync, readFileSync } from "node:fs";
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import type { AddressInfo } from "node:net";
-import { basename, extname, join } from "node:path";
+import { randomBytes } from "node:crypto";
+import { basename, dirname, extname, join } from "node:path";
 import { InputError } from "../../measure/errors";
 import { plainError } from "../../measure/fault";
-import type { PlacedColumn, WorkbookEdits } from "../../workbook/edits";
-import { editedFile, openBookFile, saveBookFile, shownBook, type BookFile } from "./bookFile";
-import type { WrittenBook } from "../openedBook";
+import type { StartedBook, WrittenBook } from "../openedBook";
+import { openBookFile, shownBook } from "./bookFile";
+import { documentOf, kept, newDocument, saved, takenBack, takenUp, written, type BookDocument } from "./bookDocument";
+import { bytesOfUnsaved, dropUnsaved, toldOf, unsavedIn } from "./unsaved";
 import { admission } from "./admission";
 import { HEADERS } from "./headers";
 import { pageFiles, TYPES } from "./pageFiles";
@@ -45,50 +47,83 @@ export async function serveBook({ path, bytes, folder, dist, port, onFault }: Se
     throw new InputError("page", "a build without it", "needs the built page", "run npm run build first");
   const guard = admission();
   const files = pageFiles(dist);
-  let file: BookFile = openBookFile(path, bytes);
+  const first = openBookFile(path, bytes);
   // Made before the page asks, which waits for it.
-  let shown = JSON.stringify(shownBook(file));
-  let saved: string | undefined;
-
-  /** Working copies before each write of the pane, so that the last can be taken back. */
-  let before: readonly Written[] = [];
+  const shownFirst = JSON.stringify(shownBook(first));
+  const documents = new Map<string, BookDocument>();
+  const portNow = (): number => (server.address() as AddressInfo).port;
+  const folders = [...new Set([dirname(path), folder])];
+  const add = (document: BookDocument): BookDocument => {
+    documents.set(document.id, document);
+    return document;
+  };
+  const begun = (document: BookDocument): string => {
+    const { id, file, isUnsaved } = document;
+    const others = [...documents.values()].filter((other) => other.id !== id && other.file.path === file.path);
+    const rest: Omit<StartedBook, "opened"> = {
+      document: id,
+      isUnsaved,
+      others: others.map((other) => other.id),
+      unsaved: folders.flatMap((each) => unsavedIn(each)).map(toldOf),
+    };
+    const opened = file === first ? shownFirst : JSON.stringify(shownBook(file));
+    return `{"opened":${opened},${JSON.stringify(rest).slice(1)}`;
+  };
+  /** A page may be older than this program: then its changes lie on the disk, or it had none. */
+  const known = (query: URLSearchParams): BookDocument => {
+    const id = query.get("document") ?? "";
+    const open = documents.get(id);
+    if (open !== undefined) return open;
+    for (const each of folders) {
+      const left = unsavedIn(each).find((unsaved) => unsaved.id === id);
+      if (left !== undefined) return add(documentOf(left, join(each, left.file), bytesOfUnsaved(each, left)));
+    }
+    if (ID.test(id) && query.get("file") === basename(path)) return add(newDocument(id, first));
+    throw new InputError(
+      "page",
+      "a workbook that this program does not have",
+      "belongs to one that it opened",
+      "reload the page",
+    );
+  };
+  const sent = async (request: IncomingMessage): Promise<ReturnType<typeof readEdits>> =>
+    readEdits((await bodyOf(request, LARGEST_EDIT)).toString("utf8"));
 
   const routes: Readonly<Record<string, Route>> = {
-    "GET book": () => Promise.resolve(shown),
+    "GET book": () => Promise.resolve(begun(add(newDocument(newId(), first)))),
+    "GET alive": () => Promise.resolve({}),
     "POST open": async (request, query) => {
       const name = basename((query.get("name") ?? "").replaceAll("\\", "/"));
-      file = openBookFile(join(folder, name), await bodyOf(request, LARGEST_FILE));
-      saved = undefined;
-      before = [];
-      shown = JSON.stringify(shownBook(file));
-      return shown;
+      const file = openBookFile(join(folder, name), await bodyOf(request, LARGEST_FILE));
+      return begun(add(newDocument(newId(), file)));
     },
-    "POST write": async (request): Promise<WrittenBook> => {
-      const { cells, write } = readEdits((await bodyOf(request, LARGEST_EDIT)).toString("utf8"));
-      const flushed = editedFile(file, cells).file;
-      const { file: written, edit } = editedFile(flushed, write ?? {});
-      const opened = shownBook(written);
-      const own = { before: flushed, sheet: write?.columns?.sheet, columns: edit.columns, since: [] };
-      before = [...withSince(before, [cells]), own];
-      file = written;
-      shown = JSON.stringify(opened);
-      return { opened, columns: edit.columns, notes: edit.notes };
+    "POST resume": (_, query) => Promise.resolve(begun(add(takenUp(known(query))))),
+    "POST discard": (_, query) => {
+      const id = query.get("document") ?? "";
+      for (const each of folders)
+        for (const left of unsavedIn(each).filter((unsaved) => unsaved.id === id)) dropUnsaved(each, left);
+      return Promise.resolve({});
     },
-    "POST take-back": async (request) => {
-      const { cells } = readEdits((await bodyOf(request, LARGEST_EDIT)).toString("utf8"));
-      const last = before.at(-1);
-      if (last === undefined) throw new InputError("undo", "nothing written", "takes back what the pane wrote");
-      const since = [...last.since, cells].map((edits) => apartFrom(last, edits));
-      file = since.reduce((working, edits) => editedFile(working, edits).file, last.before);
-      before = withSince(before.slice(0, -1), since);
-      shown = JSON.stringify(shownBook(file));
-      return shown;
+    "POST keep": async (request, query) => {
+      const { cells, unsaved } = await sent(request);
+      add(kept(known(query), cells, unsaved, portNow()));
+      return {};
     },
-    "POST save": async (request) => {
-      const { cells } = readEdits((await bodyOf(request, LARGEST_EDIT)).toString("utf8"));
-      const { path: output, notes } = saveBookFile(file, cells, saved);
-      saved = output;
-      return { name: basename(output), notes };
+    "POST write": async (request, query): Promise<WrittenBook> => {
+      const { cells, write } = await sent(request);
+      const { document, answer: opened } = written(known(query), cells, write ?? {});
+      add(document);
+      return opened;
+    },
+    "POST take-back": async (request, query) => {
+      const { cells } = await sent(request);
+      return shownBook(add(takenBack(known(query), cells)).file);
+    },
+    "POST save": async (request, query) => {
+      const { cells } = await sent(request);
+      const { document, answer: done } = saved(known(query), cells);
+      add(document);
+      return { path: done.path, name: basename(done.path), notes: done.notes };
     },
   };
 
@@ -123,39 +158,24 @@ export async function serveBook({ path, bytes, folder, dist, port, onFault }: Se
       send(response, FAILED, "text/plain", cause.message);
     });
   });
-  await listening(server, port);
+  await listeningAgain(
+    server,
+    port,
+    unsavedIn(dirname(path))
+      .filter(({ file }) => file === basename(path))
+      .map((each) => each.port),
+  );
   const newAddress = () => `http://127.0.0.1:${(server.address() as AddressInfo).port}${guard.newPath()}`;
   return { address: newAddress(), newAddress, close: () => closed(server) };
 }
 
 type Route = (request: IncomingMessage, query: URLSearchParams) => Promise<unknown>;
 
-/** A write of the pane: the working copy before it, and the columns that it wrote. */
-interface Written {
-  readonly before: BookFile;
-  readonly sheet: string | undefined;
-  readonly columns: readonly PlacedColumn[];
-  /** What was changed in the cells after it. */
-  readonly since: readonly WorkbookEdits[];
-}
+const ID_BYTES = 6;
+const ID = /^[0-9a-f]{12}$/;
 
-/** Writes of the pane, with more changes after the last of them. */
-function withSince(writes: readonly Written[], edits: readonly WorkbookEdits[]): readonly Written[] {
-  const last = writes.at(-1);
-  return last === undefined ? [] : [...writes.slice(0, -1), { ...last, since: [...last.since, ...edits] }];
-}
-
-/** Changes made since, except in the columns and sheets that are written. */
-function apartFrom({ before, sheet, columns }: Written, edits: WorkbookEdits): WorkbookEdits {
-  const sheets = new Set(before.working.sheets.map(({ name }) => name));
-  const gone = new Set(columns.map(({ column }) => column));
-  const stays = (each: { readonly sheet: string; readonly column: number }): boolean =>
-    sheets.has(each.sheet) && !(each.sheet === sheet && gone.has(each.column));
-  return {
-    ...edits,
-    ...(edits.cells ? { cells: edits.cells.filter(stays) } : {}),
-    ...(edits.widths ? { widths: edits.widths.filter(stays) } : {}),
-  };
+function newId(): string {
+  return randomBytes(ID_BYTES).toString("hex");
 }
 
 const LARGEST_FILE = 104_857_600;
@@ -208,6 +228,18 @@ function listening(server: Server, port: number): Promise<void> {
     });
     server.listen(port, "127.0.0.1", resolve);
   });
+}
+
+/** Where any port will do, an earlier program's: a page that it left open finds this one there. */
+async function listeningAgain(server: Server, port: number, earlier: readonly number[]): Promise<void> {
+  for (const each of port === 0 ? earlier : []) {
+    try {
+      return await listening(server, each);
+    } catch {
+      // Taken meanwhile.
+    }
+  }
+  await listening(server, port);
 }
 
 function closed(server: Server): Promise<void> {

@@ -1,0 +1,83 @@
+import { plainError } from "../measure/fault";
+import { Unavailable } from "../measure/errors";
+import type { OpenGrid } from "./openGrid";
+import type { PageServer } from "./pageServer";
+
+/** What of the workbook is not saved yet. */
+export interface UnsavedChanges {
+  readonly isUnsaved: () => boolean;
+  /** The workbook was just opened or saved, or the pane wrote into it: then what it has beside the cells is unsaved. */
+  readonly reset: (isUnsaved: boolean) => void;
+  /** Tells the server at once what is not saved. */
+  readonly keep: () => Promise<void>;
+}
+
+export interface UnsavedOptions {
+  readonly open: OpenGrid;
+  readonly server: PageServer;
+  /** Called when there are unsaved changes for the first time, and when there are none any more. */
+  readonly onChange: (isUnsaved: boolean) => void;
+  /** Called when the server does not answer any more, with what to do when it does again. */
+  readonly onAway: () => void;
+  readonly say: (text: string) => void;
+}
+
+/** What changes the workbook. */
+const CHANGING = /^sheet\.mutation\./;
+
+/** From a change to its being kept, ms: a crash takes less than the last two seconds. */
+const SOON = 1000;
+
+/**
+ * Watches what is not saved. It is kept beside the file as it comes, so that nothing is lost when the browser, the
+ * program or the machine ends.
+ */
+export function unsavedChanges({ open, server, onChange, onAway, say }: UnsavedOptions): UnsavedChanges {
+  /** The changes that are saved. */
+  let saved = "";
+  let kept = "";
+  let isUnsaved = false;
+  let isEarlier = false;
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  let keeping = Promise.resolve();
+
+  const tell = (now: boolean): void => {
+    if (now === isUnsaved) return;
+    isUnsaved = now;
+    onChange(now);
+  };
+  const keepNow = async (): Promise<void> => {
+    clearTimeout(waiting);
+    waiting = undefined;
+    const { edits } = open.changes();
+    const text = JSON.stringify(edits);
+    tell(isEarlier || text !== saved);
+    const asked = `${isUnsaved}${text}`;
+    if (asked === kept) return;
+    try {
+      await server.keep(edits, isUnsaved);
+      kept = asked;
+    } catch (error) {
+      if (error instanceof Unavailable) onAway();
+      else say(`Changes cannot be kept for a crash: ${plainError(error).message}`);
+    }
+  };
+  const keep = (): Promise<void> => (keeping = keeping.then(keepNow, keepNow));
+  const look = (): void => {
+    waiting ??= setTimeout(() => void keep(), SOON);
+  };
+  open.grid.api.onCommandExecuted(({ id }) => {
+    if (CHANGING.test(id)) look();
+  });
+  return {
+    isUnsaved: () => isUnsaved,
+    reset: (earlier) => {
+      isEarlier = earlier;
+      saved = JSON.stringify(open.changes().edits);
+      kept = earlier ? "" : `false${saved}`;
+      tell(earlier);
+      if (earlier) look();
+    },
+    keep,
+  };
+}
