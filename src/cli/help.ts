@@ -172,8 +172,8 @@ ${SETTINGS_HELP}`,
 
 A PDF for the bench, or for an application: fonts embedded, any writing. Tickets are in order of batch, priority, row.
 
-  --what LIST         tickets (the default), plans, labels, templates, estimate, shelf, or all; several with commas; in front
-                      of tickets and plans are cautions, what to buy, rows left out, and an index of pages
+  --what LIST         tickets (the default), plans, labels, templates, estimate, shelf, or all; several with commas;
+                      in front of tickets and plans are cautions, what to buy, rows left out, and an index of pages
                       tickets: one leaf for each enclosure: boards on the front, covering and order of work on the back
                       plans: a page for each sheet: its strips and pieces by name, its cuts in order with their fence
                       labels: a label for each piece: number, grain, name on the cutting plan (printed with plans or
