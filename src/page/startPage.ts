@@ -9,6 +9,7 @@ import { pageServer, type PageServer } from "./pageServer";
 import { elementById, statusLine, type StatusLine } from "./statusLine";
 import { tabDocument, type TabDocument } from "./tabs";
 import { unsavedChanges, type UnsavedChanges } from "./unsavedChanges";
+import { waitForProgram } from "./waitForProgram";
 import { writeThrough } from "./writeThrough";
 
 /** The page and what it works with. */
@@ -87,38 +88,6 @@ function pageOf(open: OpenGrid, server: PageServer, status: StatusLine, tab: Tab
   // For tests, which drive the grid and the port as the page does.
   Object.assign(globalThis, { openGrid: open, bookPort: port });
   return { open, server, status, tab, changes, show };
-}
-
-/** How often a page asks whether its program is there again, ms. */
-const ASK_AGAIN = 2000;
-
-/** Says that the program has ended, and waits for it; the changes stay in the page meanwhile. */
-function waitForProgram(server: PageServer, status: StatusLine, keep: () => Promise<void>): () => void {
-  let isWaiting = false;
-  return () => {
-    if (isWaiting) return;
-    isWaiting = true;
-    const file = elementById(document, "file").textContent;
-    const close = notice(
-      document,
-      `The program behind this page has ended. Your changes are still here: leave this page open. Start the program again for ${file} and open the address that it prints: this page then goes on by itself.`,
-      [],
-    );
-    const ask = (): void => {
-      setTimeout(() => {
-        server
-          .alive()
-          .then(async () => {
-            close();
-            isWaiting = false;
-            status.say("The program is there again, and has your changes");
-            await keep();
-          })
-          .catch(ask);
-      }, ASK_AGAIN);
-    };
-    ask();
-  };
 }
 
 /** Offers the changes that an earlier page did not save, one file after the other. */

@@ -166,10 +166,12 @@ function runSaver(
   { uid, before = "", bytes = "" }: { uid?: number; before?: string; bytes?: string } = {},
 ): string {
   const line = `${before} exec "${process.execPath}" "${join(root, SAVER)}" "${where}" ${bytes}`;
-  const { stdout } = spawnSync("bash", ["-c", line], {
+  const { stdout, stderr, signal } = spawnSync("bash", ["-c", line], {
     encoding: "utf8",
     ...(uid === undefined ? {} : { uid, gid: uid }),
   });
+  // A program that ends without a word was killed, or is broken.
+  if (stdout === "" && signal !== "SIGKILL") throw new Error(stderr);
   return stdout;
 }
 

@@ -31,6 +31,7 @@ test("paper writes a PDF beside the survey and says what is in it", () => {
     { what: "plans" },
     { what: "templates", pages: 1 },
     { what: "estimate" },
+    { what: "shelf", pages: 1 },
     { what: "labels" },
     { what: "box-labels", pages: 1 },
   ]);

@@ -12,9 +12,16 @@ const STEPS = [
 ];
 
 const SOURCES = [
-  ...["access", "backup", "leftovers", "readRegularFile", "refuseUnasked", "saveBeside", "systemErrors"].map(
-    (name) => `files/${name}`,
-  ),
+  ...[
+    "access",
+    "backup",
+    "leftovers",
+    "readRegularFile",
+    "refuseUnasked",
+    "saveBeside",
+    "systemErrors",
+    "writeFlushed",
+  ].map((name) => `files/${name}`),
   "measure/errors",
 ];
 
