@@ -1,5 +1,5 @@
 import { existsSync, readFileSync } from "node:fs";
-import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import { createServer, type IncomingMessage, type ServerResponse } from "node:http";
 import type { AddressInfo } from "node:net";
 import { randomBytes } from "node:crypto";
 import { basename, dirname, extname, join } from "node:path";
@@ -11,6 +11,7 @@ import { documentOf, kept, newDocument, saved, takenBack, takenUp, written, type
 import { bytesOfUnsaved, dropUnsaved, toldOf, unsavedIn } from "./unsaved";
 import { admission } from "./admission";
 import { HEADERS } from "./headers";
+import { closed, listeningAgain } from "./listening";
 import { pageFiles, TYPES } from "./pageFiles";
 import { MalformedEdits, readEdits } from "./readEdits";
 
@@ -218,33 +219,4 @@ async function bodyOf(request: IncomingMessage, largest: number): Promise<Buffer
     chunks.push(chunk);
   }
   return Buffer.concat(chunks);
-}
-
-function listening(server: Server, port: number): Promise<void> {
-  return new Promise((resolve, reject) => {
-    server.once("error", (error: NodeJS.ErrnoException) => {
-      const taken = error.code === "EADDRINUSE" || error.code === "EACCES";
-      reject(taken ? new InputError("PORT", String(port), "needs a free port", "give another, or none") : error);
-    });
-    server.listen(port, "127.0.0.1", resolve);
-  });
-}
-
-/** Where any port will do, an earlier program's: a page that it left open finds this one there. */
-async function listeningAgain(server: Server, port: number, earlier: readonly number[]): Promise<void> {
-  for (const each of port === 0 ? earlier : []) {
-    try {
-      return await listening(server, each);
-    } catch {
-      // Taken meanwhile.
-    }
-  }
-  await listening(server, port);
-}
-
-function closed(server: Server): Promise<void> {
-  return new Promise((resolve) => {
-    server.close(() => resolve());
-    server.closeAllConnections();
-  });
 }
