@@ -4,6 +4,7 @@ import { CURVE_COUNTS, curvePoint, ownPoint, type CurvePoint } from "../estimate
 import { plainRows } from "../item/answers";
 import { areaIn, fromMm } from "../measure/units";
 import type { Settings } from "../settings/schema";
+import { HEAVY_BOXES, OTHER_KINDS, otherKinds } from "../survey/otherKinds";
 import { problemRows } from "../survey/problemRows";
 import { shelfRows, shelfSpace, tooTallRows } from "../survey/shelfSpace";
 import type { SizedSurvey } from "../survey/sizeSurvey";
@@ -58,9 +59,8 @@ export function StoreView({ survey, state }: ViewProps) {
             </>
           ),
       )}
-      <p class="quiet">
-        The heaviest boxes on the lowest shelves, and two people to lift them: local rules come first.
-      </p>
+      <p class="quiet">{HEAVY_BOXES}</p>
+      <OtherKinds survey={sized} disabled={!hasItems} />
       <h2>Fewer, standard sizes</h2>
       <div class="row">
         <button
@@ -73,6 +73,29 @@ export function StoreView({ survey, state }: ViewProps) {
       </div>
       {working !== undefined && <p>Looking for the best {working} sizes…</p>}
       {shown !== undefined && <SizesCurve {...shown} survey={sized} />}
+    </>
+  );
+}
+
+/** Sizes every row as each kind, so only when asked. */
+function OtherKinds({ survey, disabled }: { readonly survey: SizedSurvey; readonly disabled: boolean }) {
+  const [found, setFound] = useState<{ readonly of: unknown; readonly rows: ReturnType<typeof otherKinds> }>();
+  const rows = found?.of === survey ? found.rows : undefined;
+  return (
+    <>
+      <h2>Other enclosures</h2>
+      {rows === undefined ? (
+        <div class="row">
+          <button type="button" disabled={disabled} onClick={() => setFound({ of: survey, rows: otherKinds(survey) })}>
+            Show what each kind of enclosure would take
+          </button>
+        </div>
+      ) : (
+        <>
+          <p>{OTHER_KINDS}</p>
+          <Table label="Other enclosures" headings={rows[0]!.map(String)} rows={rows.slice(1)} />
+        </>
+      )}
     </>
   );
 }
