@@ -54,10 +54,16 @@ const formulaOf = (cell: string) =>
 const said = () => page.textContent("#said");
 const cellLine = () => page.textContent("#cell");
 
-/** Types into a cell as a person would, who presses Enter until the cell is done: a list of suggestions may take a press. */
+/**
+ * Types into a cell as a person would, who types again what did not come up while the grid was still taking the keyboard,
+ * and presses Enter until the cell is done: a list of suggestions may take a press.
+ */
 async function type(cell: string, text: string): Promise<void> {
-  await goTo(cell);
-  await page.keyboard.type(text, { delay: 3 });
+  await becomes(async () => {
+    await goTo(cell);
+    await page.keyboard.type(text, { delay: 3 });
+    return page.evaluate(() => openGrid.workbook().isCellEditing());
+  }, true);
   await page.keyboard.press("Enter");
   await becomes(async () => {
     const editing = await page.evaluate(() => openGrid.workbook().isCellEditing());
