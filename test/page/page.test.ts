@@ -27,6 +27,9 @@ const READABLE = 4.5;
 /** The middle of a filter button from the right and lower edge of its heading, pixels. */
 const FROM_EDGE = 9;
 
+/** A protected cell takes none. */
+const MOST_TRIES = 3;
+
 let browser: Browser;
 let at: OpenPage;
 let page: Page;
@@ -59,11 +62,11 @@ const cellLine = () => page.textContent("#cell");
  * and presses Enter until the cell is done: a list of suggestions may take a press.
  */
 async function type(cell: string, text: string): Promise<void> {
-  await becomes(async () => {
+  for (let tries = 0; tries < MOST_TRIES; tries++) {
     await goTo(cell);
     await page.keyboard.type(text, { delay: 3 });
-    return page.evaluate(() => openGrid.workbook().isCellEditing());
-  }, true);
+    if (await page.evaluate(() => openGrid.workbook().isCellEditing())) break;
+  }
   await page.keyboard.press("Enter");
   await becomes(async () => {
     const editing = await page.evaluate(() => openGrid.workbook().isCellEditing());
