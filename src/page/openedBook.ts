@@ -52,6 +52,8 @@ export interface StartedBook {
   /** Names the workbook of this page alone. */
   readonly document: string;
   readonly opened: OpenedBook;
+  /** Fingerprint of the file, as long as this workbook differs from it in cells alone. */
+  readonly base?: string;
   /** Whether it has changes that are not saved. */
   readonly isUnsaved: boolean;
   /** Other workbooks that were made from the same file: each is open in another tab, or was. */

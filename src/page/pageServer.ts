@@ -35,9 +35,17 @@ export interface SavedFile {
 /** The server that the page came from, for the workbook that this page has open. */
 export function pageServer(): PageServer {
   let at = "";
+  let base = "";
+  // From its first write on, the workbook is more than the file with other cells.
+  const writing = <Answer>(what: string, body: object): Promise<Answer> => {
+    const asked = request<Answer>(`${what}?${at}${base}`, JSON.stringify(body));
+    base = "";
+    return asked;
+  };
   const started = async (asked: Promise<StartedBook>): Promise<StartedBook> => {
     const book = await asked;
-    at = `document=${book.document}&file=${encodeURIComponent(book.opened.name)}`;
+    at = `document=${book.document}`;
+    base = book.base === undefined ? "" : `&base=${book.base}`;
     return book;
   };
   return {
@@ -47,10 +55,10 @@ export function pageServer(): PageServer {
     open: (file) => started(request(`open?name=${encodeURIComponent(file.name)}`, file)),
     resume: (document) => started(request(`resume?document=${document}`, "")),
     discard: (document) => request(`discard?document=${document}`, ""),
-    keep: (cells, unsaved) => request(`keep?${at}`, JSON.stringify({ cells, unsaved })),
-    write: (cells, write) => request(`write?${at}`, JSON.stringify({ cells, write })),
-    takeBack: (cells) => request(`take-back?${at}`, JSON.stringify({ cells })),
-    save: (cells) => request(`save?${at}`, JSON.stringify({ cells })),
+    keep: (cells, unsaved) => request(`keep?${at}${base}`, JSON.stringify({ cells, unsaved })),
+    write: (cells, write) => writing("write", { cells, write }),
+    takeBack: (cells) => writing("take-back", { cells }),
+    save: (cells) => request(`save?${at}${base}`, JSON.stringify({ cells })),
   };
 }
 

@@ -1,5 +1,6 @@
 import { plainError } from "../measure/fault";
 import { Unavailable } from "../measure/errors";
+import type { WorkbookEdits } from "../workbook/edits";
 import type { OpenGrid } from "./openGrid";
 import type { PageServer } from "./pageServer";
 
@@ -8,8 +9,8 @@ export interface UnsavedChanges {
   readonly isUnsaved: () => boolean;
   /** The workbook was just opened or saved, or the pane wrote into it: then what it has beside the cells is unsaved. */
   readonly reset: (isUnsaved: boolean) => void;
-  /** Tells the server at once what is not saved. */
-  readonly keep: () => Promise<void>;
+  /** Tells the server at once what is not saved. @returns whether all of it is kept */
+  readonly keep: () => Promise<boolean>;
 }
 
 export interface UnsavedOptions {
@@ -39,30 +40,43 @@ export function unsavedChanges({ open, server, onChange, onAway, say }: UnsavedO
   let isUnsaved = false;
   let isEarlier = false;
   let waiting: ReturnType<typeof setTimeout> | undefined;
-  let keeping = Promise.resolve();
+  let keeping = Promise.resolve(true);
 
   const tell = (now: boolean): void => {
     if (now === isUnsaved) return;
     isUnsaved = now;
     onChange(now);
   };
-  const keepNow = async (): Promise<void> => {
+  const changed = (): WorkbookEdits | undefined => {
+    try {
+      return open.changes().edits;
+    } catch (error) {
+      // Such as another heading: a save would refuse it too.
+      tell(true);
+      say(`Not saved, and not kept for a crash: ${plainError(error).message}`);
+      return undefined;
+    }
+  };
+  const keepNow = async (): Promise<boolean> => {
     clearTimeout(waiting);
     waiting = undefined;
-    const { edits } = open.changes();
+    const edits = changed();
+    if (edits === undefined) return false;
     const text = JSON.stringify(edits);
     tell(isEarlier || text !== saved);
     const asked = `${isUnsaved}${text}`;
-    if (asked === kept) return;
+    if (asked === kept) return true;
     try {
       await server.keep(edits, isUnsaved);
       kept = asked;
+      return true;
     } catch (error) {
       if (error instanceof Unavailable) onAway();
-      else say(`Changes cannot be kept for a crash: ${plainError(error).message}`);
+      else say(`Changes are not kept for a crash: ${plainError(error).message}`);
+      return false;
     }
   };
-  const keep = (): Promise<void> => (keeping = keeping.then(keepNow, keepNow));
+  const keep = (): Promise<boolean> => (keeping = keeping.then(keepNow, keepNow));
   const look = (): void => {
     waiting ??= setTimeout(() => void keep(), SOON);
   };

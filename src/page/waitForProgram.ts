@@ -8,10 +8,10 @@ const ASK_AGAIN = 2000;
 /**
  * Says that the program has ended, and waits for it; the changes stay in the page meanwhile.
  *
- * @param keep what to do when it is there again
+ * @param keep hands over the changes when it is there again; tells whether it could
  * @returns to be called when the program does not answer
  */
-export function waitForProgram(server: PageServer, status: StatusLine, keep: () => Promise<void>): () => void {
+export function waitForProgram(server: PageServer, status: StatusLine, keep: () => Promise<boolean>): () => void {
   let isWaiting = false;
   return () => {
     if (isWaiting) return;
@@ -29,8 +29,7 @@ export function waitForProgram(server: PageServer, status: StatusLine, keep: () 
           .then(async () => {
             close();
             isWaiting = false;
-            status.say("The program is there again, and has your changes");
-            await keep();
+            if (await keep()) status.say("The program is there again, and has your changes");
           })
           .catch(ask);
       }, ASK_AGAIN);

@@ -27,8 +27,8 @@ async function started(path: string, body?: string | Uint8Array): Promise<Starte
 }
 
 /** The path of a request for that workbook. */
-const of = (what: string, { document, opened }: StartedBook = mine): string =>
-  `/${what}?document=${document}&file=${encodeURIComponent(opened.name)}`;
+const of = (what: string, { document, base = "" }: StartedBook = mine): string =>
+  `/${what}?document=${document}&base=${base}`;
 
 interface Answer {
   readonly status: number | undefined;
@@ -322,7 +322,7 @@ test("a file of unsaved changes that names another folder, or is none, is left a
   expect(readdirSync(served.folder)).toHaveLength(3);
 });
 
-test("a save that another program has changed stays as it is, and the user is told", async () => {
+test("a save that another program has changed is left as it is, and a note says so", async () => {
   await ask(of("save"), {}, cells(height(320)));
   const first = join(served.folder, "survey-edited.xlsx");
   appendFileSync(first, "more");
@@ -336,4 +336,21 @@ test("a save that another program has changed stays as it is, and the user is to
     ["survey-edited.xlsx was changed by another program, and stays as it is"],
   ]);
   expect([readFileSync(first).equals(changed), heightIn(name)]).toEqual([true, 330]);
+});
+
+test("a page of another program goes on only with its own workbook: with the file as it was, and no writes that are gone", async () => {
+  const { folder } = served;
+  const cellsAlone = mine;
+  const withWrites = await started("/book");
+  await ask(of("write", withWrites), {}, JSON.stringify({ cells: { cells: [height(321)] }, write: {} }));
+  await ask(of("save", withWrites), {}, cells());
+  await served.close();
+  await begin(serving("survey.csv", undefined, folder));
+  expect((await ask(of("keep", cellsAlone), {}, kept(330))).status).toBe(200);
+  const { status, text } = await ask(`/keep?document=${withWrites.document}`, {}, kept(331));
+  expect([status, text]).toEqual([422, expect.stringContaining("open your last save")]);
+  await ask(of("discard", cellsAlone), {}, "");
+  await served.close();
+  await begin(serving("survey.csv", Buffer.from("Height,Width,Depth\n1,2,3\n"), folder));
+  expect((await ask(of("keep", cellsAlone), {}, kept(330))).status).toBe(422);
 });

@@ -121,6 +121,15 @@ test("what is not saved is marked, survives a reload, and is saved by each tab i
   await becomes(() => heightOf(page), 350);
   await becomes(() => marked(page), [false, "survey-edited-2.xlsx - Enclosure Columns"]);
   expect(keptHeight()).toBe(360);
+  // What a save refuses is said at once, and all is kept again when it is undone.
+  const name = (heading: string) =>
+    page.evaluate((text) => void openGrid.workbook().getSheetByName("Survey")!.getRange("A1").setValue(text), heading);
+  await name("Mark");
+  await becomes(() => page.textContent("#said"), expect.stringContaining("another heading of the table"));
+  await name("Shelfmark");
+  await type(page, 370);
+  await becomes(async () => (await marked(page))[0], true);
+  await becomes(() => Promise.resolve(left().length), 2);
   // The pane is that of the file that is open now.
   await becomes(async () => (await page.textContent("#pane"))!.includes("Reading"), false);
   await page.context().close();

@@ -24,7 +24,7 @@ interface Engine {
 const ENGINE_LOCK = "FORMULA_EXECUTION_LOCK";
 
 /**
- * Lets one calculation run at a time, each to its end. When a cell changes during a calculation, the engine of itself
+ * Lets one calculation run at a time, each to its end. When a cell changes during a calculation, the engine by itself
  * breaks it off and forgets which formulas it had left: they stay blank. Here the change waits for its turn.
  *
  * @returns waits until no calculation runs or waits

@@ -103,7 +103,7 @@ export function takenBack(document: BookDocument, cells: WorkbookEdits): BookDoc
 }
 
 /**
- * Saves beside the file. A file that another program has changed since stays as it is, and the user is told.
+ * Saves beside the file. An earlier save that another program has changed is left as it is, and a note says so.
  *
  * @throws InputError as `saveBookFile`
  */

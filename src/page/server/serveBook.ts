@@ -8,7 +8,7 @@ import { plainError } from "../../measure/fault";
 import type { StartedBook, WrittenBook } from "../openedBook";
 import { openBookFile, shownBook } from "./bookFile";
 import { documentOf, kept, newDocument, saved, takenBack, takenUp, written, type BookDocument } from "./bookDocument";
-import { bytesOfUnsaved, dropUnsaved, toldOf, unsavedIn } from "./unsaved";
+import { bytesOfUnsaved, dropUnsaved, fingerprint, toldOf, unsavedIn } from "./unsaved";
 import { admission } from "./admission";
 import { HEADERS } from "./headers";
 import { closed, listeningAgain } from "./listening";
@@ -51,6 +51,7 @@ export async function serveBook({ path, bytes, folder, dist, port, onFault }: Se
   const first = openBookFile(path, bytes);
   // Made before the page asks, which waits for it.
   const shownFirst = JSON.stringify(shownBook(first));
+  const firstBase = fingerprint(first.bytes);
   const documents = new Map<string, BookDocument>();
   const portNow = (): number => (server.address() as AddressInfo).port;
   const folders = [...new Set([dirname(path), folder])];
@@ -63,6 +64,7 @@ export async function serveBook({ path, bytes, folder, dist, port, onFault }: Se
     const others = [...documents.values()].filter((other) => other.id !== id && other.file.path === file.path);
     const rest: Omit<StartedBook, "opened"> = {
       document: id,
+      ...(file === first ? { base: firstBase } : {}),
       isUnsaved,
       others: others.map((other) => other.id),
       unsaved: folders.flatMap((each) => unsavedIn(each)).map(toldOf),
@@ -70,7 +72,7 @@ export async function serveBook({ path, bytes, folder, dist, port, onFault }: Se
     const opened = file === first ? shownFirst : JSON.stringify(shownBook(file));
     return `{"opened":${opened},${JSON.stringify(rest).slice(1)}`;
   };
-  /** A page may be older than this program: then its changes lie on the disk, or it had none. */
+  /** A page may be older than this program: then its changes lie on the disk, or it shows the file with other cells. */
   const known = (query: URLSearchParams): BookDocument => {
     const id = query.get("document") ?? "";
     const open = documents.get(id);
@@ -79,12 +81,12 @@ export async function serveBook({ path, bytes, folder, dist, port, onFault }: Se
       const left = unsavedIn(each).find((unsaved) => unsaved.id === id);
       if (left !== undefined) return add(documentOf(left, join(each, left.file), bytesOfUnsaved(each, left)));
     }
-    if (ID.test(id) && query.get("file") === basename(path)) return add(newDocument(id, first));
+    if (ID.test(id) && query.get("base") === firstBase) return add(newDocument(id, first));
     throw new InputError(
       "page",
       "a workbook that this program does not have",
-      "belongs to one that it opened",
-      "reload the page",
+      "belongs to a workbook that it has open",
+      "open your last save in another tab, and copy there what you changed since: it is still on this page",
     );
   };
   const sent = async (request: IncomingMessage): Promise<ReturnType<typeof readEdits>> =>
