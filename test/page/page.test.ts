@@ -27,9 +27,6 @@ const READABLE = 4.5;
 /** The middle of a filter button from the right and lower edge of its heading, pixels. */
 const FROM_EDGE = 9;
 
-/** A protected cell takes none. */
-const MOST_TRIES = 3;
-
 let browser: Browser;
 let at: OpenPage;
 let page: Page;
@@ -57,16 +54,10 @@ const formulaOf = (cell: string) =>
 const said = () => page.textContent("#said");
 const cellLine = () => page.textContent("#cell");
 
-/**
- * Types into a cell as a person would, who types again what did not come up while the grid was still taking the keyboard,
- * and presses Enter until the cell is done: a list of suggestions may take a press.
- */
+/** Types into a cell as a person would, who presses Enter until the cell is done: a list of suggestions may take a press. */
 async function type(cell: string, text: string): Promise<void> {
-  for (let tries = 0; tries < MOST_TRIES; tries++) {
-    await goTo(cell);
-    await page.keyboard.type(text, { delay: 3 });
-    if (await page.evaluate(() => openGrid.workbook().isCellEditing())) break;
-  }
+  await goTo(cell);
+  await page.keyboard.type(text, { delay: 3 });
   await page.keyboard.press("Enter");
   await becomes(async () => {
     const editing = await page.evaluate(() => openGrid.workbook().isCellEditing());

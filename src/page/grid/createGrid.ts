@@ -122,11 +122,16 @@ export function createGrid({ container, dark, functions }: GridOptions): Grid {
     // The next frame draws, and the one after that comes when it is done.
     await nextFrame();
     await nextFrame();
+    // Until what takes the keys is there, they would be lost.
+    while (document.getElementById(KEYBOARD) === null) await nextFrame();
     const life = injector.get(LifecycleService);
     if (life.stage < LifecycleStages.Rendered) life.stage = LifecycleStages.Rendered;
   };
   return { api, injector, draw };
 }
+
+/** The grid's part that takes what is typed. */
+const KEYBOARD = "__editor___INTERNAL_EDITOR__DOCS_NORMAL";
 
 /** A band behind the headings and no more: the file's own fills stay in sight. */
 const QUIET_TABLE = {
