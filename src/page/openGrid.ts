@@ -9,7 +9,7 @@ import type { FunctionMetadata } from "./functions/metadata";
 import { functionInfo, registerFunctions } from "./functions/registerFunctions";
 import { createGrid, type Grid } from "./grid/createGrid";
 import { liveBook, mendTableFormulas } from "./grid/gridBook";
-import { calculateInTurn } from "./grid/oneCalculation";
+import { calculateInTurn } from "./grid/calculateInTurn";
 import { mendSortedFormulas } from "./grid/sortedFormulas";
 import { refuseCommands, refuseLockedChanges } from "./grid/refusedCommands";
 import { gridCells } from "./gridCells";

@@ -1,13 +1,13 @@
 import { plainError } from "../measure/fault";
 import { Unavailable } from "../measure/errors";
 import { mountPane } from "../pane/mountPane";
-import { notice } from "./notices";
+import { notice } from "./notice";
 import { openGrid, type OpenGrid } from "./openGrid";
 import type { StartedBook } from "./openedBook";
 import { pagePort } from "./pagePort";
 import { pageServer, type PageServer } from "./pageServer";
 import { elementById, statusLine, type StatusLine } from "./statusLine";
-import { tabDocument, type TabDocument } from "./tabs";
+import { tabDocument, type TabDocument } from "./tabDocument";
 import { unsavedChanges, type UnsavedChanges } from "./unsavedChanges";
 import { waitForProgram } from "./waitForProgram";
 import { writeThrough } from "./writeThrough";

@@ -1,4 +1,4 @@
-import { notice } from "./notices";
+import { notice } from "./notice";
 import type { PageServer } from "./pageServer";
 import { elementById, type StatusLine } from "./statusLine";
 

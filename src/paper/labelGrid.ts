@@ -5,7 +5,7 @@ import { PAPERS, type Box, type Paper } from "./page";
 export interface LabelGrid {
   readonly columns: number;
   readonly rows: number;
-  /** Round the labels of a sheet that share it out evenly; most label sheets have one above and below. */
+  /** Around the labels of a sheet that share it out evenly; most label sheets have one above and below. */
   readonly margin: Mm;
   /** A label's own measures, by which the labels lie in the middle of the sheet; undefined where they share it out. */
   readonly size?: { readonly width: Mm; readonly height: Mm };
