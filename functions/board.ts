@@ -13,7 +13,7 @@ import { itemAnswer, measuringAnswer, plainCell, selector } from "./cells";
 /**
  * Caliper of the board in force for this item: the number in the stock table, so that a filter or SUMIFS matches it.
  * @customfunction BOARD.CALIPER BOARD.CALIPER
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param weight Weight of the item in kg (lb when the unit is in), or text such as 850 g
@@ -35,7 +35,7 @@ export function boardCaliper(
 /**
  * Board in force for this item: as named in the settings, else by the board guide (the starter guide if none is given).
  * @customfunction BOARD.STOCK BOARD.STOCK
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param weight Weight of the item in kg (lb when the unit is in), or text such as 850 g
@@ -57,7 +57,7 @@ export function boardStock(
 /**
  * How far the base springs under the item when the box is lifted lying flat, with the board named.
  * @customfunction BASE.SAG BASE.SAG
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param weight Weight of the item in kg (lb when the unit is in), or text such as 850 g
@@ -116,7 +116,7 @@ export function boardModulus(
 /**
  * Free play that is left over the year, when board and item move with the air and cuts are a little off.
  * @customfunction FIT.RANGE FIT.RANGE
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
@@ -142,7 +142,7 @@ export function fitRange(
 /**
  * Mass of the empty enclosure: boards, cards, covering, lining and adhesive. In kg, or lb when the unit is in.
  * @customfunction MASS MASS
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
@@ -156,7 +156,7 @@ export function mass(height: any, width: any, depth: any, enclosure: any, settin
 /**
  * What to watch with this item and enclosure, in one text, gravest first; empty when there is nothing.
  * @customfunction CAUTIONS CAUTIONS
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param weight Weight of the item in kg (lb when the unit is in), or text such as 850 g

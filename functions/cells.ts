@@ -1,7 +1,8 @@
 import { isBlank } from "../src/measure/blank";
 import { InputError, NoAnswer, shown } from "../src/measure/errors";
 import { Fault, plainError } from "../src/measure/fault";
-import { isBlankRow, isNoEnclosure, problemOf, sizeRow, type Row, type Sized } from "../src/item/sizeItem";
+import { isBlankRow } from "../src/item/itemsOfRow";
+import { isNoEnclosure, problemOf, sizeRow, type Row, type Sized } from "../src/item/sizeItem";
 import type { Answer, Cell } from "../src/item/answers";
 import { errorCode } from "../src/settings/errorCell";
 import type { SettingsOptions } from "../src/settings/readSettings";

@@ -13,7 +13,7 @@ import { itemAnswer, rowProblem, selector } from "./cells";
 /**
  * Inside size of the enclosure, board to board, of the tray that holds the item.
  * @customfunction INSIDE INSIDE
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
@@ -37,7 +37,7 @@ export function inside(
 /**
  * Outside size of the enclosure, closed and covered: the room it takes on the shelf.
  * @customfunction OUTSIDE OUTSIDE
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
@@ -61,7 +61,7 @@ export function outside(
 /**
  * Height and width of a base board.
  * @customfunction BASE.SIZE BASE.SIZE
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
@@ -87,7 +87,7 @@ export function baseSize(
 /**
  * Length of a wall, along its run.
  * @customfunction WALL.LENGTH WALL.LENGTH
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
@@ -111,7 +111,7 @@ export function wallLength(
 /**
  * Height to which a wall is cut.
  * @customfunction WALL.HEIGHT WALL.HEIGHT
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
@@ -135,7 +135,7 @@ export function wallHeight(
 /**
  * Size of a covering or lining blank, turn-ins included, along or across its grain.
  * @customfunction COVER.BLANK COVER.BLANK
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
@@ -161,7 +161,7 @@ export function coverBlank(
 /**
  * Any figure of any part: its length, width, count, caliper, grain, material, stock or folds.
  * @customfunction PART PART
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
@@ -187,7 +187,7 @@ export function part(
 /**
  * Every part to cut for one item, a row each: boards, cards, covering, lining and cushioning, with how to cut it.
  * @customfunction PARTS PARTS
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
@@ -201,7 +201,7 @@ export function parts(height: any, width: any, depth: any, enclosure: any, setti
 /**
  * Net area of the board, or of the card that it is folded from, that one enclosure takes: m2, or ft2 when the unit is in.
  * @customfunction BOARD.AREA BOARD.AREA
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box
@@ -225,7 +225,7 @@ export function boardArea(
 /**
  * Why this row cannot be sized; empty when it can. Never an error, so that a survey can be filtered by it.
  * @customfunction PROBLEM PROBLEM
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box

@@ -85,7 +85,7 @@ export async function sizes(items: any[][], count: any[][], settings?: any[][][]
 /**
  * The standard size that an item goes into, by name.
  * @customfunction SIZE SIZE
- * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in
+ * @param height Height of the item, head to tail: a number in the workbook's unit, or text such as 10 3/8 in; of several in one box 300 | 310
  * @param width Width of the item, spine to fore-edge
  * @param depth Depth (thickness) of the item
  * @param enclosure Kind of enclosure, such as tray, lidded box, slipcase or clamshell box

@@ -32,18 +32,12 @@ export interface RowArguments {
  * sizes are blank, the weight, and the row's own settings. Of a shared box, the cells of all its rows.
  *
  * @param set the rows that share its box, itself first
- * @returns undefined where no formula can read them
  */
-export function rowArguments(
-  item: SurveyItem,
-  place: FormulaPlace,
-  set: readonly SurveyItem[] = [item],
-): RowArguments | undefined {
+export function rowArguments(item: SurveyItem, place: FormulaPlace, set: readonly SurveyItem[] = [item]): RowArguments {
   const measures =
     set.length === 1
-      ? { sizes: sizeFormulas(item, place), weight: weightFormula(item, place), arrangement: undefined }
+      ? { sizes: sizeFormulas(item, place), weight: weightFormula(item, place) }
       : boxMeasures(set, place);
-  if (measures === undefined) return undefined;
   const { settings } = place.survey.recognition;
   // Of two columns that name the board, the later of the text counts where both are filled.
   const inOrder = [...settings].sort(
@@ -66,18 +60,11 @@ export function rowArguments(
             value: firstGiven(set.map(({ row }) => place.preference!(row))),
           },
         ];
-  const { weight, arrangement } = measures;
-  const lying =
-    arrangement === undefined
-      ? stated
-      : [
-          ...stated.filter(({ key }) => key !== "arrangement"),
-          { key: "arrangement", name: DEFINITIONS.arrangement.name, value: arrangement },
-        ];
-  const own = [...lying, ...preference];
+  const { sizes, weight } = measures;
+  const own = [...stated, ...preference];
   const known = {
     name: DEFINITIONS.weight.name,
-    value: weight === '""' ? '"none"' : `IF(${blank(weight)},"none",${weight})`,
+    value: weight === '""' ? '"none"' : set.length > 1 ? weight : `IF(${blank(weight)},"none",${weight})`,
   };
   const board = { name: DEFINITIONS.wallBoard.name, value: place.board(item.row) };
   const settled = own.filter(({ key }) => key !== "wallBoard");
@@ -86,7 +73,7 @@ export function rowArguments(
   const byGuide = baseBoard === "auto" || caseBoard === "auto" ? [known] : [];
   return {
     set,
-    sizes: measures.sizes.join(","),
+    sizes: sizes.join(","),
     weight,
     enclosure: enclosureFormula(item, place),
     own: settingsText(own),

@@ -1,3 +1,5 @@
+import { severalMeasures } from "../measure/severalMeasures";
+
 /** What a row says of its item beside the sizes, and cautions go by. */
 export interface SaidOfRow {
   /** Empty where there is none. */
@@ -8,7 +10,7 @@ export interface SaidOfRow {
 
 export const NOTHING_SAID: SaidOfRow = { hazard: "", heightAsTyped: "" };
 
-/** The height as it was typed, where it is a text. */
+/** The height as it was typed, where it is a text; of several items that of the first. */
 export function typedHeight(cell: unknown): string {
-  return typeof cell === "string" ? cell : "";
+  return severalMeasures(cell)?.[0]?.text ?? (typeof cell === "string" ? cell : "");
 }

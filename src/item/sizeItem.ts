@@ -5,13 +5,16 @@ import { settledAllowance } from "../covering/settledAllowance";
 import type { Assembly } from "../enclosure/assembly";
 import type { Kind } from "../enclosure/kind";
 import { restingItem, type Item } from "../enclosure/restingItem";
+import { isBlankRow, itemsOfRow, type Measures } from "./itemsOfRow";
 import { inStandardSize } from "./standardSize";
+import { together } from "./together";
 import { kindNamed } from "../enclosure/kindNamed";
 import { KINDS } from "../enclosure/registry";
 import { isBlank } from "../measure/blank";
 import { InputError, NoAnswer } from "../measure/errors";
 import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
+import { severalMeasures } from "../measure/severalMeasures";
 import { massUnitOf } from "../measure/units";
 import type { Board } from "../settings/boards";
 import { STACKED } from "../settings/arrangement";
@@ -19,12 +22,8 @@ import { listed } from "../settings/names";
 import { DEFINITIONS, type Settings, type SettledSettings } from "../settings/schema";
 
 /** A survey row as its cells hold it. */
-export interface Row {
-  readonly height: unknown;
-  readonly width: unknown;
-  readonly depth: unknown;
+export interface Row extends Measures {
   readonly enclosure: unknown;
-  readonly weight?: unknown;
 }
 
 /** An item with its enclosure put together around it. */
@@ -53,18 +52,65 @@ export const NO_ENCLOSURE = "none";
  */
 export function sizeRow(row: Row, settings: Settings): Sized | undefined {
   if (isBlankRow(row) || isNoEnclosure(row.enclosure)) return undefined;
-  const item = {
-    height: readLength(row.height, { argument: "height", unit: settings.unit }),
-    width: readLength(row.width, { argument: "width", unit: settings.unit }),
-    depth: readLength(row.depth, { argument: "depth", unit: settings.unit }),
-  };
-  const weightKg = isBlank(row.weight)
-    ? weightSet(settings)
-    : readMass(row.weight, { argument: "weight", unit: massUnitOf(settings.unit) });
+  const items = itemsOfRow(row);
+  const read = items.flatMap((each, index) => {
+    const item = naming(items.length === 1 ? "" : `item ${index + 1}, `, () => readMeasures(each, settings));
+    return Array.from({ length: each.copies }, () => item);
+  });
+  const { item, weightKg: added, settings: inForce } = asOne(read, row.enclosure, settings);
+  const isWhole = !isBlank(row.weight) && severalMeasures(row.weight) === undefined;
+  const weightKg = (isWhole ? readWeight(row.weight, settings) : added) ?? weightSet(settings);
   // A function without an argument for the weight takes it from the settings, or that it is not known.
   if (row.weight === undefined && settings.weight === undefined)
     refuseUnasked(kindNamed(isBlank(row.enclosure) ? "" : row.enclosure), { item, weightKg }, settings);
-  return sizeItem(item, row.enclosure, weightKg, settings);
+  return sizeItem(item, row.enclosure, weightKg, inForce);
+}
+
+/** An item with its weight, undefined where it is not known. */
+export type WeighedItem = Item & Pick<Sized, "weightKg">;
+
+/**
+ * Items that share an enclosure as one, with the settings in which it lies so: one item alone, several as they are
+ * arranged. Their weight is known where each is.
+ */
+export function asOne(
+  items: readonly WeighedItem[],
+  enclosure: unknown,
+  settings: Settings,
+): Pick<Sized, "item" | "weightKg"> & { readonly settings: Settings } {
+  const [first, ...others] = items as readonly [WeighedItem, ...WeighedItem[]];
+  if (others.length === 0) {
+    const { weightKg, ...item } = first;
+    return { item, weightKg, settings };
+  }
+  const { arrangement, ...item } = together(items, settingsOfKind(kindNamed(enclosure), settings));
+  const known = items.flatMap(({ weightKg }) => weightKg ?? []);
+  const weightKg = known.length < items.length ? undefined : known.reduce((sum, each) => sum + each, 0);
+  return { item, weightKg, settings: { ...settings, arrangement } };
+}
+
+function readMeasures({ height, width, depth, weight }: Measures, settings: Settings): WeighedItem {
+  const { unit } = settings;
+  return {
+    height: readLength(height, { argument: "height", unit }),
+    width: readLength(width, { argument: "width", unit }),
+    depth: readLength(depth, { argument: "depth", unit }),
+    weightKg: isBlank(weight) ? undefined : readWeight(weight, settings),
+  };
+}
+
+function readWeight(weight: unknown, { unit }: Settings): number {
+  return readMass(weight, { argument: "weight", unit: massUnitOf(unit) });
+}
+
+/** Says of which item an error is. */
+export function naming<T>(which: string, read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    if (!(error instanceof InputError) || which === "") throw error;
+    throw new InputError(`${which}${error.argument}`, error.got, error.expected, error.cure);
+  }
 }
 
 /**
@@ -152,10 +198,6 @@ export function problemOf(row: Row, settings: Settings): string {
 /** A problem as a survey shows it. */
 export function problemText(error: InputError | NoAnswer): string {
   return (error instanceof InputError ? error.inShort : undefined) ?? error.message;
-}
-
-export function isBlankRow({ height, width, depth }: Row): boolean {
-  return isBlank(height) && isBlank(width) && isBlank(depth);
 }
 
 export function isNoEnclosure(enclosure: unknown): boolean {

@@ -1,4 +1,5 @@
 import { readMass } from "../measure/readMass";
+import { severalMeasures } from "../measure/severalMeasures";
 import { massIn, massUnitOf, tidy } from "../measure/units";
 import { NONE } from "./choices";
 import { isNone, type ReadingContext, type ValueType, type WrittenUnits } from "./valueType";
@@ -8,12 +9,17 @@ export function mass(...examples: readonly string[]): ValueType<number> {
   return { choices: [{ is: "measure", what: "a weight", examples }], unit: "mass", read: aboveZero, written };
 }
 
-/** A mass, or that it is not known. */
+/** A mass, or that it is not known. Of several items, `900 g * 2 | 1.2`, their sum, not known where one is not. */
 export function massOrUnknown(...examples: readonly string[]): ValueType<number | "none"> {
   return {
     choices: [{ is: "measure", what: "a weight", examples }, NONE],
     unit: "mass",
-    read: (value, context) => (isNone(value) ? "none" : aboveZero(value, context)),
+    read: (value, context) => {
+      const several = severalMeasures(value);
+      if (several === undefined) return isNone(value) ? "none" : aboveZero(value, context);
+      if (several.some(({ text }) => text === "" || text === "0" || isNone(text))) return "none";
+      return several.reduce((sum, { text, copies }) => sum + copies * aboveZero(text, context), 0);
+    },
     written: (value, units) => (value === "none" ? value : written(value, units)),
   };
 }

@@ -1,4 +1,3 @@
-import type { Item } from "../enclosure/restingItem";
 import { kindNamed } from "../enclosure/kindNamed";
 import { isBlank } from "../measure/blank";
 import { InputError, NoAnswer, shown } from "../measure/errors";
@@ -7,15 +6,13 @@ import { readLength } from "../measure/readLength";
 import { readMass } from "../measure/readMass";
 import { massUnitOf } from "../measure/units";
 import { plainName } from "../settings/names";
-import type { Arrangement } from "../settings/arrangement";
 import { DEFINITIONS, type Settings } from "../settings/schema";
 import { settingsForRows } from "../settings/settingsForRows";
 import { settingKey } from "../settings/given";
 import type { SharedSettings } from "../settings/readSettings";
 import { cautionsIn } from "../item/boardAnswers";
 import type { SaidOfRow } from "../item/saidOfRow";
-import { isNoEnclosure, sizeItem, weightSet, type Sized } from "../item/sizeItem";
-import { besideEachOther } from "./besideEachOther";
+import { asOne, isNoEnclosure, naming, sizeItem, weightSet, type Sized, type WeighedItem } from "../item/sizeItem";
 import { isDepthApart, surveyItems, unitOf, type Survey, type SurveyItem, type SurveyOptions } from "./surveyItems";
 
 /** What became of a row. One row in, one outcome out. */
@@ -148,13 +145,12 @@ function sizeSet(set: readonly [SurveyItem, ...SurveyItem[]], survey: Survey, fo
       ? { state: "nothing" }
       : { state: "problem", error: NO_MEASURES, unmeasured: true };
   const asked = forRow(set.length === 1 ? first.own : ownOfBox(set));
-  const item = set.length === 1 ? readItem(first, survey, asked) : readBox(set, survey, asked);
-  const { height, width, depth, weightKg = weightSet(asked), arrangement = asked.arrangement } = item;
-  const settings = arrangement === asked.arrangement ? asked : { ...asked, arrangement };
+  const items = set.length === 1 ? [readItem(first, survey, asked)] : readBox(set, survey, asked);
+  const { item, weightKg = weightSet(asked), settings } = asOne(items, first.cells.enclosure, asked);
   const quantity = set.length === 1 ? given(first.quantity) : 1;
   return {
     state: "sized",
-    sized: sizeItem({ height, width, depth }, first.cells.enclosure, weightKg, settings),
+    sized: sizeItem(item, first.cells.enclosure, weightKg, settings),
     quantity,
     said: set.length === 1 ? first.said : { ...first.said, hazard: hazardsOf(set) },
   };
@@ -227,46 +223,25 @@ function refuseOther(set: readonly [SurveyItem, ...SurveyItem[]], key: (typeof O
   );
 }
 
-/**
- * Those that share a box, as one item. Stacked: greatest height and width, depths added. Beside each other: in the order
- * of the survey, each copy in its place.
- */
-function readBox(set: readonly [SurveyItem, ...SurveyItem[]], survey: Survey, settings: Settings): ReadItem {
+/** Those that share a box: each copy in the order of the survey. */
+function readBox(
+  set: readonly [SurveyItem, ...SurveyItem[]],
+  survey: Survey,
+  settings: Settings,
+): readonly WeighedItem[] {
   const [first] = set;
   // A set is not read without an enclosure to compare with; of one item, what is wrong is said in the order of the
   // cell functions.
   if (isBlank(first.cells.enclosure)) kindNamed(null);
-  const read = set.map((item) => {
+  return set.flatMap((item) => {
     if (item !== first) refuseOtherEnclosure(item, first);
-    try {
+    return naming(item === first ? "" : `${item.identifier}, `, () => {
       const copies = given(item.quantity);
-      return { ...readItem(item, survey, settings), copies };
-    } catch (error) {
-      if (!(error instanceof InputError) || item === first) throw error;
-      throw new InputError(`${item.identifier}, ${error.argument}`, error.got, error.expected, error.cure);
-    }
+      const read = readItem(item, survey, settings);
+      return Array.from({ length: copies }, () => read);
+    });
   });
-  const weights = read.map(({ weightKg, copies }) => (weightKg === undefined ? undefined : weightKg * copies));
-  const weightKg = weights.every((weight) => weight !== undefined)
-    ? weights.reduce<number>((sum, weight) => sum + weight, 0)
-    : undefined;
-  if (settings.arrangement.by !== "stacked") {
-    const all = read.flatMap((item) => Array.from({ length: item.copies }, () => item));
-    return { ...besideEachOther(all, settings), weightKg };
-  }
-  return {
-    height: Math.max(...read.map(({ height }) => height)),
-    width: Math.max(...read.map(({ width }) => width)),
-    depth: read.reduce((sum, { depth, copies }) => sum + depth * copies, 0),
-    weightKg,
-  };
 }
-
-type ReadItem = Item & {
-  readonly weightKg: number | undefined;
-  /** Of several beside each other. */
-  readonly arrangement?: Arrangement;
-};
 
 function isBlankItem({ cells }: SurveyItem, { recognition }: Survey): boolean {
   const { height, width, depth, dimensions } = cells;
@@ -279,7 +254,7 @@ function isBlankItem({ cells }: SurveyItem, { recognition }: Survey): boolean {
 }
 
 /** Height, width and depth of their columns, else of the dimension text; weight of its column, else of that text. */
-function readItem(item: SurveyItem, survey: Survey, settings: Settings): ReadItem {
+function readItem(item: SurveyItem, survey: Survey, settings: Settings): WeighedItem {
   const { height, width, depth, weight, dimensions } = item.cells;
   const weightUnit = survey.units.weight ?? massUnitOf(settings.unit);
   const weighed = isBlank(weight) ? undefined : readWeight(weight, weightUnit);

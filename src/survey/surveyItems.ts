@@ -10,6 +10,7 @@ import { PREFERRED_BOARD } from "../settings/definitions/materialSettings";
 import { SETTING_NAMES, settingKey, type GivenValue } from "../settings/given";
 import { hazardIn } from "../board/hazard";
 import { isItemMaterial, withMaterials, type MaterialWord } from "../board/itemMaterials";
+import { readCopies } from "../measure/readCopies";
 import { typedHeight, type SaidOfRow } from "../item/saidOfRow";
 import { cellText, isBlank } from "../measure/blank";
 import { refuseDoubt } from "./refuseDoubt";
@@ -103,7 +104,7 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
       title: cellText(values.title),
       said: { hazard: hazardIn(values.hazard), heightAsTyped: typedHeight(values.height) },
       cells: thousands.length === 0 ? asTyped : { ...asTyped, ...withoutPoints(values, thousands) },
-      quantity: readQuantity(values.quantity),
+      quantity: readCopies(values.quantity),
       box: isBlank(values.box) ? "" : String(values.box).trim(),
       own: ownValues(own, materialWords),
       leftOut,
@@ -210,15 +211,6 @@ function withoutPoints(values: SurveyItem["cells"], fields: readonly Field[]): S
 }
 
 const MEASURES: readonly Field[] = ["height", "width", "depth", "weight", "dimensions"];
-
-function readQuantity(cell: unknown): number | InputError {
-  if (isBlank(cell)) return 1;
-  const value = typeof cell === "string" ? Number(cell) : cell;
-  if (typeof value === "number" && Number.isInteger(value) && value > 0 && value <= MOST_COPIES) return value;
-  return new InputError("quantity", shown(cell), "give a whole number of 1 or more, or leave it blank for 1");
-}
-
-const MOST_COPIES = 10_000;
 
 function ownValues(
   own: Readonly<Record<string, unknown>>,

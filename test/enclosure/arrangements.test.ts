@@ -5,7 +5,7 @@ import { panelsOf } from "../../src/enclosure/placedPart";
 import { KINDS } from "../../src/enclosure/registry";
 import { cuboid, X, Y, Z, type Axis, type Cuboid } from "../../src/enclosure/space";
 import type { SettledSettings } from "../../src/settings/schema";
-import { besideEachOther } from "../../src/survey/besideEachOther";
+import { together } from "../../src/item/together";
 import { freePlay } from "../../src/enclosure/build/allowances";
 import { settledOf } from "../settings/settledOf";
 import { anyShop, assemblyOf, RUNS } from "./everyEnclosure";
@@ -51,14 +51,14 @@ test.each([
 
 test("in rows of two each column is as wide as its widest, each row as high as its highest, each item as it rests", () => {
   const items = [book(100, 60, 20), book(90, 80, 30), book(120, 70, 10)];
-  expect(besideEachOther(items, settledOf("arrangement=rows of 2"))).toEqual({
+  expect(together(items, settledOf("arrangement=rows of 2"))).toEqual({
     height: 100 + 120,
     width: 70 + 80,
     depth: 30,
     arrangement: { by: "grid", columns: [70, 80], rows: [100, 120] },
   });
   // On their edges depth is width: 10 + 20 + 30 and no row more; as measured again its depth is the width.
-  expect(besideEachOther(items, settledOf("arrangement=side by side; rests on=edge"))).toEqual({
+  expect(together(items, settledOf("arrangement=side by side; rests on=edge"))).toEqual({
     height: 120,
     width: 80,
     depth: 60,

@@ -317,6 +317,55 @@ describe("rows that share a box", () => {
     expect(Number(after[heading]) - Number(before[heading])).toBeCloseTo(more, 6);
   });
 
+  const lying = (first: string, others: Cells[number] = []): Cells => [
+    ...BESIDE.slice(0, 1).map((row) => [...row, ...(others.length === 0 ? [] : ["Rests on"])]),
+    ...BESIDE.slice(1).map((row, index) => [
+      ...row.slice(0, -1),
+      index === 0 ? first : "",
+      ...others.slice(index, index + 1),
+    ]),
+  ];
+  const outside = (all: readonly Calculated[]) =>
+    ["height", "width", "depth"].map((way) => Number(inRow(all, 2)[`outside ${way} (mm)`]));
+  const WALLS = 2 * 2 + 1;
+
+  test("in rows of two they lie as they are listed, each copy in its place", async () => {
+    const { edit } = filled(bookOf(lying("rows of 2")), { figures: columns, settings: ["wall board=2"] });
+    const all = await calculated(edit.bytes);
+    expect(all.filter((each) => !agree(each))).toEqual([]);
+    // 300 x 210 and 310 x 200; 310 x 200 and 290 x 215: rows of 310 and 310, columns of 210 and 215; play of 2 each, a
+    // divider of 3, 1.
+    const [high, wide] = [310 + 310 + 2 * 2 + 3 + 1, 210 + 215 + 2 * 2 + 3 + 1];
+    expect(outside(all)).toEqual([high + WALLS, wide + WALLS, 42.5 + 2 + 0.4 + 1]);
+    expect(inRow(all, 2)["problem"]).toBe("");
+  });
+
+  test.each([
+    // Play of none; dividers of 3, and 1 at the walls.
+    ["a row of three, the fourth below the first", "J2", "rows of 3", [310 + 290 + 3, 215 + 200 + 200 + 2 * 3]],
+    ["stacked", "J2", "stacked", [310, 215]],
+    ["a third copy, alone in a third row", "H3", 3, [310 + 310 + 290 + 2 * 3, 215 + 200 + 3]],
+  ] as const)("in rows they follow the cells: %s", async (_, cell, value, [high, wide]) => {
+    const { edit } = filled(bookOf(lying("rows of 2")), { figures: columns, settings: ["wall board=2; fit=none"] });
+    const [, column, row] = /^([A-Z])(\d)$/.exec(cell)!;
+    const changed = { sheet: "Survey", row: Number(row), column: column!.charCodeAt(0) - 64, content: value };
+    const after = await calculated(editWorkbook(openWorkbook(edit.bytes), { cells: [changed] }).bytes);
+    expect(outside(after).slice(0, 2)).toEqual([high + 1 + WALLS, wide + 1 + WALLS]);
+  });
+
+  test("on their edges in a row the depths are added; weights with units of their own are added too", async () => {
+    const cells = lying("side by side", ["edge"]).map((row, index) =>
+      row.map((cell, place) => (index > 1 && place === 4 && cell !== "" ? `${String(cell)} g` : cell)),
+    );
+    const all = await calculated(
+      filled(bookOf(cells), { figures: columns, settings: ["wall board=2; fit=none"] }).edit.bytes,
+    );
+    expect(all.filter((each) => !agree(each))).toEqual([]);
+    expect(all.filter((each) => each.row === 2).length).toBeGreaterThanOrEqual(columns.length);
+    // 40 + 2 x 15 + 10, three dividers of 3, 1; as high as the widest.
+    expect(outside(all)).toEqual([310 + 1 + WALLS, 80 + 9 + 1 + WALLS, 215 + 0.5 + 2 + 0.4 + 1]);
+  });
+
   test("rows of one box that lie otherwise than its first are refused", () => {
     const other = BESIDE.map((row, index) => (index === 2 ? [...row.slice(0, -1), "stacked"] : row));
     const { outcomes } = filled(bookOf(other), { figures: columns }).sized;

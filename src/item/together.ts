@@ -2,15 +2,22 @@ import { restingItem, type Item } from "../enclosure/restingItem";
 import { STACKED, type Arrangement } from "../settings/arrangement";
 import type { Settings } from "../settings/schema";
 
+/** Items that share an enclosure, as one item as large as all of them, and how they lie in it. */
+export type Together = Item & { readonly arrangement: Arrangement };
+
 /**
- * Items beside each other as one item as large as all of them, with the sizes of the columns and rows that they lie in:
- * each column as wide as its widest, each row as high as its highest.
+ * Items that share an enclosure as one. Stacked: greatest height and width, depths added. Beside each other: in their
+ * order, with the sizes of the columns and rows that they lie in: each column as wide as its widest, each row as high as
+ * its highest.
+ *
+ * @param settings as the kind reads them: which way an item rests, and whether it takes an arrangement
  */
-export function besideEachOther(
-  items: readonly Item[],
-  settings: Settings,
-): Item & { readonly arrangement: Arrangement } {
+export function together(items: readonly Item[], settings: Settings): Together {
   const { arrangement } = settings;
+  if (arrangement.by === "stacked") {
+    const all = (of: keyof Item) => items.map((item) => item[of]);
+    return { height: greatest(all("height")), width: greatest(all("width")), depth: sum(all("depth")), arrangement };
+  }
   const wanted =
     arrangement.by === "rows" ? arrangement.of : arrangement.by === "grid" ? arrangement.columns.length : items.length;
   const across = Math.min(wanted, items.length);
@@ -23,9 +30,9 @@ export function besideEachOther(
   const rows = Array.from({ length: Math.ceil(items.length / across) }, (_, row) =>
     greatest(lying.slice(row * across, (row + 1) * across).map(({ height }) => height)),
   );
-  const together = { height: sum(rows), width: sum(columns), depth: greatest(lying.map(({ depth }) => depth)) };
+  const whole = { height: sum(rows), width: sum(columns), depth: greatest(lying.map(({ depth }) => depth)) };
   // Turned twice it is as it was.
-  const { height, width, depth } = restingItem(together, bare);
+  const { height, width, depth } = restingItem(whole, bare);
   return { height, width, depth, arrangement: { by: "grid", columns, rows } };
 }
 
