@@ -6,7 +6,7 @@ import { leastLength, planLengths } from "./planLengths";
 import { newSheets } from "./sheetLabels";
 import { areasOf, quickBounds } from "./planParts";
 import { planFromSheets, proofOf, sharperBounds } from "./planSheets";
-import type { CuttingOptions, OffCutPlace, Piece, Plan, Progress, Sheet, SheetPlan, Stock } from "./types";
+import type { CuttingOptions, OffCutPlace, Piece, Plan, Progress, Sheet, SheetPlan, Stock, Uncuttable } from "./types";
 import { stretchOf, type Watch } from "./watch";
 
 /** What earlier batches left, as stock for the next. */
@@ -141,12 +141,25 @@ function together(
     counts: bought,
     cost: plans.reduce((sum, each) => sum + each.cost, 0),
     rollLength: plans.reduce((sum, each) => sum + each.rollLength, 0),
-    uncuttable: plans.flatMap((each) => each.uncuttable),
+    uncuttable: plans.flatMap((each) => withReasons(each.uncuttable, pieces, stock, options)),
     ...cutFigures(sheets),
     ...areasOf(sheets),
     iterations: watch.steps(),
   };
   return { ...plan, ...proof(plan, pieces, stock, options) };
+}
+
+/** What is left out with its reason among all sheets that there were: earlier batches may have taken the last. */
+function withReasons(
+  leftOut: readonly Uncuttable[],
+  pieces: readonly Piece[],
+  stock: Stock,
+  options: CuttingOptions,
+): readonly Uncuttable[] {
+  if (leftOut.length === 0 || stock.kind === "roll") return leftOut;
+  const { tooLarge } = prepareSheets(pieces, stock.sheets, options);
+  const reasons = new Map(tooLarge.map(({ piece, reason }) => [piece, reason]));
+  return leftOut.map((own) => ({ ...own, reason: reasons.get(own.piece) ?? "no sheet left" }));
 }
 
 /** What is proved of all batches together. */

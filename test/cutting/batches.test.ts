@@ -79,3 +79,13 @@ describe("the verifier refuses", () => {
     ).toContain("in more than one batch");
   });
 });
+
+test("a batch for which earlier ones left no sheet says so: its pieces are not too large, and the bound knows nothing of it", () => {
+  const stock = sheetStock(board(400, 300, { onHand: 1, price: 0 }));
+  const pieces = [piece(300, 300, { item: "A", batch: 1 }), piece(390, 290, { item: "B", batch: 2 })];
+  const options = { bench: { ...BENCH, keepOffCuts: false } };
+  const plan = planCutting(pieces, stock, options);
+  expect(verifyPlan(plan, pieces, stock, options)).toEqual([]);
+  expect(plan.uncuttable).toEqual([{ piece: pieces[1], count: 1, reason: "no sheet left" }]);
+  expect(plan).toMatchObject({ sheetBound: 0, provedLeast: false });
+});
