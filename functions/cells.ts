@@ -111,17 +111,21 @@ function onlyCell(cells: unknown): unknown {
 /** The one place that turns what the core throws into a cell error; what nobody expected is reported as a fault of the program. */
 export function guarded(compute: () => Answer): CellResult {
   try {
-    const answer = compute();
-    return isTable(answer) ? rectangle(answer) : [[shownCell(answer)]];
+    return cellsOf(compute(), cellError);
   } catch (error) {
     throw cellError(error);
   }
 }
 
-/** Excel takes rows of one width alone: what a short row lacks is empty text. */
-function rectangle(table: readonly (readonly Cell[])[]): CellResult {
-  const width = table.reduce((widest, row) => Math.max(widest, row.length), 0);
-  return table.map((row) => Array.from({ length: width }, (_, index) => shownCell(row[index] ?? "")));
+/**
+ * An answer as rows of cells. Excel takes rows of one width alone: what a short row lacks is empty text.
+ *
+ * @param errorIn makes an error of the kind that is wanted
+ */
+export function cellsOf<E>(answer: Answer, errorIn: (error: unknown) => E): (number | string | E)[][] {
+  if (!isTable(answer)) return [[shownCell(answer, errorIn)]];
+  const width = answer.reduce((widest, row) => Math.max(widest, row.length), 0);
+  return answer.map((row) => Array.from({ length: width }, (_, index) => shownCell(row[index] ?? "", errorIn)));
 }
 
 /** Whether an answer spills over several cells. */
@@ -129,16 +133,48 @@ export function isTable(answer: Answer): answer is readonly (readonly Cell[])[] 
   return Array.isArray(answer);
 }
 
-function shownCell(cell: Cell): number | string | CustomFunctions.Error {
-  if (typeof cell === "object") return cellError(cell);
+function shownCell<E>(cell: Cell, errorIn: (error: unknown) => E): number | string | E {
+  if (typeof cell === "object") return errorIn(cell);
   // Excel would show nothing at all.
-  if (typeof cell === "number" && !Number.isFinite(cell)) return cellError(new RangeError(`the answer ${cell}`));
+  if (typeof cell === "number" && !Number.isFinite(cell)) return errorIn(new RangeError(`the answer ${cell}`));
   return cell;
 }
 
-function cellError(error: unknown): CustomFunctions.Error {
-  const { invalidValue, notAvailable } = CustomFunctions.ErrorCode;
+/** An error as plain data, which keeps its kind on the way from another thread. */
+export interface CellFault {
+  readonly notAvailable: boolean;
+  readonly message: string;
+  /** Of a fault of the program: what it met. */
+  readonly details?: string;
+}
+
+export function faultOf(error: unknown): CellFault {
   const cause = plainError(error);
-  if (cause instanceof Fault) console.error(cause.details);
-  return new CustomFunctions.Error(cause instanceof NoAnswer ? notAvailable : invalidValue, cause.message);
+  const fault = { notAvailable: cause instanceof NoAnswer, message: cause.message };
+  return cause instanceof Fault ? { ...fault, details: cause.details } : fault;
+}
+
+/**
+ * The cells of an answer that another thread gave.
+ *
+ * @throws CustomFunctions.Error where it gave none
+ */
+export function cellsOfReply(reply: Reply): CellResult {
+  if ("fault" in reply) throw shownFault(reply.fault);
+  return reply.table.map((row) => row.map((cell) => (typeof cell === "object" ? shownFault(cell) : cell)));
+}
+
+/** The cells of an answer, or why there is none: plain data too. */
+export type Reply =
+  { readonly table: readonly (readonly (number | string | CellFault)[])[] } | { readonly fault: CellFault };
+
+/** The error that the spreadsheet shows. */
+function shownFault({ notAvailable, message, details }: CellFault): CustomFunctions.Error {
+  const codes = CustomFunctions.ErrorCode;
+  if (details !== undefined) console.error(details);
+  return new CustomFunctions.Error(notAvailable ? codes.notAvailable : codes.invalidValue, message);
+}
+
+function cellError(error: unknown): CustomFunctions.Error {
+  return shownFault(faultOf(error));
 }

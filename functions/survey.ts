@@ -1,4 +1,4 @@
-/** The whole survey's code is a separate script, loaded at the first call: the functions of one row never load it. */
+/** The code of the functions of a whole survey is loaded at the first call: the functions of one row never load it. */
 const tables = () => import(/* webpackChunkName: "survey" */ "./surveyTables");
 
 /**
@@ -10,7 +10,7 @@ const tables = () => import(/* webpackChunkName: "survey" */ "./surveyTables");
  * @returns Table with headings, a row for each row of the survey
  */
 export async function survey(items: any[][], columns: any[][], settings?: any[][][]): Promise<any[][]> {
-  return (await tables()).surveyCells(items, columns, settings);
+  return (await tables()).surveyCells("survey", items, settings, columns);
 }
 
 /**
@@ -21,7 +21,7 @@ export async function survey(items: any[][], columns: any[][], settings?: any[][
  * @returns Table with headings
  */
 export async function cutlist(items: any[][], settings?: any[][][]): Promise<any[][]> {
-  return (await tables()).cutlistCells(items, settings);
+  return (await tables()).surveyCells("cutlist", items, settings);
 }
 
 /**
@@ -33,7 +33,7 @@ export async function cutlist(items: any[][], settings?: any[][][]): Promise<any
  * @returns Number, or table with headings: to buy, least possible, yield
  */
 export async function sheets(items: any[][], board: any[][], settings?: any[][][]): Promise<any[][]> {
-  return (await tables()).sheetsCells(items, board, settings);
+  return (await tables()).surveyCells("sheets", items, settings, board);
 }
 
 /**
@@ -45,7 +45,7 @@ export async function sheets(items: any[][], board: any[][], settings?: any[][][
  * @returns Table with headings
  */
 export async function layout(items: any[][], board: any[][], settings?: any[][][]): Promise<any[][]> {
-  return (await tables()).layoutCells(items, board, settings);
+  return (await tables()).surveyCells("layout", items, settings, board);
 }
 
 /**
@@ -56,7 +56,7 @@ export async function layout(items: any[][], board: any[][], settings?: any[][][
  * @returns Table with headings, and below it the rows, pieces and prices that are left out
  */
 export async function estimate(items: any[][], settings?: any[][][]): Promise<any[][]> {
-  return (await tables()).estimateCells(items, settings);
+  return (await tables()).surveyCells("estimate", items, settings);
 }
 
 /**
@@ -67,7 +67,7 @@ export async function estimate(items: any[][], settings?: any[][][]): Promise<an
  * @returns Table with headings, then what is too tall for every shelf and rows that cannot be sized
  */
 export async function shelf(items: any[][], settings?: any[][][]): Promise<any[][]> {
-  return (await tables()).shelfCells(items, settings);
+  return (await tables()).surveyCells("shelf", items, settings);
 }
 
 /**
@@ -79,7 +79,7 @@ export async function shelf(items: any[][], settings?: any[][][]): Promise<any[]
  * @returns Table with headings: a row a size, then what is made to measure and the totals
  */
 export async function sizes(items: any[][], count: any[][], settings?: any[][][]): Promise<any[][]> {
-  return (await tables()).sizesCells(items, count, settings);
+  return (await tables()).surveyCells("sizes", items, settings, count);
 }
 
 /**

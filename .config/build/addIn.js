@@ -30,11 +30,7 @@ module.exports = (mode) => {
     context: ROOT,
     name: "add-in",
     target: "web",
-    entry: {
-      functions: "./functions/index.ts",
-      pane: "./src/pane/pane.ts",
-      planWorker: "./src/pane/planWorker.ts",
-    },
+    entry: { functions: "./functions/index.ts", pane: "./src/pane/pane.ts" },
     // Scripts that are loaded later lie beside the page.
     output: { path: DIST, filename: "[name].js", publicPath: "", compareBeforeEmit: false },
     devtool: mode === "production" ? false : "source-map",

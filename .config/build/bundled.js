@@ -44,7 +44,7 @@ const optionsFor = (mode, options) => ({
 
 function emitBundle(compiler, name, options, finish, notices) {
   compiler.hooks.thisCompilation.tap(name, (compilation) => {
-    compilation.contextDependencies.add(path.join(ROOT, "src"));
+    for (const folder of ["src", "functions"]) compilation.contextDependencies.add(path.join(ROOT, folder));
     const stage = Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
     compilation.hooks.processAssets.tapPromise({ name, stage }, async () => {
       const { outputFiles, metafile, errors } = await esbuild

@@ -227,6 +227,8 @@ test("a board preferred in one cell changes its row, the totals by board, the sh
   expect(laminated! - before[1]!).toBeCloseTo(rowArea, 9);
   expect(ofCaliper! - before[2]!).toBeCloseTo(rowArea, 9);
   await becomes(async () => Number(await total()) > money, true);
+  // Plans are made beside the page, which stays alive meanwhile.
+  expect(at.page.workers().map((worker) => new URL(worker.url()).pathname)).toContain("/surveyWorker.js");
 });
 
 test("a cell that changes during a calculation loses no answer", async () => {

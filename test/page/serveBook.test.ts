@@ -173,7 +173,16 @@ test("nothing but the page's own files is sent", async () => {
     const { status, text } = await ask(`/${path}`);
     expect([path, [403, 404].includes(status!), text.includes("{")]).toEqual([path, true, false]);
   }
-  for (const own of ["", "page.html", "page.js", "page.css", "functions.js", "functions.json", "survey.js"])
+  for (const own of [
+    "",
+    "page.html",
+    "page.js",
+    "page.css",
+    "functions.js",
+    "functions.json",
+    "survey.js",
+    "surveyWorker.js",
+  ])
     expect([own, (await ask(`/${own}`)).status]).toEqual([own, 200]);
   for (const posted of ["page.html", "book", "../save/"])
     expect([posted, [403, 404].includes((await ask(`/${posted}`, {}, "")).status!)]).toEqual([posted, true]);

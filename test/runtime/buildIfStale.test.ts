@@ -4,7 +4,7 @@ import path from "node:path";
 import { isStale } from "../../.config/build/buildIfStale";
 
 const BUILT = [
-  ...["functions.js", "functions.json", "pane.html", "pane.js", "manifest.xml"],
+  ...["functions.js", "functions.json", "surveyWorker.js", "pane.html", "pane.js", "manifest.xml"],
   ...["page/page.html", "page/page.js", "enclosure-columns.js"],
 ];
 
