@@ -2,14 +2,14 @@ import { CARE } from "../enclosure/step";
 import { plyWords } from "../enclosure/benchInstruction";
 import { roundsOf, type Round } from "../enclosure/rounds";
 import type { Mm } from "../measure/units";
-import { bodyHeight, bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
+import { bodyHeight, bodyWidth, flow, gap, onPages, type Block, type Frame } from "./blocks";
 import type { Page } from "./page";
 import { measureBoxes } from "./measureBoxes";
 import { runningFoot } from "./runningFoot";
 import { heading, paragraph, TYPE } from "./textBlocks";
 import type { Ticket } from "./ticket";
 import { caliperLines, numberedParts, mostlyOf, partTable, signed, type NumberedPart } from "./ticketBoards";
-import { coveringLines, foldLines } from "./ticketCovering";
+import { coveringLines, foldLines, type LinesRoom } from "./ticketCovering";
 import { ticketPictures } from "./ticketDrawings";
 import { ticketHead } from "./ticketHead";
 import { orderBlocks, orderElsewhere, stepsOf } from "./ticketOrder";
@@ -17,6 +17,7 @@ import type { Typesetter } from "./typesetter";
 
 /** Drawings take what the tables leave, within these. */
 const LEAST_PICTURE: Mm = 32;
+const MIDDLE_PICTURE: Mm = 50;
 const TIGHT_PICTURE: Mm = 25;
 const MOST_PICTURE: Mm = 88;
 const PICTURE_GAP: Mm = 2;
@@ -24,6 +25,13 @@ const PICTURE_GAP: Mm = 2;
 export interface TicketOptions {
   /** Letter of the list in which the order of assembly is printed once; undefined where it is on the ticket. */
   readonly orderList?: string;
+}
+
+/** A ticket that is set but not drawn. */
+export interface SetTicket {
+  /** How many leaves of paper it takes. */
+  readonly leaves: number;
+  readonly pages: () => readonly Page[];
 }
 
 /**
@@ -36,53 +44,101 @@ export function benchTicket(
   type: Typesetter,
   options: TicketOptions = {},
 ): readonly Page[] {
-  let best: readonly Page[] | undefined;
+  return setTicket(ticket, frame, type, options).pages();
+}
+
+export function setTicket(ticket: Ticket, frame: Frame, type: Typesetter, options: TicketOptions = {}): SetTicket {
+  const { identifier, row, sized } = ticket;
+  const foot = (page: number, of: number) =>
+    runningFoot(identifier, `row ${row}; sizes in ${sized.settings.unit}; ${page} of ${of}`, frame, type);
+  const title = [identifier, ticket.title].filter((text) => text !== "").join(": ");
+  const { blocks, pages } = fewestPages(ticket, frame, type, options);
+  return { leaves: Math.ceil(pages / SIDES_OF_A_LEAF), pages: () => flow(blocks, frame, foot, title) };
+}
+
+interface Counted {
+  readonly pages: number;
+  readonly blocks: readonly Block[];
+}
+
+/** What stands on a ticket, set so that it takes the fewest pages; the first of the ways to set it that is one leaf. */
+function fewestPages(ticket: Ticket, frame: Frame, type: Typesetter, options: TicketOptions): Counted {
+  const width = bodyWidth(frame);
+  const parts = numberedParts(ticket);
+  const pictures = remembered((highest: Mm) => ticketPictures(ticket, width, highest));
+  const contents = remembered((tight: boolean) => contentsOf(ticket, parts, { width, tight }, type, options));
+  let best: Counted | undefined;
   for (const layout of LAYOUTS) {
-    const pages = ticketPages(ticket, frame, type, options, layout);
-    if (best === undefined || pages.length < best.length) best = pages;
-    if (best.length <= SIDES_OF_A_LEAF) break;
+    const blocks = laidOut(contents(layout.tight), bodyHeight(frame), layout, (left) =>
+      pictures(Math.min(left, width * PICTURE_SHARE)),
+    );
+    const pages = onPages(blocks, frame).length;
+    if (best === undefined || pages < best.pages) best = { pages, blocks };
+    if (best.pages <= SIDES_OF_A_LEAF) break;
   }
   return best!;
 }
 
-const SIDES_OF_A_LEAF = 2;
-
-/** How tightly a ticket is set; the next is tried where the one before takes more than a leaf. */
-const LAYOUTS = [
-  { parted: false, tight: false },
-  { parted: true, tight: false },
-  { parted: false, tight: true },
-  { parted: true, tight: true },
-] as const;
-
-interface Layout {
-  /** Lines of covering and lining may go on on the next page. */
-  readonly parted: boolean;
-  /** Drawings and figures are smaller, and what belongs on the back begins on the front. */
-  readonly tight: boolean;
+/** A function that works out each answer once. */
+function remembered<Key, Answer>(answer: (key: Key) => Answer): (key: Key) => Answer {
+  const known = new Map<Key, Answer>();
+  return (key) => {
+    if (!known.has(key)) known.set(key, answer(key));
+    return known.get(key)!;
+  };
 }
 
-function ticketPages(
-  ticket: Ticket,
-  frame: Frame,
-  type: Typesetter,
-  { orderList }: TicketOptions,
-  { parted, tight }: Layout,
-): readonly Page[] {
-  const width = bodyWidth(frame);
-  const parts = numberedParts(ticket);
-  const { head, boards, folds } = frontBlocks(ticket, parts, { width, tight }, type);
-  const back = backBlocks(ticket, parts, { width, parted, tight }, type, orderList);
-  const leftBy = (blocks: readonly Block[]) => bodyHeight(frame) - heightOf(head) - heightOf(blocks) - 2 * PICTURE_GAP;
+const SIDES_OF_A_LEAF = 2;
+
+type LinesLayout = Omit<LinesRoom, "width">;
+const WHOLE: LinesLayout = { parted: false, bare: false };
+const PARTED: LinesLayout = { parted: true, bare: false };
+const BARE: LinesLayout = { parted: true, bare: true };
+
+/** How a ticket is set; the next is tried where the one before takes more than a leaf. */
+interface Layout {
+  /** Of the lines of covering and lining. */
+  readonly lines: LinesLayout;
+  /** Figures are smaller, rows are closer, and what belongs on the back begins on the front. */
+  readonly tight: boolean;
+  /** Highest drawings. */
+  readonly picture: Mm;
+}
+
+const LAYOUTS: readonly Layout[] = [
+  { lines: WHOLE, tight: false, picture: MOST_PICTURE },
+  { lines: PARTED, tight: false, picture: MOST_PICTURE },
+  ...[MIDDLE_PICTURE, LEAST_PICTURE, TIGHT_PICTURE].flatMap((picture) =>
+    [WHOLE, PARTED].map((lines) => ({ lines, tight: true, picture })),
+  ),
+  { lines: BARE, tight: true, picture: TIGHT_PICTURE },
+];
+
+/** The parts of a ticket, in the order in which they are printed. */
+interface Contents {
+  readonly head: readonly Block[];
+  readonly boards: readonly Block[];
+  readonly folds: readonly Block[];
+  readonly pieces: readonly Block[];
+  readonly covering: (lines: LinesLayout) => readonly Block[];
+  readonly order: readonly Block[];
+}
+
+function laidOut(
+  { head, boards, folds, pieces, covering, order }: Contents,
+  room: Mm,
+  { lines, tight, picture }: Layout,
+  pictureOf: (highest: Mm) => Block,
+): readonly Block[] {
+  const leftBy = (blocks: readonly Block[]) => room - heightOf(head) - heightOf(blocks) - 2 * PICTURE_GAP;
   // Folds stand on the front where they leave room for the drawings.
   const foldsInFront = leftBy([...boards, ...folds]) >= LEAST_PICTURE;
   const front = foldsInFront ? [...boards, ...folds] : boards;
-  const behind = foldsInFront ? back : [...folds, ...back];
+  const behind = [...(foldsInFront ? [] : folds), ...pieces, ...covering(lines), ...order];
   const left = leftBy(front);
-  const highest = Math.min(tight ? TIGHT_PICTURE : MOST_PICTURE, Math.max(LEAST_PICTURE, left), width * PICTURE_SHARE);
-  const drawn = ticketPictures(ticket, width, highest);
+  const drawn = pictureOf(Math.min(picture, tight ? picture : Math.max(LEAST_PICTURE, left)));
   const fits = left >= LEAST_PICTURE;
-  const blocks = [
+  return [
     ...head,
     gap(PICTURE_GAP),
     drawn,
@@ -90,10 +146,6 @@ function ticketPages(
     ...(fits && !tight && behind.length > 0 ? [{ ...gap(0), onNewPage: true as const }] : []),
     ...behind,
   ];
-  const { identifier, row, sized } = ticket;
-  const foot = (page: number, of: number) =>
-    runningFoot(identifier, `row ${row}; sizes in ${sized.settings.unit}; ${page} of ${of}`, frame, type);
-  return flow(blocks, frame, foot, [identifier, ticket.title].filter((text) => text !== "").join(": "));
 }
 
 function heightOf(blocks: readonly Block[]): Mm {
@@ -102,12 +154,40 @@ function heightOf(blocks: readonly Block[]): Mm {
 
 const PICTURE_SHARE = 0.5;
 
-function frontBlocks(
+function contentsOf(
   ticket: Ticket,
   parts: readonly NumberedPart[],
   { width, tight }: { readonly width: Mm; readonly tight: boolean },
   type: Typesetter,
-): { readonly head: readonly Block[]; readonly boards: readonly Block[]; readonly folds: readonly Block[] } {
+  { orderList }: TicketOptions,
+): Contents {
+  const pieces = parts.filter(({ part }) => part.placed === undefined);
+  const steps = stepsOf(ticket);
+  return {
+    head: ticketHead(ticket, width, type),
+    boards: boardBlocks(ticket, parts, { width, tight }, type),
+    folds: foldLines(ticket, parts, width, type),
+    pieces:
+      pieces.length === 0
+        ? []
+        : [
+            ...heading(`Covering, lining and cushions, ${ticket.sized.settings.unit}`, width, type),
+            ...partTable(pieces, ticket, { how: "where it goes", tight }, width, type),
+          ],
+    covering: remembered((lines: LinesLayout) => coveringLines(ticket, parts, { width, ...lines }, type)),
+    order:
+      orderList === undefined
+        ? orderBlocks("Order of assembly", steps, width, type)
+        : orderElsewhere(orderList, steps, width, type),
+  };
+}
+
+function boardBlocks(
+  ticket: Ticket,
+  parts: readonly NumberedPart[],
+  { width, tight }: { readonly width: Mm; readonly tight: boolean },
+  type: Typesetter,
+): readonly Block[] {
   const { assembly } = ticket.sized;
   const rounds = roundsOf(assembly);
   const boards = rounds.flatMap((round, index) => {
@@ -121,18 +201,14 @@ function frontBlocks(
       ...partTable(own, ticket, { how: index === 0 ? MATCH : undefined, stock, tight }, width, type),
     ];
   });
-  return {
-    head: ticketHead(ticket, width, type),
-    boards: [
-      signed(width, type),
-      ...caliperLines(ticket, width, type),
-      ...[...new Set(parts.flatMap(({ part }) => plyWords(part)))].flatMap((words) =>
-        paragraph(`Laminated boards: ${words}.`, width, { size: TYPE.body }, type),
-      ),
-      ...boards,
-    ],
-    folds: foldLines(ticket, parts, width, type),
-  };
+  return [
+    signed(width, type),
+    ...caliperLines(ticket, width, type),
+    ...[...new Set(parts.flatMap(({ part }) => plyWords(part)))].flatMap((words) =>
+      paragraph(`Laminated boards: ${words}.`, width, { size: TYPE.body }, type),
+    ),
+    ...boards,
+  ];
 }
 
 const ORDINALS = ["First", "Second", "Third"];
@@ -140,27 +216,4 @@ const MATCH = "match; write down sums";
 
 function partsOf({ parts: own }: Round, parts: readonly NumberedPart[]): readonly NumberedPart[] {
   return parts.filter(({ part: { placed } }) => placed !== undefined && own.includes(placed));
-}
-
-function backBlocks(
-  ticket: Ticket,
-  parts: readonly NumberedPart[],
-  { width, parted, tight }: { readonly width: Mm; readonly parted: boolean; readonly tight: boolean },
-  type: Typesetter,
-  orderList: string | undefined,
-): readonly Block[] {
-  const pieces = parts.filter(({ part }) => part.placed === undefined);
-  const steps = stepsOf(ticket);
-  return [
-    ...(pieces.length === 0
-      ? []
-      : [
-          ...heading(`Covering, lining and cushions, ${ticket.sized.settings.unit}`, width, type),
-          ...partTable(pieces, ticket, { how: "where it goes", tight }, width, type),
-        ]),
-    ...coveringLines(ticket, parts, { width, parted }, type),
-    ...(orderList === undefined
-      ? orderBlocks("Order of assembly", steps, width, type)
-      : orderElsewhere(orderList, steps, width, type)),
-  ];
 }

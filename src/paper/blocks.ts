@@ -64,6 +64,45 @@ export function beside(blocks: readonly { readonly block: Block; readonly from: 
   };
 }
 
+/** A block on a page, at its height below the head. */
+interface SetBlock {
+  readonly block: Block;
+  readonly y: Mm;
+}
+
+/**
+ * Which blocks stand on which page, and where. Nothing is drawn, so that ways to set a page can be compared.
+ *
+ * @throws Error when a block is higher than a page, which is a bug
+ */
+export function onPages(blocks: readonly Block[], frame: Frame): readonly (readonly SetBlock[])[] {
+  const room = bodyHeight(frame);
+  const pages: SetBlock[][] = [[]];
+  let y = 0;
+  blocks.forEach((block, index) => {
+    if (block.height > room + NOISE_MM) throw new Error(`a block of ${block.height} mm on a page of ${room} mm`);
+    const kept = heightKept(blocks, index);
+    if (y > 0 && (block.onNewPage === true || y + Math.min(kept, room) > room + NOISE_MM)) {
+      // Space between things is no reason for a page, nor for an empty start of one.
+      if (block.onNewPage !== true && isEmpty(block)) return;
+      pages.push([]);
+      y = 0;
+    }
+    if (y === 0 && block.again !== undefined) {
+      pages.at(-1)!.push({ block: block.again, y });
+      y = block.again.height;
+    }
+    if (y === 0 && isEmpty(block)) return;
+    pages.at(-1)!.push({ block, y });
+    y += block.height;
+  });
+  return pages;
+}
+
+function isEmpty(block: Block): boolean {
+  return block.at(0, 0).length === 0;
+}
+
 /**
  * Blocks on as many pages as they need. Nothing is clipped: what does not fit goes on the next page.
  *
@@ -76,31 +115,13 @@ export function flow(
   running: (page: number, of: number) => readonly Placed[],
   bookmark: string,
 ): readonly Page[] {
-  const room = bodyHeight(frame);
-  const pages: Placed[][] = [[]];
-  let y = 0;
-  blocks.forEach((block, index) => {
-    const kept = heightKept(blocks, index);
-    if (block.height > room + NOISE_MM) throw new Error(`a block of ${block.height} mm on a page of ${room} mm`);
-    if (y > 0 && (block.onNewPage === true || y + Math.min(kept, room) > room + NOISE_MM)) {
-      // Space between things is no reason for a page, nor for an empty start of one.
-      if (block.onNewPage !== true && block.at(frame.margin, 0).length === 0) return;
-      pages.push([]);
-      y = 0;
-    }
-    if (y === 0 && block.again !== undefined) {
-      pages.at(-1)!.push(...block.again.at(frame.margin, frame.margin + frame.head));
-      y = block.again.height;
-    }
-    const placed = block.at(frame.margin, frame.margin + frame.head + y);
-    if (y === 0 && placed.length === 0) return;
-    pages.at(-1)!.push(...placed);
-    y += block.height;
-  });
-  return pages.map((placed, index) => ({
+  return onPages(blocks, frame).map((page, index, pages) => ({
     width: frame.width,
     height: frame.height,
-    placed: [...running(index + 1, pages.length), ...placed],
+    placed: [
+      ...running(index + 1, pages.length),
+      ...page.flatMap(({ block, y }) => block.at(frame.margin, frame.margin + frame.head + y)),
+    ],
     bookmark: index === 0 ? bookmark : "",
   }));
 }

@@ -18,6 +18,7 @@ import type { Typesetter } from "./typesetter";
 /** Units of a drawing in a millimetre of paper: words 10.8 units high come out at 9 points. */
 const UNITS_PER_MM = 3.4;
 const LEAST_DRAWING: Mm = 72;
+const SMALL_DRAWING: Mm = 58;
 const MOST_DRAWING: Mm = 135;
 const GAP: Mm = 2;
 
@@ -107,7 +108,7 @@ function groupBlocks(
   const head = [
     ...paragraph(name, width, { size: TYPE.title, bold: true, withNext: true }, type),
     ...paragraph(
-      `${nearestMark(sheet.length, unit)} × ${nearestMark(sheet.width, unit)} ${unit}, grain along the first. One row a cut, in order: set the fence, put the left or top edge of the panel, as drawn, against it.${trim}${allowance}`,
+      `${nearestMark(sheet.length, unit)} × ${nearestMark(sheet.width, unit)} ${unit}, grain along the first. One row a cut, in order: set the fence (${unit}), put the left or top edge of the panel, as drawn, against it.${trim}${allowance}`,
       width,
       body,
       type,
@@ -118,12 +119,15 @@ function groupBlocks(
   const taken = [...head, ...offCuts, gap(GAP)].reduce((sum, { height }) => sum + height, 0);
   const room = bodyHeight(frame) - taken;
   const drawn = (highest: Mm) => drawingBlock(drawingOf(name, tree, group, unit, { width, highest }), width, highest);
-  const rowsBelow = ({ height }: Block) =>
-    planRows(tree, { unit, width, first: room - height, others: bodyHeight(frame) }, type);
-  const close = rowsBelow(drawn(LEAST_DRAWING));
-  // What goes on on the back anyway leaves the drawing its room.
-  const open = close.length > 1 ? rowsBelow(drawn(MOST_DRAWING)) : close;
-  const rows = open.length === close.length ? open : close;
+  const rowsBelow = (highest: Mm, tight: boolean) =>
+    planRows(tree, { unit, width, first: room - drawn(highest).height, others: bodyHeight(frame), tight }, type);
+  const rows = fewestPages(
+    LAYOUTS.map(
+      ({ highest, tight }) =>
+        () =>
+          rowsBelow(highest, tight),
+    ),
+  );
   const [first, ...others] = rows;
   return [
     ...head,
@@ -133,6 +137,26 @@ function groupBlocks(
     ...offCuts,
     ...others.map((block) => ({ ...block, onNewPage: true as const })),
   ];
+}
+
+/** How full a page is set; the next is tried where the one before goes on on the back. */
+const LAYOUTS = [
+  { highest: LEAST_DRAWING, tight: false },
+  { highest: LEAST_DRAWING, tight: true },
+  { highest: SMALL_DRAWING, tight: true },
+  // What goes on on the back anyway leaves the drawing its room.
+  { highest: MOST_DRAWING, tight: false },
+];
+
+/** The first that is one page; else the last, if none has fewer pages. */
+function fewestPages(layouts: readonly (() => readonly Block[])[]): readonly Block[] {
+  let best: readonly Block[] | undefined;
+  for (const layout of layouts) {
+    const rows = layout();
+    if (rows.length <= 1) return rows;
+    if (best === undefined || rows.length <= best.length) best = rows;
+  }
+  return best!;
 }
 
 function drawingOf(

@@ -3,7 +3,7 @@ import { line, PAPERS, shifted, type Page, type Paper } from "./page";
 import { lineHeight, TYPE } from "./textBlocks";
 
 /** Printers leave a rim of the paper white; common practice, no source. */
-const MARGIN = 12;
+const MARGIN = 10;
 const HALF_MARGIN = 9;
 
 /** A whole page of a paper. */

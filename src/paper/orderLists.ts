@@ -1,8 +1,10 @@
 import type { TicketOptions } from "./benchTicket";
-import { bodyWidth, flow, gap, type Frame } from "./blocks";
-import type { Page } from "./page";
+import type { Mm } from "../measure/units";
+import { bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
+import { shifted, type Page, type Placed } from "./page";
 import { runningFoot } from "./runningFoot";
 import type { Ticket } from "./ticket";
+import { COLUMN_GAP } from "./ticketBoards";
 import { constructionOf } from "./ticketFacts";
 import { orderBlocks, stepsOf } from "./ticketOrder";
 import type { Typesetter } from "./typesetter";
@@ -34,13 +36,13 @@ export function orderLists(
     if (there.length > 0) letters.set(key, letterOf(letters.size));
     for (const ticket of there) using.set(ticket, letters.get(key)!);
   }
-  const width = bodyWidth(frame);
+  const column = (bodyWidth(frame) - COLUMN_GAP) / 2;
   const blocks = [...letters].flatMap(([key, letter]) => {
     const first = sharing.get(key)![0]!;
     const made = [first.sized.kind.name, constructionOf(first.sized.assembly)].filter((text) => text !== "").join(", ");
     const served = [...using].filter(([, each]) => each === letter).map(([{ identifier }]) => identifier);
     const title = `List ${letter}: ${made}, for ${served.join(", ")}`;
-    return [...orderBlocks(title, stepsOf(first), width, type), gap(LIST_GAP)];
+    return [...orderBlocks(title, stepsOf(first), column, type), gap(LIST_GAP)];
   });
   const foot = (page: number, of: number) => runningFoot(TITLE, `${page} of ${of}`, frame, type);
   return {
@@ -48,8 +50,29 @@ export function orderLists(
       const orderList = using.get(ticket);
       return orderList === undefined ? {} : { orderList };
     },
-    pages: blocks.length === 0 ? [] : flow(blocks, frame, foot, TITLE),
+    pages: blocks.length === 0 ? [] : inTwoColumns(blocks, column, frame, foot),
   };
+}
+
+/** Lists go on from column to column, so that a short one does not take a page. */
+function inTwoColumns(
+  blocks: readonly Block[],
+  column: Mm,
+  frame: Frame,
+  foot: (page: number, of: number) => readonly Placed[],
+): readonly Page[] {
+  const columns = flow(blocks, { ...frame, width: column + 2 * frame.margin }, () => [], TITLE);
+  const { width, height } = frame;
+  const pages = Math.ceil(columns.length / 2);
+  return Array.from({ length: pages }, (_, page) => {
+    const [left, right] = [columns[2 * page]!, columns[2 * page + 1]];
+    return {
+      width,
+      height,
+      placed: [...foot(page + 1, pages), ...left.placed, ...shifted(right?.placed ?? [], column + COLUMN_GAP, 0)],
+      bookmark: left.bookmark,
+    };
+  });
 }
 
 const TITLE = "Orders of assembly";

@@ -4,7 +4,7 @@ import { lineHeight, textLine, TYPE } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
 
 /** From the lower right corner of the paper. */
-const FROM_RIGHT: Mm = 12;
+const FROM_RIGHT: Mm = 10;
 const FROM_FOOT: Mm = 5;
 
 /** A page with its number in the file below its foot, so that the index can name it. */

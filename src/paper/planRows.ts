@@ -34,9 +34,12 @@ function unbroken(size: string): string {
 const NO_BREAK = "\u00a0";
 
 /** What comes off a sheet, in the order of cutting: for each cut its fence, the edge against it, and what it frees. */
-function rowsOf({ cuts, pieces }: CutTree, unit: WorkbookUnit): readonly (readonly TableCell[])[] {
-  const tick: TableCell = { height: lineHeight(TYPE.heading), draw: (x, y) => [tickBox(x, y, TYPE.heading)] };
-  const words = (panel: CutPanel) => wordsOf(panel, pieces, unit);
+function rowsOf(
+  { cuts, pieces }: CutTree,
+  { unit, figure, tight }: { readonly unit: WorkbookUnit; readonly figure: number; readonly tight: boolean },
+): readonly (readonly TableCell[])[] {
+  const tick: TableCell = { height: lineHeight(figure), draw: (x, y) => [tickBox(x, y, figure)] };
+  const words = (panel: CutPanel) => wordsOf(panel, pieces, unit, tight);
   const [only] = pieces;
   if (cuts.length === 0 && only !== undefined) return [[tick, only.name, "", "", words(only)]];
   return cuts.flatMap(({ cut, off, rest }) => [
@@ -45,43 +48,49 @@ function rowsOf({ cuts, pieces }: CutTree, unit: WorkbookUnit): readonly (readon
   ]);
 }
 
-function wordsOf(panel: CutPanel, pieces: readonly CutPanel[], unit: WorkbookUnit): string {
+function wordsOf(panel: CutPanel, pieces: readonly CutPanel[], unit: WorkbookUnit, tight: boolean): string {
   if (panel.strip) {
     const items = new Set(
       pieces.filter(({ name }) => name.startsWith(panel.name)).map(({ placement }) => placement!.piece.item),
     );
     const size = [panel.length, panel.width].map((side) => nearestMark(side, unit)).join(" × ");
-    return `strip, ${unbroken(size)}${items.size === 1 ? `, of ${[...items][0]}` : ""}`;
+    return `strip, ${unbroken(size)}${items.size === 1 && !tight ? `, of ${[...items][0]}` : ""}`;
   }
   if (panel.placement === undefined) return "left over";
   const { piece, length, width } = panel.placement;
   return `${pieceWords(piece).join(" ")}, ${unbroken(sizeText({ length, width }, unit))}`;
 }
 
+export interface PlanRowsRoom {
+  readonly unit: WorkbookUnit;
+  readonly width: Mm;
+  /** Room for rows on the first page and on each that follows. */
+  readonly first: Mm;
+  readonly others: Mm;
+  /** Whether rows are closer and their figures smaller, for a page that is full. */
+  readonly tight: boolean;
+}
+
 /** The rows in one column or two, on as many pages as they need. */
 export function planRows(
   tree: CutTree,
-  {
-    unit,
-    width,
-    first,
-    others,
-  }: { readonly unit: WorkbookUnit; readonly width: Mm; readonly first: Mm; readonly others: Mm },
+  { unit, width, first, others, tight }: PlanRowsRoom,
   type: Typesetter,
 ): readonly Block[] {
-  const rows = rowsOf(tree, unit);
-  if (rows.length === 0) return [];
   const size = TYPE.body;
+  const figure = tight ? size : TYPE.heading;
+  const rows = rowsOf(tree, { unit, figure, tight });
+  if (rows.length === 0) return [];
   const count = rows.length > MOST_IN_ONE ? 2 : 1;
   const wide = (width - (count - 1) * COLUMN_GAP) / count;
   const columns = [
     { heading: "", least: TICK_COLUMN },
-    { heading: "", bold: true, size: TYPE.heading },
-    { heading: `fence, ${unit}`, align: "end" as const, bold: true, size: TYPE.heading },
+    { heading: "", bold: true, size: figure },
+    { heading: "fence", align: "end" as const, bold: true, size: figure },
     { heading: "edge" },
     { heading: "comes off", share: 1 },
   ];
-  const [rule, headings, ...body] = table(fitColumns(columns, rows, wide, size, type), rows, { size }, type);
+  const [rule, headings, ...body] = table(fitColumns(columns, rows, wide, size, type), rows, { size, tight }, type);
   const head = together([rule!, headings!]);
   const heightOf = (some: readonly Block[]) => some.reduce((sum, { height }) => sum + height, head.height);
   const pages: Block[] = [];

@@ -31,12 +31,15 @@ export interface TableOptions {
   readonly total?: boolean;
   /** Whether the heading row is printed; on the pages that follow it always is. Default true. */
   readonly headed?: boolean;
+  /** Whether rows are closer to each other, for a page that is full. Default false. */
+  readonly tight?: boolean;
   /** What is printed below a row, as wide as the table. */
   readonly under?: readonly DrawnCell[];
 }
 
 const PAD: Mm = 0.9;
 const PAD_Y: Mm = 0.5;
+const TIGHT_PAD_Y: Mm = 0.2;
 const HEAD_SHADE = 0.1;
 /** A row of more lines than this may go on on the next page. */
 const MOST_LINES = 8;
@@ -45,22 +48,23 @@ const MOST_LINES = 8;
 export function table(
   columns: readonly Column[],
   rows: readonly (readonly TableCell[])[],
-  { size, total = false, headed = true, under }: TableOptions,
+  { size, total = false, headed = true, tight = false, under }: TableOptions,
   type: Typesetter,
 ): readonly Block[] {
   const width = columns.reduce((sum, column) => sum + column.width, 0);
   const whole = {};
+  const padY = tight ? TIGHT_PAD_Y : PAD_Y;
   const headings = rowBlocks(
     columns.map((column) => ({ ...column, size })),
     columns.map(({ heading }) => heading),
-    { size, bold: true, shade: HEAD_SHADE, table: whole },
+    { size, bold: true, shade: HEAD_SHADE, padY, table: whole },
     type,
   );
   const body = rows.flatMap((row, index) =>
     rowBlocks(
       columns,
       row,
-      { size, bold: total && index === rows.length - 1, shade: 0, under: under?.[index], table: whole },
+      { size, bold: total && index === rows.length - 1, shade: 0, padY, under: under?.[index], table: whole },
       type,
     ),
   );
@@ -84,12 +88,14 @@ function rowBlocks(
     size,
     bold,
     shade,
+    padY,
     under,
     table,
   }: {
     readonly size: number;
     readonly bold: boolean;
     readonly shade: number;
+    readonly padY: Mm;
     readonly under?: DrawnCell | undefined;
     readonly table: object;
   },
@@ -123,8 +129,8 @@ function rowBlocks(
   return Array.from({ length: parts }, (_, part): Block => {
     const [from, to] = [part * MOST_LINES, Math.min(rows, (part + 1) * MOST_LINES)];
     const last = part === parts - 1;
-    const above = Math.max(highest(from, to), part === 0 ? drawn : 0) + PAD_Y;
-    const height = above + PAD_Y + (last && under !== undefined ? under.height : 0);
+    const above = Math.max(highest(from, to), part === 0 ? drawn : 0) + padY;
+    const height = above + padY + (last && under !== undefined ? under.height : 0);
     return {
       height,
       withNext: false,
@@ -137,18 +143,18 @@ function rowBlocks(
           const room = column.width - 2 * PAD;
           const tag = tags[index]!;
           // A cell without words is a cell to a screen reader too, so that the others stand under their headings.
-          const silent = { ...textLine("", { x: own + PAD, y: y + PAD_Y, width: room }, { size }), tag };
+          const silent = { ...textLine("", { x: own + PAD, y: y + padY, width: room }, { size }), tag };
           if (cell === "") return part === 0 ? [silent] : [];
           if (typeof cell !== "string") {
             if (part > 0) return [];
-            const drawn = withTag(cell.draw(own + PAD, y + PAD_Y, room), tag);
+            const drawn = withTag(cell.draw(own + PAD, y + padY, room), tag);
             if (cell.alt === undefined) return drawn.some(({ kind }) => kind === "text") ? drawn : [silent, ...drawn];
             return [{ ...silent, tag: { ...tag, alt: cell.alt } }, ...drawn];
           }
           return (lines[index] as readonly string[]).slice(from, to).map((text, at) => ({
             ...textLine(
               text,
-              { x: own + PAD, y: y + PAD_Y + drops[index]! + at * steps[index]!, width: room },
+              { x: own + PAD, y: y + padY + drops[index]! + at * steps[index]!, width: room },
               { size: sizeOf(column), bold: bold || column.bold === true, align: column.align ?? "start" },
               readsFromRight(cell),
             ),

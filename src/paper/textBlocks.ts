@@ -6,7 +6,7 @@ import { readsFromRight } from "./visualRuns";
 import { wrapText, type TypeStyle } from "./wrapText";
 
 /** From line to line, in ems: room for the marks of Arabic and for Chinese. */
-export const LEADING = 1.34;
+export const LEADING = 1.26;
 
 /** Sizes of type, points. */
 export const TYPE = { large: 18, title: 15, figure: 13, figureNarrow: 12, heading: 10.5, body: 9, small: 7.5 } as const;
@@ -62,8 +62,8 @@ export function heading(text: string, width: Mm, type: Typesetter): readonly Blo
   ];
 }
 
-const SPACE_ABOVE: Mm = 3;
-const SPACE_BELOW: Mm = 0.8;
+const SPACE_ABOVE: Mm = 2.4;
+const SPACE_BELOW: Mm = 0.6;
 
 /** A paragraph with something before it: a number, a box to tick. */
 export function marked(

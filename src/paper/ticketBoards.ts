@@ -55,49 +55,69 @@ export function partTable(
   const names = alike.map(({ part }) => type.width(part.fullName, size, true) + CELL_RIM);
   const named = Math.max(...names) <= WIDEST_NAME;
   // A long name of a stock is wrapped between its words.
-  const stocks = parts.map(({ part }) => type.width(stockText(part), size) + CELL_RIM);
-  const words = parts
-    .flatMap(({ part }) => stockText(part).split(" "))
-    .map((word) => type.width(word, size) + CELL_RIM);
-  const stockWide = Math.min(WIDEST_STOCK, Math.max(...words, Math.min(LONG_STOCK, Math.max(...stocks))));
-  const columns = [
-    { heading: "", least: TICK_COLUMN },
-    { heading: "", align: "end" as const, bold: true, least: NUMBER_COLUMN },
-    {
-      heading: "part",
-      bold: true,
-      ...(wide && named ? { least: Math.max(...names) + NAME_SLACK } : { share: 1 }),
-    },
-    { heading: "cut", align: "end" as const, size: TYPE.heading },
-    { heading: "length × width", bold: true, size: figure },
-    { heading: "grain", least: ICON_COLUMN },
-    ...(stockColumn ? [{ heading: "of", wraps: true, least: stockWide + NAME_SLACK }] : []),
-    ...(wide ? [{ heading: how ?? "", share: 2 }] : []),
-  ];
-  const plain = parts.map(({ number, part }): readonly TableCell[] => [
-    { height: lineHeight(figure), draw: (x, y) => [tickBox(x, y, figure)] },
-    String(number),
-    part.fullName,
-    String(part.count * quantity),
-    `${benchLength(part.length, unit)} × ${benchLength(part.width, unit)}`,
-    { height: GRAIN_ICON_HEIGHT + drop, draw: (x, y) => grainIcon(part, x, y + drop), alt: `grain ${part.grain}` },
-    ...(stockColumn ? [stockText(part)] : []),
-  ]);
-  const headed = how !== undefined;
-  const fitted = fitColumns(columns, plain, width, size, type);
-  const lines = parts.map(({ part }) => [
-    ...(stockColumn || stockText(part) === stock ? [] : [{ text: `of ${stockText(part)}`, blank: false }]),
-    ...matchLines(part, sized),
-  ]);
-  // On half a page the order of assembly alone says where a covering goes.
-  if (!wide && stockColumn) return table(fitted, plain, { size, headed }, type);
-  if (!wide) {
-    const under = lines.map((each) => matchCell(each, width - CELL_RIM, { size, drop: 0 }, type));
-    return table(fitted, plain, { size, headed, under }, type);
+  const wordWide = widest(parts.flatMap(({ part }) => stockText(part).split(" ")));
+  const stockWides = [...new Set(parts.map(({ part }) => stockText(part)))].map((stock) => widest([stock]));
+  const widths = stockWides.map((each) => Math.min(WIDEST_STOCK, Math.max(wordWide, Math.min(LONG_STOCK, each))));
+  const most = Math.max(...widths);
+  return lowest(
+    [...new Set(stockColumn && wide ? [...widths, wordWide] : [most])].sort((one, other) => other - one).map(rowsWith),
+  );
+
+  function widest(texts: readonly string[]): Mm {
+    return Math.max(...texts.map((text) => type.width(text, size) + CELL_RIM));
   }
-  const room = fitted.at(-1)!.width - CELL_RIM;
-  const rows = plain.map((row, index) => [...row, matchCell(lines[index]!, room, { size, drop }, type)]);
-  return table(fitted, rows, { size, headed }, type);
+
+  function rowsWith(stockWidth: Mm): readonly Block[] {
+    const columns = [
+      { heading: "", least: TICK_COLUMN },
+      { heading: "", align: "end" as const, bold: true, least: NUMBER_COLUMN },
+      {
+        heading: "part",
+        bold: true,
+        ...(wide && named ? { least: Math.max(...names) + NAME_SLACK } : { share: 1 }),
+      },
+      { heading: "cut", align: "end" as const, size: TYPE.heading },
+      { heading: "length × width", bold: true, size: figure },
+      { heading: "grain", least: ICON_COLUMN },
+      ...(stockColumn ? [{ heading: "of", wraps: true, least: stockWidth + NAME_SLACK }] : []),
+      ...(wide ? [{ heading: how ?? "", share: 2 }] : []),
+    ];
+    const plain = parts.map(({ number, part }): readonly TableCell[] => [
+      { height: lineHeight(figure), draw: (x, y) => [tickBox(x, y, figure)] },
+      String(number),
+      part.fullName,
+      String(part.count * quantity),
+      `${benchLength(part.length, unit)} × ${benchLength(part.width, unit)}`,
+      { height: GRAIN_ICON_HEIGHT + drop, draw: (x, y) => grainIcon(part, x, y + drop), alt: `grain ${part.grain}` },
+      ...(stockColumn ? [stockText(part)] : []),
+    ]);
+    const headed = how !== undefined;
+    const fitted = fitColumns(columns, plain, width, size, type);
+    const lines = parts.map(({ part }) => {
+      const own = matchLines(part, sized);
+      if (stockColumn || stockText(part) === stock) return own;
+      const [first, ...others] = own;
+      const from = `of ${stockText(part)}`;
+      // With a sum the stock stands by itself, so that the line to write on has room.
+      return first === undefined || first.blank
+        ? [{ text: from, blank: false }, ...own]
+        : [{ ...first, text: `${from}; ${first.text}` }, ...others];
+    });
+    // On half a page the order of assembly alone says where a covering goes.
+    if (!wide && stockColumn) return table(fitted, plain, { size, headed, tight }, type);
+    if (!wide) {
+      const under = lines.map((each) => matchCell(each, width - CELL_RIM, { size, drop: 0 }, type));
+      return table(fitted, plain, { size, headed, tight, under }, type);
+    }
+    const room = fitted.at(-1)!.width - CELL_RIM;
+    const rows = plain.map((row, index) => [...row, matchCell(lines[index]!, room, { size, drop }, type)]);
+    return table(fitted, rows, { size, headed, tight }, type);
+  }
+}
+
+function lowest(tables: readonly (readonly Block[])[]): readonly Block[] {
+  const heightOf = (blocks: readonly Block[]) => blocks.reduce((sum, { height }) => sum + height, 0);
+  return tables.reduce((best, each) => (heightOf(each) < heightOf(best) ? each : best));
 }
 
 /** What most of the parts are cut from: `conservation board 2, 2 plies`. */
@@ -108,7 +128,9 @@ export function mostlyOf(parts: readonly NumberedPart[]): string {
 }
 
 function stockText({ stock, plies }: Part): string {
-  return plies === 1 ? stock : `${stock}, ${plies} plies`;
+  // The name of the part says the material.
+  const named = stock.replace(/^[a-z]+, (?=not in stock$)/, "");
+  return plies === 1 ? named : `${named}, ${plies} plies`;
 }
 
 const NUMBER_COLUMN: Mm = 6;

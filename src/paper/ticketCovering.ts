@@ -23,11 +23,20 @@ const UNITS_PER_MM = 3.4;
 /** Columns higher than this are printed card by card, so that they may go on on the next page. */
 const HIGHEST: Mm = 170;
 
+/** How lines are set in the room that a page leaves. */
+export interface LinesRoom {
+  readonly width: Mm;
+  /** They may go on on the next page. */
+  readonly parted: boolean;
+  /** Blanks that their rows of stretches describe in full are not drawn. */
+  readonly bare: boolean;
+}
+
 /** Where the lines of covering and lining run: strips as rows of stretches, other blanks drawn with theirs. */
 export function coveringLines(
   { sized: { assembly, settings } }: Ticket,
   parts: readonly NumberedPart[],
-  { width, parted }: { readonly width: Mm; readonly parted: boolean },
+  room: LinesRoom,
   type: Typesetter,
 ): readonly Block[] {
   const templates = assembly.kind
@@ -39,7 +48,7 @@ export function coveringLines(
     templates,
     parts,
     settings.unit,
-    { width, parted },
+    room,
     type,
   );
 }
@@ -57,7 +66,7 @@ export function foldLines(
     templates,
     parts,
     settings.unit,
-    { width, parted: false },
+    { width, parted: false, bare: false },
     type,
   );
 }
@@ -67,7 +76,7 @@ function linesToMark(
   templates: readonly Template[],
   parts: readonly NumberedPart[],
   unit: WorkbookUnit,
-  { width, parted }: { readonly width: Mm; readonly parted: boolean },
+  { width, parted, bare }: LinesRoom,
   type: Typesetter,
 ): readonly Block[] {
   const lined = templates.filter(
@@ -76,7 +85,9 @@ function linesToMark(
   if (lined.length === 0) return [];
   const columns = width >= 2 * LEAST_COLUMN + COLUMN_GAP ? 2 : 1;
   const room = (width - (columns - 1) * COLUMN_GAP) / columns;
-  const cards = lined.map((template) => card(template, parts, unit, { width: room, columns }, type));
+  const cards = lined.map((template) =>
+    card(template, parts, unit, { width: room, bare: bare || columns === 1 }, type),
+  );
   return [...heading(title, width, type), ...inColumns(cards, columns, room, parted)];
 }
 
@@ -85,9 +96,9 @@ function isRun(run: readonly Stretch[]): boolean {
 }
 
 /** On half a page there is no room for drawings of blanks that the rows of stretches describe. */
-function isDrawn({ length, width, alongLength, alongWidth, corners, lines }: Template, columns: number): boolean {
+function isDrawn({ length, width, alongLength, alongWidth, corners, lines }: Template, bare: boolean): boolean {
   if (corners.length > 0 || lines.some(({ kind }) => kind === "cut")) return true;
-  if (columns === 1) return false;
+  if (bare) return false;
   return isRun(alongLength) && isRun(alongWidth) && Math.max(length, width) <= STRIP_RATIO * Math.min(length, width);
 }
 
@@ -96,7 +107,7 @@ function card(
   template: Template,
   parts: readonly NumberedPart[],
   unit: WorkbookUnit,
-  { width, columns }: { readonly width: Mm; readonly columns: number },
+  { width, bare }: { readonly width: Mm; readonly bare: boolean },
   type: Typesetter,
 ): Block {
   const number = parts.find(({ part }) => part.fullName === template.name)?.number;
@@ -118,7 +129,7 @@ function card(
         );
   return together([
     ...paragraph(title, width, { size: TYPE.body, bold: true }, type),
-    ...(isDrawn(template, columns) ? [drawn(template, width), gap(1)] : []),
+    ...(isDrawn(template, bare) ? [drawn(template, width), gap(1)] : []),
     ...runs,
     ...corners,
     gap(CARD_GAP),

@@ -45,8 +45,12 @@ export function matchLines(part: Part, { assembly, settings }: Sized): readonly 
 }
 
 function plain(text: string): MatchLine {
-  return { text, blank: false };
+  return { text: text.replace(SIZE, (size) => size.replace(/ x /, " × ").replace(/ /g, NO_BREAK)), blank: false };
 }
+
+/** A size is never broken at the end of a line. */
+const SIZE = /\d[\d ./]*[+−]? x \d[\d./]*( \d+\/\d+)?( [+−](?=$|[ ;,]))?/g;
+const NO_BREAK = "\u00a0";
 
 function sumOf({ reference, terms, axis }: MatchedPart): MatchLine {
   if (reference === undefined) return plain("cut to size");

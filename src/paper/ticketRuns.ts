@@ -11,26 +11,23 @@ export interface RunCell {
   readonly size: string;
 }
 
-const [NAME_SIZE, FIGURE_SIZE] = [TYPE.body, TYPE.heading];
-const PAD: Mm = 0.9;
+const NAME_SIZE = TYPE.body;
+/** Smaller figures are taken where they spare a row. */
+const FIGURE_SIZES = [TYPE.heading, TYPE.body] as const;
+const PAD: Mm = 0.6;
 const ROW_GAP: Mm = 0.8;
+
+interface CellPlace {
+  readonly cell: RunCell;
+  readonly left: Mm;
+  readonly wide: Mm;
+}
 
 /** Stretches one after the other as boxes, each with its name over its length; as many rows as the width needs. */
 export function runRow(cells: readonly RunCell[], width: Mm, type: Typesetter): Block {
-  const needOf = ({ name, size }: RunCell) =>
-    Math.min(width, Math.max(type.width(name, NAME_SIZE), type.width(size, FIGURE_SIZE, true)) + 2 * PAD + ROUNDING);
-  const rows: { readonly cell: RunCell; readonly left: Mm; readonly wide: Mm }[][] = [[]];
-  let left = 0;
-  for (const cell of cells) {
-    const wide = needOf(cell);
-    if (left > 0 && left + wide > width) {
-      rows.push([]);
-      left = 0;
-    }
-    rows.at(-1)!.push({ cell, left, wide });
-    left += wide;
-  }
-  const [name, figure] = [lineHeight(NAME_SIZE), lineHeight(FIGURE_SIZE)];
+  const [large, small] = FIGURE_SIZES.map((size) => ({ size, rows: inRows(cells, width, size, type) }));
+  const { size: figureSize, rows } = small!.rows.length < large!.rows.length ? small! : large!;
+  const [name, figure] = [lineHeight(NAME_SIZE), lineHeight(figureSize)];
   const high = name + figure;
   return {
     height: rows.length * (high + ROW_GAP),
@@ -44,11 +41,32 @@ export function runRow(cells: readonly RunCell[], width: Mm, type: Typesetter): 
           return [
             rectangle({ x: cellX, y: top, width: wide, height: high }),
             textLine(text, { ...box, y: top }, { size: NAME_SIZE, align: "middle" }),
-            textLine(cell.size, { ...box, y: top + name }, { size: FIGURE_SIZE, bold: true, align: "middle" }),
+            textLine(cell.size, { ...box, y: top + name }, { size: figureSize, bold: true, align: "middle" }),
           ];
         }),
       ),
   };
+}
+
+function inRows(
+  cells: readonly RunCell[],
+  width: Mm,
+  figureSize: number,
+  type: Typesetter,
+): readonly (readonly CellPlace[])[] {
+  const rows: CellPlace[][] = [[]];
+  let left = 0;
+  for (const cell of cells) {
+    const letters = Math.max(type.width(cell.name, NAME_SIZE), type.width(cell.size, figureSize, true));
+    const wide = Math.min(width, letters + 2 * PAD + ROUNDING);
+    if (left > 0 && left + wide > width) {
+      rows.push([]);
+      left = 0;
+    }
+    rows.at(-1)!.push({ cell, left, wide });
+    left += wide;
+  }
+  return rows;
 }
 
 const ROUNDING: Mm = 0.1;

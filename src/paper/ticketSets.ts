@@ -1,6 +1,5 @@
-import { benchTicket } from "./benchTicket";
+import { setTicket, type SetTicket } from "./benchTicket";
 import type { Frame } from "./blocks";
-import { leavesOf } from "./frames";
 import { orderLists } from "./orderLists";
 import type { Page } from "./page";
 import type { Ticket } from "./ticket";
@@ -31,20 +30,20 @@ export function ticketSets(
   { whole, half }: TicketFrames,
   type: Typesetter,
 ): TicketSets {
-  const laid = new Map(tickets.map((ticket) => [ticket, laidOut(ticket, whole, half, type)]));
-  const lists = orderLists(tickets, { once, listed: (ticket) => laid.get(ticket)!.listed }, whole, type);
+  const chosen = new Map(tickets.map((ticket) => [ticket, chosenFor(ticket, whole, half, type)]));
+  const lists = orderLists(tickets, { once, listed: (ticket) => chosen.get(ticket)!.listed }, whole, type);
   const setOf = (ticket: Ticket): readonly Page[] => {
-    const { frame, pages: own } = laid.get(ticket)!;
+    const { frame, set } = chosen.get(ticket)!;
     const options = lists.of(ticket);
-    const pages = options.orderList === undefined ? own : benchTicket(ticket, frame, type, options);
+    const { pages } = options.orderList === undefined ? set : setTicket(ticket, frame, type, options);
     const section = ticket.batch === "" ? {} : { section: `Batch ${ticket.batch}` };
-    return pages.map((page, index) => ({
+    return pages().map((page, index) => ({
       ...page,
       ...section,
       ...(index === 0 ? { names: [ticketName(ticket)] } : {}),
     }));
   };
-  const onHalves = tickets.filter((ticket) => laid.get(ticket)!.frame === half);
+  const onHalves = tickets.filter((ticket) => chosen.get(ticket)!.frame === half);
   const others = tickets.filter((ticket) => !onHalves.includes(ticket));
   return {
     halves: onHalves.map(setOf),
@@ -53,21 +52,21 @@ export function ticketSets(
   };
 }
 
-interface LaidOut {
+interface Chosen {
   readonly frame: Frame;
   /** With its own order of assembly. */
-  readonly pages: readonly Page[];
-  /** Whether it takes a leaf less without it. */
+  readonly set: SetTicket;
+  /** Whether it takes a leaf less without its own order of assembly. */
   readonly listed: boolean;
 }
 
 /** A ticket on half pages where one leaf of them holds it, else on whole pages. */
-function laidOut(ticket: Ticket, whole: Frame, half: Frame | undefined, type: Typesetter): LaidOut {
-  const on = (frame: Frame): LaidOut & { readonly leaves: number } => {
-    const pages = benchTicket(ticket, frame, type);
-    const own = leavesOf(pages).length;
-    const without = own === 1 ? own : leavesOf(benchTicket(ticket, frame, type, { orderList: "A" })).length;
-    return { frame, pages, listed: without < own, leaves: Math.min(own, without) };
+function chosenFor(ticket: Ticket, whole: Frame, half: Frame | undefined, type: Typesetter): Chosen {
+  const on = (frame: Frame): Chosen & { readonly leaves: number } => {
+    const set = setTicket(ticket, frame, type);
+    const own = set.leaves;
+    const without = own === 1 ? own : setTicket(ticket, frame, type, { orderList: "A" }).leaves;
+    return { frame, set, listed: without < own, leaves: Math.min(own, without) };
   };
   const small = half === undefined ? undefined : on(half);
   return small?.leaves === 1 ? small : on(whole);
