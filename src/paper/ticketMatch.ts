@@ -45,11 +45,12 @@ export function matchLines(part: Part, { assembly, settings }: Sized): readonly 
 }
 
 function plain(text: string): MatchLine {
-  return { text: text.replace(SIZE, (size) => size.replace(/ x /, " × ").replace(/ /g, NO_BREAK)), blank: false };
+  const sized = text.replace(/ x (?=\d)/g, `${NO_BREAK}×${NO_BREAK}`);
+  return { text: sized.replace(WITHIN_SIZE, NO_BREAK), blank: false };
 }
 
-/** A size is never broken at the end of a line. */
-const SIZE = /\d[\d ./]*[+−]? x \d[\d./]*( \d+\/\d+)?( [+−](?=$|[ ;,]))?/g;
+/** Before a fraction, and before the sign after it: a size is never broken at the end of a line. */
+const WITHIN_SIZE = /(?<=\d) (?=\d{1,2}\/|[+−](?:$|[\u00a0;]))/g;
 const NO_BREAK = "\u00a0";
 
 function sumOf({ reference, terms, axis }: MatchedPart): MatchLine {
