@@ -26,19 +26,33 @@ function cutBlank(blank: Blank, row: StockRow | "none" | undefined, settings: Se
   const along = round(blank.along);
   const across = round(blank.across);
   if (along <= 0 || across <= 0) return undefined;
-  const pieces = row === undefined ? 1 : piecesAlong(along, row, settings);
+  const [lengths, widths] = row === undefined ? [1, 1] : piecesOf(blank, along, across, row, settings);
+  const pieces = lengths * widths;
   if (pieces === 1) return blankPart(blank, along, across, blank.count, row, blank.note);
-  const each = wholeUp((along + (pieces - 1) * settings.turnIn) / pieces);
+  const each = (side: Mm, count: number) => wholeUp((side + (count - 1) * settings.turnIn) / count);
   const note = `${blank.note === "" ? "" : `${blank.note}; `}in ${pieces} pieces, each lapped by the turn-in at the join`;
-  return blankPart(blank, each, across, blank.count * pieces, row, note);
+  return blankPart(blank, each(along, lengths), each(across, widths), blank.count * pieces, row, note);
 }
 
-/** How many pieces a blank is cut in when it is longer than the sheet allows along the grain; a roll allows any length. */
-function piecesAlong(along: Mm, { sheetLength }: StockRow, { turnIn, edgeTrim }: Settings): number {
+/** A strip round the walls that is cut off a roll is no longer: a longer one is hard to lay straight. Common practice, no source. */
+const LONGEST_STRIP_MM: Mm = 1200;
+
+/** How many pieces a blank is cut in along the grain and across it, when it is larger than the sheet or the roll. */
+function piecesOf(
+  { name }: Blank,
+  along: Mm,
+  across: Mm,
+  { sheetLength, sheetWidth, grain }: StockRow,
+  { turnIn, edgeTrim }: Settings,
+): readonly [along: number, across: number] {
   // Pieces are cut to whole millimetres, so no more than the whole millimetres of the sheet is of use.
-  const longest = sheetLength === undefined ? Infinity : wholeDown(sheetLength - 2 * edgeTrim);
-  if (along <= longest || longest <= turnIn) return 1;
-  return Math.ceil((along - turnIn) / (longest - turnIn));
+  const usable = (side: Mm | undefined) => (side === undefined ? Infinity : wholeDown(side - 2 * edgeTrim));
+  const [longest, widest] = [usable(sheetLength), usable(sheetWidth)];
+  const strip = sheetLength === undefined && name.endsWith("wall strip") ? LONGEST_STRIP_MM : Infinity;
+  if (grain === "free" && along <= Math.min(widest, strip) && across <= longest) return [1, 1];
+  const count = (side: Mm, most: Mm) =>
+    side <= most || most <= turnIn ? 1 : Math.ceil((side - turnIn) / (most - turnIn));
+  return [count(along, Math.min(longest, strip)), count(across, widest)];
 }
 
 export function blankPart(

@@ -17,7 +17,7 @@ const BLINK = Math.round(0.03 * CHANCE_PARTS);
 const LATE = 30;
 
 /** Pieces on the sheets that are changed together, about, and the steps before other sheets are taken. */
-const WINDOW_PIECES = 200;
+const WINDOW_PIECES = 400;
 const WINDOW_STEPS = 400;
 
 /** Called with each better plan. */

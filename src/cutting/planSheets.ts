@@ -129,7 +129,7 @@ function leastCost({ kinds }: Job, sheets: readonly Sheet[], { bound }: Bounds):
 }
 
 /** The part of the budget in which the fewest sheets are looked for, in the bench style. */
-const FEWEST_SHEETS_SHARE = 0.4;
+const FEWEST_SHEETS_SHARE = 0.7;
 
 /** The part in which a plan with few open items is looked for, where they have a limit. */
 const GROUPED_SHARE = 0.8;

@@ -39,10 +39,12 @@ export function takeFromShelves(
   const turn = job.turn[piece] === 1;
   const area = length * width;
   for (let shelf = shelfOf(area); shelf < shelves.length; shelf++) {
-    const smallest = Math.max(smallestOn(shelf), area);
+    const own = shelves[shelf];
+    if (own === undefined || own.length === 0) continue;
+    const least = Math.max(smallestOn(shelf), area);
     // The larger the leftover, the more worth a piece of some size takes from it.
-    if (worthOf(smallest) - worthOf(smallest - area) > choice.loss) break;
-    for (const panel of shelves[shelf] ?? []) {
+    if (worthOf(least) - worthOf(least - area) > choice.loss) break;
+    for (const panel of own) {
       weighCut(forest, job, piece, panel, false, random, 0, choice);
       if (turn) weighCut(forest, job, piece, panel, true, random, 0, choice);
     }
@@ -57,6 +59,9 @@ function shelfOf(area: number): number {
   return Math.floor(Math.sqrt(Math.sqrt(area)) * SHELVES_PER_ROOT);
 }
 
+const smallest: number[] = [];
+
+/** The least area on a shelf; worked out once, since a search asks for it again and again. */
 function smallestOn(shelf: number): number {
-  return Math.floor((shelf / SHELVES_PER_ROOT) ** 4);
+  return (smallest[shelf] ??= Math.floor((shelf / SHELVES_PER_ROOT) ** 4));
 }

@@ -13,10 +13,24 @@ import { extent, X, Y, Z, type Axis, type Cuboid } from "./space";
  */
 export function benchInstruction(part: Part, assembly: Assembly, unit: WorkbookUnit): string {
   const { placed } = part;
+  if (part.joined !== undefined) return joinWords(part, part.joined, unit);
   if (placed === undefined) return part.note;
   const matches = matchesOf(placed, assembly);
   const matched = matches === undefined ? [] : matchWords(...matches, placed, unit);
   return [...plyWords(part), ...cornerWords(part, unit), ...matched, ...trimWords(placed, unit)].join("; ");
+}
+
+/** How a board is joined from pieces. Common practice, no source. */
+export function joinWords(
+  { plies }: Part,
+  { length, width }: Pick<Part, "length" | "width">,
+  unit: WorkbookUnit,
+): string {
+  const how =
+    plies === 1
+      ? "butt, bridge the joint with a strip of card"
+      : "turn every other ply end for end, so that joints lie apart";
+  return `join to ${benchLength(length, unit)} x ${benchLength(width, unit)}: ${how}; trim to size`;
 }
 
 /** What is done to a part after it is cut to size: folds, corners, trimming. */

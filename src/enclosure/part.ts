@@ -27,6 +27,8 @@ export interface Part {
   readonly placed: PlacedPart | undefined;
   /** What is said of it at the bench, where it is no placed part. */
   readonly note: string;
+  /** Of a piece of a board that no sheet holds whole: how many pieces a ply of it takes, and the size to cut that they make up. */
+  readonly joined?: { readonly pieces: number; readonly length: Mm; readonly width: Mm };
   /** Cut out of its middle. */
   readonly recess?: { readonly length: Mm; readonly width: Mm };
 }

@@ -1,3 +1,4 @@
+import { joinParts } from "../covering/joinParts";
 import { sizedRow } from "../item/figure";
 import { byBenchOrder } from "../survey/benchOrder";
 import { cellText } from "../measure/blank";
@@ -13,7 +14,7 @@ export function demandsOf({ survey, outcomes, settings }: SizedSurvey): readonly
     const outcome = outcomes[index]!;
     if (outcome.state !== "sized") return [];
     const { sized, quantity } = outcome;
-    const parts = sizedRow(sized, quantity).parts();
+    const parts = joinParts(sizedRow(sized, quantity).parts(), sized.settings);
     const facts = cutFactsOf(sized.assembly);
     return [
       {

@@ -1,4 +1,3 @@
-import { joinPieces } from "../cutting/joinPieces";
 import { planCutting } from "../cutting/planCutting";
 import { countPlan, type PlanFigures } from "../cutting/countPlan";
 import { newSheets } from "../cutting/sheetLabels";
@@ -98,9 +97,7 @@ export function stockJobs(demands: readonly Demand[], settings: Settings): reado
     if (asked === undefined) return [];
     const { source, sources } = sourceOf(rows.filter((row) => row.stock === stock));
     const material = materials.get(stock)!;
-    const joins = settings.join && source?.kind === "sheets" && mayBeJoined(material);
-    const pieces = joins ? joinPieces(asked, source.sheets, edgeTrim) : asked;
-    const job = { stock, material, pieces, source, sources, edgeTrim, pieceGap, bench, leastWaste, stages };
+    const job = { stock, material, pieces: asked, source, sources, edgeTrim, pieceGap, bench, leastWaste, stages };
     // Tape is as wide as its pieces, and cut off by length alone.
     return [material === "closure" ? { ...job, edgeTrim: 0, pieceGap: 0, bench: undefined } : job];
   });
@@ -212,6 +209,7 @@ function pieceOf(part: Part, item: string, quantity: number, facts: CutFacts): P
     count: part.count * quantity,
     turn: part.grain === "either",
     ...facts,
+    ...(part.joined === undefined ? {} : { joinedFrom: part.joined.pieces }),
   };
 }
 

@@ -1,3 +1,4 @@
+import { joinParts } from "../covering/joinParts";
 import { coveringParts, partList } from "../covering/partList";
 import { boardParts, type Part } from "../enclosure/part";
 import type { PlacedPart } from "../enclosure/placedPart";
@@ -94,7 +95,9 @@ export function partAnswer(sized: Sized, part: string, measure: string): Answer 
 
 /** Every part to cut, a row each. */
 export function partsAnswer(sized: Sized): Answer {
-  return table(PARTS_HEADINGS, partList(sized.assembly, sized.settings), (part) => partsRow(part, sized));
+  return table(PARTS_HEADINGS, joinParts(partList(sized.assembly, sized.settings), sized.settings), (part) =>
+    partsRow(part, sized),
+  );
 }
 
 /** What stands of a part under `PARTS_HEADINGS`, its count that of all copies. */

@@ -1,8 +1,10 @@
-import { matchesOf, plyWords, workWords, type MatchedPart } from "../enclosure/benchInstruction";
+import { joinParts } from "../covering/joinParts";
+import { joinWords, matchesOf, plyWords, workWords, type MatchedPart } from "../enclosure/benchInstruction";
 import { X, Y, Z, type Axis } from "../enclosure/space";
 import type { Part } from "../enclosure/part";
 import type { Sized } from "../item/sizeItem";
-import type { Mm } from "../measure/units";
+import { benchLength } from "../measure/benchLength";
+import type { Mm, WorkbookUnit } from "../measure/units";
 import { line, type Placed } from "./page";
 import type { DrawnCell } from "./table";
 import { BASELINE_SHARE, lineHeight, textLine } from "./textBlocks";
@@ -27,6 +29,9 @@ export function matchLines(part: Part, { assembly, settings }: Sized): readonly 
     .filter((words) => !said.includes(words))
     .map(plain);
   // What is cut over and trimmed flush is not matched.
+  const pieces = joinParts([part], settings);
+  if (pieces[0] !== part)
+    return [plain(pieceWords(part, pieces, settings.unit)), plain(joinWords(part, part, settings.unit)), ...work];
   const matches = part.placed === undefined || part.placed.trim > 0 ? undefined : matchesOf(part.placed, assembly);
   if (matches === undefined) return work;
   const [along, across] = matches.map(sumOf) as [MatchLine, MatchLine];
@@ -42,6 +47,14 @@ export function matchLines(part: Part, { assembly, settings }: Sized): readonly 
         { ...across, text: `${wall ? "height" : "width"}: ${across.text}` },
       ];
   return [...sums, ...work];
+}
+
+/** What a board that no sheet holds is cut in. */
+function pieceWords({ count, plies }: Part, pieces: readonly Part[], unit: WorkbookUnit): string {
+  const sizes = pieces.map(
+    (piece) => `${piece.count / count} of ${benchLength(piece.length, unit)} × ${benchLength(piece.width, unit)}`,
+  );
+  return `larger than every sheet: cut ${sizes.join(" and ")}${plies === 1 ? "" : " for each ply"}`;
 }
 
 function plain(text: string): MatchLine {

@@ -1,3 +1,4 @@
+import { joinParts } from "../covering/joinParts";
 import { isBlank } from "../measure/blank";
 import { InputError, NoAnswer, shown } from "../measure/errors";
 import { plainName } from "../settings/names";
@@ -96,9 +97,11 @@ function cutListRows(item: SurveyItem, outcome: Outcome): SurveyTable {
   if (outcome.state === "in box") return [[item.identifier, enclosure, inBox(outcome), ...blank]];
   if (outcome.state !== "sized") return [];
   const { sized, quantity } = outcome;
-  return sizedRow(sized, quantity)
-    .parts()
-    .map((part) => [item.identifier, sized.kind.name, ...partsRow(part, sized, quantity)]);
+  return joinParts(sizedRow(sized, quantity).parts(), sized.settings).map((part) => [
+    item.identifier,
+    sized.kind.name,
+    ...partsRow(part, sized, quantity),
+  ]);
 }
 
 /** Names of figures as a range of cells gives them. */

@@ -42,13 +42,35 @@ describe("rounding to whole millimetres", () => {
 
   test("length is the longer side, and the grain says which way it runs", () => {
     expect(cut({})[0]).toMatchObject({ length: 1063, width: 120, grain: "along length" });
-    expect(cut({ along: 120, across: 1063 })[0]).toMatchObject({ length: 1063, width: 120, grain: "along width" });
+    expect(cut({ along: 120, across: 963 })[0]).toMatchObject({ length: 963, width: 120, grain: "along width" });
   });
 });
 
 describe("a blank longer than the sheet allows is split, with a lap of the turn-in at each join", () => {
   test("on a roll any length goes in one piece", () => {
     expect(cut({})).toMatchObject([{ count: 1, length: 1063, note: "round the walls" }]);
+  });
+
+  test("a strip round the walls is at most 1200 long on a roll too; what covers a face goes in one piece", () => {
+    expect(cut({ along: 1200 })).toMatchObject([{ count: 1, length: 1200 }]);
+    // (1201 + 15) / 2
+    expect(cut({ along: 1201 })).toMatchObject([{ count: 2, length: 608, width: 120 }]);
+    expect(cut({ name: "case covering", along: 1500 })).toMatchObject([{ count: 1, length: 1500 }]);
+  });
+
+  test("wider than the roll, two strips of cloth are lapped; what may turn is turned", () => {
+    // 1000 less the trim is 990: (1300 + 15) / 2, rounded up.
+    expect(cut({ along: 800, across: 1300 })).toMatchObject([
+      { count: 2, length: 800, width: 658, grain: "along length" },
+    ]);
+    const free = settingsOf([
+      [
+        ["stock", "material", "sheet width", "grain"],
+        ["tissue", "covering", 1000, "free"],
+      ],
+      "turn-in=15",
+    ]);
+    expect(cut({ along: 800, across: 1300 }, free)).toMatchObject([{ count: 1, length: 1300, width: 800 }]);
   });
 
   test("1063 on sheets of 700, 5 trimmed off each end: two pieces of (1063 + 15) / 2 = 539", () => {
