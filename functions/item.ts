@@ -5,7 +5,6 @@ import {
   insideAnswer,
   outsideAnswer,
   partAnswer,
-  partsAnswer,
   wallAnswer,
 } from "../src/item/answers";
 import { itemAnswer, rowProblem, selector } from "./cells";
@@ -194,8 +193,15 @@ export function part(
  * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
  * @returns Table with headings
  */
-export function parts(height: any, width: any, depth: any, enclosure: any, settings?: any[][][]): any[][] {
-  return itemAnswer({ height, width, depth, enclosure }, settings, partsAnswer);
+export async function parts(
+  height: any,
+  width: any,
+  depth: any,
+  enclosure: any,
+  settings?: any[][][],
+): Promise<any[][]> {
+  const { partsCells } = await import(/* webpackChunkName: "survey" */ "./surveyTables");
+  return partsCells({ height, width, depth, enclosure }, settings);
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { Row } from "../src/item/sizeItem";
+import { partsAnswer } from "../src/item/partsAnswer";
 import { errorCode } from "../src/settings/errorCell";
 import { sizeNamed } from "../src/survey/standardSizes/sizesTable";
 import { askBeside } from "./askBeside";
@@ -24,6 +25,10 @@ export async function surveyCells(
     choice: sent(choice),
   });
   return cellsOfReply(reply);
+}
+
+export function partsCells(row: Row, settings: unknown): CellResult {
+  return itemAnswer(row, settings, partsAnswer);
 }
 
 export function sizeCell(row: Row, sizes: unknown, settings: unknown): CellResult {

@@ -1,8 +1,6 @@
-import { joinParts } from "../covering/joinParts";
 import { coveringParts, partList } from "../covering/partList";
 import { boardParts, type Part } from "../enclosure/part";
 import type { PlacedPart } from "../enclosure/placedPart";
-import { benchInstruction } from "../enclosure/benchInstruction";
 import { extent, X, Y, Z, type Axis, type Vec } from "../enclosure/space";
 import type { Assembly } from "../enclosure/assembly";
 import type { NoAnswer } from "../measure/errors";
@@ -93,22 +91,6 @@ export function partAnswer(sized: Sized, part: string, measure: string): Answer 
   return isAll(measure) ? [figures(found)] : figures(found)[0]!;
 }
 
-/** Every part to cut, a row each. */
-export function partsAnswer(sized: Sized): Answer {
-  return table(PARTS_HEADINGS, joinParts(partList(sized.assembly, sized.settings), sized.settings), (part) =>
-    partsRow(part, sized),
-  );
-}
-
-/** What stands of a part under `PARTS_HEADINGS`, its count that of all copies. */
-export function partsRow(part: Part, { assembly, settings }: Sized, copies = 1): readonly Cell[] {
-  return [
-    part.fullName,
-    ...PART_ORDER.map((measure) => (measure === "count" ? part.count * copies : partFigure(part, measure, settings))),
-    benchInstruction(part, assembly, settings.unit),
-  ];
-}
-
 /**
  * Net area of what an enclosure is built of, of one stock or of all: its boards, or the card that it is folded from. Card
  * that is laminated under a base or over joints is no part of it.
@@ -139,21 +121,6 @@ export function netAreaM2(parts: readonly Part[]): number {
 
 export const PART_MEASURES = ["length", "width", "count", "caliper", "grain", "material", "stock", "folds"] as const;
 export type PartMeasure = (typeof PART_MEASURES)[number];
-
-export const PARTS_HEADINGS = [
-  "part",
-  "count",
-  "length",
-  "width",
-  "material",
-  "stock",
-  "caliper",
-  "grain",
-  "folds",
-  "how to cut it",
-] as const;
-
-const PART_ORDER = PARTS_HEADINGS.slice(1, -1) as readonly PartMeasure[];
 
 export function partFigure(part: Part, measure: PartMeasure, settings: Settings): Cell {
   if (measure === "folds") return foldsText(part, settings);

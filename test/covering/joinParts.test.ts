@@ -4,7 +4,7 @@ import { partList } from "../../src/covering/partList";
 import type { Part } from "../../src/enclosure/part";
 import { joinWords } from "../../src/enclosure/benchInstruction";
 import { sizeRow } from "../../src/item/sizeItem";
-import { partsAnswer } from "../../src/item/answers";
+import { partsAnswer } from "../../src/item/partsAnswer";
 import { settingsOf } from "../../src/settings/settingsOf";
 
 const STOCK = [

@@ -18,7 +18,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   cutting: ["measure"],
   item: ["measure", "settings", "enclosure", "covering", "board"],
   survey: ["measure", "settings", "headings", "enclosure", "covering", "board", "cutting", "item"],
-  estimate: ["measure", "settings", "enclosure", "board", "cutting", "item", "survey"],
+  estimate: ["measure", "settings", "enclosure", "covering", "board", "cutting", "item", "survey"],
   application: ["measure", "settings", "enclosure", "item", "survey", "estimate"],
   drawing: ["measure", "settings", "enclosure", "covering", "cutting"],
   paper: [

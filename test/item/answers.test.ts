@@ -12,10 +12,10 @@ import {
   outsideAnswer,
   PART_MEASURES,
   partAnswer,
-  partsAnswer,
   wallAnswer,
   type Answer,
 } from "../../src/item/answers";
+import { partsAnswer } from "../../src/item/partsAnswer";
 import { problemOf, sizeRow, type Row, type Sized } from "../../src/item/sizeItem";
 
 const ROW = { height: 300, width: 210, depth: 40 };

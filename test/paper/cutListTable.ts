@@ -1,5 +1,5 @@
 import { benchLength } from "../../src/measure/benchLength";
-import { partsAnswer } from "../../src/item/answers";
+import { partsAnswer } from "../../src/item/partsAnswer";
 import type { SizedSurvey } from "../../src/survey/sizeSurvey";
 
 /** What `ENC.PARTS` answers for each row, as a ticket prints it. */
