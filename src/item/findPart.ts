@@ -129,8 +129,6 @@ function readingsOf(wanted: string): readonly Reading[] {
   return readings;
 }
 
-const WHOLE_THEN_ENDING = [false, true] as const;
-
 function reading(tray: string | undefined, name: string): Reading {
   return { tray, name, asEnding: ` ${name}` };
 }
@@ -144,32 +142,33 @@ function matching<P extends Pick<Part, "name" | "tray">>(
   readings: readonly Reading[],
   holder: string,
 ): readonly P[] {
-  // Written as loops: it runs for every figure of a survey.
-  for (const ending of WHOLE_THEN_ENDING)
-    for (const tray of [holder, undefined]) {
-      const found = matchingIn(among, readings, tray, ending);
-      if (found.length > 0) return found;
-    }
-  return [];
-}
-
-function matchingIn<P extends Pick<Part, "name" | "tray">>(
-  among: readonly P[],
-  readings: readonly Reading[],
-  inTray: string | undefined,
-  ending: boolean,
-): readonly P[] {
-  const found: P[] = [];
+  // Written as a loop over the parts: it runs for every figure of a survey.
+  let found: P[] = [];
+  let best = NO_MATCH;
   for (const part of among) {
-    for (const { tray = inTray, name, asEnding } of readings) {
-      if (tray !== undefined && part.tray !== tray) continue;
-      if (part.name !== name && !(ending && part.name.endsWith(asEnding))) continue;
-      found.push(part);
-      break;
-    }
+    const match = matchOf(part, readings, holder);
+    if (match > best || match === NO_MATCH) continue;
+    if (match < best) found = [];
+    best = match;
+    found.push(part);
   }
   return found;
 }
+
+/** How well a name means a part, the best first: in the holder's tray, in any, by its ending there, by its ending anywhere. */
+function matchOf(part: Pick<Part, "name" | "tray">, readings: readonly Reading[], holder: string): number {
+  let best = NO_MATCH;
+  for (const { tray, name, asEnding } of readings) {
+    if (tray !== undefined && tray !== part.tray) continue;
+    const elsewhere = tray === undefined && part.tray !== holder ? 1 : 0;
+    if (part.name === name) best = Math.min(best, elsewhere);
+    else if (part.name.endsWith(asEnding)) best = Math.min(best, ENDINGS + elsewhere);
+  }
+  return best;
+}
+
+const ENDINGS = 2;
+const NO_MATCH = 4;
 
 /** `side` is the side wall: "wall" may be left off the name of a wall. */
 function wallName(wanted: string): string {

@@ -1,3 +1,13 @@
+/** An answer, not a bug: many rows of a survey have one, and collecting its stack costs more than sizing the row. */
+export class Answered extends Error {
+  constructor(message: string) {
+    const { stackTraceLimit } = Error;
+    Error.stackTraceLimit = 0;
+    super(message);
+    Error.stackTraceLimit = stackTraceLimit;
+  }
+}
+
 /**
  * Something the user gave that cannot be used: a `#VALUE!` cell, a pane message or a command-line line.
  *
@@ -7,7 +17,7 @@
  * @param cure the next thing to type or do; empty when `expected` says it
  * @param inShort what a survey says of a row with this problem, where the message is more than its reader needs
  */
-export class InputError extends Error {
+export class InputError extends Answered {
   override readonly name = "InputError";
 
   constructor(
@@ -22,16 +32,8 @@ export class InputError extends Error {
 }
 
 /** A well-formed question without an answer (a part that this kind lacks): `#N/A`, so that IFNA works. */
-export class NoAnswer extends Error {
+export class NoAnswer extends Answered {
   override readonly name = "NoAnswer";
-
-  constructor(message: string) {
-    // An answer, not a bug: many rows of a survey have one, and collecting its stack costs more than sizing the row.
-    const { stackTraceLimit } = Error;
-    Error.stackTraceLimit = 0;
-    super(message);
-    Error.stackTraceLimit = stackTraceLimit;
-  }
 }
 
 /** Something outside the program that does not do its part: a server that has ended, a spreadsheet that refuses. */

@@ -1,3 +1,4 @@
+import { Answered } from "../measure/errors";
 import type { LengthUnit, WorkbookUnit } from "../measure/units";
 import type { Choice } from "./choices";
 import { plainName } from "./names";
@@ -25,10 +26,10 @@ export interface ValueType<T> {
 }
 
 /** A value that its setting or heading does not take. Whoever knows the name says in words what it takes. */
-export class NotTaken extends Error {}
+export class NotTaken extends Answered {}
 
 export function refuse(): never {
-  throw new NotTaken();
+  throw new NotTaken("not taken");
 }
 
 export interface NumberBounds {

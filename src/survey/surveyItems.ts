@@ -11,7 +11,7 @@ import { SETTING_NAMES, settingKey, type GivenValue } from "../settings/given";
 import { hazardIn } from "../board/hazard";
 import { isItemMaterial, withMaterials, type MaterialWord } from "../board/itemMaterials";
 import { readCopies } from "../measure/readCopies";
-import { typedHeight, type SaidOfRow } from "../item/saidOfRow";
+import { NOTHING_SAID, typedHeight, type SaidOfRow } from "../item/saidOfRow";
 import { cellText, isBlank } from "../measure/blank";
 import { refuseDoubt } from "./refuseDoubt";
 import { enclosureWords, type EnclosureWords, type Meant } from "./enclosureWords";
@@ -62,7 +62,7 @@ export interface Survey {
   readonly unitWords: ReadonlyMap<string, LengthUnit>;
   /** Everyday words that could mean two kinds: commands ask, a cell function shows the row's problem. */
   readonly questions: readonly Question[];
-  /** Messages for the user. */
+  /** Messages for the user of a command or the pane; none where a cell function asks, which shows no notes. */
   readonly notes: readonly string[];
   /** Words of the survey's own for what items are made of. */
   readonly materialWords: readonly MaterialWord[];
@@ -90,6 +90,7 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
   const materialWords = (options.words ?? []).flatMap(({ word, meaning = "" }) =>
     isItemMaterial(meaning) ? [{ word, material: meaning }] : [],
   );
+  const keys = settingKeys(recognition);
   const items = rows.map(({ row, values, settings: own }): SurveyItem => {
     const identifier = identifierOf(values, row, columns.identifier?.column, options);
     const thousands = isComma ? pointedFields(values) : [];
@@ -102,11 +103,11 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
       row,
       identifier,
       title: cellText(values.title),
-      said: { hazard: hazardIn(values.hazard), heightAsTyped: typedHeight(values.height) },
+      said: saidOf(values),
       cells: thousands.length === 0 ? asTyped : { ...asTyped, ...withoutPoints(values, thousands) },
       quantity: readCopies(values.quantity),
       box: isBlank(values.box) ? "" : String(values.box).trim(),
-      own: ownValues(own, materialWords),
+      own: ownValues(own, keys, materialWords),
       leftOut,
     };
     // Copied only for the few rows that have one of these: a survey may have a hundred thousand.
@@ -121,7 +122,7 @@ export function surveyItems(cells: readonly (readonly unknown[])[], options: Sur
   const units = Object.fromEntries(
     Object.entries(columns).flatMap(([field, { unit }]) => (unit === undefined ? [] : [[field, unit]])),
   );
-  const notes = [...words.notes(), ...surveyNotes(items, rows, recognition)];
+  const notes = asks ? [...words.notes(), ...surveyNotes(items, rows, recognition)] : [];
   const unitWords = unitWordsOf(options.words ?? []);
   return { recognition, items, units, unitWords, questions: words.questions(), notes, materialWords, asks };
 }
@@ -212,17 +213,36 @@ function withoutPoints(values: SurveyItem["cells"], fields: readonly Field[]): S
 
 const MEASURES: readonly Field[] = ["height", "width", "depth", "weight", "dimensions"];
 
+type SettingKeys = readonly (readonly [name: string, key: GivenValue["key"]])[];
+
+/** Looked up once, not for every row. */
+function settingKeys({ settings }: Recognition): SettingKeys {
+  return settings.flatMap(({ setting }): SettingKeys => {
+    const key = settingKey(setting);
+    return key === undefined ? [] : [[setting, key]];
+  });
+}
+
+function saidOf({ hazard, height }: SurveyItem["cells"]): SaidOfRow {
+  const said = { hazard: hazardIn(hazard), heightAsTyped: typedHeight(height) };
+  return said.hazard === "" && said.heightAsTyped === "" ? NOTHING_SAID : said;
+}
+
 function ownValues(
   own: Readonly<Record<string, unknown>>,
+  keys: SettingKeys,
   materialWords: Survey["materialWords"],
 ): readonly GivenValue[] {
   const values: GivenValue[] = [];
-  for (const [name, cell] of Object.entries(own)) {
-    const key = settingKey(name);
-    if (key === undefined || !isGiven(cell)) continue;
+  for (const [name, key] of keys) {
+    const cell = own[name];
+    if (!isGiven(cell)) continue;
     if (key === "wallBoard" && name !== PREFERRED_BOARD && isGiven(own[PREFERRED_BOARD])) continue;
     const value = key === "material" && typeof cell === "string" ? withMaterials(cell, materialWords) : cell;
     values.push({ key, value, origin: "its row" });
   }
-  return values;
+  return values.length === 0 ? NONE_OF_ITS_OWN : values;
 }
+
+/** One for all: a survey may have a hundred thousand rows without a setting of their own. */
+const NONE_OF_ITS_OWN: readonly GivenValue[] = [];

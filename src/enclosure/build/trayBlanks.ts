@@ -165,5 +165,6 @@ function strip(
     runAlong,
     runAcross,
     cutAway,
+    lines: undefined,
   };
 }

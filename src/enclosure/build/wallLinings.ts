@@ -36,6 +36,9 @@ export function wallLinings(tray: Tray, dress: TrayDress, { turnIn }: Settings):
     across,
     within: true,
     note,
+    runAlong: undefined,
+    runAcross: undefined,
+    cutAway: undefined,
     lines: { face: "wall", first },
   });
   const [side, head] = first ? [0, 0] : [2 * ROUND_CORNER_MM, -2 * SHORT_OF_CORNER_MM];
