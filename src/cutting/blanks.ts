@@ -59,7 +59,10 @@ function largerBlank(piece: Piece, allowance: Mm, rooms: readonly Room[]): Piece
   if (later === undefined || !(later.length || later.width)) return piece;
   const more = Math.max(0, allowance - (piece.pressed ?? 0));
   const wanted = { length: later.length ? more : 0, width: later.width ? more : 0 };
-  const room = rooms.find((each) => fits(piece, each)) ?? { length: 0, width: 0 };
+  const found = rooms.find((each) => fits(piece, each)) ?? { length: 0, width: 0 };
+  // What fits only turned grows along the sides that it then lies along.
+  const turned = piece.length > found.length || piece.width > found.width;
+  const room = turned ? { length: found.width, width: found.length } : found;
   const length = piece.length + Math.max(0, Math.min(wanted.length, room.length - piece.length));
   const width = piece.width + Math.max(0, Math.min(wanted.width, room.width - piece.width));
   return { ...piece, length, width, holds: [{ piece, count: 1 }] };

@@ -80,3 +80,12 @@ test("an allowance keeps to the sheets that can be bought, whatever larger ones 
   const [blank] = blanksOf([lid], [board(400, 300, { onHand: 1 }), board(100, 80)], { bench: BENCH });
   expect([blank!.length, blank!.width]).toEqual([100, 63]);
 });
+
+test("a second-made part that fits only turned takes as much of its allowance as the sheet has room for that way", () => {
+  const later = { length: true, width: true };
+  const asked = piece(45, 53, { turn: true, later });
+  const bench = { ...BENCH, matchAllowance: 3 };
+  // 53 + 3 lies along the sheet's length, 45 + 0.4 along its width.
+  const [blank] = blanksOf([asked], [{ length: 87.4, width: 45.4 }], { bench });
+  expect([blank!.length, blank!.width]).toEqual([45.4, 56]);
+});
