@@ -6,7 +6,7 @@ import { NONE } from "./forest";
 import type { Job } from "./job";
 import { createOpenCost, type OpenEffort } from "./openItems";
 import { type Panel, piecesIn } from "./panels";
-import { neededLength } from "./shorten";
+import { endWaste, neededLength } from "./shorten";
 import { createRandom, type Random } from "./random";
 import type { Watch } from "./watch";
 
@@ -154,7 +154,10 @@ function worked(job: Job, numbers: ItemNumbers, kind: number, panel: Panel, { pe
     panel,
     pieces,
     items,
-    effort: setUpsOf(job, panel) + perItem * items.length + (perLength === 0 ? 0 : perLength * neededLength(panel)),
+    effort:
+      setUpsOf(job, panel) +
+      perItem * items.length +
+      (perLength === 0 ? 0 : perLength * neededLength(panel, endWaste(job, kind))),
   };
 }
 

@@ -3,7 +3,7 @@ import type { CutSheet } from "./construct";
 import { weighNew } from "./bestCut";
 import { closeLeftover, createForest, type Forest, NONE, smallestOpen } from "./forest";
 import { UNITS_PER_MM } from "./grid";
-import type { Job } from "./job";
+import { isTakenFor, type Job } from "./job";
 import { leastSides } from "./leastSides";
 import { cutPiece, exportPanel, layOut } from "./panels";
 import type { Random } from "./random";
@@ -53,6 +53,7 @@ export function fillWithFewSettings(
     const sheet = layOut(forest, job.kinds[kind]!);
     const begun: Begun = { settings: new Set(), items: new Set() };
     const first = left.findIndex((piece) => {
+      if (!isTakenFor(job, piece, job.kinds[kind]!)) return false;
       weighNew(forest, job, piece, sheet, random, choice);
       return choice.leftover !== NONE;
     });

@@ -55,6 +55,30 @@ export function fitsKind(job: Job, piece: number, kind: SheetKind): boolean {
   return isFreed(shape, kind, job.limits) || (job.turn[piece] === 1 && isFreed(turned(shape), kind, job.limits));
 }
 
+/**
+ * Whether a piece is cut from a sheet of that kind. An off-cut, or another sheet of which there are only so many, is left
+ * for other pieces where this one would leave a sliver beside it and leaves none on a sheet that can be bought.
+ */
+export function isTakenFor(job: Job, piece: number, kind: SheetKind): boolean {
+  if (!fitsKind(job, piece, kind)) return false;
+  if (!job.limits.bench || kind.limit === Number.POSITIVE_INFINITY || leavesNoSliver(job, piece, kind)) return true;
+  return !job.kinds.some(
+    (other) =>
+      other.limit === Number.POSITIVE_INFINITY && fitsKind(job, piece, other) && leavesNoSliver(job, piece, other),
+  );
+}
+
+function leavesNoSliver(job: Job, piece: number, kind: SheetKind): boolean {
+  const { gap, leastWaste, absorbed } = job.limits;
+  const shape = { length: job.length[piece]!, width: job.width[piece]!, stretch: job.stretch[piece]! };
+  const clean = (over: number, stretches: boolean) =>
+    over >= 0 && (over <= gap || (stretches && over <= absorbed) || over + kind.edgeTrim >= leastWaste);
+  const lies = ({ length, width, stretch }: Shape) =>
+    clean(kind.length - length, (stretch & STRETCH_LENGTH) !== 0) &&
+    clean(kind.width - width, (stretch & STRETCH_WIDTH) !== 0);
+  return lies(shape) || (job.turn[piece] === 1 && lies(turned(shape)));
+}
+
 interface Shape {
   readonly length: number;
   readonly width: number;

@@ -1,6 +1,6 @@
 import { NONE } from "./forest";
 import { UNITS2_PER_TENTH2 } from "./grid";
-import { fitsKind, type Job } from "./job";
+import { isTakenFor, type Job } from "./job";
 
 /** So little of the area that it decides only between equal prices: the smaller sheet. */
 const TIE_BREAK = 1e-9 / UNITS2_PER_TENTH2;
@@ -8,7 +8,7 @@ const TIE_BREAK = 1e-9 / UNITS2_PER_TENTH2;
 /** Whether one more sheet of the kind may be taken up for the piece. */
 export function mayTake(job: Job, kind: number, used: Int32Array, room: number, piece: number): boolean {
   const { limit, weight } = job.kinds[kind]!;
-  return used[kind]! < limit && weight <= room && fitsKind(job, piece, job.kinds[kind]!);
+  return used[kind]! < limit && weight <= room && isTakenFor(job, piece, job.kinds[kind]!);
 }
 
 /**

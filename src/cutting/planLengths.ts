@@ -9,7 +9,7 @@ import { piecesIn } from "./panels";
 import { areasOf, leftOver, nothingFits, piecesHeld } from "./planParts";
 import { createRandom } from "./random";
 import { rollBound } from "./rollBound";
-import { neededLength, shorten } from "./shorten";
+import { endWaste, neededLength, shorten } from "./shorten";
 import type { Mm } from "../measure/units";
 import type { CuttingOptions, Piece, Plan, Roll, Sheet } from "./types";
 import type { Watch } from "./watch";
@@ -34,7 +34,8 @@ export function planLengths(pieces: readonly Piece[], roll: Roll, options: Cutti
   const best = firstDraft(job, () => 0);
   const gap = unitsUp(pieceGap);
   const mm = (units: number) => (units === 0 ? 0 : (units - gap) / UNITS_PER_MM + 2 * edgeTrim);
-  const lengthOf = (sheets: readonly CutSheet[]) => sheets.reduce((sum, { panel }) => sum + mm(neededLength(panel)), 0);
+  const needed = ({ kind, panel }: CutSheet) => neededLength(panel, endWaste(job, kind));
+  const lengthOf = (sheets: readonly CutSheet[]) => sheets.reduce((sum, sheet) => sum + mm(needed(sheet)), 0);
   const taken = lengthOf(best.sheets);
   options.onProgress?.({
     sheets: best.sheets.length,
@@ -47,7 +48,9 @@ export function planLengths(pieces: readonly Piece[], roll: Roll, options: Cutti
   const open = { perOpen: 0, perOver: 0, limit: Number.POSITIVE_INFINITY };
   const effort = { perItem: PER_ITEM, perLength: PER_MM / UNITS_PER_MM, open };
   const few = fewerSetUps(job, best.sheets, { most: Number.POSITIVE_INFINITY, spare: 0, effort, seed }, watch);
-  const cutDown = few.map(({ panel }) => shorten(panel, neededLength(panel), createRandom(0), []));
+  const cutDown = few.map((sheet) =>
+    shorten(sheet.panel, needed(sheet), createRandom(0), [], endWaste(job, sheet.kind)),
+  );
   const items = cutDown.map((panel) => new Set(piecesIn(panel).map((piece) => job.source[piece]!.item)));
   const panels = orderSheets(items).map((at) => cutDown[at]!);
   const faces = panels.map(({ length }) => ({ name: roll.name, length: mm(length), width: roll.width }));

@@ -1,14 +1,42 @@
 import { isSpare } from "./arrange";
 import { ALONG_LENGTH, NONE } from "./forest";
+import type { Job } from "./job";
 import type { Panel } from "./panels";
 import type { Random } from "./random";
 
-/** The least length to which a panel can be cut down with all its pieces. */
-export function neededLength(panel: Panel): number {
+/** What may not be left at the end of a part: more than the gap, and less than the least waste. */
+export interface EndWaste {
+  readonly gap: number;
+  readonly leastWaste: number;
+  /** What is cut away beyond the end of the whole panel. */
+  readonly edgeTrim: number;
+}
+
+const ANY_WASTE: EndWaste = { gap: 0, leastWaste: 0, edgeTrim: 0 };
+
+/** The end waste that a job allows on sheets of one kind. */
+export function endWaste({ limits, kinds }: Job, kind: number): EndWaste {
+  const { gap, leastWaste } = limits;
+  return limits.bench ? { gap, leastWaste, edgeTrim: kinds[kind]!.edgeTrim } : ANY_WASTE;
+}
+
+/** The least length to which a panel can be cut down with all its pieces, and no sliver that was not there. */
+export function neededLength(panel: Panel, waste: EndWaste = ANY_WASTE): number {
   if (panel.piece !== NONE) return panel.length;
-  const needs = panel.parts.map(neededLength);
-  if (panel.axis === ALONG_LENGTH) return needs.reduce((sum, need) => sum + need, 0);
-  return needs.reduce((most, need) => Math.max(most, need), 0);
+  if (panel.axis === ALONG_LENGTH) return panel.parts.reduce((sum, part) => sum + neededLength(part, inside(waste)), 0);
+  const needs = panel.parts.filter((part) => !isSpare(part)).map((part) => neededLength(part, waste));
+  let length = needs.reduce((most, need) => Math.max(most, need), 0);
+  const least = waste.leastWaste - waste.edgeTrim;
+  for (;;) {
+    const tight = needs.find((need) => length - need > waste.gap && length - need < least);
+    if (tight === undefined) return Math.min(length, panel.length);
+    length = tight + least;
+  }
+}
+
+/** Beyond a part of a row lies another one, wherever the row is cut first. */
+function inside(waste: EndWaste): EndWaste {
+  return waste.edgeTrim === 0 ? waste : { ...waste, edgeTrim: 0 };
 }
 
 /**
@@ -16,7 +44,13 @@ export function neededLength(panel: Panel): number {
  *
  * @param out takes the pieces that have to go
  */
-export function shorten(panel: Panel, length: number, random: Random, out: number[]): Panel {
+export function shorten(
+  panel: Panel,
+  length: number,
+  random: Random,
+  out: number[],
+  waste: EndWaste = ANY_WASTE,
+): Panel {
   if (isSpare(panel)) return { ...panel, length };
   if (panel.piece !== NONE) {
     if (panel.length === length) return panel;
@@ -24,8 +58,9 @@ export function shorten(panel: Panel, length: number, random: Random, out: numbe
     out.push(panel.piece);
     return spare(length, panel.width);
   }
-  if (panel.axis === ALONG_LENGTH) return row(shortenRow(panel.parts, length, random, out), length, panel.width);
-  const parts = panel.parts.map((part) => shorten(part, length, random, out));
+  if (panel.axis === ALONG_LENGTH)
+    return row(shortenRow(panel.parts, length, random, out, inside(waste)), length, panel.width);
+  const parts = panel.parts.map((part) => shorten(part, length, random, out, waste));
   const cut = parts.filter((part) => !isSpare(part));
   const left = panel.width - cut.reduce((sum, part) => sum + part.width, 0);
   if (cut.length === 0) return spare(length, panel.width);
@@ -33,17 +68,23 @@ export function shorten(panel: Panel, length: number, random: Random, out: numbe
 }
 
 /** The parts of a row, as short as they go; while they are too long together, one of them gives way. */
-function shortenRow(parts: readonly Panel[], length: number, random: Random, out: number[]): readonly Panel[] {
+function shortenRow(
+  parts: readonly Panel[],
+  length: number,
+  random: Random,
+  out: number[],
+  waste: EndWaste,
+): readonly Panel[] {
   let kept = parts.filter((part) => !isSpare(part));
-  const total = () => kept.reduce((sum, part) => sum + neededLength(part), 0);
+  const total = () => kept.reduce((sum, part) => sum + neededLength(part, waste), 0);
   while (total() > length) {
     const over = total() - length;
     const at = random.below(kept.length);
-    const less = Math.max(0, neededLength(kept[at]!) - over);
-    const shorter = shorten(kept[at]!, less, random, out);
+    const less = Math.max(0, neededLength(kept[at]!, waste) - over);
+    const shorter = shorten(kept[at]!, less, random, out, waste);
     kept = kept.map((part, index) => (index === at ? shorter : part)).filter((part) => !isSpare(part));
   }
-  return kept.map((part) => shorten(part, neededLength(part), random, out));
+  return kept.map((part) => shorten(part, neededLength(part, waste), random, out, waste));
 }
 
 function row(parts: readonly Panel[], length: number, width: number): Panel {
