@@ -11,7 +11,7 @@ import { onDrawing, solid, type Frame } from "./solid";
 const STROKE = 0.8;
 const ITEM_HATCH = 5;
 const BAND = { ink: 1, width: 2.4 } as const;
-const MARK_SIZE = 9;
+const MARK_SIZE = 11;
 const MARK_GAP = 3;
 /** How far a tie or strap reaches over the upper face, as a share of its width; and how large a bow is. */
 const REACH = 0.2;

@@ -31,7 +31,9 @@ const USUAL_WIDTH = 720;
 /** Narrower than this, names are in a list below and numbers on the drawing. */
 const ROOM_FOR_NAMES = 560;
 const TALLEST = 1.5;
-const MARGIN = 12;
+/** White on every side of the drawing. */
+export const EXPLODED_MARGIN = 12;
+const MARGIN = EXPLODED_MARGIN;
 const NAME_SIZE = 12;
 const LINE = 15;
 const LABEL_GAP = 7;

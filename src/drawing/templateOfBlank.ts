@@ -1,4 +1,4 @@
-import type { Blank, CornerCut, Stretch } from "../enclosure/blank";
+import { runOf, type Blank, type CornerCut, type Stretch } from "../enclosure/blank";
 import { wholeDown, wholeUp } from "../enclosure/part";
 import type { Mm } from "../measure/units";
 import type { Corner, Template, TemplateLine } from "./template";
@@ -8,7 +8,9 @@ export function templateOfBlank(blank: Blank): Template {
   const round = blank.within ? wholeDown : wholeUp;
   const { along, across, cutAway } = blank;
   const corners = cutAway === undefined ? [] : cornersOf(cutAway);
-  const [alongLength, alongWidth] = [blank.runAlong ?? [], blank.runAcross ?? []];
+  const [length, width] = [round(along), round(across)];
+  const alongLength = ending(blank.runAlong ?? [], length);
+  const alongWidth = ending(blank.runAcross ?? [], width);
   // A line ends where a corner is cut away.
   const start = (at: Mm, size: Mm, reach: Mm, depth: Mm, ends: (far: boolean) => boolean) =>
     (at < reach && ends(false)) || (at > size - reach && ends(true)) ? depth : 0;
@@ -29,8 +31,8 @@ export function templateOfBlank(blank: Blank): Template {
   return {
     name: blank.tray === "" ? blank.name : `${blank.tray} ${blank.name}`,
     count: blank.count,
-    length: round(along),
-    width: round(across),
+    length,
+    width,
     alongLength,
     alongWidth,
     lines: [...lines, ...mitres(blank)],
@@ -38,6 +40,14 @@ export function templateOfBlank(blank: Blank): Template {
     grain: "along length",
     note: blank.note,
   };
+}
+
+/** Stretches that add up to the length that is cut: what it is rounded by is taken or given at the far end. */
+function ending(run: readonly Stretch[], cut: Mm): readonly Stretch[] {
+  const last = run.at(-1);
+  if (last === undefined) return run;
+  const length = last.length + cut - runOf(run);
+  return length > 0 ? [...run.slice(0, -1), { ...last, length }] : run;
 }
 
 /** A mitre leaves one and a half boards at a corner, so that the edge is covered. Common practice, no source. */

@@ -4,6 +4,7 @@ import { Unavailable } from "../measure/errors";
 import { plainError } from "../measure/fault";
 import { fontFileName } from "../paper/fontFileName";
 import type { FontLoader } from "../paper/fonts";
+import { LABEL_SHEETS, labelSheetWords } from "../paper/labelGrid";
 import type { PaperSource, PaperKind } from "../paper/paperFile";
 import type { PaneModel } from "./paneModel";
 
@@ -30,8 +31,11 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
   const [size, setSize] = useState<"A4" | "Letter">("A4");
   const [halves, setHalves] = useState(false);
   const [once, setOnce] = useState(false);
+  const [labelSheet, setLabelSheet] = useState("");
   const [done, setDone] = useState<number>();
   const { estimate } = source;
+  const sheets = Object.entries(LABEL_SHEETS).filter(([, { paper }]) => paper === size);
+  const grid = sheets.find(([name]) => name === labelSheet)?.[1];
   const load: FontLoader = async (font) => {
     const answer = await fetch(fonts + fontFileName(font));
     if (!answer.ok)
@@ -65,6 +69,7 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
           paper: size,
           twoUp: halves,
           once,
+          labels: { ...USUAL_PAPER.labels, ...grid },
           printed: printed(),
           date: new Date(),
           onProgress,
@@ -103,6 +108,17 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
         <label>
           <input type="checkbox" checked={once} onChange={(event) => setOnce(event.currentTarget.checked)} /> Shared
           orders of assembly once
+        </label>
+        <label class="field">
+          Labels
+          <select value={labelSheet} onChange={(event) => setLabelSheet(event.currentTarget.value)}>
+            <option value="">24 a sheet, no margin</option>
+            {sheets.map(([name, each]) => (
+              <option key={name} value={name}>
+                {labelSheetWords(each)}
+              </option>
+            ))}
+          </select>
         </label>
         {PAPER.map(([what, words, file]) => (
           <button key={file} type="button" disabled={done !== undefined} onClick={() => void make(what, file)}>

@@ -15,8 +15,8 @@ import { groupOffCuts, sheetGroups, type SheetGroup } from "./sheetGroups";
 import { paragraph, TYPE } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
 
-/** Units of a drawing in a millimetre of paper: words 10.8 units high come out at 9 points. */
-const UNITS_PER_MM = 3.4;
+/** Units of a drawing in a millimetre of paper: words 10.8 units high come out at 9 points at least. */
+const UNITS_PER_MM = 3.35;
 const LEAST_DRAWING: Mm = 72;
 const SMALL_DRAWING: Mm = 58;
 const MOST_DRAWING: Mm = 135;

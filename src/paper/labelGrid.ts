@@ -43,6 +43,13 @@ export const LABEL_SHEETS: Readonly<Record<string, LabelGrid & { readonly paper:
   },
 };
 
+/** `24 a sheet, 70 × 37 mm`; in inches for paper of that trade. */
+export function labelSheetWords({ paper, columns, rows, size }: (typeof LABEL_SHEETS)[string]): string {
+  const [unit, digits] = paper === "Letter" ? (["in", 3] as const) : (["mm", 1] as const);
+  const shown = (length: Mm) => Number((length / MM_PER[unit]).toFixed(digits));
+  return `${columns * rows} a sheet, ${shown(size!.width)} × ${shown(size!.height)} ${unit}`;
+}
+
 /** The room of each label of a sheet, row by row. */
 export function labelPlaces(grid: LabelGrid, paper: Paper): readonly Box[] {
   const { columns, rows } = grid;

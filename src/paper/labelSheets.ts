@@ -26,6 +26,8 @@ export interface Label {
   /** `2 of 4`; empty for a single piece. */
   readonly copy: string;
   readonly size: string;
+  /** Where a finished enclosure is kept; empty where the survey does not say. */
+  readonly shelf: string;
   /** What is printed below where there is room, the most wanted first. */
   readonly more: readonly string[];
   /** What the code reads back as. */
@@ -67,6 +69,7 @@ export function labelsOf(
         part: name,
         copy: count === 1 ? "" : `${copy + 1} of ${count}`,
         size: `${benchLength(part.length, unit)} × ${benchLength(part.width, unit)} ${unit}`,
+        shelf: "",
         more: [
           part.grain === "either" ? "grain either way" : `grain ${part.grain}`,
           ...(on[copy] === undefined ? [] : [on[copy]]),
@@ -82,9 +85,9 @@ export function labelsOf(
   return stocks.flatMap((stock) => labels.filter((label) => label.stock === stock));
 }
 
-/** One label for every finished enclosure: what it holds, and how large it is outside. */
+/** One label for every finished enclosure: what it holds, how large it is outside, and the shelf that it is for. */
 export function boxLabelsOf(tickets: readonly Ticket[]): readonly Label[] {
-  return tickets.flatMap(({ identifier, title, quantity, sized: { assembly, kind, settings } }) => {
+  return tickets.flatMap(({ identifier, title, quantity, shelf, sized: { assembly, kind, settings } }) => {
     const [x, y, z] = assembly.outside;
     const size = [y, x, z].map((length) => nearestMark(length, settings.unit)).join(" × ");
     return Array.from({ length: quantity }, (_, copy): Label => ({
@@ -92,6 +95,7 @@ export function boxLabelsOf(tickets: readonly Ticket[]): readonly Label[] {
       part: title,
       copy: quantity === 1 ? "" : `${copy + 1} of ${quantity}`,
       size: `${size} ${settings.unit}`,
+      shelf: shelf === "" ? "" : `shelf ${shelf}`,
       more: [kind.name],
       code: identifier,
       stock: kind.name,
@@ -141,7 +145,7 @@ function labelAt(
   const texts = [
     { text: label.identifier, size: large, bold: true },
     { text: [label.part, label.copy].filter((text) => text !== "").join(", "), size: SIZES.body, bold: false },
-    { text: label.size, size: SIZES.body, bold: false },
+    ...[label.shelf, label.size].filter((text) => text !== "").map((text) => ({ text, size: SIZES.body, bold: false })),
   ];
   const more = label.more.map((text) => ({ text, size: SIZES.body, bold: false }));
   const lines = withMore(linesWithin(texts, room, inner.height, type), more, room, inner.height, type);

@@ -51,7 +51,7 @@ export function measureBoxes(
   const boxes = wide
     ? beside(columns.map((each, index) => ({ block: column(each), from: index * room })))
     : together(columns.map(column));
-  const title = `${name}: measure the covered ${madeTo.name} tray outside, ${unit}; ${fitWords(sized.settings)}`;
+  const title = `${name}: measure the ${sized.assembly.kind.folded ? "finished" : "covered"} ${madeTo.name} tray outside, ${unit}; ${fitWords(sized.settings)}`;
   return [{ ...together([...heading(title, width, type), boxes]), withNext: true }];
 }
 

@@ -205,8 +205,12 @@ const PAGES: Readonly<
       type,
     ),
   }),
-  "box-labels": ({ survey }, { paper, labels }, type) => ({
-    pages: labelSheets(boxLabelsOf(ticketsOf(survey)), { paper, ...labels, identifierSize: BOX_IDENTIFIER }, type),
+  "box-labels": ({ survey, cells }, { paper, labels }, type) => ({
+    pages: labelSheets(
+      boxLabelsOf(ticketsOf(survey, cells)),
+      { paper, ...labels, identifierSize: BOX_IDENTIFIER },
+      type,
+    ),
   }),
 };
 

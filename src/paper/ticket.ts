@@ -2,9 +2,11 @@ import { nearestMark } from "../measure/benchLength";
 import { massIn, massUnitOf, type WorkbookUnit } from "../measure/units";
 import { problemText, type Sized } from "../item/sizeItem";
 import { cellText, isBlank } from "../measure/blank";
+import { columnNamed } from "../survey/columnNamed";
 import { byBenchOrder } from "../survey/benchOrder";
 import { cautionsOfRow, type SizedSurvey } from "../survey/sizeSurvey";
 import { unitOf, type Survey, type SurveyItem } from "../survey/surveyItems";
+import type { SurveyCells } from "../survey/surveyAnswers";
 import type { InputError, NoAnswer } from "../measure/errors";
 
 /** What a bench ticket is made from: one enclosure to be made, for an item or for those that share a box. */
@@ -18,13 +20,20 @@ export interface Ticket {
   readonly row: number;
   readonly batch: string;
   readonly priority: string;
+  /** Where it is kept, as the survey says; empty where it does not. */
+  readonly shelf: string;
   readonly sized: Sized;
   /** Of this row, gravest first. */
   readonly cautions: readonly string[];
 }
 
-/** A ticket for each enclosure of a survey, in the order of batch, priority and row. */
-export function ticketsOf({ survey, outcomes, settings }: SizedSurvey): readonly Ticket[] {
+/**
+ * A ticket for each enclosure of a survey, in the order of batch, priority and row.
+ *
+ * @param cells what the survey was read from, for the column `shelf`; without them no ticket has a shelf
+ */
+export function ticketsOf({ survey, outcomes, settings }: SizedSurvey, cells: SurveyCells = []): readonly Ticket[] {
+  const shelf = columnNamed("shelf", survey, cells);
   const outcomeOf = new Map(survey.items.map((item, index) => [item, outcomes[index]!]));
   return [...survey.items].sort(byBenchOrder).flatMap((item) => {
     const outcome = outcomeOf.get(item)!;
@@ -45,6 +54,7 @@ export function ticketsOf({ survey, outcomes, settings }: SizedSurvey): readonly
         row: item.row,
         batch: cellText(item.cells.batch),
         priority: cellText(item.cells.priority),
+        shelf: shelf === undefined ? "" : cellText(cells[item.row - 1]?.[shelf]),
         sized,
         cautions: cautionsOfRow(outcome),
       },

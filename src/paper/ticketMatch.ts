@@ -25,17 +25,20 @@ export const DIRECTION_WORDS: Readonly<Record<Axis, string>> = { [X]: "width", [
 export function matchLines(part: Part, { assembly, settings }: Sized): readonly MatchLine[] {
   // How plies are laminated is said once, above the table.
   const said = plyWords(part);
-  const work = workWords(part, settings.unit)
-    .filter((words) => !said.includes(words))
-    .map(plain);
+  const work = [
+    ...workWords(part, settings.unit).filter((words) => !said.includes(words)),
+    ...trimmedPlies(part, settings.unit),
+  ].map(plain);
   // What is cut over and trimmed flush is not matched.
   const pieces = joinParts([part], settings);
   if (pieces[0] !== part)
     return [plain(pieceWords(part, pieces, settings.unit)), plain(joinWords(part, part, settings.unit)), ...work];
   const matches = part.placed === undefined || part.placed.trim > 0 ? undefined : matchesOf(part.placed, assembly);
   if (matches === undefined) return work;
-  const [along, across] = matches.map(sumOf) as [MatchLine, MatchLine];
-  if (matches.every(({ reference }) => reference === undefined)) return [plain("cut to size"), ...work];
+  const oneBoard = new Set(assembly.parts.map(({ board }) => board.stock)).size === 1;
+  const [along, across] = matches.map((match) => sumOf(match, oneBoard)) as [MatchLine, MatchLine];
+  if (matches.every(({ reference }) => reference === undefined))
+    return part.plies > 1 ? work : [plain("cut to size"), ...work];
   if (matches.every(({ reference, terms }) => reference === "inside" && terms.length === 0))
     return [plain(`${along.text} × ${across.text}`), ...work];
   const wall = part.placed!.role === "wall";
@@ -57,6 +60,12 @@ function pieceWords({ count, plies }: Part, pieces: readonly Part[], unit: Workb
   return `larger than every sheet: cut ${sizes.join(" and ")}${plies === 1 ? "" : " for each ply"}`;
 }
 
+/** Plies are cut larger: to what the laminated board is trimmed. */
+function trimmedPlies({ plies, placed }: Part, unit: WorkbookUnit): readonly string[] {
+  if (plies === 1 || placed === undefined) return [];
+  return [`trim to ${benchLength(placed.length, unit)} x ${benchLength(placed.width, unit)}`];
+}
+
 function plain(text: string): MatchLine {
   const sized = text.replace(/ x (?=\d)/g, `${NO_BREAK}×${NO_BREAK}`);
   return { text: sized.replace(WITHIN_SIZE, NO_BREAK), blank: false };
@@ -66,14 +75,16 @@ function plain(text: string): MatchLine {
 const WITHIN_SIZE = /(?<=\d) (?=\d{1,2}\/|[+−](?:$|[\u00a0;]))/g;
 const NO_BREAK = "\u00a0";
 
-function sumOf({ reference, terms, axis }: MatchedPart): MatchLine {
+/** @param oneBoard whether all is cut from one board, which needs no other name */
+function sumOf({ reference, terms, axis }: MatchedPart, oneBoard: boolean): MatchLine {
   if (reference === undefined) return plain("cut to size");
   const start = reference === "inside" ? `inside ${DIRECTION_WORDS[axis]}` : reference;
   // `portfolio board − case board` would read as one part less another.
   const caliper = reference.endsWith("board") ? " caliper" : "";
   const added = terms.map(({ count, thickness: { word } }) => {
     const times = Math.abs(count) === 1 ? "" : `${Math.abs(count)} × `;
-    return ` ${count > 0 ? "+" : "−"} ${times}${word}${caliper}`;
+    const name = oneBoard && word.endsWith("board") ? "board" : word;
+    return ` ${count > 0 ? "+" : "−"} ${times}${name}${caliper}`;
   });
   if (added.length > 0) return { text: `${start}${added.join("")}`, blank: true };
   return plain(reference === "inside" ? start : `as the ${reference}`);

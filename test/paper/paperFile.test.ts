@@ -5,11 +5,14 @@ import jsQR from "jsqr";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { estimateTable } from "../../src/estimate/estimateTables";
 import { mitreLeg } from "../../src/paper/gauges";
-import { labelsOf } from "../../src/paper/labelSheets";
+import { boxLabelsOf, labelsOf } from "../../src/paper/labelSheets";
 import type { Placed } from "../../src/paper/page";
+import { ON_LABEL_SHEETS, PAPER_KINDS } from "../../src/paper/paperFile";
 import { planPlaces } from "../../src/paper/planPlaces";
 import { sheetGroups } from "../../src/paper/sheetGroups";
 import { ticketsOf } from "../../src/paper/ticket";
+import type { StockPlan } from "../../src/estimate/stockPlans";
+import { sizeSurvey, type SizedSurvey } from "../../src/survey/sizeSurvey";
 import { cutListTable } from "./cutListTable";
 import { closedPaths, commandsOf, hasPoppler, inFile, printed, textOf } from "./paperTools";
 
@@ -65,16 +68,36 @@ test("the check bar measures 100.0 mm in the PDF's own units, and a notch its ow
   expect(sizes.some(([w, h]) => Math.abs(w - 12.5) < 0.005 && Math.abs(h - 14.5) < 0.005)).toBe(true);
 });
 
+/** The demo with the unit of its figures in its headings, so that it can be printed in inches. */
+const DEMO_IN_MM = DEMO_SURVEY.map((row, index) =>
+  index > 0 ? row : row.map((name) => (/^(Height|Width|Depth|Cushion)/.test(name) ? `${name} (mm)` : name)),
+);
+const SOAKING = process.env["SOAK"] !== undefined;
+
+test.each(SOAKING ? (["A4", "Letter"] as const) : (["Letter"] as const))(
+  "in inches too, on %s, all pages are no more than tickets, sheets and lengths need",
+  async (paper) => {
+    const { survey, plans, pages } = await printed(DEMO_IN_MM, WITHOUT_LABELS, { paper }, ["unit=in"]);
+    expect(pages).toBeLessThanOrEqual(mostPages(survey, plans));
+  },
+);
+
+const WITHOUT_LABELS = PAPER_KINDS.filter((paperKind) => !ON_LABEL_SHEETS.includes(paperKind));
+
+/** Two sides a ticket, one a sheet or length, and eight for all that is printed once a job. */
+function mostPages(survey: SizedSurvey, plans: readonly StockPlan[]): number {
+  const groups = plans.filter(({ material }) => material !== "closure").flatMap(sheetGroups);
+  return 2 * ticketsOf(survey).length + groups.length + 8;
+}
+
 ifPoppler(
   `every size on a ticket is that of the cut list, and the pages are no more than tickets, sheets and lengths need${reason}`,
   async () => {
-    const what = ["tickets", "plans", "templates", "estimate"] as const;
-    const { bytes, survey, plans, parts: printedParts } = await printed(DEMO_SURVEY, what);
+    const { bytes, survey, plans, pages, parts: printedParts } = await printed(DEMO_SURVEY, WITHOUT_LABELS);
+    expect(pages).toBeLessThanOrEqual(mostPages(survey, plans));
     const pagesOf = (...kinds: readonly string[]) =>
       printedParts.filter((part) => kinds.includes(part.what)).reduce((sum, part) => sum + part.pages, 0);
-    // Two sides a ticket, and eight for all that is printed once a job; one for a sheet or length, its back too where it
-    // has more than 40 cuts.
-    expect(pagesOf("front", "tickets", "templates", "estimate")).toBeLessThanOrEqual(2 * ticketsOf(survey).length + 8);
+    // A plan is one page, its back too where it has more than 40 cuts.
     const groups = plans.filter(({ material }) => material !== "closure").flatMap(sheetGroups);
     const long = groups.filter(({ sheets: [sheet] }) => sheet.cuts.length > 40);
     expect(pagesOf("plans")).toBeLessThanOrEqual(groups.length + long.length);
@@ -141,6 +164,49 @@ ifPoppler(`another program reads headings, tables by row and cell, and what a dr
   expect(file.match(/\/S \/Figure/g)!.length).toBeGreaterThanOrEqual(3);
 });
 
+ifPoppler(
+  `all that is drawn is tagged or an artifact, headings do not jump, pictures and links are named${reason}`,
+  async () => {
+    const { bytes } = await printed(ONE, ["tickets", "plans"], { date: new Date(Date.UTC(2026, 4, 31)) });
+    const path = inFile(bytes);
+    const file = Buffer.from(bytes).toString("latin1");
+    expect(file).toMatch(/\/Lang \(en\)/);
+    expect(file).toMatch(/\/DisplayDocTitle true/);
+    expect(file).toMatch(/\/Marked true/);
+    expect(execFileSync("pdfinfo", [path], { encoding: "utf8" })).toMatch(/Title: +On paper at the bench/);
+    const tree = execFileSync("pdfinfo", ["-struct", path], { encoding: "utf8" }).split("\n");
+    const heads = tree.flatMap((line) => /^\s*H(\d)\b/.exec(line)?.slice(1).map(Number) ?? []);
+    expect(heads[0]).toBe(1);
+    heads.forEach((level, index) => expect(level - (heads[index - 1] ?? 0)).toBeLessThanOrEqual(1));
+    const depth = (line: string) => line.search(/\S/);
+    const links = tree.flatMap((line, index) => (/^\s*Link\b/.test(line) ? [index] : []));
+    expect(links.length).toBeGreaterThan(1);
+    // Each link holds the place on the page that is pressed.
+    for (const at of links) {
+      expect(tree[at + 1]).toMatch(/Object \d+/);
+      expect(depth(tree[at + 1]!)).toBeGreaterThan(depth(tree[at]!));
+    }
+    const figures = file.match(/\/S \/Figure\b/g)!.length;
+    expect(file.match(/\/Alt \((?!grain)[^)]/g)!.length).toBeGreaterThanOrEqual(figures);
+    const pages = commandsOf(bytes);
+    expect(pages.length).toBeGreaterThan(5);
+    for (const commands of pages) expect(untagged(commands)).toEqual([]);
+  },
+);
+
+/** What a page draws outside all marked content. */
+function untagged(commands: string): readonly string[] {
+  let depth = 0;
+  return commands.split("\n").flatMap((line) => {
+    const operator = line.split(" ").at(-1)!;
+    if (operator === "BDC" || operator === "BMC") depth++;
+    if (operator === "EMC") depth--;
+    return depth === 0 && DRAWING.has(operator) ? [line] : [];
+  });
+}
+
+const DRAWING: ReadonlySet<string> = new Set(["f", "f*", "S", "s", "B", "B*", "b", "b*", "Tj", "TJ", "Do", "sh"]);
+
 ifPoppler(`Arabic is joined and reads from the right${reason}`, async () => {
   const { bytes } = await printed([HEADINGS, ["A 1", "سجل المنارة", 300, 210, 40, "tray", 1]], ["tickets"]);
   // Poppler gives letters back in the order of reading, joined forms as the plain letters that they stand for.
@@ -169,6 +235,16 @@ ifPoppler(`the code on a label reads back as identifier and part, in any writing
   ]);
   const { pixels, width, height } = grey(readFileSync(join(dirname(path), "page.pgm")));
   expect(jsQR(pixels, width, height)?.data).toBe(`${identifier}; 1 blank`);
+});
+
+test("a label of a box says the shelf that the survey names", () => {
+  const rows = [
+    [...HEADINGS, "Shelf"],
+    ["LK 1", "Log", 300, 210, 40, "tray", 1, "B 3"],
+    ["LK 2", "Log", 300, 210, 40, "tray", 1, ""],
+  ];
+  const labels = boxLabelsOf(ticketsOf(sizeSurvey(rows, []), rows));
+  expect(labels.map(({ shelf }) => shelf)).toEqual(["shelf B 3", ""]);
 });
 
 ifPoppler(`printed in grey a page is the same page: nothing is told by colour${reason}`, async () => {

@@ -82,6 +82,23 @@ export function inkBox(text: PlacedText, type: Typesetter): Box {
   return { ...text.box, x, width };
 }
 
+const LEAST_POINTS = 9;
+
+/** Letters on a page, running foot apart, that are smaller than what is read at the bench. */
+export function smallLetters({ placed }: Page): readonly string[] {
+  return placed.flatMap((each) => {
+    if (each.kind === "text")
+      return each.size < LEAST_POINTS && each.tag?.role !== "Artifact" ? [`${each.text}: ${each.size} points`] : [];
+    if (each.kind !== "drawing") return [];
+    const points = each.box.width / each.picture.width / MM;
+    return each.picture.shapes.flatMap((shape) =>
+      shape.kind === "text" && shape.size * points < LEAST_POINTS - 0.01
+        ? [`${shape.text} in ${each.picture.title}: ${shape.size * points} points`]
+        : [],
+    );
+  });
+}
+
 const MM = 25.4 / 72;
 const NOISE = 0.01;
 
