@@ -21,7 +21,8 @@ export interface PageServer {
   readonly write: (cells: WorkbookEdits, write: WorkbookEdits) => Promise<WrittenBook>;
   /** Takes back the last write of the pane, and keeps what was changed in other cells since. */
   readonly takeBack: (cells: WorkbookEdits) => Promise<OpenedBook>;
-  readonly save: (cells: WorkbookEdits) => Promise<SavedFile>;
+  /** @param name of a new file in the same folder; else the next free name, or that of the save before */
+  readonly save: (cells: WorkbookEdits, name?: string) => Promise<SavedFile>;
 }
 
 /** Where a save went. */
@@ -58,7 +59,11 @@ export function pageServer(): PageServer {
     keep: (cells, unsaved) => request(`keep?${at}${base}`, JSON.stringify({ cells, unsaved })),
     write: (cells, write) => writing("write", { cells, write }),
     takeBack: (cells) => writing("take-back", { cells }),
-    save: (cells) => request(`save?${at}${base}`, JSON.stringify({ cells })),
+    save: (cells, name) =>
+      request(
+        `save?${at}${base}${name === undefined ? "" : `&name=${encodeURIComponent(name)}`}`,
+        JSON.stringify({ cells }),
+      ),
   };
 }
 

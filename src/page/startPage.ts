@@ -1,12 +1,14 @@
 import { plainError } from "../measure/fault";
 import { Unavailable } from "../measure/errors";
 import { mountPane } from "../pane/mountPane";
+import { askName } from "./askName";
 import { notice } from "./notice";
 import { openGrid, type OpenGrid } from "./openGrid";
 import type { StartedBook } from "./openedBook";
 import { pagePort } from "./pagePort";
 import { pageServer, type PageServer } from "./pageServer";
 import { elementById, statusLine, type StatusLine } from "./statusLine";
+import { takeDroppedFiles } from "./takeDroppedFiles";
 import { tabDocument, type TabDocument } from "./tabDocument";
 import { unsavedChanges, type UnsavedChanges } from "./unsavedChanges";
 import { waitForProgram } from "./waitForProgram";
@@ -115,10 +117,10 @@ function wireButtons({ open, server, status, changes, show }: Page): void {
     work().catch((error: unknown) => status.say(plainError(error).message, true));
   };
   const command = (id: string) => run(() => Promise.resolve(api.executeCommand(id)));
-  const save = async (): Promise<void> => {
+  const save = async (name?: string): Promise<void> => {
     status.say("Saving");
     const { edits, said } = open.changes();
-    const { path, notes } = await server.save(edits);
+    const { path, notes } = await server.save(edits, name);
     changes.reset(false);
     status.say([`Saved as ${path}`, ...notes, ...said].join(". "));
   };
@@ -150,11 +152,16 @@ function wireButtons({ open, server, status, changes, show }: Page): void {
   onClick("sort", command("sheet.command.sort-range-custom"));
   onClick("calculate", run(open.calculate));
   onClick("open", () => chooser.click());
-  onClick("save", run(save));
+  onClick(
+    "save",
+    run(() => save()),
+  );
+  const naming = askName(document);
+  onClick("save-as", () => naming.ask(run(() => save(naming.name()))));
   addEventListener("keydown", (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== "s") return;
     event.preventDefault();
-    run(save)();
+    run(() => save())();
   });
   addEventListener("beforeunload", (event) => {
     if (changes.isUnsaved()) event.preventDefault();
@@ -166,23 +173,6 @@ function wireButtons({ open, server, status, changes, show }: Page): void {
   elementById(document, "bar").addEventListener("mousedown", (event) => event.preventDefault());
   takeDroppedFiles((file) => run(() => openFile(file))());
   foldPane();
-}
-
-function takeDroppedFiles(take: (file: File) => void): void {
-  const carriesFile = (event: DragEvent): boolean => event.dataTransfer?.types.includes("Files") === true;
-  addEventListener("dragover", (event) => {
-    if (!carriesFile(event)) return;
-    event.preventDefault();
-    document.body.classList.add("dropping");
-  });
-  addEventListener("dragleave", () => document.body.classList.remove("dropping"));
-  addEventListener("drop", (event) => {
-    if (!carriesFile(event)) return;
-    event.preventDefault();
-    document.body.classList.remove("dropping");
-    const file = event.dataTransfer?.files[0];
-    if (file) take(file);
-  });
 }
 
 /** The pane can be put away, for a narrow window. */

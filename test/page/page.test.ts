@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import ExcelJS from "exceljs";
 import type { Browser, Page } from "playwright-core";
@@ -384,6 +384,19 @@ test("a saved file holds what was typed, is read by another program, and opens a
   await becomes(() => valueOf("Q2"), 352);
   // The formula of the whole survey came back as one, and fills its cells again.
   await becomes(() => valueOf("R1"), "mass");
+
+  // Under a name of one's own; Escape leaves the question, and the grid has the keyboard again.
+  await page.click("#save-as");
+  await page.keyboard.type("no");
+  await page.keyboard.press("Escape");
+  await page.click("#save-as");
+  await page.keyboard.type("Round two");
+  await page.keyboard.press("Enter");
+  await becomes(said, expect.stringMatching(/^Saved as .*Round two\.xlsx/));
+  await type("C3", "331");
+  await page.keyboard.press("Control+s");
+  await becomes(said, expect.stringMatching(/^Saved as .*Round two\.xlsx.*Round two\.backup-1\.xlsx/));
+  expect(readdirSync(at.folder).filter((name) => name.startsWith("no"))).toEqual([]);
 });
 
 test("hostile texts are shown as texts and come back so", async () => {

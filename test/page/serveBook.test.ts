@@ -154,6 +154,45 @@ test("a request under another name, or from another page, is refused before it d
   expect((await ask(`/book`, { Origin: origin })).status).toBe(200);
 });
 
+test("a save under a name of one's own goes beside the survey, over no other file, and the next save follows it", async () => {
+  writeFileSync(join(served.folder, "other.xlsx"), "another program's");
+  const saveAs = async (name: string, value: number) => {
+    const { status, text } = await ask(`${of("save")}&name=${encodeURIComponent(name)}`, {}, cells(height(value)));
+    return [status, text] as const;
+  };
+  const refused = [
+    "other.xlsx",
+    "../x",
+    "a/b",
+    "a\\b",
+    "",
+    " ",
+    ".hidden",
+    "x.",
+    "a:b",
+    "x.csv",
+    "x.XLSM",
+    "a\u0007",
+    "y".repeat(200),
+  ];
+  for (const name of refused) expect([name, (await saveAs(name, 1))[0]]).toEqual([name, 422]);
+  expect(readFileSync(join(served.folder, "other.xlsx"), "utf8")).toBe("another program's");
+  expect(readdirSync(served.folder)).toEqual(["other.xlsx"]);
+  const named = async (name: string, value: number) =>
+    (JSON.parse((await saveAs(name, value))[1]) as { name: string }).name;
+  expect([await named(" Round two ", 320), await named("round 3.v2", 325)]).toEqual([
+    "Round two.xlsx",
+    "round 3.v2.xlsx",
+  ]);
+  const next = JSON.parse((await ask(of("save"), {}, cells(height(330)))).text) as { name: string };
+  expect(next.name).toBe("round 3.v2.xlsx");
+  const heightIn = (name: string) =>
+    readSheet(openWorkbook(new Uint8Array(readFileSync(join(served.folder, name)))), "Survey").rows[1]![2];
+  expect([heightIn("Round two.xlsx"), heightIn("round 3.v2.xlsx"), heightIn("round 3.v2.backup-1.xlsx")]).toEqual([
+    320, 330, 325,
+  ]);
+});
+
 test("nothing but the page's own files is sent", async () => {
   const paths = [
     "../package.json",

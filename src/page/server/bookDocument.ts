@@ -105,20 +105,22 @@ export function takenBack(document: BookDocument, cells: WorkbookEdits): BookDoc
 /**
  * Saves beside the file. An earlier save that another program has changed is left as it is, and a note says so.
  *
+ * @param name of the new file, where the user gives one: the next save goes there too
  * @throws InputError as `saveBookFile`
  */
 export function saved(
   document: BookDocument,
   cells: WorkbookEdits,
+  name?: string,
 ): { readonly document: BookDocument; readonly answer: SavedBook } {
   const { file, saved: earlier } = document;
   const isOurs = earlier !== undefined && sha256At(earlier.path) === earlier.sha256;
   const now = sha256At(file.path);
-  const answer = saveBookFile(file, cells, isOurs ? earlier.path : undefined);
+  const answer = saveBookFile(file, cells, isOurs ? earlier.path : undefined, name);
   dropUnsaved(dirname(file.path), { id: document.id, file: basename(file.path) });
   const notes = [
     ...answer.notes,
-    ...(earlier === undefined || isOurs || !existsSync(earlier.path)
+    ...(earlier === undefined || isOurs || name !== undefined || !existsSync(earlier.path)
       ? []
       : [`${basename(earlier.path)} was changed by another program, and stays as it is`]),
     ...(now === undefined || now === fingerprint(file.bytes)

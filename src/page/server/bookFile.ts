@@ -62,21 +62,29 @@ export function editedFile(
 }
 
 /**
- * Saves the working copy beside the file that was opened: under the next free name, or again under the name of an earlier
- * save, of which a backup is kept.
+ * Saves the working copy in the folder of the file that was opened: under the given name, else under the next free one, or
+ * again under the name of an earlier save, of which a backup is kept.
  *
- * @param earlier where the page saved before
- * @throws InputError when the changes cannot be carried into the file, or the folder cannot be written
+ * @param earlier where the page saved before, and no other program since
+ * @param name as the user typed it
+ * @throws InputError when the changes cannot be carried into the file, the folder cannot be written, the name is none, or
+ * another file has it
  */
-export function saveBookFile(file: BookFile, edits: WorkbookEdits, earlier: string | undefined): SavedBook {
+export function saveBookFile(
+  file: BookFile,
+  edits: WorkbookEdits,
+  earlier: string | undefined,
+  name?: string,
+): SavedBook {
   const { file: edited, edit } = editedFile(file, edits);
+  const wanted = name === undefined ? earlier : join(file.path, "..", fileName(file.path, name));
   const { output, backup } = saveBeside({
     input: file.path,
     inputBytes: file.bytes,
-    output: earlier ?? freePath(file.path),
+    output: wanted ?? freePath(file.path),
     bytes: edit.bytes,
     verify: (written) => verifyEdit(file.original, { ...edit, ...edited.parts }, written),
-    replace: earlier !== undefined,
+    replace: wanted !== undefined && wanted === earlier,
   });
   return {
     path: output,
@@ -102,9 +110,38 @@ function togetherWith(original: Workbook, working: Workbook, before: Parts, edit
 function freePath(path: string): string {
   const extension = extname(path);
   const stem = basename(path, extension).replace(/-edited(-\d+)?$/, "");
-  const kind = BOOKS.includes(extension.toLowerCase()) ? extension : ".xlsx";
+  const kind = bookKind(path);
   for (let number = 1; ; number++) {
     const free = join(path, "..", `${stem}-edited${number === 1 ? "" : `-${number}`}${kind}`);
     if (!existsSync(free)) return free;
   }
 }
+
+/** A text table is saved as a workbook. */
+function bookKind(path: string): string {
+  const extension = extname(path);
+  return BOOKS.includes(extension.toLowerCase()) ? extension : ".xlsx";
+}
+
+/** A name that a user typed, with the ending of its kind. @throws InputError when no file can be called so */
+function fileName(path: string, typed: string): string {
+  const kind = bookKind(path);
+  const name = typed.trim();
+  const ending = extname(name).toLowerCase();
+  const expected = `give a name for a new file in the same folder, such as ${basename(freePath(path))}`;
+  if (name === "" || name.length > LONGEST_NAME || IN_NO_NAME.test(name))
+    throw new InputError(
+      "name",
+      shown(typed),
+      expected,
+      'without / \\ : * ? " < > | and without a point at either end',
+    );
+  if (OTHER_TABLES.includes(ending) && ending !== kind.toLowerCase())
+    throw new InputError("name", shown(typed), expected, `this workbook is saved as ${kind}`);
+  return ending === kind.toLowerCase() ? name : `${name}${kind}`;
+}
+
+const LONGEST_NAME = 120;
+/** What a file system or a spreadsheet does not take in a name. */
+const IN_NO_NAME = /[/\\:*?"<>|\p{Cc}]|^\.|\.$/u;
+const OTHER_TABLES = [...BOOKS, ...TEXTS, ".xls", ".xlsb", ".ods"];

@@ -124,7 +124,7 @@ export async function serveBook({ path, bytes, folder, dist, port, onFault }: Se
     },
     "POST save": async (request, query) => {
       const { cells } = await sent(request);
-      const { document, answer: done } = saved(known(query), cells);
+      const { document, answer: done } = saved(known(query), cells, query.get("name") ?? undefined);
       add(document);
       return { path: done.path, name: basename(done.path), notes: done.notes };
     },
