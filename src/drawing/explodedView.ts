@@ -5,12 +5,13 @@ import type { Piece } from "../enclosure/view";
 import { benchLength } from "../measure/benchLength";
 import type { WorkbookUnit } from "../measure/units";
 import { foldedView } from "./foldedView";
+import { freeLeaders, type FreeLeader } from "./freeLeaders";
 import { grainMarks, type Leader } from "./grainMarks";
 import { labelPlaces, leaderEnd, type LabelPlace, type LabelRoom } from "./labelPlaces";
 import { fitted, lettering, textWidth } from "./lettering";
 import { paintOrder } from "./paintOrder";
 import { PEN, picture, shapesMoved, straight, type Picture, type Shape, type TextShape } from "./picture";
-import { drawnExtent } from "./projection";
+import { drawnExtent, type Point } from "./projection";
 import { pulledApart } from "./pulledApart";
 import { solid, type Frame, type SolidStyle } from "./solid";
 import { anchorsOf, crossedBoards } from "./visiblePoints";
@@ -74,11 +75,8 @@ export function explodedView(assembly: Assembly, options: ExplodedOptions): Pict
   };
   const order = paintOrder(pieces.map(({ body }) => body));
   const drawn = order.map((index) => pieces[index]!);
-  const anchors = anchorsOf(
-    named.map(({ part }) => part.placed as PlacedPart),
-    drawn,
-    frame,
-  );
+  const parts = named.map(({ part }) => part.placed as PlacedPart);
+  const anchors = anchorsOf(parts, drawn, frame);
   const boards = drawn.flatMap((piece) => solid(piece.body, frame, styleOf(piece, assembly)));
   const foot = MARGIN + tall;
   const room: LabelRoom = {
@@ -88,13 +86,9 @@ export function explodedView(assembly: Assembly, options: ExplodedOptions): Pict
     bottom: foot,
     step,
   };
-  const boardsMet = crossedBoards(
-    named.map(({ part }) => part.placed as PlacedPart),
-    drawn,
-    frame,
-  );
-  const places = labels ? labelPlaces(anchors, room, boardsMet) : [];
-  const leaders = places.map((place, index): Leader => ({ from: anchors[index]!, to: leaderEnd(place, room) }));
+  const places = labels ? labelPlaces(anchors, room, crossedBoards(parts, drawn, frame)) : [];
+  const pointers = places.map((place, index) => ({ from: anchors[index]!, to: leaderEnd(place, room) }));
+  const leaders = freeLeaders(pointers, parts, drawn, frame);
   const grain = grainMarks(drawn, frame, leaders);
   const writing = (numbered ? numbers : names)(named, places, leaders);
   const list = labels && numbered && listing ? listed(named, foot + LINE, width) : [];
@@ -126,30 +120,42 @@ function styleOf({ part }: Piece, { trays, holder }: Assembly): SolidStyle {
   };
 }
 
-function names(named: readonly Named[], places: readonly LabelPlace[], leaders: readonly Leader[]): readonly Shape[] {
+function names(
+  named: readonly Named[],
+  places: readonly LabelPlace[],
+  leaders: readonly FreeLeader[],
+): readonly Shape[] {
   return places.flatMap((place, index) => {
     const { lines } = named[index]!;
-    const [x, y] = leaders[index]!.to;
-    const anchor = place.side === "left" ? "end" : "start";
-    const gap = place.side === "left" ? -LEADER_GAP : LEADER_GAP;
+    const leader = leaders[index]!;
+    const [x, y] = leader.to;
+    const [anchor, out] = place.side === "left" ? (["end", -1] as const) : (["start", 1] as const);
+    const pointer = leader.isFree
+      ? leaderLine(leader)
+      : [...numberAt(leader.from, index), ...numberAt([x - out * NUMBER_RADIUS, y], index)];
     return [
-      ...leaderLine(leaders[index]!),
-      lettering(lines[0], x + gap, y - 3, { size: NAME_SIZE, anchor, bold: true }),
-      lettering(lines[1], x + gap, y + LINE - 4, { size: NAME_SIZE, anchor }),
+      ...pointer,
+      lettering(lines[0], x + out * LEADER_GAP, y - 3, { size: NAME_SIZE, anchor, bold: true }),
+      lettering(lines[1], x + out * LEADER_GAP, y + LINE - 4, { size: NAME_SIZE, anchor }),
     ];
   });
 }
 
-function numbers(_: readonly Named[], places: readonly LabelPlace[], leaders: readonly Leader[]): readonly Shape[] {
+function numbers(_: readonly Named[], places: readonly LabelPlace[], leaders: readonly FreeLeader[]): readonly Shape[] {
   return places.flatMap(({ side }, index) => {
-    const [x, y] = leaders[index]!.to;
-    const cx = x + (side === "left" ? -NUMBER_RADIUS : NUMBER_RADIUS);
-    return [
-      ...leaderLine(leaders[index]!),
-      { kind: "circle", middle: [cx, y], radius: NUMBER_RADIUS, fill: 0, stroke: PEN } as const,
-      lettering(String(index + 1), cx, y + NAME_SIZE / 3, { size: NAME_SIZE - 1, anchor: "middle" }),
-    ];
+    const leader = leaders[index]!;
+    if (!leader.isFree) return numberAt(leader.from, index);
+    const [x, y] = leader.to;
+    return [...leaderLine(leader), ...numberAt([x + (side === "left" ? -NUMBER_RADIUS : NUMBER_RADIUS), y], index)];
   });
+}
+
+/** The number of a part in a ring: beside its name, and on the board itself where no leader reaches it. */
+function numberAt([x, y]: Point, index: number): readonly Shape[] {
+  return [
+    { kind: "circle", middle: [x, y], radius: NUMBER_RADIUS, fill: 0, stroke: PEN },
+    lettering(String(index + 1), x, y + NAME_SIZE / 3, { size: NAME_SIZE - 1, anchor: "middle" }),
+  ];
 }
 
 function listed(named: readonly Named[], top: number, width: number): readonly TextShape[] {

@@ -54,6 +54,18 @@ export function anchorsOf(parts: readonly PlacedPart[], drawn: readonly Piece[],
   });
 }
 
+/** Every point looked at that can be seen of a part, on all its copies. */
+export function visiblePointsOf(part: PlacedPart, drawn: readonly Piece[], { scale, x, y }: Frame): readonly Point[] {
+  const hides = hidesOf(drawn);
+  return drawn.flatMap((piece, index) =>
+    piece.part !== part
+      ? []
+      : [...seenOf(piece.body, index, hides)]
+          .sort((one, other) => other.depth - one.depth)
+          .map(({ point: [px, py] }): Point => [x + px * scale, y + py * scale]),
+  );
+}
+
 /** Those from which a level line to one side passes over the fewest other boards. */
 function freest(points: readonly Seen[], others: readonly Bands[], sides: readonly number[]): readonly Seen[] {
   const crossed = points.map(({ point }) =>

@@ -9,7 +9,8 @@ import type { Assembly } from "../../src/enclosure/assembly";
 import type { Kind } from "../../src/enclosure/kind";
 import { boardParts } from "../../src/enclosure/part";
 import type { Cuboid, Vec } from "../../src/enclosure/space";
-import { outside, overlapping, readDrawing } from "../drawing/readDrawing";
+import type { Picture } from "../../src/drawing/picture";
+import { outside, overlapping, readDrawing, type ReadDrawing } from "../drawing/readDrawing";
 import { anyItem, anyShop, assemblyOf, titled, type Structure } from "../enclosure/everyEnclosure";
 import { book } from "../enclosure/sizing";
 
@@ -58,8 +59,10 @@ export function drawsEveryPart(structures: readonly Structure[]): void {
 }
 
 function check(assembly: Assembly, width: number): void {
-  const read = readDrawing(explodedView(assembly, { unit: "mm", width }));
+  const view = explodedView(assembly, { unit: "mm", width });
+  const read = readDrawing(view);
   expect(outside(read)).toEqual([]);
+  if (!assembly.kind.folded) leadersCrossNoBoard(assembly, view, read);
   expect(overlapping(read.texts)).toEqual([]);
   const said = read.texts.map(({ text }) => text.replace(/^\d+: /, "").replace(/( × \d+)?(,.*)?$/, ""));
   for (const { fullName } of boardParts(assembly))
@@ -72,6 +75,54 @@ function check(assembly: Assembly, width: number): void {
   expect(crossings).toEqual([]);
   expect(outside(readDrawing(assembledView(assembly)))).toEqual([]);
   drawsItClosed(assembly);
+}
+
+/** By geometry: a leader begins on a board that shows there, and passes over no board of another part. */
+function leadersCrossNoBoard(assembly: Assembly, { shapes }: Picture, { leaders }: ReadDrawing): void {
+  const pieces = pulledApart(assembly.kind.apart(assembly));
+  const faces = shapes.flatMap((shape) => (shape.kind === "polygon" ? shape.points : []));
+  const model = pieces.flatMap(({ body }) => outlineOf(body));
+  const [left, top] = ([0, 1] as const).map((axis) => Math.min(...faces.map((point) => point[axis]))) as [
+    number,
+    number,
+  ];
+  const low = ([0, 1] as const).map((axis) => Math.min(...model.map((point) => point[axis]))) as [number, number];
+  const wide = (points: readonly Point[]) => Math.max(...points.map(([x]) => x)) - Math.min(...points.map(([x]) => x));
+  const scale = wide(faces) / wide(model);
+  const onPaper = ([x, y]: Point): Point => [left + (x - low[0]) * scale, top + (y - low[1]) * scale];
+  const outlines = pieces.map(({ body }) => outlineOf(body).map(onPaper));
+  const painted = paintOrder(pieces.map(({ body }) => body));
+  for (const { from, to } of leaders) {
+    const own = painted.findLast((index) => shared(outlines[index]!, from, from) !== undefined);
+    if (own === undefined) throw new Error(`a leader begins on no board: ${from.join(", ")}`);
+    for (const [index, { part }] of pieces.entries()) {
+      const over = part === pieces[own]!.part ? undefined : shared(outlines[index]!, from, to);
+      if (over !== undefined && over > HAIR)
+        throw new Error(`the leader of a ${pieces[own]!.part.name} passes over a ${part.name} for ${over}`);
+    }
+  }
+}
+
+/** Units of the drawing: its points are rounded to hundredths. */
+const HAIR = 0.5;
+
+/** How much of a straight line lies within a convex outline; undefined where none does. */
+function shared(outline: readonly Point[], from: Point, to: Point): number | undefined {
+  const turning = Math.sign(side(outline[0]!, outline[1]!, outline[2]!));
+  let [enter, leave] = [0, 1];
+  for (const [index, corner] of outline.entries()) {
+    const next = outline[(index + 1) % outline.length]!;
+    const [start, end] = [turning * side(corner, next, from), turning * side(corner, next, to)];
+    if (start < 0 && end < 0) return undefined;
+    if (start < 0) enter = Math.max(enter, start / (start - end));
+    else if (end < 0) leave = Math.min(leave, start / (start - end));
+  }
+  return enter > leave ? undefined : (leave - enter) * Math.hypot(to[0] - from[0], to[1] - from[1]);
+}
+
+/** Which side of a line through two points a third lies on. */
+function side([x0, y0]: Point, [x1, y1]: Point, [x, y]: Point): number {
+  return (x - x0) * (y1 - y0) - (y - y0) * (x1 - x0);
 }
 
 /** Open and closed below it, within the drawing; head and spine named where the object lies on its back. */
