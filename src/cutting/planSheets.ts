@@ -145,7 +145,7 @@ const PER_OVER = 3;
 function withFewSetUps(
   job: Job,
   draft: Draft,
-  { spareSheets, openItems }: BenchStyle,
+  { spareSheets, openItems, batchSize }: BenchStyle,
   least: number,
   seed: number,
   watch: Watch,
@@ -154,7 +154,9 @@ function withFewSetUps(
   const fewest = draft.sheets.filter(({ kind }) => job.kinds[kind]!.weight > 0).length;
   const share = Math.floor(spareSheets * fewest);
   // A small job has no share of a sheet to spare: it takes one where no plan can have fewer, or only one fewer.
-  const more = share === 0 && spareSheets > 0 && fewest >= FEWEST_WITH_SPARE && fewest <= least + 1 ? 1 : share;
+  // Batches would each take one, and together more than their share.
+  const takesOne = batchSize === undefined && spareSheets > 0 && fewest >= FEWEST_WITH_SPARE && fewest <= least + 1;
+  const more = share === 0 && takesOne ? 1 : share;
   const spare = spareKind(job);
   const most = draft.weight + (spare === NONE ? 0 : more * job.kinds[spare]!.weight);
   const open = { perOpen: PER_OPEN, perOver: PER_OVER, limit: openItems ?? Number.POSITIVE_INFINITY };
