@@ -178,7 +178,7 @@ A PDF for the bench, or for an application: fonts embedded, any writing. Tickets
                       plans: a page for each sheet: its strips and pieces by name, its cuts in order with their fence
                       labels: a label for each piece: number, grain, name on the cutting plan (printed with plans or
                       the estimate), QR code of identifier and part; in a separate file
-                      box-labels: a label for each finished box; in the same file as the labels of pieces
+                      box-labels: a label for each finished box, with its shelf; in the file of the labels of pieces
                       templates: corners to cut away, in true size, with a bar of 100 mm to check the print
                       estimate: the materials budget with method, proof of counts, settings, and what is left out
                       shelf: the room in the store, now and when boxed
