@@ -35,7 +35,7 @@ export function templateOfBlank(blank: Blank): Template {
     width,
     alongLength,
     alongWidth,
-    lines: [...lines, ...mitres(blank)],
+    lines: [...lines.flatMap((line) => slitAt(line, blank)), ...mitres(blank)],
     corners,
     grain: "along length",
     note: blank.note,
@@ -48,6 +48,19 @@ function ending(run: readonly Stretch[], cut: Mm): readonly Stretch[] {
   if (last === undefined) return run;
   const length = last.length + cut - runOf(run);
   return length > 0 ? [...run.slice(0, -1), { ...last, length }] : run;
+}
+
+/** A fold at a corner between two walls is cut through where the strip is turned down inside. */
+function slitAt(line: TemplateLine, { across, runAlong = [], slit = 0 }: Blank): readonly TemplateLine[] {
+  const x = line.from[0];
+  const corners = marksOf(runAlong).filter((_, index) =>
+    [runAlong[index]!, runAlong[index + 1]!].every(({ name }) => name.endsWith("wall")),
+  );
+  if (slit === 0 || line.to[0] !== x || !corners.includes(x)) return [line];
+  return [
+    { ...line, to: [x, across - slit] },
+    { kind: "cut", from: [x, across - slit], to: [x, across] },
+  ];
 }
 
 /** A mitre leaves one and a half boards at a corner, so that the edge is covered. Common practice, no source. */

@@ -28,6 +28,8 @@ export interface Blank {
   readonly runAlong?: readonly Stretch[] | undefined;
   readonly runAcross?: readonly Stretch[] | undefined;
   readonly cutAway?: CornerCut | undefined;
+  /** Slit at each corner between two walls, so far in from the edge that is turned down inside. */
+  readonly slit?: Mm | undefined;
   /** The board whose corners are mitred, turned in on both sides: its caliper. */
   readonly mitred?: Mm | undefined;
   /** Of a lining: what it lines, and whether it does so before the boards are put together. */

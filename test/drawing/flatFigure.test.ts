@@ -3,6 +3,8 @@ import { flatFigure } from "../../src/drawing/flatFigure";
 import { picture, type Picture } from "../../src/drawing/picture";
 import type { Template } from "../../src/drawing/template";
 import type { Blank } from "../../src/enclosure/blank";
+import { trayBlanks } from "../../src/enclosure/build/trayBlanks";
+import { settledOf } from "../settings/settledOf";
 import { templateOfBlank } from "../../src/drawing/templateOfBlank";
 import { templateOfPart } from "../../src/drawing/templateOfPart";
 import { book, enclosed } from "../enclosure/sizing";
@@ -81,6 +83,20 @@ test("a fold of a one-piece blank ends where the corner is cut away, and runs on
   const at = (x: number) => folds.find(({ from, to }) => Math.abs(from[0] - x) < 1e-9 && Math.abs(to[0] - x) < 1e-9);
   expect(at(15)).toMatchObject({ from: [15, 89.4], to: [15, 425.8 - 89.4] });
   expect(at(104.4)).toMatchObject({ from: [104.4, 0], to: [104.4, 425.8] });
+});
+
+test("a wall strip is slit at its corners, and not at its lap: by hand", () => {
+  // Board 2, all of the inside covered: 42.5 down inside and 15 on the floor, in from the edge, at the four corners.
+  const strip = trayBlanks(enclosed(book(300, 210, 40), "tray", "wall board=2").holder, settledOf("wall board=2")).find(
+    ({ name }) => name === "wall strip",
+  )!;
+  const { lines } = templateOfBlank(strip);
+  const cuts = lines.filter(({ kind }) => kind === "cut");
+  expect(cuts.map(({ from, to }) => [from[0], to[0], to[1] - from[1]])).toEqual(
+    [153.5, 153.5 + 217, 153.5 + 217 + 307, 153.5 + 2 * 217 + 307].map((x) => [x, x, strip.slit]),
+  );
+  expect(strip.slit).toBe(57.5);
+  expect(cuts.every(({ to }) => to[1] === strip.across)).toBe(true);
 });
 
 test("a cut folded tray loses a notch a board shorter than its wall, and is cut free along it", () => {

@@ -1,6 +1,8 @@
 import type { Assembly } from "../../src/enclosure/assembly";
 import { panelsOf } from "../../src/enclosure/placedPart";
 import { moved, X, Y, Z, type Axis, type Cuboid } from "../../src/enclosure/space";
+import type { Blank } from "../../src/enclosure/blank";
+import { settledOf } from "../settings/settledOf";
 import { inEveryStructure } from "./inEveryStructure";
 import { book, enclosed, expectLengths, insideOf, partNamed, partsOf } from "./sizing";
 
@@ -36,6 +38,52 @@ test("of board of 2, by hand: boards 300 x 210, spine 40 + 2 x 0.5 + 2; it holds
   // 210 + sqrt(5^2 - 2^2) + 1, and half a millimetre at the back; 40 + 1 + 3 + 4 + 1.
   expectLengths(insideOf(enclosed(item, "slipcase", text), ""), [302, 211.5 + Math.sqrt(21), 49]);
 });
+
+inEveryStructure("slipcase", "has no bare face in its chemise of board", 8, (assembly) => painted(assembly));
+
+test("without its linings the boards of the chemise are seen as bare: the check can fail", () => {
+  const wrapped = enclosed(item, "slipcase", "chemise=board");
+  expect(() => painted(wrapped, false)).toThrow("bare");
+});
+
+/**
+ * The inside of a chemise of board, from the fore-edge of one board over the spine to that of the other: turn-in of the
+ * covering, lining over it, and the lining of the spine, which goes down into both joints.
+ */
+function painted({ cover, kind }: Assembly, lined = true): void {
+  if (cover === undefined) return;
+  // A thing thinner than what linings leave bare, standing on its foot or edge, has no book's boards.
+  if (Math.min(cover.boardWidth, cover.boardHeight) < LEAST_BOARD_MM) return;
+  const settings = settledOf();
+  const blanks = new Map(partsOfBlanks(kind.blanks({ ...enclosed(item, "slipcase"), cover }, settings)));
+  const covering = blanks.get("case covering")!;
+  const spine = blanks.get("spine lining")!;
+  const lining = blanks.get("chemise lining")!;
+  const { boardWidth, boardHeight, joint, spineWidth, boardCaliper: q } = cover;
+  const turn = (covering.across - 2 * boardWidth - 2 * joint - spineWidth) / 2;
+  const lap = (spine.across - spineWidth - 2 * (joint + 2 * q)) / 2;
+  // Across a board, from its fore-edge to its spine edge; head to tail the lining leaves as much as at the sides.
+  const [from, to] = [(boardWidth - lining.across) / 2, (boardWidth + lining.across) / 2];
+  const margin = (boardHeight - lining.along) / 2;
+  for (let step = 0; step <= 40; step++) {
+    const x = (boardWidth * step) / 40;
+    const onLining = lined && x >= from - NOISE && x <= to + NOISE;
+    const onTurn = x <= turn + NOISE;
+    const onLap = x >= boardWidth - lap - NOISE;
+    if (!onLining && !onTurn && !onLap) throw new Error(`a chemise board is bare ${x} from its fore-edge`);
+    // Twice at the turn-in and at the lap of the spine lining alone, never three times.
+    if (onTurn && onLap && boardWidth > turn + lap + NOISE) throw new Error(`covered twice at ${x}`);
+  }
+  if (margin > turn + NOISE) throw new Error("a chemise board is bare at head or tail");
+  if (spine.along < boardHeight - NOISE && (boardHeight - spine.along) / 2 > turn) throw new Error("its spine is bare");
+  if (spine.across < spineWidth + 2 * joint - NOISE) throw new Error("its joints are bare");
+}
+
+const LEAST_BOARD_MM = 4;
+
+function partsOfBlanks(blanks: readonly Blank[]): readonly (readonly [string, Blank])[] {
+  return blanks.map((blank) => [blank.name, blank] as const);
+}
 
 inEveryStructure("slipcase", "lets chemise and book slide in, both covered", 4, slidesIn);
 

@@ -51,18 +51,21 @@ export function dropFrontBlanks({ holder: tray, cover }: Assembly, settings: Set
   const tall = height >= width;
   const lap = half(hingeLap, height);
   return [
-    strip(
-      "three-wall strip",
-      run(["turn-in", endTurn], ["side wall", side], ["back wall", back], ["side wall", side], ["turn-in", endTurn]),
-      run(
-        ["under base", half(turnIn, Math.min(side, back))],
-        ["outside", depth + tray.floor],
-        ["rim", t],
-        ["inside", Math.min(inside, depth)],
-        ["on floor", Math.max(0, inside - depth)],
+    {
+      ...strip(
+        "three-wall strip",
+        run(["turn-in", endTurn], ["side wall", side], ["back wall", back], ["side wall", side], ["turn-in", endTurn]),
+        run(
+          ["under base", half(turnIn, Math.min(side, back))],
+          ["outside", depth + tray.floor],
+          ["rim", t],
+          ["inside", Math.min(inside, depth)],
+          ["on floor", Math.max(0, inside - depth)],
+        ),
+        "round side and back walls; turn in at the front ends, under the base and over the rim",
       ),
-      "round side and back walls; turn in at the front ends, under the base and over the rim",
-    ),
+      slit: inside,
+    },
     strip(
       "front-edge strip",
       run(["base", width]),

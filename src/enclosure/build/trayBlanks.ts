@@ -122,7 +122,7 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   const over = hidden ? wall : [...run(["turn-in", footTurn]), ...wall];
   const under = hidden ? "" : ` ${shown(footTurn)} under the base,`;
   const note = `round the walls; turn in${under} ${shown(inside)} down inside`;
-  const walls = strip(tray, "wall strip", runOf(around), around, over, note);
+  const walls = { ...strip(tray, "wall strip", runOf(around), around, over, note), slit: inside };
   if (hidden) return [walls, ...linings];
   if (!tray.openSpine) {
     const [x, y] = [outerWidth - PANEL_LESS_MM, outerHeight - PANEL_LESS_MM];
