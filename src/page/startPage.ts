@@ -2,6 +2,7 @@ import { plainError } from "../measure/fault";
 import { Unavailable } from "../measure/errors";
 import { mountPane } from "../pane/mountPane";
 import { askName } from "./askName";
+import { keyboardRing } from "./keyboardRing";
 import { notice } from "./notice";
 import { openGrid, type OpenGrid } from "./openGrid";
 import type { StartedBook } from "./openedBook";
@@ -171,6 +172,7 @@ function wireButtons({ open, server, status, changes, show }: Page): void {
   });
   // Pressed with the mouse, a button leaves the keyboard in the grid: what is typed next goes into the cell.
   elementById(document, "bar").addEventListener("mousedown", (event) => event.preventDefault());
+  keyboardRing(document, open.grid.focus);
   takeDroppedFiles((file) => run(() => openFile(file))());
   foldPane();
 }

@@ -242,8 +242,25 @@ test("a filter hides rows and a sort moves them, with their formulas", async () 
   await becomes(shown, ["slipcase", "slipcase", "slipcase"]);
 });
 
-test("the page opens dark where the system is, and its pane folds by the keyboard", async () => {
+test("the keyboard goes from the grid to the toolbar and the pane and back, and folds the pane", async () => {
   await open();
+  await type("Q2", "1");
+  const at = () =>
+    page.evaluate(() => {
+      const now = document.activeElement;
+      return `${now?.closest("#bar, #grid, #pane")?.id} ${now?.textContent}`.trim();
+    });
+  await page.keyboard.press("F6");
+  expect(await at()).toBe("bar Undo");
+  await page.keyboard.press("F6");
+  expect(await at()).toBe("pane This item");
+  await page.keyboard.press("F6");
+  expect(await at()).toMatch(/^grid/);
+  await page.keyboard.type("7");
+  await page.keyboard.press("Enter");
+  await becomes(() => valueOf("Q3"), 7);
+  await page.keyboard.press("Shift+F6");
+  expect(await at()).toBe("pane This item");
   await page.focus("#side");
   await page.keyboard.press("Enter");
   expect(await page.getAttribute("#side", "aria-expanded")).toBe("false");

@@ -66,6 +66,8 @@ export interface Grid {
   readonly injector: Injector;
   /** Draws the workbook, and makes its formulas live. */
   readonly draw: () => Promise<void>;
+  /** Gives the keyboard to the cells. */
+  readonly focus: () => void;
 }
 
 export interface GridOptions {
@@ -127,7 +129,7 @@ export function createGrid({ container, dark, functions }: GridOptions): Grid {
     const life = injector.get(LifecycleService);
     if (life.stage < LifecycleStages.Rendered) life.stage = LifecycleStages.Rendered;
   };
-  return { api, injector, draw };
+  return { api, injector, draw, focus: () => injector.get(ILayoutService).focus() };
 }
 
 /** The grid's part that takes what is typed. */
