@@ -8,7 +8,7 @@ import {
   sagAnswer,
 } from "../src/item/boardAnswers";
 import { typedHeight } from "../src/item/saidOfRow";
-import { itemAnswer, measuringAnswer, plainCell, selector } from "./cells";
+import { itemAnswer, measuringAnswer, plainCell, selector, oneValue } from "./cells";
 
 /**
  * Caliper of the board in force for this item: the number in the stock table, so that a filter or SUMIFS matches it.
@@ -28,8 +28,10 @@ export function boardCaliper(
   weight: any,
   enclosure: any,
   settings?: any[][][],
-): any[][] {
-  return itemAnswer({ height, width, depth, weight, enclosure }, settings, caliperAnswer, { starterGuide: true });
+): any {
+  return oneValue(
+    itemAnswer({ height, width, depth, weight, enclosure }, settings, caliperAnswer, { starterGuide: true }),
+  );
 }
 
 /**
@@ -50,8 +52,10 @@ export function boardStock(
   weight: any,
   enclosure: any,
   settings?: any[][][],
-): any[][] {
-  return itemAnswer({ height, width, depth, weight, enclosure }, settings, boardStockAnswer, { starterGuide: true });
+): any {
+  return oneValue(
+    itemAnswer({ height, width, depth, weight, enclosure }, settings, boardStockAnswer, { starterGuide: true }),
+  );
 }
 
 /**
@@ -91,24 +95,19 @@ export function sag(
  * @param settings Settings range or text such as unit=in; as many as you like, later over earlier
  * @returns Modulus in GPa, for the settings modulus along and modulus across
  */
-export function boardModulus(
-  length: any,
-  width: any,
-  caliper: any,
-  load: any,
-  sag: any,
-  settings?: any[][][],
-): any[][] {
-  return measuringAnswer(length, settings, (cell, read) =>
-    modulusAnswer(
-      {
-        length: cell,
-        width: plainCell(width),
-        caliper: plainCell(caliper),
-        load: plainCell(load),
-        sag: plainCell(sag),
-      },
-      read,
+export function boardModulus(length: any, width: any, caliper: any, load: any, sag: any, settings?: any[][][]): any {
+  return oneValue(
+    measuringAnswer(length, settings, (cell, read) =>
+      modulusAnswer(
+        {
+          length: cell,
+          width: plainCell(width),
+          caliper: plainCell(caliper),
+          load: plainCell(load),
+          sag: plainCell(sag),
+        },
+        read,
+      ),
     ),
   );
 }
@@ -149,8 +148,8 @@ export function fitRange(
  * @param settings Settings range, stock table or text such as wall board=3; as many as you like, later over earlier
  * @returns Mass
  */
-export function mass(height: any, width: any, depth: any, enclosure: any, settings?: any[][][]): any[][] {
-  return itemAnswer({ height, width, depth, enclosure }, settings, massAnswer);
+export function mass(height: any, width: any, depth: any, enclosure: any, settings?: any[][][]): any {
+  return oneValue(itemAnswer({ height, width, depth, enclosure }, settings, massAnswer));
 }
 
 /**
@@ -164,15 +163,10 @@ export function mass(height: any, width: any, depth: any, enclosure: any, settin
  * @param settings Settings range, stock table or text such as lift limit=15; as many as you like, later over earlier
  * @returns Text
  */
-export function cautions(
-  height: any,
-  width: any,
-  depth: any,
-  weight: any,
-  enclosure: any,
-  settings?: any[][][],
-): any[][] {
-  return itemAnswer({ height, width, depth, weight, enclosure }, settings, (sized) =>
-    cautionsAnswer(sized, { hazard: "", heightAsTyped: typedHeight(height) }),
+export function cautions(height: any, width: any, depth: any, weight: any, enclosure: any, settings?: any[][][]): any {
+  return oneValue(
+    itemAnswer({ height, width, depth, weight, enclosure }, settings, (sized) =>
+      cautionsAnswer(sized, { hazard: "", heightAsTyped: typedHeight(height) }),
+    ),
   );
 }

@@ -4,7 +4,7 @@ import { Fault, plainError } from "../src/measure/fault";
 import { isBlankRow } from "../src/item/itemsOfRow";
 import { isNoEnclosure, problemOf, sizeRow, type Row, type Sized } from "../src/item/sizeItem";
 import type { Answer, Cell } from "../src/item/answers";
-import { errorCode } from "../src/settings/errorCell";
+import { errorCode, unwrapped } from "../src/settings/errorCell";
 import type { SettingsOptions } from "../src/settings/readSettings";
 import { settingsOf } from "../src/settings/settingsOf";
 import type { Settings } from "../src/settings/schema";
@@ -76,9 +76,10 @@ export function selector(cells: unknown, argument: string, example: string): str
   throw new InputError(argument, shown(cell), `give a text such as "${example}"`);
 }
 
-/** An error that a cell holds, given by its code; anything else as it is. */
+/** An error that a cell holds, given by its code, and the plain value of a data type; anything else as it is. */
 export function plainCell(cell: unknown): unknown {
-  return errorCode(cell) ?? cell;
+  const plain = unwrapped(cell);
+  return errorCode(plain) ?? plain;
 }
 
 function settingsIn(settings: unknown, options: SettingsOptions = {}): Settings {
@@ -106,6 +107,14 @@ function onlyCell(cells: unknown): unknown {
   if (!Array.isArray(cells)) return cells ?? null;
   const row: unknown = cells.length === 1 ? cells[0] : undefined;
   return Array.isArray(row) && row.length === 1 ? (row[0] ?? null) : undefined;
+}
+
+/**
+ * The answer of a function that never spills. Excel takes it as one value, so that it goes into other formulas as such and
+ * is shown without an @ before it.
+ */
+export function oneValue(cells: CellResult): CellResult[number][number] {
+  return cells[0]![0]!;
 }
 
 /** The one place that turns what the core throws into a cell error; what nobody expected is reported as a fault of the program. */

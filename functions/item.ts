@@ -7,7 +7,7 @@ import {
   partAnswer,
   wallAnswer,
 } from "../src/item/answers";
-import { itemAnswer, rowProblem, selector } from "./cells";
+import { itemAnswer, rowProblem, selector, oneValue } from "./cells";
 
 /**
  * Inside size of the enclosure, board to board, of the tray that holds the item.
@@ -222,9 +222,11 @@ export function boardArea(
   enclosure: any,
   board: any[][],
   settings?: any[][][],
-): any[][] {
-  return itemAnswer({ height, width, depth, enclosure }, settings, (sized) =>
-    boardAreaAnswer(sized, selector(board, "board", "all")),
+): any {
+  return oneValue(
+    itemAnswer({ height, width, depth, enclosure }, settings, (sized) =>
+      boardAreaAnswer(sized, selector(board, "board", "all")),
+    ),
   );
 }
 
@@ -238,6 +240,6 @@ export function boardArea(
  * @param settings Settings range, stock table or text such as fit=loose; as many as you like, later over earlier
  * @returns Text
  */
-export function problem(height: any, width: any, depth: any, enclosure: any, settings?: any[][][]): any[][] {
-  return rowProblem({ height, width, depth, enclosure }, settings);
+export function problem(height: any, width: any, depth: any, enclosure: any, settings?: any[][][]): any {
+  return oneValue(rowProblem({ height, width, depth, enclosure }, settings));
 }

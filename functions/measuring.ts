@@ -1,5 +1,5 @@
 import { dimensionsAnswer, fractionAnswer, measureAnswer } from "../src/item/measuringAnswers";
-import { measuringAnswer, plainCell, selector } from "./cells";
+import { measuringAnswer, plainCell, selector, oneValue } from "./cells";
 
 /**
  * A measure written as number or text, as a number in the workbook's unit.
@@ -8,8 +8,8 @@ import { measuringAnswer, plainCell, selector } from "./cells";
  * @param settings Settings range or text such as unit=cm; as many as you like, later over earlier
  * @returns Length in the workbook's unit
  */
-export function measure(measure: any, settings?: any[][][]): any[][] {
-  return measuringAnswer(measure, settings, (cell, read) => measureAnswer(cell, read));
+export function measure(measure: any, settings?: any[][][]): any {
+  return oneValue(measuringAnswer(measure, settings, (cell, read) => measureAnswer(cell, read)));
 }
 
 /**
@@ -32,6 +32,8 @@ export function dimensions(text: any, which: any[][], settings?: any[][][]): any
  * @param settings Settings range or text such as unit=in; as many as you like, later over earlier
  * @returns Text
  */
-export function fraction(length: any, denominator: any, settings?: any[][][]): any[][] {
-  return measuringAnswer(length, settings, (cell, read) => fractionAnswer(cell, plainCell(denominator), read));
+export function fraction(length: any, denominator: any, settings?: any[][][]): any {
+  return oneValue(
+    measuringAnswer(length, settings, (cell, read) => fractionAnswer(cell, plainCell(denominator), read)),
+  );
 }

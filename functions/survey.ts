@@ -1,6 +1,13 @@
 /** The code of the functions of a whole survey is loaded at the first call: the functions of one row never load it. */
 const tables = () => import(/* webpackChunkName: "survey" */ "./surveyTables");
 
+/** While a formula is typed Excel shows what a part of it gives: a plan would hold up the typing. */
+function isPreview(invocation: CustomFunctions.Invocation | undefined): boolean {
+  return String(invocation?.isInValuePreview) === "true";
+}
+
+const PREVIEW = [["press Enter to calculate"]];
+
 /**
  * A whole survey in one formula: a row of figures beside each row of the survey, under their names.
  * @customfunction SURVEY SURVEY
@@ -32,8 +39,13 @@ export async function cutlist(items: any[][], settings?: any[][][]): Promise<any
  * @param settings Settings range, stock table or text such as edge trim=5; as many as you like, later over earlier
  * @returns Number, or table with headings: to buy, least possible, yield
  */
-export async function sheets(items: any[][], board: any[][], settings?: any[][][]): Promise<any[][]> {
-  return (await tables()).surveyCells("sheets", items, settings, board);
+export async function sheets(
+  items: any[][],
+  board: any[][],
+  settings?: any[][][],
+  invocation?: CustomFunctions.Invocation,
+): Promise<any[][]> {
+  return isPreview(invocation) ? PREVIEW : (await tables()).surveyCells("sheets", items, settings, board);
 }
 
 /**
@@ -44,8 +56,13 @@ export async function sheets(items: any[][], board: any[][], settings?: any[][][
  * @param settings Settings range, stock table or text such as edge trim=5; as many as you like, later over earlier
  * @returns Table with headings
  */
-export async function layout(items: any[][], board: any[][], settings?: any[][][]): Promise<any[][]> {
-  return (await tables()).surveyCells("layout", items, settings, board);
+export async function layout(
+  items: any[][],
+  board: any[][],
+  settings?: any[][][],
+  invocation?: CustomFunctions.Invocation,
+): Promise<any[][]> {
+  return isPreview(invocation) ? PREVIEW : (await tables()).surveyCells("layout", items, settings, board);
 }
 
 /**
@@ -55,8 +72,12 @@ export async function layout(items: any[][], board: any[][], settings?: any[][][
  * @param settings Settings range, stock table or text such as contingency=15; as many as you like, later over earlier
  * @returns Table with headings, and below it the rows, pieces and prices that are left out
  */
-export async function estimate(items: any[][], settings?: any[][][]): Promise<any[][]> {
-  return (await tables()).surveyCells("estimate", items, settings);
+export async function estimate(
+  items: any[][],
+  settings?: any[][][],
+  invocation?: CustomFunctions.Invocation,
+): Promise<any[][]> {
+  return isPreview(invocation) ? PREVIEW : (await tables()).surveyCells("estimate", items, settings);
 }
 
 /**
@@ -78,8 +99,13 @@ export async function shelf(items: any[][], settings?: any[][][]): Promise<any[]
  * @param settings Settings range, stock table or text such as slack=20; as many as you like, later over earlier
  * @returns Table with headings: a row a size, then what is made to measure and the totals
  */
-export async function sizes(items: any[][], count: any[][], settings?: any[][][]): Promise<any[][]> {
-  return (await tables()).surveyCells("sizes", items, settings, count);
+export async function sizes(
+  items: any[][],
+  count: any[][],
+  settings?: any[][][],
+  invocation?: CustomFunctions.Invocation,
+): Promise<any[][]> {
+  return isPreview(invocation) ? PREVIEW : (await tables()).surveyCells("sizes", items, settings, count);
 }
 
 /**
@@ -100,6 +126,6 @@ export async function size(
   enclosure: any,
   sizes: any[][],
   settings?: any[][][],
-): Promise<any[][]> {
+): Promise<any> {
   return (await tables()).sizeCell({ height, width, depth, enclosure }, sizes, settings);
 }

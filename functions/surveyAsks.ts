@@ -60,10 +60,13 @@ function figuresAnswer(reading: SurveyReading, columns: unknown, cells: SurveyCe
   return [headings, ...below, ...rows];
 }
 
-/** What Excel carries in one answer; past it the cell would show nothing but an error without a reason. */
-const LARGEST_ANSWER_BYTES = 5_000_000;
-/** A number with its comma, and the most that a text or an error takes besides its letters. */
-const BYTES_A_NUMBER = 20;
+/**
+ * Excel carries an answer in pieces of 2,000,000 bytes of UTF-8, and drops one that takes longer than a minute: past one
+ * piece the cell may show nothing but an error without a reason.
+ */
+const LARGEST_ANSWER_BYTES = 2_000_000;
+/** What a number, a text and an error take at most besides their own figures and letters. */
+const BYTES_BESIDE_NUMBER = 1;
 const BYTES_BESIDE_TEXT = 3;
 const BYTES_BESIDE_ERROR = 80;
 
@@ -76,12 +79,19 @@ function refuseTooLarge(table: Answer): void {
   throw new InputError(
     "items",
     `${table.length - 1} rows to answer, about ${megabytes} MB`,
-    "a cell holds at most 5 MB",
+    "a cell holds at most 2 MB",
     "give fewer rows or columns at a time, or write the list with the command line",
   );
 }
 
 function bytesOf(cell: Cell): number {
-  if (typeof cell === "number") return BYTES_A_NUMBER;
-  return typeof cell === "string" ? cell.length + BYTES_BESIDE_TEXT : cell.message.length + BYTES_BESIDE_ERROR;
+  if (typeof cell === "number") return String(cell).length + BYTES_BESIDE_NUMBER;
+  return typeof cell === "string" ? utf8Bytes(cell) + BYTES_BESIDE_TEXT : utf8Bytes(cell.message) + BYTES_BESIDE_ERROR;
+}
+
+/** At most, as JSON in UTF-8. */
+function utf8Bytes(text: string): number {
+  let bytes = text.length;
+  for (const [sign] of text.matchAll(/["\\\n\r\t\u0080-\uffff]/g)) bytes += sign > "\u07ff" ? 2 : 1;
+  return bytes;
 }

@@ -1,9 +1,9 @@
 import type { Row } from "../src/item/sizeItem";
 import { partsAnswer } from "../src/item/partsAnswer";
-import { errorCode } from "../src/settings/errorCell";
+import { errorCode, unwrapped } from "../src/settings/errorCell";
 import { sizeNamed } from "../src/survey/standardSizes/sizesTable";
 import { askBeside } from "./askBeside";
-import { type CellResult, cellsOfReply, itemAnswer, plainCell } from "./cells";
+import { type CellResult, cellsOfReply, itemAnswer, oneValue, plainCell } from "./cells";
 import type { SurveyAsk } from "./surveyAsks";
 
 /**
@@ -31,13 +31,14 @@ export function partsCells(row: Row, settings: unknown): CellResult {
   return itemAnswer(row, settings, partsAnswer);
 }
 
-export function sizeCell(row: Row, sizes: unknown, settings: unknown): CellResult {
-  return itemAnswer(row, settings, (sized) => sizeNamed(sized, sizes));
+export function sizeCell(row: Row, sizes: unknown, settings: unknown): CellResult[number][number] {
+  return oneValue(itemAnswer(row, settings, (sized) => sizeNamed(sized, sizes)));
 }
 
 /** Ranges as another thread can read them: an error keeps its code alone. */
 function sent(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(sent);
-  const code = errorCode(value);
-  return code === undefined ? value : { code };
+  const plain = unwrapped(value);
+  const code = errorCode(plain);
+  return code === undefined ? plain : { code };
 }

@@ -5,6 +5,8 @@ import { sizeFormulas, weightFormula, type FormulaPlace } from "./rowMeasures";
 export interface RowMeasures {
   readonly sizes: readonly string[];
   readonly weight: string;
+  /** The weight as a text. */
+  readonly weightText: string;
 }
 
 /**
@@ -21,12 +23,14 @@ export function boxMeasures(set: readonly SurveyItem[], place: FormulaPlace): Ro
           : `${value}&"|"`,
       )
       .join("&");
-  const rows = set.map((item) => sizeFormulas(item, place));
+  const rows = set.map((item) => sizeFormulas(item, place, true));
   const of = (way: number) => rows.map((sizes) => sizes[way]!);
-  const weights = set.map((item) => weightFormula(item, place));
+  const weights = set.map((item) => weightFormula(item, place, true));
+  const weight = weights.every((each) => each === NOTHING) ? NOTHING : joined(weights, true);
   return {
     sizes: [joined(of(0), true), joined(of(1)), joined(of(2))],
-    weight: weights.every((weight) => weight === NOTHING) ? NOTHING : joined(weights, true),
+    weight,
+    weightText: weight,
   };
 }
 

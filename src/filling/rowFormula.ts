@@ -1,4 +1,4 @@
-import { DEFINITIONS } from "../settings/schema";
+import { DEFINITIONS, type SettingKey } from "../settings/schema";
 import { PREFERRED_BOARD } from "../settings/definitions/materialSettings";
 import { settingKey, type GivenValue } from "../settings/given";
 import { HAZARD_CAUTION, NO_HAZARD } from "../board/hazard";
@@ -8,7 +8,7 @@ import { NO_ENCLOSURE } from "../item/sizeItem";
 import type { TickColumn } from "../headings/recognition";
 import { quoted, stored } from "../workbook/formulaText";
 import { boxMeasures } from "./boxMeasures";
-import { sizeFormulas, weightFormula, type FormulaPlace } from "./rowMeasures";
+import { sizeFormulas, weightFormula, withPoint, type FormulaPlace } from "./rowMeasures";
 import { NO_MEASURES, notMadeHere } from "../survey/sizeSurvey";
 import { BETWEEN_TICKS, type SurveyItem } from "../survey/surveyItems";
 
@@ -36,7 +36,11 @@ export interface RowArguments {
 export function rowArguments(item: SurveyItem, place: FormulaPlace, set: readonly SurveyItem[] = [item]): RowArguments {
   const measures =
     set.length === 1
-      ? { sizes: sizeFormulas(item, place), weight: weightFormula(item, place) }
+      ? {
+          sizes: sizeFormulas(item, place),
+          weight: weightFormula(item, place),
+          weightText: weightFormula(item, place, true),
+        }
       : boxMeasures(set, place);
   const { settings } = place.survey.recognition;
   // Of two columns that name the board, the later of the text counts where both are filled.
@@ -47,8 +51,8 @@ export function rowArguments(item: SurveyItem, place: FormulaPlace, set: readonl
     const key = settingKey(setting);
     if (key === undefined) return [];
     const cell = place.cell(column, item.row);
-    const value = key === "wallBoard" ? firstGiven(set.map(({ row }) => place.cell(column, row))) : cell;
-    return [{ key, name: DEFINITIONS[key].name, value: key === "material" ? materialFormula(cell, place) : value }];
+    const cells = key === "wallBoard" ? set.map(({ row }) => place.cell(column, row)) : [cell];
+    return [{ key, ...(key === "material" ? textOf(key, materialFormula(cell, place)) : firstGiven(key, cells)) }];
   });
   const preference =
     place.preference === undefined
@@ -56,17 +60,19 @@ export function rowArguments(item: SurveyItem, place: FormulaPlace, set: readonl
       : [
           {
             key: "wallBoard",
-            name: DEFINITIONS.wallBoard.name,
-            value: firstGiven(set.map(({ row }) => place.preference!(row))),
+            ...firstGiven(
+              "wallBoard",
+              set.map(({ row }) => place.preference!(row)),
+            ),
           },
         ];
-  const { sizes, weight } = measures;
+  const { sizes, weight, weightText } = measures;
   const own = [...stated, ...preference];
-  const known = {
+  const known: GivenText = {
     name: DEFINITIONS.weight.name,
-    value: weight === '""' ? '"none"' : set.length > 1 ? weight : `IF(${blank(weight)},"none",${weight})`,
+    text: weight === '""' ? '"none"' : set.length > 1 ? weightText : `IF(${blank(weight)},"none",${weightText})`,
   };
-  const board = { name: DEFINITIONS.wallBoard.name, value: place.board(item.row) };
+  const board = textOf("wallBoard", place.board(item.row));
   const settled = own.filter(({ key }) => key !== "wallBoard");
   // A base or case that is auto is chosen by the guide, whatever the walls are.
   const { baseBoard, caseBoard } = place.settings;
@@ -117,17 +123,26 @@ export function rowFormula(figure: Figure, item: SurveyItem, place: FormulaPlace
     const cells = row.set.map((each) => place.cell(column, each.row));
     const named = cells.length === 1 ? trimmed(cells[0]!) : allHazards(cells);
     const said = `${quoted(HAZARD_CAUTION.before)}&${named}&${quoted(HAZARD_CAUTION.after)}`;
-    const nothing = `${callOf("OUTSIDE", ["height"], row, place)}=""`;
     const none = cells.map(saysNoHazard);
-    return `IF(${none.length === 1 ? none[0]! : `AND(${none.join(",")})`},${call},IF(${nothing},"",${said}&IF(${call}="","","; "&${call})))`;
+    // The sign at the end tells whether a caution follows, so that one call answers both.
+    const both = `SUBSTITUTE(SUBSTITUTE(${said}&"; "&${call}&"${END}","; ${END}",""),"${END}","")`;
+    return `IF(${none.length === 1 ? none[0]! : `AND(${none.join(",")})`},${call},IF(${isUnsized(item, place)},"",${both}))`;
   }
   if (fn === "PROBLEM") return problemFormula(call, item, row, place);
   // A box is made once, whatever copies lie in it.
   if (!figure.ofAllCopies || columns.quantity === undefined || row.set.length > 1) return call;
   const quantity = place.cell(columns.quantity.column, item.row);
   // Of a row without enclosure there is nothing to multiply.
-  return `IF(${call}="","",IF(OR(${quantity}="",${quantity}=0),1,${quantity})*${call})`;
+  return `IF(${isUnsized(item, place)},"",IF(OR(${quantity}="",${quantity}=0),1,${quantity})*${call})`;
 }
+
+/** Whether the row has no enclosure: its board is empty, which is cheaper than to ask a function once more. */
+function isUnsized({ row }: SurveyItem, { board }: FormulaPlace): string {
+  return `IFERROR(${board(row)}="",1=0)`;
+}
+
+/** A sign that no caution holds. */
+const END = "\u241f";
 
 /**
  * A cell function answers a row without measures with nothing; of a row with an enclosure that is a problem, also where
@@ -164,7 +179,10 @@ export function untilQuantityMended(
   const { quantity } = survey.recognition.columns;
   if (quantity === undefined) return formula;
   const shown = typeof result === "string" ? quoted(result) : "#VALUE!";
-  return `IF(${cell(quantity.column, row)}&""=${quoted(String(cells.quantity))},${shown},${formula})`;
+  const ref = cell(quantity.column, row);
+  const refused =
+    typeof cells.quantity === "number" ? `${ref}=${cells.quantity}` : `${ref}&""=${quoted(String(cells.quantity))}`;
+  return `IF(${refused},${shown},${formula})`;
 }
 
 /** Settings as a table in a formula. */
@@ -188,10 +206,23 @@ function trimmed(cell: string): string {
   return `TRIM(SUBSTITUTE(${cell},CHAR(10)," "))`;
 }
 
-/** The first of some cells that holds something; of one cell the cell itself. */
-function firstGiven(cells: readonly string[]): string {
+/** A setting that cells of the row give. */
+interface GivenText {
+  readonly name: string;
+  /** What it says, as a formula. */
+  readonly text: string;
+}
+
+function textOf(key: SettingKey, text: string): GivenText {
+  return { name: DEFINITIONS[key].name, text: `IF(${text}=0,"",${text})` };
+}
+
+/** What the first of some cells says that holds something. */
+function firstGiven(key: SettingKey, cells: readonly string[]): GivenText {
   const last = cells.at(-1)!;
-  return cells.slice(0, -1).reduceRight((rest, cell) => `IF(${blank(cell)},${rest},${cell})`, last);
+  const ofLast = `IF(${last}=0,"",${withPoint(last)})`;
+  const text = cells.slice(0, -1).reduceRight((rest, cell) => `IF(${blank(cell)},${rest},${withPoint(cell)})`, ofLast);
+  return { name: DEFINITIONS[key].name, text };
 }
 
 /** The words are looked for as a whole between bars; FALSE reads otherwise in other languages. */
@@ -240,9 +271,7 @@ function blank(value: string): string {
 }
 
 /** `fit=loose; turn-in=` of what the cells hold: nothing for one that is blank or 0. */
-function settingsText(given: readonly { readonly name: string; readonly value: string }[]): readonly string[] {
-  const parts = given.map(
-    ({ name, value }, i) => `${quoted(`${i === 0 ? "" : "; "}${name}=`)}&IF(${value}=0,"",${value})`,
-  );
+function settingsText(given: readonly GivenText[]): readonly string[] {
+  const parts = given.map(({ name, text }, i) => `${quoted(`${i === 0 ? "" : "; "}${name}=`)}&${text}`);
   return parts.length === 0 ? [] : [parts.join("&")];
 }

@@ -1,4 +1,5 @@
-import { massUnitOf, type LengthUnit } from "../measure/units";
+import { PLAIN_LIMIT_MM } from "../measure/readLength";
+import { massUnitOf, MM_PER, type LengthUnit } from "../measure/units";
 import { isBlank } from "../measure/blank";
 import { InputError } from "../measure/errors";
 import type { Settings } from "../settings/schema";
@@ -25,48 +26,54 @@ export interface FormulaPlace {
 const SIZES = ["height", "width", "depth"] as const;
 type Size = (typeof SIZES)[number];
 
-/** Height, width and depth of a row: its cells with their units, or its dimension text where the three are blank. */
-export function sizeFormulas(item: SurveyItem, place: FormulaPlace): readonly string[] {
-  return SIZES.map((size) => sizeFormula(size, item, place));
+/**
+ * Height, width and depth of a row: its cells with their units, or its dimension text where the three are blank.
+ *
+ * @param joined whether they go into a text, where a number has a point in every language
+ */
+export function sizeFormulas(item: SurveyItem, place: FormulaPlace, joined = false): readonly string[] {
+  return SIZES.map((size) => sizeFormula(size, item, place, joined));
 }
 
-function sizeFormula(size: Size, item: SurveyItem, place: FormulaPlace): string {
+function sizeFormula(size: Size, item: SurveyItem, place: FormulaPlace, joined: boolean): string {
   const { columns } = place.survey.recognition;
-  const own = columns[size] === undefined ? '""' : lengthFormula(size, item, place);
-  if (isDepthApart(place.survey) && !isBlank(item.cells.depth))
-    return size === "depth" ? own : textFormula(size, item, place);
-  return columns.dimensions === undefined ? own : orOfText(size, own, item, place);
+  const own = columns[size] === undefined ? '""' : lengthFormula(size, item, place, joined);
+  if (columns.dimensions === undefined) return own;
+  const number = textFormula(size, item, place);
+  const read = joined ? pointed(number) : number;
+  if (isDepthApart(place.survey) && !isBlank(item.cells.depth)) return size === "depth" ? own : read;
+  return orOfText(own, item, place, read);
 }
 
-/** The row's weight with its unit, `""` where the survey has none. */
-export function weightFormula(item: SurveyItem, place: FormulaPlace): string {
+/**
+ * The row's weight with its unit, `""` where the survey has none.
+ *
+ * @param joined whether it goes into a text, where a number has a point in every language
+ */
+export function weightFormula(item: SurveyItem, place: FormulaPlace, joined = false): string {
   const { survey, settings, cell } = place;
   const { weight, dimensions } = survey.recognition.columns;
   if (weight === undefined && dimensions === undefined) return '""';
   const own =
     weight === undefined
       ? '""'
-      : weightOf(measureCell("weight", item, cell(weight.column, item.row)), survey.units.weight, settings);
+      : weightOf(measureCell("weight", item, cell(weight.column, item.row)), survey.units.weight, settings, joined);
   if (dimensions === undefined) return own;
-  const read = `IFERROR(${textFormula("weight", item, place)},"")`;
-  const ofText = orOfText("weight", '""', item, place, read);
+  const number = textFormula("weight", item, place);
+  const read = `IFERROR(${joined ? pointed(number) : number},"")`;
+  const ofText = orOfText('""', item, place, read);
   return weight === undefined ? ofText : `IF(${isEmpty(cell(weight.column, item.row))},${ofText},${own})`;
 }
 
-function weightOf(ref: string, unit: string | undefined, settings: Settings): string {
-  if (unit === undefined || unit === massUnitOf(settings.unit)) return ref;
-  // Numbers that are stored as text are in the unit of the heading too.
-  return `IF(${isEmpty(ref)},"",IF(ISNUMBER(${ref}*1),${ref}&" ${unit}",${ref}))`;
+function weightOf(ref: string, unit: string | undefined, settings: Settings, joined: boolean): string {
+  if (unit === undefined || unit === massUnitOf(settings.unit)) return joined ? withPoint(ref) : ref;
+  // Numbers that are stored as text are in the unit of the heading too, with a point or a comma, whatever Excel reads.
+  const isNumber = `OR(ISNUMBER(${ref}*1),ISNUMBER(SUBSTITUTE(${ref},".",",")*1))`;
+  return `IF(${isEmpty(ref)},"",IF(${isNumber},${withPoint(ref)}&" ${unit}",${ref}))`;
 }
 
 /** A row that has its sizes needs no look at its text; one that has none follows when they are typed. */
-function orOfText(
-  wanted: Size | "weight",
-  own: string,
-  item: SurveyItem,
-  place: FormulaPlace,
-  read = textFormula(wanted, item, place),
-): string {
+function orOfText(own: string, item: SurveyItem, place: FormulaPlace, read: string): string {
   const { columns } = place.survey.recognition;
   const sizes = SIZES.filter((each) => columns[each] !== undefined);
   if (sizes.length === 0) return read;
@@ -90,18 +97,25 @@ function textFormula(wanted: Size | "weight", item: SurveyItem, place: FormulaPl
 }
 
 /** A cell with the unit of the row's unit column, which it follows, else of its heading. */
-function lengthFormula(size: Size, item: SurveyItem, { survey, settings, cell }: FormulaPlace): string {
+function lengthFormula(
+  size: Size,
+  item: SurveyItem,
+  { survey, settings, cell }: FormulaPlace,
+  joined: boolean,
+): string {
   const { columns } = survey.recognition;
   const ref = measureCell(size, item, cell(columns[size]!.column, item.row));
-  const byHeading = inUnit(ref, survey.units[size] as LengthUnit | undefined, settings);
+  const byHeading = inUnit(ref, survey.units[size] as LengthUnit | undefined, settings, joined);
   if (columns.unit === undefined) return byHeading;
   const unit = cell(columns.unit.column, item.row);
-  const byColumn = `IF(${isEmpty(ref)},"",${stored("MEASURE", [ref, `"unit="&${unit}`])}&" "&${unit})`;
+  const most = `IF(${unit}="mm",${mostIn("mm")},${mostIn("in")})`;
+  const measured = plainOrRead(ref, most, stored("MEASURE", [ref, `"unit="&${unit}`]));
+  const byColumn = `IF(${isEmpty(ref)},"",${measured}&" "&${unit})`;
   const word = isBlank(item.cells.unit) ? "" : String(item.cells.unit).trim();
   const known = word === "" || MEASURED.has(word.toLowerCase()) ? undefined : knownUnit(item, size, survey);
   // A workbook is never in inches by another word, or in feet, so such a row says what its word means.
   const byWord =
-    known === undefined ? byColumn : `IF(${unit}=${quoted(word)},${inUnit(ref, known, settings)},${byColumn})`;
+    known === undefined ? byColumn : `IF(${unit}=${quoted(word)},${inUnit(ref, known, settings, joined)},${byColumn})`;
   return `IF(${isEmpty(unit)},${byHeading},${byWord})`;
 }
 
@@ -109,11 +123,16 @@ function lengthFormula(size: Size, item: SurveyItem, { survey, settings, cell }:
 const MEASURED: ReadonlySet<string> = new Set(["mm", "cm", "in"]);
 
 /** A cell whose plain numbers, also those stored as text, are in a unit; its own unit wins. */
-function inUnit(ref: string, unit: LengthUnit | undefined, settings: Settings): string {
-  if (unit === undefined || unit === settings.unit) return ref;
+function inUnit(ref: string, unit: LengthUnit | undefined, settings: Settings, joined: boolean): string {
+  if (unit === undefined || unit === settings.unit) return joined ? withPoint(ref) : ref;
   const measured = (cell: string, by: string) => stored("MEASURE", [cell, quoted(`unit=${by}`)]);
-  if (unit !== "m" && unit !== "ft") return `IF(${isEmpty(ref)},"",${measured(ref, unit)}&" ${unit}")`;
-  const number = unit === "m" ? `${measured(`${ref}*100`, "cm")}*10&" mm"` : `${measured(`${ref}*12`, "in")}&" in"`;
+  // A number is as it is; a text is read, since it may have a unit of its own.
+  if (unit !== "m" && unit !== "ft")
+    return `IF(${isEmpty(ref)},"",${plainOrRead(ref, mostIn(unit), measured(ref, unit))}&" ${unit}")`;
+  const number =
+    unit === "m"
+      ? `${pointed(`IF(${ref}<=${mostIn(unit)},${ref}*1000,${measured(`${ref}*100`, "cm")})`)}&" mm"`
+      : `${pointed(`IF(${ref}<=${mostIn(unit)},${ref}*12,${measured(`${ref}*12`, "in")})`)}&" in"`;
   // A text that is as long in cm as in mm has no unit of its own; nor has one that neither reads, such as 8 5/8.
   const bare = `IFERROR(${measured(ref, "mm")}=${measured(ref, "cm")},1=1)`;
   const text = `${ref}&IF(${bare}," ${unit}","")`;
@@ -122,7 +141,30 @@ function inUnit(ref: string, unit: LengthUnit | undefined, settings: Settings): 
 
 /** A cell of a measure, without the points before its thousands. */
 function measureCell(field: Field, { thousands = [] }: SurveyItem, ref: string): string {
-  return thousands.includes(field) ? `SUBSTITUTE(${ref},".","")` : ref;
+  return thousands.includes(field) ? `IF(ISNUMBER(${ref}),${ref},SUBSTITUTE(${ref},".",""))` : ref;
+}
+
+/**
+ * A number joined into a text has the decimal sign of the program's language, and 1,234 could be read two ways: here it has
+ * a point everywhere. Anything else than a number is joined as it is.
+ */
+export function withPoint(ref: string): string {
+  return `IF(ISNUMBER(${ref}),${pointed(ref)},${ref})`;
+}
+
+/** A number as it stands, which takes no call; one that is refused without its unit, and a text, is read by a function. */
+function plainOrRead(ref: string, most: string, read: string): string {
+  return pointed(`IF(AND(ISNUMBER(${ref}),${ref}<=${most}),${ref},${read})`);
+}
+
+/** The greatest number in a unit that is taken without it. */
+function mostIn(unit: LengthUnit): string {
+  return String(Math.floor(PLAIN_LIMIT_MM / MM_PER[unit]));
+}
+
+/** The text of a number, or of nothing, with a point. */
+export function pointed(number: string): string {
+  return `SUBSTITUTE(${number},",",".")`;
 }
 
 export function isEmpty(ref: string): string {

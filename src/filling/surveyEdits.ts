@@ -247,7 +247,7 @@ function newSheets(found: BookSurvey["found"], options: FillOptions, sized: Size
     const kept = [headings, ...rows].map(([setting, value, , fallback, unit, meaning, standing]) =>
       [setting, value, unit, meaning, standing, fallback].map((cell) => cell ?? ""),
     );
-    made.push(namedSheet(SETTINGS_NAME, kept, [22, 16, 10, 70, 18, 40]));
+    made.push(namedSheet(SETTINGS_NAME, kept, [22, 16, 10, 70, 18, 40], NAMED_SETTINGS));
   }
   if (!options.values && found.stock === undefined) {
     const stock = sized.settings.stock.length > 0 ? sized.settings.stock : STARTER_STOCK;
@@ -261,6 +261,9 @@ function newSheets(found: BookSurvey["found"], options: FillOptions, sized: Size
     });
   return made;
 }
+
+/** Setting and value: every call of a formula carries what the name spans, and the meanings are for people. */
+const NAMED_SETTINGS = 2;
 
 /** Rows below the guide that its name covers too, so that a row added there counts. */
 const SPARE_GUIDE_ROWS = 30;
@@ -279,8 +282,9 @@ function namedSheet(
   name: string,
   rows: readonly (readonly (string | number)[])[],
   widths?: readonly number[],
+  named = rows[0]!.length,
 ): MadeSheet {
-  const last = cellName(rows.length, rows[0]!.length).replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2");
+  const last = cellName(rows.length, named).replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2");
   return {
     sheet: { name, rows, ...(widths === undefined ? {} : { widths }) },
     name: { name, refersTo: `${name}!$A$1:${last}` },

@@ -2,8 +2,9 @@
 import { InputError, Unavailable } from "../measure/errors";
 import { parseArea } from "../workbook/cellRef";
 import { sheetNamed } from "../workbook/readSheet";
-import { readBook } from "./excelBook";
+import { bookReader, type BookReader } from "./excelBook";
 import { rangeAt } from "./excelRead";
+import { ALWAYS_SHOWN, type Showing } from "./excelShowing";
 import { undoEdits } from "./excelUndo";
 import { writeEdits } from "./excelWrite";
 import type { BookPort, SheetCell } from "./port";
@@ -19,18 +20,28 @@ export async function excelAnswers(): Promise<boolean> {
   return host === Office.HostType.Excel;
 }
 
-/** The port of the workbook that is open in Excel. It takes API set ExcelApi 1.13. */
-export function excelPort(): BookPort {
+/**
+ * The port of the workbook that is open in Excel. It takes API set ExcelApi 1.13.
+ *
+ * @param showing while the pane cannot be seen, nothing is asked of Excel; what changed meanwhile is told when it can
+ */
+export function excelPort(showing: Showing = ALWAYS_SHOWN): BookPort {
   let writes = 0;
+  const reader = bookReader();
   return {
-    read: () => inExcel(readBook),
+    read: () => inExcel(reader.read),
     write: async (edits) => {
-      const { columns, notes, done } = await inExcel((context) => writeEdits(context, edits));
+      reader.forget();
+      const { columns, notes, done } = await inExcel((context) => writeEdits(context, edits), {
+        // Excel forgets what can be undone when a sheet is deleted, so such a write is no step of its own.
+        oneStep: (edits.removeSheets ?? []).length === 0,
+      });
       const mine = ++writes;
       const undo = async (): Promise<void> => {
         if (writes !== mine)
           throw new InputError("undo", "an earlier step", "takes back the last step first", "undo the later one");
-        await inExcel((context) => undoEdits(context, done));
+        reader.forget();
+        await inExcel((context) => undoEdits(context, done), { oneStep: done.sheetsAdded.length === 0 });
         writes--;
       };
       return { columns, notes, undo };
@@ -40,6 +51,7 @@ export function excelPort(): BookPort {
     onSelect: (listener) => {
       let last = "";
       return listening(
+        showing,
         ({ workbook }) => [workbook.onSelectionChanged],
         async () => {
           const cell = await inExcel(selectedCell);
@@ -52,21 +64,34 @@ export function excelPort(): BookPort {
     },
     onChange: (listener) =>
       listening(
+        showing,
         ({ workbook: { worksheets } }) => [worksheets.onChanged, worksheets.onCalculated],
         () => Promise.resolve(listener()),
+        reader,
       ),
   };
 }
 
-/** Waits with the work while the user types into a cell. */
-async function inExcel<Answer>(work: (context: Excel.RequestContext) => Promise<Answer>): Promise<Answer> {
+/**
+ * Waits with the work while the user types into a cell.
+ *
+ * @param oneStep whether Ctrl+Z takes the work back as one, where Excel can do that
+ */
+async function inExcel<Answer>(
+  work: (context: Excel.RequestContext) => Promise<Answer>,
+  { oneStep = false } = {},
+): Promise<Answer> {
+  const merged = oneStep && Office.context.requirements.isSetSupported("ExcelApi", MERGES_UNDO);
   try {
-    return await Excel.run({ delayForCellEdit: true }, work);
+    return await Excel.run({ delayForCellEdit: true, ...(merged ? { mergeUndoGroup: true } : {}) }, work);
   } catch (error) {
     // What Excel itself refuses has a code.
     throw error instanceof Error && "code" in error ? new Unavailable(`Excel: ${error.message}`) : error;
   }
 }
+
+/** The set of functions with which several changes are one step to undo. */
+const MERGES_UNDO = "1.20";
 
 /** A chart sheet has no cell, and Excel answers with an error. */
 async function selectedCell(context: Excel.RequestContext): Promise<SheetCell | undefined> {
@@ -98,19 +123,35 @@ async function goTo(context: Excel.RequestContext, { sheet, row, column }: Sheet
 }
 
 interface Event {
-  readonly add: (handler: () => Promise<void>) => OfficeExtension.EventHandlerResult<unknown>;
+  readonly add: (handler: (event: object) => Promise<void>) => OfficeExtension.EventHandlerResult<unknown>;
 }
 
 async function listening(
+  showing: Showing,
   events: (context: Excel.RequestContext) => readonly Event[],
   handler: () => Promise<void>,
+  reader?: BookReader,
 ): Promise<() => void> {
+  let missed = false;
+  const heard = (event: object): Promise<void> => {
+    reader?.forget("worksheetId" in event ? String(event.worksheetId) : undefined);
+    if (showing.now()) return handler();
+    missed = true;
+    return Promise.resolve();
+  };
   const handles = await inExcel(async (context) => {
-    const added = events(context).map((event) => event.add(handler));
+    const added = events(context).map((event) => event.add(heard));
     await context.sync();
     return added;
   });
+  reader?.follow(true);
+  const unwatch = showing.onShow(() => {
+    if (missed) void handler();
+    missed = false;
+  });
   return () => {
+    unwatch();
+    reader?.follow(false);
     for (const handle of handles)
       void Excel.run(handle.context as Excel.RequestContext, async (context) => {
         handle.remove();

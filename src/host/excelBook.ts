@@ -1,10 +1,52 @@
 import { InputError } from "../measure/errors";
 import type { Book } from "../workbook/book";
 import { areaName, type Area } from "../workbook/cellRef";
-import { sheetNamed } from "../workbook/readSheet";
+import { sheetNamed, type SheetGrid } from "../workbook/readSheet";
 import type { SheetValue } from "../workbook/sheetValue";
 import { isErrorText, lookAt, readCells, type CellRequest, type Matrix } from "./excelRead";
 import { isCode, placedTexts, shownTexts } from "./excelShown";
+
+/** Reads the open workbook, each sheet again only when it changed. */
+export interface BookReader {
+  readonly read: (context: Excel.RequestContext) => Promise<Book>;
+  /** A sheet changed, by the id that Excel gives it; without one, any may have. */
+  readonly forget: (sheetId?: string) => void;
+  /** Whether changes are reported from now on: until then every sheet is read each time. */
+  readonly follow: (reported: boolean) => void;
+}
+
+export function bookReader(): BookReader {
+  let kept = new Map<string, ReadSheetCells>();
+  let follows = false;
+  let forgotten = 0;
+  return {
+    read: async (context) => {
+      const before = forgotten;
+      const { book, cells } = await readBook(context, kept);
+      // What changed while it was read is read again.
+      if (follows && before === forgotten) kept = new Map(cells);
+      else kept.clear();
+      return book;
+    },
+    forget: (sheetId) => {
+      forgotten++;
+      if (sheetId === undefined) kept.clear();
+      else kept.delete(sheetId);
+    },
+    follow: (reported) => {
+      follows = reported;
+      kept.clear();
+    },
+  };
+}
+
+/** What was read of the cells of one sheet. */
+interface ReadSheetCells {
+  readonly area: Area;
+  readonly values: Matrix;
+  readonly codes: Matrix;
+  readonly shown: SheetGrid["shown"];
+}
 
 /**
  * The workbook with the values of its cells. Dates come as the numbers that Excel keeps. What cells show is read only of
@@ -12,9 +54,17 @@ import { isCode, placedTexts, shownTexts } from "./excelShown";
  * the first rows: all of them would double what is read. Of a sheet with more cells than any survey only the first rows
  * are read; asked for more, its grid says so.
  */
-export async function readBook(context: Excel.RequestContext): Promise<Book> {
-  const { used, locked, ...look } = await lookAt(context);
-  const requests = [...used].map(([sheet, area]): CellRequest => {
+async function readBook(
+  context: Excel.RequestContext,
+  kept: ReadonlyMap<string, ReadSheetCells>,
+): Promise<{ readonly book: Book; readonly cells: ReadonlyMap<string, ReadSheetCells> }> {
+  const { used, locked, ids, byHand, ...look } = await lookAt(context);
+  const known = (sheet: string, area: Area): ReadSheetCells | undefined => {
+    const found = kept.get(ids.get(sheet)!);
+    return found !== undefined && areaName(found.area) === areaName(area) ? found : undefined;
+  };
+  const fresh = [...used].filter(([sheet, area]) => known(sheet, area) === undefined);
+  const requests = fresh.map(([sheet, area]): CellRequest => {
     const bottom = cellsIn(area) > MOST_CELLS ? Math.min(area.bottom, area.top + FIRST_ROWS - 1) : area.bottom;
     return { sheet, area: { ...area, bottom }, what: "values" };
   });
@@ -25,34 +75,54 @@ export async function readBook(context: Excel.RequestContext): Promise<Book> {
   const read = await readCells(context, [...requests, ...heads]);
   const values = read.slice(0, requests.length);
   const codes = read.slice(requests.length);
-  const rows = new Map(requests.map(({ sheet, area }, place) => [sheet, placedRows(area, values[place]!)]));
-  const formats = new Map(
-    heads.map(({ sheet, area }, place) => [sheet, placedTexts(area, codes[place]!, values[place]!, isCode)]),
-  );
-  const shown = await shownTexts(context, look, requests, values, codes);
-  return {
-    sheets: look.sheets,
-    tables: look.tables,
-    names: look.names,
-    grid: (wanted, { lastRow } = {}) => {
-      const { name } = sheetNamed(look, wanted);
-      const own = rows.get(name);
-      const area = used.get(name);
-      if (area !== undefined && cellsIn(area) > MOST_CELLS && (lastRow ?? area.bottom) > own!.length)
-        throw tooLarge(name, area);
-      return {
-        sheet: name,
-        rows: (own ?? []).slice(0, lastRow),
-        uncached: [],
-        formulas: new Map(),
-        formats: formats.get(name) ?? [],
-        shown: shown.get(name) ?? [],
-        merged: [],
-        locked: locked.has(name),
+  const texts = await shownTexts(context, look, requests, values, codes);
+  const cells = new Map(
+    [...used].map(([sheet, area]): [string, ReadSheetCells] => {
+      const place = requests.findIndex((each) => each.sheet === sheet);
+      const now = known(sheet, area) ?? {
+        area,
+        values: values[place]!,
+        codes: codes[place]!,
+        shown: texts.get(sheet) ?? [],
       };
+      return [sheet, now];
+    }),
+  );
+  const rows = new Map([...cells].map(([sheet, { area, values }]) => [sheet, placedRows(area, values)]));
+  const formats = new Map(
+    [...cells].map(([sheet, { area, codes, values }]) => [sheet, placedTexts(area, codes, values, isCode)]),
+  );
+  const byId = new Map([...cells].map(([sheet, each]) => [ids.get(sheet)!, each]));
+  return {
+    cells: byId,
+    book: {
+      sheets: look.sheets,
+      tables: look.tables,
+      names: look.names,
+      said: byHand ? [CALCULATED_BY_HAND] : [],
+      grid: (wanted, { lastRow } = {}) => {
+        const { name } = sheetNamed(look, wanted);
+        const own = rows.get(name);
+        const area = used.get(name);
+        if (area !== undefined && cellsIn(area) > MOST_CELLS && (lastRow ?? area.bottom) > own!.length)
+          throw tooLarge(name, area);
+        return {
+          sheet: name,
+          rows: (own ?? []).slice(0, lastRow),
+          uncached: [],
+          formulas: new Map(),
+          formats: formats.get(name) ?? [],
+          shown: cells.get(name)?.shown ?? [],
+          merged: [],
+          locked: locked.has(name),
+        };
+      },
     },
   };
 }
+
+const CALCULATED_BY_HAND =
+  "Excel calculates only when you press F9 (Formulas, Calculation options: Manual), so columns and pane do not follow what you change";
 
 /** Cells of a sheet past which it is no survey. */
 const MOST_CELLS = 4_000_000;

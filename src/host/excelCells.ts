@@ -6,8 +6,8 @@ import { isErrorText, rangeAt, type Matrix } from "./excelRead";
 /** Work for Excel, sent in pieces that Excel on the web takes, with no calculation between the steps of a piece. */
 export interface Sender {
   readonly context: Excel.RequestContext;
-  /** Puts down work of so many characters; sends what waits when both would be too much. */
-  readonly put: (characters: number, work: () => void) => Promise<void>;
+  /** Puts down work of so many bytes; sends what waits when both would be too much. */
+  readonly put: (bytes: number, work: () => void) => Promise<void>;
   readonly send: () => Promise<void>;
 }
 
@@ -22,11 +22,11 @@ export function senderOf(context: Excel.RequestContext): Sender {
   };
   return {
     context,
-    put: async (characters, work) => {
-      if (begun && waiting + characters > MOST_CHARACTERS) await send();
+    put: async (bytes, work) => {
+      if (begun && waiting + bytes > MOST_BYTES) await send();
       if (!begun) context.application.suspendApiCalculationUntilNextSync();
       begun = true;
-      waiting += characters;
+      waiting += bytes;
       work();
     },
     send,
@@ -57,19 +57,27 @@ export async function writeCells(
   let top = area.top;
   while (top <= area.bottom) {
     const rows: (readonly unknown[])[] = [];
-    let characters = 0;
-    while (top + rows.length <= area.bottom && (rows.length === 0 || characters < CHARACTERS_A_PIECE)) {
+    let bytes = 0;
+    while (top + rows.length <= area.bottom && (rows.length === 0 || bytes < BYTES_A_PIECE)) {
       const row = cells[top - area.top + rows.length]!;
-      characters += row.reduce<number>((sum, cell) => sum + String(cell).length + AROUND_A_CELL, 0);
+      bytes += row.reduce<number>((sum, cell) => sum + bytesOf(String(cell)) + AROUND_A_CELL, 0);
       rows.push(row);
     }
     const place = { ...area, top, bottom: top + rows.length - 1 };
-    await put(characters, () => {
+    await put(bytes, () => {
       rangeAt(context, sheet, place)[what] = rows as unknown[][];
     });
     top += rows.length;
   }
 }
+
+/** At most, in UTF-8. */
+function bytesOf(text: string): number {
+  return text.length + WIDE * (text.match(/[\u0080-\uffff]/g)?.length ?? 0);
+}
+
+/** What a letter outside ASCII takes more. */
+const WIDE = 2;
 
 /** Points of a column width given in characters: seven pixels a character and five of margin, 96 pixels to 72 points. */
 export function points(characters: number): number {
@@ -77,8 +85,8 @@ export function points(characters: number): number {
 }
 
 /** Excel on the web takes requests up to 5 MB. */
-const MOST_CHARACTERS = 3_000_000;
-const CHARACTERS_A_PIECE = 500_000;
+const MOST_BYTES = 3_000_000;
+const BYTES_A_PIECE = 500_000;
 /** Quotes, comma and escapes. */
 const AROUND_A_CELL = 5;
 

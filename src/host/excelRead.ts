@@ -9,6 +9,10 @@ export interface HostView extends Omit<Book, "grid"> {
   readonly used: ReadonlyMap<string, Area>;
   readonly locked: ReadonlySet<string>;
   readonly structureLocked: boolean;
+  /** Whether Excel calculates only when it is asked to. */
+  readonly byHand: boolean;
+  /** Of each sheet, what Excel calls it whatever its name. */
+  readonly ids: ReadonlyMap<string, string>;
 }
 
 /** One property of a rectangle of cells. */
@@ -23,9 +27,11 @@ export type Matrix = readonly (readonly unknown[])[];
 /** The workbook without its cells, in two rounds to Excel. Excel does not tell a table that a query fills from any other. */
 export async function lookAt(context: Excel.RequestContext): Promise<HostView> {
   const { worksheets, tables, names, protection } = context.workbook;
+  const { application } = context;
+  application.load("calculationMode");
   const wanted = ["name", "formula", "comment", "visible", "scope"];
   worksheets.load(
-    ["name", "visibility", "protection/protected", ...wanted.map((each) => `names/items/${each}`)].map(ofItems),
+    ["id", "name", "visibility", "protection/protected", ...wanted.map((each) => `names/items/${each}`)].map(ofItems),
   );
   tables.load(["name", "showHeaders", "showTotals", "worksheet/name", "columns/items/name"].map(ofItems));
   names.load(wanted.map(ofItems));
@@ -61,6 +67,8 @@ export async function lookAt(context: Excel.RequestContext): Promise<HostView> {
     ),
     locked: new Set(worksheets.items.filter((sheet) => sheet.protection.protected).map(({ name }) => name)),
     structureLocked: protection.protected,
+    byHand: application.calculationMode === "Manual",
+    ids: new Map(worksheets.items.map(({ name, id }) => [name, id])),
   };
 }
 
@@ -70,13 +78,13 @@ export async function readCells(
   requests: readonly CellRequest[],
 ): Promise<readonly Matrix[]> {
   const found: Matrix[][] = requests.map(() => []);
-  let waiting: { readonly place: number; readonly what: CellRequest["what"]; readonly range: Excel.Range }[] = [];
+  let waiting: Piece[] = [];
   let share = 0;
   const fetch = async (): Promise<void> => {
-    await context.sync();
-    for (const { place, what, range } of waiting) found[place]!.push(range[what] as Matrix);
+    const now = waiting;
     waiting = [];
     share = 0;
+    for (const { place, cells } of await readPieces(context, now)) found[place]!.push(cells);
   };
   for (const [place, { sheet, area, what }] of requests.entries()) {
     const width = area.right - area.left + 1;
@@ -87,11 +95,49 @@ export async function readCells(
       const own = ((bottom - top + 1) * width) / most;
       if (share > 0 && share + own > 1) await fetch();
       share += own;
-      waiting.push({ place, what, range: rangeAt(context, sheet, { ...area, top, bottom }).load(what) });
+      waiting.push({ place, sheet, what, area: { ...area, top, bottom } });
     }
   }
   if (waiting.length > 0) await fetch();
   return found.map((pieces) => pieces.flat());
+}
+
+interface Piece extends CellRequest {
+  /** Of the request. */
+  readonly place: number;
+}
+
+/** One round; where its answer is too large for Excel, its halves. */
+async function readPieces(
+  context: Excel.RequestContext,
+  pieces: readonly Piece[],
+): Promise<readonly { readonly place: number; readonly cells: Matrix }[]> {
+  const ranges = pieces.map(({ sheet, area, what }) => rangeAt(context, sheet, area).load(what));
+  try {
+    await context.sync();
+  } catch (error) {
+    const halves = isTooLarge(error) ? halved(pieces) : undefined;
+    if (halves === undefined) throw error;
+    const [first, second] = halves;
+    return [...(await readPieces(context, first)), ...(await readPieces(context, second))];
+  }
+  return pieces.map(({ place, what }, index) => ({ place, cells: ranges[index]![what] as Matrix }));
+}
+
+/** By pieces, and a single piece by its rows; undefined of one row. */
+function halved(pieces: readonly Piece[]): readonly [readonly Piece[], readonly Piece[]] | undefined {
+  const middle = Math.ceil(pieces.length / 2);
+  if (pieces.length > 1) return [pieces.slice(0, middle), pieces.slice(middle)];
+  const [piece] = pieces;
+  if (piece === undefined || piece.area.top === piece.area.bottom) return undefined;
+  const row = Math.floor((piece.area.top + piece.area.bottom) / 2);
+  return [[{ ...piece, area: { ...piece.area, bottom: row } }], [{ ...piece, area: { ...piece.area, top: row + 1 } }]];
+}
+
+/** Long notes can make an answer too large, whatever the number of cells. */
+export function isTooLarge(error: unknown): boolean {
+  const code = error instanceof Error && "code" in error ? String(error.code) : "";
+  return ["ResponsePayloadSizeLimitExceeded", "RequestPayloadSizeLimitExceeded"].includes(code);
 }
 
 export function rangeAt(context: Excel.RequestContext, sheet: string, area: Area): Excel.Range {

@@ -173,6 +173,7 @@ export function CostView({ model, survey, state, place }: ViewProps) {
             source={{ survey: sized, cells, plans, estimate }}
             sheet={chosen.sheet.name}
             fonts={place.fonts}
+            saving={place.saving ?? "download"}
           />
           <SheetPictures plans={plans} unit={settings.unit} />
           <p class="quiet">Cut along a heavy steel rule, fingers behind its edge; a board shear's guard stays on.</p>

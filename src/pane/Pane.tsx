@@ -61,6 +61,11 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
           </button>
         ))}
       </div>
+      {survey?.book.said?.map((line) => (
+        <p key={line} class="notice">
+          {line}
+        </p>
+      ))}
       {visited.map((index) => {
         const { view: View } = VIEWS[index]!;
         return (

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Estimate } from "../estimate/estimate";
+import type { Saving } from "../host/excelPlace";
 import { Unavailable } from "../measure/errors";
 import { plainError } from "../measure/fault";
 import { fontFileName } from "../paper/fontFileName";
@@ -24,10 +25,11 @@ interface PaperProps {
   /** Name of the survey's sheet, for the foot of the pages. */
   readonly sheet: string;
   readonly fonts: string;
+  readonly saving: Saving;
 }
 
 /** Pages to print, as PDF files. What makes them is loaded at the first press. */
-export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
+export function PaperButtons({ model, source, sheet, fonts, saving }: PaperProps) {
   const [size, setSize] = useState<"A4" | "Letter">("A4");
   const [halves, setHalves] = useState(false);
   const [once, setOnce] = useState(false);
@@ -76,8 +78,12 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
         },
         load,
       );
-      download(made.bytes, `${name}.pdf`, PDF);
-      model.say([`${name}.pdf: ${made.pages} pages. Print at 100 %, not “fit to page”.`, ...made.notes]);
+      download(made.bytes, `${name}.pdf`, saving === "as plain bytes" ? PLAIN_BYTES : PDF);
+      model.say([
+        offered(`${name}.pdf`, saving),
+        `${made.pages} pages. Print at 100 %, not “fit to page”.`,
+        ...made.notes,
+      ]);
     });
   const makePack = (estimate: Estimate): Promise<void> =>
     whileShown(async () => {
@@ -87,9 +93,19 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
       const { survey, cells } = source;
       const options = { paper: size, printed: printed(), date: new Date() };
       const pack = await applicationPack({ survey, cells, estimate, name: sheet }, options, load);
-      download(zippedPack(pack), "application.zip", "application/zip");
-      model.say([`application.zip: ${pack.files.length} files. ${PACK_ADVICE}`]);
+      download(zippedPack(pack), "application.zip", saving === "as plain bytes" ? PLAIN_BYTES : "application/zip");
+      model.say([offered("application.zip", saving), `${pack.files.length} files. ${PACK_ADVICE}`]);
     });
+  if (saving === "never")
+    return (
+      <>
+        <h2>On paper</h2>
+        <p>
+          Excel for Mac saves no file from a pane. Save the workbook, then make the pages with the command line (
+          <code>enclosure-columns paper</code>), or open the workbook in Excel on the web and print from there.
+        </p>
+      </>
+    );
   return (
     <>
       <h2>On paper</h2>
@@ -139,6 +155,14 @@ export function PaperButtons({ model, source, sheet, fonts }: PaperProps) {
 const DAY = new Intl.DateTimeFormat("en-GB", { dateStyle: "long" });
 
 const PDF = "application/pdf";
+const PLAIN_BYTES = "application/octet-stream";
+
+/** Excel for Windows reports neither success nor failure. */
+function offered(name: string, saving: Saving): string {
+  return saving === "download"
+    ? `${name}:`
+    : `${name} was handed to Excel: look in the folder Downloads. If it is not there, this Excel saves no files from a pane; use the command line, or Excel on the web.`;
+}
 
 function download(bytes: Uint8Array, name: string, type: string): void {
   const address = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));

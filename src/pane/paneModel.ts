@@ -3,6 +3,7 @@ import { plainError } from "../measure/fault";
 import type { Book } from "../workbook/book";
 import type { WorkbookEdits } from "../workbook/edits";
 import { ownColumns } from "../workbook/ownMarks";
+import type { SheetValue } from "../workbook/sheetValue";
 import { figureOfHeading } from "../filling/headedFigure";
 import { readBookSurvey, type BookSurvey, type BookSurveyOptions } from "../filling/readBookSurvey";
 import { bothEffects, Unanswered, type Effect, type Question } from "../headings/questions";
@@ -69,6 +70,22 @@ export interface PaneModel {
 /** Changes that follow one another this quickly are read once, ms. */
 const SETTLED = 250;
 
+/** The same while cells of ours are being calculated, ms: each report of a calculation would be followed by another. */
+const BUSY = 2000;
+
+/** Whether a column of ours holds a cell that is being calculated. */
+function isBusy({ book, chosen }: PaneSurvey): boolean {
+  const own = ownColumns(book).filter(({ sheet }) => sheet === chosen.sheet.name);
+  const { rows } = book.grid(chosen.sheet.name);
+  return own.some(({ column, headingRow, lastRow }) =>
+    rows.slice(headingRow, lastRow).some((row) => isBusyCell(row[column - 1])),
+  );
+}
+
+function isBusyCell(value: SheetValue | undefined): boolean {
+  return typeof value === "object" && value !== null && "error" in value && value.error === "#BUSY!";
+}
+
 export function paneModel(port: BookPort): PaneModel {
   let state: PaneState = {
     survey: undefined,
@@ -130,12 +147,22 @@ export function paneModel(port: BookPort): PaneModel {
 
   const listening: (() => Promise<void> | void)[] = [];
   let waiting: ReturnType<typeof setTimeout> | undefined;
+  let reading = false;
   const changed = (): void => {
     clearTimeout(waiting);
-    waiting = setTimeout(() => {
-      // A write reads again when it is done.
-      if (state.doing === undefined) void read();
-    }, SETTLED);
+    waiting = setTimeout(() => void readSettled(), state.survey !== undefined && isBusy(state.survey) ? BUSY : SETTLED);
+  };
+  /** One read at a time; while our own cells are being calculated it waits until they report no more. */
+  const readSettled = async (): Promise<void> => {
+    // A write reads again when it is done.
+    if (state.doing !== undefined) return;
+    if (reading) return changed();
+    reading = true;
+    try {
+      await read();
+    } finally {
+      reading = false;
+    }
   };
 
   return {

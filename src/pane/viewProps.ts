@@ -1,3 +1,4 @@
+import type { Saving } from "../host/excelPlace";
 import type { PaneModel, PaneState, PaneSurvey } from "./paneModel";
 
 /** What a host gives the pane in addition to the workbook. */
@@ -6,6 +7,8 @@ export interface PanePlace {
   readonly planWorker: string;
   /** The folder of the fonts for printing, with a slash at its end. */
   readonly fonts: string;
+  /** How a page may save a file here; left out, as any browser does. */
+  readonly saving?: Saving;
 }
 
 /** What each view is given. */

@@ -1,3 +1,4 @@
+import { unwrapped } from "./errorCell";
 import { readGiven, type Given } from "./given";
 import { readSettings, type SettingsOptions } from "./readSettings";
 import type { Settings } from "./schema";
@@ -48,7 +49,7 @@ const ranges: Seen[] = [];
 let nextId = 1;
 
 function recall(argument: unknown, place: number): Seen {
-  const only = onlyCell(argument);
+  const only = unwrapped(onlyCell(argument));
   if (typeof only === "string") {
     const key = `${place}:${only}`;
     const known = texts.get(key);
@@ -69,7 +70,7 @@ function recall(argument: unknown, place: number): Seen {
     return known;
   }
   const fresh = read(
-    cells.map((row) => [...row]),
+    cells.map((row) => row.map(unwrapped)),
     place,
   );
   ranges.unshift(fresh);

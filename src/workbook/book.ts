@@ -13,6 +13,8 @@ export interface Book {
   readonly sheets: readonly BookSheet[];
   readonly tables: readonly BookTable[];
   readonly names: readonly DefinedName[];
+  /** What the user should know of the program that has it open. */
+  readonly said?: readonly string[];
   /** @throws InputError when there is no such sheet, or it cannot be read */
   readonly grid: (sheet: string, options?: Pick<ReadSheetOptions, "lastRow" | "formats">) => SheetGrid;
 }

@@ -5,6 +5,8 @@ export interface Sheet {
   /** `$B5`, without its dollars. */
   readonly cell: (name: string) => Cell | Promise<Cell>;
   readonly range: (name: string) => readonly (readonly Cell[])[];
+  /** Whether numbers have a decimal comma, as in an Excel in French or German. */
+  readonly comma?: boolean;
   /** A stored cell function: `ENC_BOARD_AREA`. */
   readonly call: (name: string, args: readonly Argument[]) => Promise<Cell>;
 }
@@ -56,7 +58,7 @@ function parse(formula: string): Node {
     while (operators.includes(next() ?? "")) {
       const operator = take();
       const [a, b] = [left, part()];
-      left = async (sheet) => apply(operator, single(await a(sheet)), single(await b(sheet)));
+      left = async (sheet) => apply(operator, single(await a(sheet)), single(await b(sheet)), sheet.comma === true);
     }
     return left;
   };
@@ -79,6 +81,10 @@ function parse(formula: string): Node {
       const inside = comparison();
       take(")");
       return inside;
+    }
+    if (token === "-") {
+      const positive = primary();
+      return async (sheet) => apply("*", -1, single(await positive(sheet)), sheet.comma === true);
     }
     if (token === "{") return constantTable();
     if (token.startsWith('"')) return constant(text(token));
@@ -130,12 +136,15 @@ function call(name: string, args: readonly Node[]): Node {
     };
   const known = FUNCTIONS[name];
   if (known === undefined) throw new Error(`${name} is not modelled here`);
-  return async (sheet) => known((await Promise.all(args.map((each) => each(sheet)))).map(single));
+  return async (sheet) => {
+    const values = (await Promise.all(args.map((each) => each(sheet)))).map(single);
+    return known(values, (value) => joinable(value, sheet.comma === true));
+  };
 }
 
 const VALUE_ERROR: CellError = { error: "#VALUE!" };
 
-const FUNCTIONS: Readonly<Record<string, (args: readonly Cell[]) => Cell>> = {
+const FUNCTIONS: Readonly<Record<string, (args: readonly Cell[], text: (value: Cell) => string) => Cell>> = {
   AND: (args) => logical(args, (truths) => truths.every(Boolean)),
   OR: (args) => logical(args, (truths) => truths.some(Boolean)),
   ISNUMBER: ([value]) => typeof value === "number",
@@ -143,17 +152,17 @@ const FUNCTIONS: Readonly<Record<string, (args: readonly Cell[]) => Cell>> = {
   // Texts given outright count as numbers where they read as such; here all are numbers or errors.
   MAX: (args) => args.find(isError) ?? Math.max(...args.map(Number)),
   SUM: (args) => args.find(isError) ?? args.reduce<number>((sum, each) => sum + Number(each), 0),
-  MID: ([value = null, from = null, length = null]) =>
-    isError(value) ? value : joinable(value).slice(Number(from) - 1, Number(from) - 1 + Number(length)),
-  LOWER: ([value = null]) => (isError(value) ? value : joinable(value).toLowerCase()),
-  FIND: ([wanted = null, within = null]) => {
+  MID: ([value = null, from = null, length = null], text) =>
+    isError(value) ? value : text(value).slice(Number(from) - 1, Number(from) - 1 + Number(length)),
+  LOWER: ([value = null], text) => (isError(value) ? value : text(value).toLowerCase()),
+  FIND: ([wanted = null, within = null], text) => {
     if (isError(wanted)) return wanted;
-    const at = joinable(within).indexOf(joinable(wanted));
+    const at = text(within).indexOf(text(wanted));
     return at < 0 ? VALUE_ERROR : at + 1;
   },
-  SUBSTITUTE: ([value = null, old = null, fresh = null]) =>
-    isError(value) ? value : joinable(value).replaceAll(joinable(old), joinable(fresh)),
-  TRIM: ([value = null]) => (isError(value) ? value : joinable(value).trim().replace(/ +/g, " ")),
+  SUBSTITUTE: ([value = null, old = null, fresh = null], text) =>
+    isError(value) ? value : text(value).replaceAll(text(old), text(fresh)),
+  TRIM: ([value = null], text) => (isError(value) ? value : text(value).trim().replace(/ +/g, " ")),
 };
 
 function logical(args: readonly Cell[], decide: (truths: readonly boolean[]) => boolean): Cell {
@@ -169,12 +178,12 @@ function truthOf(value: Cell): boolean | undefined {
   return value === null ? false : undefined;
 }
 
-function apply(operator: string, left: Cell, right: Cell): Cell {
+function apply(operator: string, left: Cell, right: Cell, comma: boolean): Cell {
   if (isError(left)) return left;
   if (isError(right)) return right;
-  if (operator === "&") return joinable(left) + joinable(right);
+  if (operator === "&") return joinable(left, comma) + joinable(right, comma);
   if (operator === "*") {
-    const [a, b] = [number(left), number(right)];
+    const [a, b] = [number(left, comma), number(right, comma)];
     return a === undefined || b === undefined ? VALUE_ERROR : a * b;
   }
   const order = compared(left, right);
@@ -208,15 +217,27 @@ function blankLike(other: Cell): Cell {
 /** As many figures of a number as Excel shows. */
 const FIGURES = 15;
 
-function joinable(value: Cell): string {
-  if (typeof value === "number") return String(Number(value.toPrecision(FIGURES)));
+function joinable(value: Cell, comma: boolean): string {
+  if (typeof value === "number") {
+    const text = String(Number(value.toPrecision(FIGURES)));
+    return comma ? text.replace(".", ",") : text;
+  }
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
   return value === null ? "" : String(value);
 }
 
-function number(value: Cell): number | undefined {
-  if (typeof value === "string") return /^\s*-?\d+(?:\.\d+)?\s*$/.test(value) ? Number(value) : undefined;
-  return Number(value ?? 0);
+function number(value: Cell, comma: boolean): number | undefined {
+  if (typeof value !== "string") return Number(value ?? 0);
+  // Points between groups of three figures, which a comma locale takes for thousands.
+  const plain = comma
+    ? value
+        .replace(/\.(?=\d{3}(?!\d))/g, "")
+        .replace(",", "!")
+        .replace(".", "?")
+    : value;
+  return /^\s*-?\d+(?:[.!]\d+)?\s*$/.test(plain) && !(comma && plain.includes("."))
+    ? Number(plain.replace("!", "."))
+    : undefined;
 }
 
 function single(value: Value): Cell {

@@ -44,7 +44,7 @@ export interface Calculated {
 }
 
 /** Every formula of the survey sheet, calculated with the real cell functions inside Microsoft's runtime. */
-export async function calculated(bytes: Uint8Array, headingRow = 1): Promise<readonly Calculated[]> {
+export async function calculated(bytes: Uint8Array, headingRow = 1, comma = false): Promise<readonly Calculated[]> {
   const book = openWorkbook(bytes);
   const grid = readSheet(book, "Survey", { formulas: true });
   const valueAt = (row: number, column: number): Cell => plain(grid.rows[row - 1]?.[column - 1] ?? null);
@@ -58,6 +58,7 @@ export async function calculated(bytes: Uint8Array, headingRow = 1): Promise<rea
     return known;
   };
   const sheet: Sheet = {
+    comma,
     cell: (name) => {
       const formula = formulas.get(name);
       return formula === undefined ? valueAt(...place(name)) : answerOf(name, formula);
@@ -134,6 +135,7 @@ type Call = readonly [id: string, args: readonly Argument[]];
 
 function shownCell(answer: CellAnswer): Cell {
   if ("error" in answer) return { error: answer.error };
+  if (!Array.isArray(answer.value)) return answer.value as Cell;
   const [[only = null] = []] = answer.value as readonly (readonly Cell[])[];
   return only;
 }

@@ -98,6 +98,6 @@ test("more than a cell carries is refused with its size", async () => {
     ...Array.from({ length: 2500 }, (_, i) => [`S ${i}`, 300, 210, 40, "three-tray box", 1, null, null]),
   ];
   expect(await refusal("CUTLIST", items)).toMatch(
-    /^#VALUE! items: got \d+ rows to answer, about \d+\.\d MB; a cell holds at most 5 MB; give fewer rows or columns at a time, or write the list with the command line$/,
+    /^#VALUE! items: got \d+ rows to answer, about \d+\.\d MB; a cell holds at most 2 MB; give fewer rows or columns at a time, or write the list with the command line$/,
   );
 });

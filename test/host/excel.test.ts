@@ -32,7 +32,8 @@ const READ_ROUNDS = 4;
 const WRITE_ROUNDS = 6;
 
 let at: OpenInExcel;
-const open = (bytes: Uint8Array): OpenInExcel => (at = openInExcel(bytes));
+const open = (bytes: Uint8Array, options?: Parameters<typeof openInExcel>[1]): OpenInExcel =>
+  (at = openInExcel(bytes, options));
 afterEach(() => at?.close());
 
 /** Rounds to Excel that some work takes. */
@@ -88,8 +89,8 @@ describe("rounds to Excel", () => {
     const first = await roundsOf(() => at.port.write(edits));
     const columns = surveyEdits(await at.port.read(), { ...FILL, figures }).edits.columns!;
     const again = await roundsOf(() => at.port.write({ columns }));
-    // Ten columns of some 100 letters a cell make 10 MB, sent 3 MB at a time.
-    expect(first).toBe(WRITE_ROUNDS + 3);
+    // Ten columns of some 120 letters a cell make 12 MB, sent 3 MB at a time.
+    expect(first).toBe(WRITE_ROUNDS + 4);
     // What stands there is read before it is written over, 20,000 formulas at a time.
     expect(again).toBeLessThanOrEqual(first + 15);
     expect(at.book.tables[0]!.area).toEqual({ top: 1, left: 1, bottom: 10_001, right: 4 + headingsOf(figures).length });
@@ -480,6 +481,78 @@ describe("the selected cell", () => {
   });
 });
 
+describe("a pane that cannot be seen", () => {
+  test("asks Excel nothing, and hears once what it missed when it is shown", async () => {
+    const listeners = new Set<() => void>();
+    let shown = false;
+    open(SURVEY, {
+      showing: {
+        now: () => shown,
+        onShow: (listener) => {
+          listeners.add(listener);
+          return () => void listeners.delete(listener);
+        },
+      },
+    });
+    let changes = 0;
+    const stop = await at.port.onChange(() => changes++);
+    const stopSelecting = await at.port.onSelect(() => undefined);
+    const hidden = await roundsOf(async () => {
+      for (let burst = 0; burst < 100; burst++) await at.excel.fire("onCalculated", "Survey");
+      await at.excel.fire("onSelectionChanged");
+    });
+    expect([hidden, changes]).toEqual([0, 0]);
+    shown = true;
+    for (const listener of listeners) listener();
+    expect(changes).toBe(1);
+    stop();
+    stopSelecting();
+    expect(listeners.size).toBe(0);
+  });
+});
+
+describe("reading again", () => {
+  test("takes the cells of what changed alone, once changes are followed", async () => {
+    open(SURVEY);
+    at.book.sheets.push({ ...blankSheet("Large") });
+    for (let row = 1; row <= 3; row++) cellOf(at.sheet("Large"), row, 1).value = "note";
+    const stop = await at.port.onChange(() => undefined);
+    await at.port.read();
+    cellOf(at.sheet("Survey"), 2, 2).value = 333;
+    cellOf(at.sheet("Large"), 2, 1).value = "changed unheard";
+    await at.excel.fire("onCalculated", "Survey");
+    let book = await at.port.read();
+    expect([book.grid("Survey").rows[1]![1], book.grid("Large").rows[1]![0]]).toEqual([333, "note"]);
+    // Nothing changed: two rounds for the look and the one that ends every run, none for cells.
+    expect(await roundsOf(() => at.port.read())).toBe(3);
+    await at.excel.fire("onChanged", "Large");
+    book = await at.port.read();
+    expect(book.grid("Large").rows[1]![0]).toBe("changed unheard");
+    await stop();
+  });
+
+  test("an answer that is too large is asked for by halves, down to a row", async () => {
+    open(surveyOf(400));
+    // Notes of 32,000 letters: 12.8 MB.
+    for (let row = 2; row <= 401; row++) cellOf(at.sheet("Survey"), row, 6).value = `${row}${"n".repeat(32_000)}`;
+    const rows = (await at.port.read()).grid("Survey").rows;
+    expect(rows.slice(1, 401).map((row) => Number.parseInt(String(row[5])))).toEqual(
+      Array.from({ length: 400 }, (_, index) => index + 2),
+    );
+  });
+});
+
+test.each([
+  [20, [true, true]],
+  [19, [undefined, undefined]],
+])("a write and its undo are one step of Excel's own where it has ExcelApi 1.%i", async (supports, merged) => {
+  open(surveyOf(2), { supports });
+  const { undo } = await at.port.write(oneColumn([1, 2]));
+  await undo();
+  const runs = at.excel.runs() as readonly { readonly mergeUndoGroup?: boolean }[];
+  expect(runs.map(({ mergeUndoGroup }) => mergeUndoGroup)).toEqual(merged);
+});
+
 test("changes are told, whether entered or calculated, until stopped", async () => {
   open(SURVEY);
   let changes = 0;
@@ -510,6 +583,13 @@ test("a sheet of more than four million cells is judged by its first rows, and n
   const book = await at.port.read();
   expect(book.grid("Far", { lastRow: 130 }).rows[0]).toEqual(["stray"]);
   expect(() => book.grid("Far")).toThrow("delete the stray cells");
+});
+
+test("calculation by hand is told", async () => {
+  open(SURVEY);
+  expect((await at.port.read()).said).toEqual([]);
+  at.book.calculation = "Manual";
+  expect((await at.port.read()).said).toEqual([expect.stringContaining("press F9")]);
 });
 
 test("outside Excel nothing answers", async () => {

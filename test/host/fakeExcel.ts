@@ -30,23 +30,31 @@ function displayed({ value, format: code }: FakeCell, date1904: boolean): string
 /** Excel with a workbook open, as far as the port uses it. */
 export interface FakeExcel {
   readonly rounds: () => number;
+  /** What each run was given beside its work. */
+  readonly runs: () => readonly object[];
   /** Tells whoever listens that something was selected, or changed. */
-  readonly fire: (event: "onSelectionChanged" | "onChanged" | "onCalculated") => Promise<void>;
+  readonly fire: (event: "onSelectionChanged" | "onChanged" | "onCalculated", sheet?: string) => Promise<void>;
   readonly listeners: () => number;
   readonly close: () => void;
 }
 
-/** Puts a stand-in for `Excel` in place. */
-export function fakeExcel(book: FakeWorkbook): FakeExcel {
+type Handler = (event: { readonly worksheetId?: string }) => Promise<void>;
+
+/** The newest set of functions of Excel that is asked for. */
+const NEWEST = 20;
+
+/** Puts a stand-in for `Excel` in place. @param supports the newest set of ExcelApi that it has: 20 is 1.20 */
+export function fakeExcel(book: FakeWorkbook, supports = NEWEST): FakeExcel {
   let rounds = 0;
-  const heard = new Map<string, Set<() => Promise<void>>>();
+  const runs: object[] = [];
+  const heard = new Map<string, Set<Handler>>();
   const workbookKind = kindsOf(book);
   const context = () => {
     const own = batch(() => rounds++);
     const workbook = own.root(workbookKind, book) as Record<string, object>;
     const event = (name: string) => ({
-      add: (handler: () => Promise<void>) => {
-        const set = heard.get(name) ?? new Set();
+      add: (handler: Handler) => {
+        const set = heard.get(name) ?? new Set<Handler>();
         heard.set(name, set.add(handler));
         return { context: made, remove: () => void set.delete(handler) };
       },
@@ -59,7 +67,11 @@ export function fakeExcel(book: FakeWorkbook): FakeExcel {
       });
     const made = {
       workbook: withEvents(workbook),
-      application: { suspendApiCalculationUntilNextSync: () => undefined },
+      application: {
+        suspendApiCalculationUntilNextSync: () => undefined,
+        load: () => undefined,
+        calculationMode: book.calculation,
+      },
       sync: own.sync,
     };
     return made;
@@ -67,21 +79,37 @@ export function fakeExcel(book: FakeWorkbook): FakeExcel {
   const before = Reflect.get(globalThis, "Excel") as unknown;
   type Run = (context: object) => Promise<unknown>;
   const run = async (options: object, work: Run): Promise<unknown> => {
+    runs.push(options);
     const own = "sync" in options ? (options as ReturnType<typeof context>) : context();
     const answer = await work(own);
     await own.sync();
     return answer;
   };
-  Object.assign(globalThis, { Excel: { run } });
+  const isSetSupported = (set: string, version: string) =>
+    set === "ExcelApi" && Number(version.replace("1.", "")) <= supports;
+  Object.assign(globalThis, { Excel: { run }, Office: { context: { requirements: { isSetSupported } } } });
   return {
     rounds: () => rounds,
-    fire: async (event) => {
-      for (const handler of heard.get(event) ?? []) await handler();
+    fire: async (event, name) => {
+      const sheet = book.sheets.find((each) => each.name === name);
+      for (const handler of heard.get(event) ?? [])
+        await handler(sheet === undefined ? {} : { worksheetId: idOf(sheet) });
     },
     listeners: () => [...heard.values()].reduce((sum, set) => sum + set.size, 0),
-    close: () => void Object.assign(globalThis, { Excel: before }),
+    runs: () => runs,
+    close: () => void Object.assign(globalThis, { Excel: before, Office: undefined }),
   };
 }
+
+/** Excel's own name of a sheet, which it keeps. */
+function idOf(sheet: FakeSheet): string {
+  const known = ids.get(sheet) ?? `{${++made}}`;
+  ids.set(sheet, known);
+  return known;
+}
+
+const ids = new WeakMap<FakeSheet, string>();
+let made = 0;
 
 interface FakeRange {
   readonly sheet: FakeSheet;
@@ -324,7 +352,7 @@ function kindsOf(book: FakeWorkbook): AnyKind {
   const charts = any<FakeSheet>({ items: [() => floating, (sheet) => sheet.charts] });
   const shapes = any<FakeSheet>({ items: [() => floating, () => []] });
   const worksheet: AnyKind = any<FakeSheet>({
-    get: { name: ({ name }) => name, visibility: ({ visibility }) => visibility },
+    get: { id: (sheet) => idOf(sheet), name: ({ name }) => name, visibility: ({ visibility }) => visibility },
     part: {
       protection: [() => protection, (sheet) => sheet],
       names: [() => sheetNames, (sheet) => sheet],

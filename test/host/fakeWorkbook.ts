@@ -62,6 +62,7 @@ export interface FakeWorkbook {
   names: FakeName[];
   locked: boolean;
   date1904: boolean;
+  calculation: "Automatic" | "Manual";
   active: { sheet: string; row: number; column: number } | undefined;
 }
 
@@ -112,6 +113,7 @@ export function fakeWorkbook(bytes: Uint8Array): FakeWorkbook {
     })),
     locked: workbook.structureLocked,
     date1904: workbook.date1904,
+    calculation: "Automatic",
     active: { sheet: sheets[0]!.name, row: 1, column: 1 },
   };
 }

@@ -1,4 +1,5 @@
 import { excelPort } from "../../src/host/excel";
+import type { Showing } from "../../src/host/excelShowing";
 import type { BookPort } from "../../src/host/port";
 import { cellName } from "../../src/workbook/cellRef";
 import type { Held, OpenInHost } from "./contract";
@@ -13,12 +14,15 @@ export interface OpenInExcel extends OpenInHost {
 }
 
 /** A file open in the stand-in for Excel. */
-export function openInExcel(bytes: Uint8Array): OpenInExcel {
+export function openInExcel(
+  bytes: Uint8Array,
+  { showing, supports }: { showing?: Showing; supports?: number } = {},
+): OpenInExcel {
   const book = fakeWorkbook(bytes);
-  const excel = fakeExcel(book);
+  const excel = fakeExcel(book, supports);
   const sheet = (name: string) => book.sheets.find((each) => each.name === name)!;
   return {
-    port: excelPort(),
+    port: excelPort(showing),
     book,
     excel,
     sheet,

@@ -15,6 +15,7 @@ export interface FunctionMetadata {
 /** functions.json */
 export interface Metadata {
   readonly allowErrorForDataTypeAny?: boolean;
+  readonly allowCustomDataForDataTypeAny?: boolean;
   readonly functions: readonly FunctionMetadata[];
 }
 
@@ -69,7 +70,10 @@ export function loadExcelRuntime(build: Build = readBuild(), omittedRepeat: Omit
   vm.runInContext(readFileSync(MICROSOFT_RUNTIME, "utf8"), page, { filename: MICROSOFT_RUNTIME });
   vm.runInContext(script, page, { filename: "functions.js" });
 
-  const flags = metadata.allowErrorForDataTypeAny === true ? ALLOW_ERRORS : 0;
+  const flags =
+    (metadata.allowErrorForDataTypeAny === true ? ALLOW_ERRORS : 0) +
+    (metadata.allowCustomDataForDataTypeAny === true ? ALLOW_DATA_TYPES : 0);
+  const dataTypes = metadata.allowCustomDataForDataTypeAny === true;
   const byId = new Map(metadata.functions.map((entry) => [entry.id, entry]));
   let lastId = 0;
 
@@ -78,7 +82,7 @@ export function loadExcelRuntime(build: Build = readBuild(), omittedRepeat: Omit
       const entry = byId.get(id);
       if (entry === undefined) throw new Error(`functions.json declares no ${id}`);
       lastId += 1;
-      return [lastId, id, marshal(entry.parameters, args, omittedRepeat), flags] as const;
+      return [lastId, id, marshal(entry.parameters, args, omittedRepeat, dataTypes), flags] as const;
     });
     const results = invocations.map(([id]) => new Promise<InvocationResult>((resolve) => waiting.set(id, resolve)));
     bridge.invoke(invocations);
@@ -108,6 +112,7 @@ const RUNTIME_ADDRESS = "https://addin.example/custom-functions-runtime.debug.js
 
 // Flag and error numbers of the protocol, read from the same file.
 const ALLOW_ERRORS = 4;
+const ALLOW_DATA_TYPES = 8;
 const ERRORS: Readonly<Record<number, string>> = { 1: "#N/A", 5: "#DIV/0!", 6: "#NUM!", 8: "#NULL!" };
 const CODES_WITH_MESSAGE: readonly number[] = [1, 7];
 

@@ -12,7 +12,7 @@ const LARGEST_SCRIPT_BYTES = 190_000;
 
 const CELL_REFERENCE = /^([A-Z]{1,3}\d+|R\d*C\d*)$/i;
 
-const { metadata, associatedIds } = loadExcelRuntime();
+const { metadata, associatedIds, callCell } = loadExcelRuntime();
 const { functions } = metadata;
 
 test("there are functions, and each declared one is associated with code and the reverse", () => {
@@ -22,6 +22,26 @@ test("there are functions, and each declared one is associated with code and the
 
 test("no two functions share a name", () => {
   expect(new Set(functions.map(({ name }) => name.toUpperCase())).size).toBe(functions.length);
+});
+
+test("a function that answers one value says so: others may spill", () => {
+  const single = functions.filter(({ result }) => result.dimensionality !== "matrix").map(({ id }) => id);
+  expect(single.sort()).toEqual([
+    ...["BOARD.AREA", "BOARD.CALIPER", "BOARD.MODULUS", "BOARD.STOCK", "CAUTIONS", "FRACTION", "MASS", "MEASURE"],
+    ...["PROBLEM", "SIZE"],
+  ]);
+});
+
+test("cells of data types reach a function as their plain values, errors among them", async () => {
+  expect(metadata.allowCustomDataForDataTypeAny).toBe(true);
+  const formatted = (basicValue: number | string) => ({ type: "FormattedNumber", basicType: "Double", basicValue });
+  const failed = { type: "Error", basicType: "Error", basicValue: "#N/A" };
+  const plain = await callCell("MASS", [300, 210, 40, "tray", [["wall board", 3]]]);
+  expect(plain).toEqual({ value: expect.any(Number) });
+  expect(await callCell("MASS", [formatted(300), 210, 40, "tray", [["wall board", formatted(3)]]])).toEqual(plain);
+  const refused = { error: "#VALUE!", message: expect.stringMatching(/^depth: got "#N\/A"/) };
+  expect(await callCell("MASS", [300, 210, failed, "tray"])).toEqual(refused);
+  expect(await callCell("MASS", [300, 210, { error: "#N/A" }, "tray"])).toEqual(refused);
 });
 
 test("a cell that holds an error reaches the function", () => {
