@@ -528,7 +528,7 @@ describe("reading again", () => {
     await at.excel.fire("onChanged", "Large");
     book = await at.port.read();
     expect(book.grid("Large").rows[1]![0]).toBe("changed unheard");
-    await stop();
+    stop();
   });
 
   test("an answer that is too large is asked for by halves, down to a row", async () => {
