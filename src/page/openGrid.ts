@@ -11,6 +11,7 @@ import { createGrid, type Grid } from "./grid/createGrid";
 import { liveBook, mendTableFormulas } from "./grid/gridBook";
 import { calculateInTurn } from "./grid/calculateInTurn";
 import { mendSortedFormulas } from "./grid/sortedFormulas";
+import { nameParts } from "./grid/nameParts";
 import { refuseCommands, refuseLockedChanges } from "./grid/refusedCommands";
 import { gridCells } from "./gridCells";
 import { pageBook } from "./pageBook";
@@ -48,6 +49,7 @@ export async function openGrid({ container, dark, functions, status, loadScript 
   const loaded = await loadFunctions(functions, loadScript);
   const messages = cellMessages();
   const grid = createGrid({ container, dark, functions: functions.map(functionInfo) });
+  nameParts(container);
   const { api, injector } = grid;
   let opened: OpenedBook | undefined;
   let workbook: FWorkbook | undefined;

@@ -1,0 +1,36 @@
+/** What an element of the grid is given, by attribute; undefined takes the attribute away. */
+type Given = Readonly<Record<string, string | undefined>>;
+
+/** Parts of the grid that say nothing to a screen reader by themselves, or something that is no known role. */
+const PARTS: readonly (readonly [selector: string, given: Given])[] = [
+  ['[data-u-comp="defined-name"] input', { "aria-label": "Cell or name to go to" }],
+  ['[data-u-comp="defined-name"] a[aria-haspopup]', { role: "button", "aria-label": "Names in this workbook" }],
+  ['header [data-u-comp="formula-bar"] > div > button', { "aria-label": "Taller formula line" }],
+  ['[data-u-comp="sheet-bar-append-button"]', { "aria-label": "New sheet" }],
+  ['[aria-haspopup] > [data-u-comp="sheet-bar-append-button"]', { "aria-label": "List of sheets" }],
+  [
+    'div[aria-haspopup]:has(> [data-u-comp="sheet-bar-append-button"])',
+    { "aria-haspopup": undefined, "aria-expanded": undefined },
+  ],
+  ['[role="track"]', { role: "presentation" }],
+  ['[role="presentation"] > a[role="button"]', { "aria-label": "Zoom to 100 %" }],
+  ['button[role="handle"]', { role: undefined, "aria-label": "Zoom" }],
+  ['footer [data-u-comp="button"]:has(~ div):not([aria-haspopup])', { "aria-label": "Smaller" }],
+  ['footer div ~ [data-u-comp="button"]:not([aria-haspopup])', { "aria-label": "Larger" }],
+  ['canvas[tabindex="1"]', { tabindex: "0" }],
+];
+
+/** Names the parts of the grid, now and whenever the grid draws them again. */
+export function nameParts(container: HTMLElement): void {
+  const name = (): void => {
+    for (const [selector, given] of PARTS)
+      for (const element of Array.from(container.querySelectorAll(selector)))
+        for (const [attribute, value] of Object.entries(given)) {
+          if (value === undefined) element.removeAttribute(attribute);
+          else if (element.getAttribute(attribute) !== value) element.setAttribute(attribute, value);
+        }
+  };
+  name();
+  const attributeFilter = ["role", "tabindex", "aria-expanded"];
+  new MutationObserver(name).observe(container, { subtree: true, childList: true, attributes: true, attributeFilter });
+}
