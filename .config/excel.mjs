@@ -1,10 +1,11 @@
 /*
  * npm run excel            Excel on this machine (Windows or Mac), with the add-in
  * npm run excel -- web     only serves it, for Excel on the web: upload dist/manifest.xml there
+ * npm run excel -- stop    takes the add-in out of Excel again
  *
  * The tools that talk to Excel are fetched by npx: they are large, and nobody else needs them.
  */
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 import { createServer } from "node:https";
 import { homedir } from "node:os";
@@ -26,6 +27,19 @@ const run = (command, ...args) => {
   const { status } = spawnSync(command, args, { stdio: "inherit", shell: process.platform === "win32" });
   if (status !== 0) process.exit(status ?? 1);
 };
+
+const DEBUGGING = ["--yes", "office-addin-debugging"];
+const MANIFEST = "dist/manifest.xml";
+const mode = process.argv[2];
+if (mode !== undefined && !["web", "stop"].includes(mode)) {
+  console.error(`excel: got ${mode}; give web, stop or nothing`);
+  process.exit(2);
+}
+if (mode === "stop") {
+  if (existsSync(MANIFEST)) run("npx", ...DEBUGGING, "stop", MANIFEST);
+  else console.log(`${MANIFEST} is not there, so nothing of it is in Excel.`);
+  process.exit(0);
+}
 
 run("npx", "webpack", "--mode", "development", "--no-stats");
 run("npx", "--yes", "office-addin-dev-certs", "install");
@@ -50,7 +64,10 @@ createServer({ key: readFileSync(key), cert: readFileSync(cert) }, (request, res
   response.end(readFileSync(path));
 }).listen(PORT, "localhost", () => {
   console.log(`The add-in is served at https://localhost:${PORT}. Ctrl-C ends it.`);
-  if (process.argv[2] === "web")
-    console.log("In Excel on the web upload dist/manifest.xml: Home, Add-ins, My Add-ins.");
-  else run("npx", "--yes", "office-addin-debugging", "start", "dist/manifest.xml", "desktop");
+  if (mode === "web") return console.log(`In Excel on the web upload ${MANIFEST}: Home, Add-ins, My Add-ins.`);
+  console.log("npm run excel -- stop takes it out of Excel again.");
+  // Beside the server, which Excel asks for the files meanwhile.
+  spawn("npx", [...DEBUGGING, "start", MANIFEST, "desktop"], { stdio: "inherit", shell: process.platform === "win32" })
+    .on("error", (error) => console.error(`excel: ${error.message}`))
+    .on("exit", (status) => status !== 0 && console.error("excel: Excel did not take the add-in; see above"));
 });
