@@ -32,7 +32,9 @@ function wrongIn(answer: unknown): string | undefined {
       : undefined;
   if (Array.isArray(answer)) return answer.map(wrongIn).find((wrong) => wrong !== undefined);
   if (typeof answer === "string") return undefined;
-  return typeof answer === "number" && Number.isFinite(answer) ? undefined : `a cell that holds ${String(answer)}`;
+  return typeof answer === "number" && Number.isFinite(answer)
+    ? undefined
+    : `a cell that holds ${JSON.stringify(answer) ?? "nothing"}`;
 }
 
 async function outcomeOf(call: Call, args: readonly unknown[]): Promise<unknown> {
@@ -41,7 +43,7 @@ async function outcomeOf(call: Call, args: readonly unknown[]): Promise<unknown>
     const answer = call(...args, {});
     return answer instanceof Promise ? await (answer as Promise<unknown>) : answer;
   } catch (error) {
-    return error instanceof CellError ? error : `a raw ${String(error)}`;
+    return error instanceof CellError ? error : { raw: String(error) };
   }
 }
 
@@ -57,7 +59,7 @@ test(`${CALLS} calls with what a host can pass: no cell is not a number, and non
     const outcome = await outcomeOf(called[id]!, args);
     if (outcome instanceof CellError) seen.refused++;
     else seen.answered++;
-    const wrong = typeof outcome === "string" ? outcome : wrongIn(outcome);
+    const wrong = wrongIn(outcome);
     if (wrong !== undefined && !found.has(`${id} ${wrong}`))
       found.set(
         `${id} ${wrong}`,
