@@ -5,11 +5,22 @@ export interface Showing {
   readonly onShow: (listener: () => void) => () => void;
 }
 
+/** What is asked of the page that the pane is. */
+export interface PageOfPane {
+  readonly innerWidth: number;
+  readonly document: Listened & { readonly hidden: boolean };
+  readonly addEventListener: Listened["addEventListener"];
+}
+
+interface Listened {
+  readonly addEventListener: (sign: string, listener: () => void) => void;
+}
+
 /**
  * Watches whether Excel shows the pane. Excel reports a change but not how it began, so a page of no size, or one that the
  * browser calls hidden, counts as not shown; whoever types or points into it sees it.
  */
-export function excelShowing(page: Window = window): Showing {
+export function excelShowing(page = globalThis as unknown as PageOfPane): Showing {
   let shown = !page.document.hidden && page.innerWidth > 0;
   const listeners = new Set<() => void>();
   const set = (now: boolean): void => {

@@ -38,16 +38,7 @@ export interface SetTicket {
  * Everything that the bench needs to make one enclosure, one leaf: on the front drawings and boards, on the back
  * covering, lining and the order of assembly. What does not fit goes on the next page.
  */
-export function benchTicket(
-  ticket: Ticket,
-  frame: Frame,
-  type: Typesetter,
-  options: TicketOptions = {},
-): readonly Page[] {
-  return setTicket(ticket, frame, type, options).pages();
-}
-
-export function setTicket(ticket: Ticket, frame: Frame, type: Typesetter, options: TicketOptions = {}): SetTicket {
+export function benchTicket(ticket: Ticket, frame: Frame, type: Typesetter, options: TicketOptions = {}): SetTicket {
   const { identifier, row, sized } = ticket;
   const foot = (page: number, of: number) =>
     runningFoot(identifier, `row ${row}; sizes in ${sized.settings.unit}; ${page} of ${of}`, frame, type);

@@ -1,4 +1,4 @@
-import { setTicket, type SetTicket } from "./benchTicket";
+import { benchTicket, type SetTicket } from "./benchTicket";
 import type { Frame } from "./blocks";
 import { orderLists } from "./orderLists";
 import type { Page } from "./page";
@@ -35,7 +35,7 @@ export function ticketSets(
   const setOf = (ticket: Ticket): readonly Page[] => {
     const { frame, set } = chosen.get(ticket)!;
     const options = lists.of(ticket);
-    const { pages } = options.orderList === undefined ? set : setTicket(ticket, frame, type, options);
+    const { pages } = options.orderList === undefined ? set : benchTicket(ticket, frame, type, options);
     const section = ticket.batch === "" ? {} : { section: `Batch ${ticket.batch}` };
     return pages().map((page, index) => ({
       ...page,
@@ -63,9 +63,9 @@ interface Chosen {
 /** A ticket on half pages where one leaf of them holds it, else on whole pages. */
 function chosenFor(ticket: Ticket, whole: Frame, half: Frame | undefined, type: Typesetter): Chosen {
   const on = (frame: Frame): Chosen & { readonly leaves: number } => {
-    const set = setTicket(ticket, frame, type);
+    const set = benchTicket(ticket, frame, type);
     const own = set.leaves;
-    const without = own === 1 ? own : setTicket(ticket, frame, type, { orderList: "A" }).leaves;
+    const without = own === 1 ? own : benchTicket(ticket, frame, type, { orderList: "A" }).leaves;
     return { frame, set, listed: without < own, leaves: Math.min(own, without) };
   };
   const small = half === undefined ? undefined : on(half);

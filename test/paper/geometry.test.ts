@@ -78,7 +78,7 @@ test.each([
   "%i bench tickets on %s lie within their pages, nothing over anything else, no letters under 9 points",
   async (count, _, frame) => {
     const set = await type;
-    const pages = tickets.slice(0, count).flatMap((ticket) => benchTicket(ticket, frame, set));
+    const pages = tickets.slice(0, count).flatMap((ticket) => benchTicket(ticket, frame, set).pages());
     expect(pages.flatMap((page) => [...faults(page, set), ...smallLetters(page)])).toEqual([]);
   },
 );
@@ -99,6 +99,7 @@ test("a title of any length is printed whole", async () => {
   const set = await type;
   for (const ticket of tickets.slice(0, 40)) {
     const all = benchTicket(ticket, pageFrame("A4"), set)
+      .pages()
       .flatMap((page) => textsOn(page).map(({ text }) => text))
       .join("")
       .replace(/\s/g, "");
@@ -109,7 +110,7 @@ test("a title of any length is printed whole", async () => {
 
 test("half pages lie two by two on a page of the paper on its side", async () => {
   const set = await type;
-  const pages = twoUp(tickets.slice(0, 40).map((ticket) => benchTicket(ticket, halfFrame("A4"), set)));
+  const pages = twoUp(tickets.slice(0, 40).map((ticket) => benchTicket(ticket, halfFrame("A4"), set).pages()));
   for (const page of pages) {
     expect([page.width, page.height]).toEqual([297, 210]);
     expect(faults(page, set)).toEqual([]);

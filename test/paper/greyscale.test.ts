@@ -27,7 +27,7 @@ const pagesOf = printed(SURVEY, ["plans"]).then(async ({ survey, plans, estimate
   const tickets = ticketsOf(survey);
   const pages: Readonly<Record<PaperKind, readonly Page[]>> = {
     estimate: estimatePages(estimate, survey, frame, type),
-    tickets: tickets.flatMap((ticket) => benchTicket(ticket, frame, type)),
+    tickets: tickets.flatMap((ticket) => benchTicket(ticket, frame, type).pages()),
     plans: cuttingPages([{ group: "", plans }], survey.settings, frame, type),
     shelf: shelfPages(survey, SURVEY, frame, type),
     templates: templatePages(cornerTemplates(tickets), gaugesOf(tickets), "mm", frame, type),

@@ -53,7 +53,7 @@ test("parts made to a finished tray are trimmed to it where they were cut larger
     ["A", 300, 210, 40, "lidded box"],
   ];
   const said = (...settings: readonly string[]) =>
-    textOn(benchTicket(ticketsOf(sizeSurvey(survey, settings))[0]!, pageFrame("A4"), set));
+    textOn(benchTicket(ticketsOf(sizeSurvey(survey, settings))[0]!, pageFrame("A4"), set).pages());
   expect(said()).toContain("trim to fit");
   for (const setting of ["plan style=least sheets", "match allowance=none"])
     expect(said(setting)).toContain("check the fit");
@@ -69,7 +69,7 @@ test("what to beware of at every bench is said once a job, in short beside the s
   expect(job).not.toContain("Weight: lift");
   expect(said(light, "lift limit=0.5")).toContain("Weight: lift");
   const [ticket] = ticketsOf(sizeSurvey(light, []));
-  const own = textOn(benchTicket(ticket!, pageFrame("A4"), set));
+  const own = textOn(benchTicket(ticket!, pageFrame("A4"), set).pages());
   expect(own).toContain("Care: blade.");
   expect(own).toMatch(/Care: blade in steps? [\d, and]+; adhesive in steps? [\d, and]+\./);
   expect(own).not.toMatch(/Blade: cut along|Adhesive: keep to|Local rules come first|Weight: lift/);
@@ -90,7 +90,7 @@ test("an order of assembly that tickets share is printed once where it is asked 
 test("backs of half pages lie behind their fronts when the sheet is turned on its short edge", async () => {
   const set = await type;
   const frame = halfFrame("A4");
-  const sets = tickets.slice(20, 24).map((ticket) => benchTicket(ticket, frame, set));
+  const sets = tickets.slice(20, 24).map((ticket) => benchTicket(ticket, frame, set).pages());
   const [front, back] = twoUp(sets);
   expect(textsOn(front!).find(({ text }) => text === tickets[20]!.identifier)!.box.x).toBeLessThan(frame.width);
   const behind = textsOn(back!).filter(({ text }) => text === tickets[20]!.identifier);
