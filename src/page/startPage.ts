@@ -36,13 +36,16 @@ export async function startPage(): Promise<void> {
     const former = await tab.former();
     // After a reload the workbook is as it was, with what was not saved.
     const book = former === undefined ? begun : await server.resume(former).catch(() => server.book());
+    const dark = matchMedia("(prefers-color-scheme: dark)");
     const open = await openGrid({
       container: elementById(document, "grid"),
-      dark: matchMedia("(prefers-color-scheme: dark)").matches,
+      dark: dark.matches,
       functions,
       status,
       loadScript,
     });
+    // The rest of the page follows by its style sheet.
+    dark.addEventListener("change", ({ matches }) => open.grid.api.toggleDarkMode(matches));
     const page = pageOf(open, server, status, tab);
     await page.show(book);
     wireButtons(page);

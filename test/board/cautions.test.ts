@@ -109,14 +109,14 @@ describe("one caution each, in these words", () => {
       "fits folding card 0.4 only against the grain: inner piece",
     ],
     [
-      "a covering wider than the roll",
+      "a covering from a roll that is too narrow for laps",
       {
         text: "lining=none; covering=cloth",
         stock: [
           [...STOCK],
           ["board", "board", 2, 1000, 700],
           ["card", "card", 0.4, 1000, 700],
-          ["cloth", "covering", 0.3, "", 90],
+          ["cloth", "covering", 0.3, "", 20],
         ],
       },
       "wider than the roll of cloth: wall strip, base panel",

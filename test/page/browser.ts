@@ -31,7 +31,7 @@ export async function opened(browser: Browser, name?: string, bytes?: Uint8Array
   page.on("request", (request) => {
     if (!request.url().startsWith(`${origin}/`) && !/^(data|blob):/.test(request.url())) outside.push(request.url());
   });
-  page.on("pageerror", (error) => wrong.push(error.message));
+  page.on("pageerror", (error) => wrong.push(error.stack ?? error.message));
   page.on("dialog", (dialog) => void wrong.push(dialog.message()));
   page.on("console", (message) => {
     if (message.type() === "error" && !HARMLESS.some((known) => message.text().includes(known)))

@@ -143,7 +143,7 @@ test("a function is found while it is typed, tells its arguments, and answers", 
   // A list that is for the name takes the press.
   await goTo("Q4");
   await page.keyboard.type("=ENC.MAS");
-  await page.locator('ul[data-u-comp="sheets-formula-editor"] li:has-text("ENC.MASS")').waitFor();
+  await page.locator('ul[data-u-comp="sheets-formula-editor"] li:first-child:has-text("ENC.MASS")').waitFor();
   await page.keyboard.press("Enter");
   await becomes(() => page.evaluate(() => openGrid.workbook().isCellEditing()), true);
   await page.keyboard.press("Escape");
