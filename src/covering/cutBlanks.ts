@@ -26,33 +26,53 @@ function cutBlank(blank: Blank, row: StockRow | "none" | undefined, settings: Se
   const along = round(blank.along);
   const across = round(blank.across);
   if (along <= 0 || across <= 0) return undefined;
-  const [lengths, widths] = row === undefined ? [1, 1] : piecesOf(blank, along, across, row, settings);
-  const pieces = lengths * widths;
-  if (pieces === 1) return blankPart(blank, along, across, blank.count, row, blank.note);
-  const each = (side: Mm, count: number) => wholeUp((side + (count - 1) * settings.turnIn) / count);
-  const note = `${blank.note === "" ? "" : `${blank.note}; `}in ${pieces} pieces, each lapped by the turn-in at the join`;
-  return blankPart(blank, each(along, lengths), each(across, widths), blank.count * pieces, row, note);
+  // Written out, without lists between: this runs for every blank of every row.
+  const lengths = row === undefined ? 1 : piecesAlong(blank, along, across, row, settings);
+  const widths =
+    row === undefined || turns(blank, along, across, row, settings)
+      ? 1
+      : pieces(across, widest(row, settings), settings);
+  const count = lengths * widths;
+  if (count === 1) return blankPart(blank, along, across, blank.count, row, blank.note);
+  const each = (side: Mm, parts: number) => wholeUp((side + (parts - 1) * settings.turnIn) / parts);
+  const note = `${blank.note === "" ? "" : `${blank.note}; `}in ${count} pieces, each lapped by the turn-in at the join`;
+  return blankPart(blank, each(along, lengths), each(across, widths), blank.count * count, row, note);
 }
 
 /** A strip round the walls that is cut off a roll is no longer: a longer one is hard to lay straight. Common practice, no source. */
 const LONGEST_STRIP_MM: Mm = 1200;
 
-/** How many pieces a blank is cut in along the grain and across it, when it is larger than the sheet or the roll. */
-function piecesOf(
-  { name }: Blank,
-  along: Mm,
-  across: Mm,
-  { sheetLength, sheetWidth, grain }: StockRow,
-  { turnIn, edgeTrim }: Settings,
-): readonly [along: number, across: number] {
-  // Pieces are cut to whole millimetres, so no more than the whole millimetres of the sheet is of use.
-  const usable = (side: Mm | undefined) => (side === undefined ? Infinity : wholeDown(side - 2 * edgeTrim));
-  const [longest, widest] = [usable(sheetLength), usable(sheetWidth)];
-  const strip = sheetLength === undefined && name.endsWith("wall strip") ? LONGEST_STRIP_MM : Infinity;
-  if (grain === "free" && along <= Math.min(widest, strip) && across <= longest) return [1, 1];
-  const count = (side: Mm, most: Mm) =>
-    side <= most || most <= turnIn ? 1 : Math.ceil((side - turnIn) / (most - turnIn));
-  return [count(along, Math.min(longest, strip)), count(across, widest)];
+/** How many pieces a blank is cut in along the grain, when it is longer than the sheet or than a strip off the roll. */
+function piecesAlong(blank: Blank, along: Mm, across: Mm, row: StockRow, settings: Settings): number {
+  if (turns(blank, along, across, row, settings)) return 1;
+  return pieces(along, Math.min(longest(row, settings), longestStrip(blank, row)), settings);
+}
+
+function pieces(side: Mm, most: Mm, { turnIn }: Settings): number {
+  return side <= most || most <= turnIn ? 1 : Math.ceil((side - turnIn) / (most - turnIn));
+}
+
+/** Of a stock without grain a blank that fits the other way is cut that way. */
+function turns(blank: Blank, along: Mm, across: Mm, row: StockRow, settings: Settings): boolean {
+  if (row.grain !== "free" || across > longest(row, settings)) return false;
+  return along <= Math.min(widest(row, settings), longestStrip(blank, row));
+}
+
+function longestStrip({ name }: Blank, { sheetLength }: StockRow): Mm {
+  return sheetLength === undefined && name.endsWith("wall strip") ? LONGEST_STRIP_MM : Infinity;
+}
+
+function longest({ sheetLength }: StockRow, settings: Settings): Mm {
+  return usable(sheetLength, settings);
+}
+
+function widest({ sheetWidth }: StockRow, settings: Settings): Mm {
+  return usable(sheetWidth, settings);
+}
+
+/** Pieces are cut to whole millimetres, so no more than the whole millimetres of the sheet is of use. */
+function usable(side: Mm | undefined, { edgeTrim }: Settings): Mm {
+  return side === undefined ? Infinity : wholeDown(side - 2 * edgeTrim);
 }
 
 export function blankPart(

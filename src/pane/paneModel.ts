@@ -76,6 +76,7 @@ const BUSY = 2000;
 /** Whether a column of ours holds a cell that is being calculated. */
 function isBusy({ book, chosen }: PaneSurvey): boolean {
   const own = ownColumns(book).filter(({ sheet }) => sheet === chosen.sheet.name);
+  if (own.length === 0) return false;
   const { rows } = book.grid(chosen.sheet.name);
   return own.some(({ column, headingRow, lastRow }) =>
     rows.slice(headingRow, lastRow).some((row) => isBusyCell(row[column - 1])),

@@ -76,6 +76,7 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
     runAlong: undefined,
     runAcross: undefined,
     cutAway: undefined,
+    slit: undefined,
     lines,
   });
   const linings = tray.filled === true ? [] : [...wallLinings(tray, dress, settings), floorLining()];
@@ -122,7 +123,7 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   const over = hidden ? wall : [...run(["turn-in", footTurn]), ...wall];
   const under = hidden ? "" : ` ${shown(footTurn)} under the base,`;
   const note = `round the walls; turn in${under} ${shown(inside)} down inside`;
-  const walls = { ...strip(tray, "wall strip", runOf(around), around, over, note), slit: inside };
+  const walls = strip(tray, "wall strip", runOf(around), around, over, note, undefined, inside);
   if (hidden) return [walls, ...linings];
   if (!tray.openSpine) {
     const [x, y] = [outerWidth - PANEL_LESS_MM, outerHeight - PANEL_LESS_MM];
@@ -152,6 +153,7 @@ function strip(
   runAcross: readonly Stretch[],
   note: string,
   cutAway?: CornerCut,
+  slit?: Mm,
 ): Blank {
   return {
     name,
@@ -165,6 +167,7 @@ function strip(
     runAlong,
     runAcross,
     cutAway,
+    slit,
     lines: undefined,
   };
 }

@@ -39,6 +39,7 @@ export function wallLinings(tray: Tray, dress: TrayDress, { turnIn }: Settings):
     runAlong: undefined,
     runAcross: undefined,
     cutAway: undefined,
+    slit: undefined,
     lines: { face: "wall", first },
   });
   const [side, head] = first ? [0, 0] : [2 * ROUND_CORNER_MM, -2 * SHORT_OF_CORNER_MM];
