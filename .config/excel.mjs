@@ -66,7 +66,7 @@ createServer({ key: readFileSync(key), cert: readFileSync(cert) }, (request, res
   console.log(`The add-in is served at https://localhost:${PORT}. Ctrl-C ends it.`);
   if (mode === "web") return console.log(`In Excel on the web upload ${MANIFEST}: Home, Add-ins, My Add-ins.`);
   console.log("npm run excel -- stop takes it out of Excel again.");
-  // Beside the server, which Excel asks for the files meanwhile.
+  // Beside the server: Excel asks it for the files while it starts.
   spawn("npx", [...DEBUGGING, "start", MANIFEST, "desktop"], { stdio: "inherit", shell: process.platform === "win32" })
     .on("error", (error) => console.error(`excel: ${error.message}`))
     .on("exit", (status) => status !== 0 && console.error("excel: Excel did not take the add-in; see above"));

@@ -27,11 +27,11 @@ function cutBlank(blank: Blank, row: StockRow | "none" | undefined, settings: Se
   const across = round(blank.across);
   if (along <= 0 || across <= 0) return undefined;
   // Written out, without lists between: this runs for every blank of every row.
-  const lengths = row === undefined ? 1 : piecesAlong(blank, along, across, row, settings);
-  const widths =
-    row === undefined || turns(blank, along, across, row, settings)
-      ? 1
-      : pieces(across, widest(row, settings), settings);
+  const whole = row === undefined || turns(blank, along, across, row, settings);
+  const lengths = whole
+    ? 1
+    : pieces(along, Math.min(usable(row.sheetLength, settings), longestStrip(blank, row)), settings);
+  const widths = whole ? 1 : pieces(across, usable(row.sheetWidth, settings), settings);
   const count = lengths * widths;
   if (count === 1) return blankPart(blank, along, across, blank.count, row, blank.note);
   const each = (side: Mm, parts: number) => wholeUp((side + (parts - 1) * settings.turnIn) / parts);
@@ -42,32 +42,19 @@ function cutBlank(blank: Blank, row: StockRow | "none" | undefined, settings: Se
 /** A strip round the walls that is cut off a roll is no longer: a longer one is hard to lay straight. Common practice, no source. */
 const LONGEST_STRIP_MM: Mm = 1200;
 
-/** How many pieces a blank is cut in along the grain, when it is longer than the sheet or than a strip off the roll. */
-function piecesAlong(blank: Blank, along: Mm, across: Mm, row: StockRow, settings: Settings): number {
-  if (turns(blank, along, across, row, settings)) return 1;
-  return pieces(along, Math.min(longest(row, settings), longestStrip(blank, row)), settings);
-}
-
+/** How many pieces a side is cut in, when it is longer than what a stock gives. */
 function pieces(side: Mm, most: Mm, { turnIn }: Settings): number {
   return side <= most || most <= turnIn ? 1 : Math.ceil((side - turnIn) / (most - turnIn));
 }
 
 /** Of a stock without grain a blank that fits the other way is cut that way. */
 function turns(blank: Blank, along: Mm, across: Mm, row: StockRow, settings: Settings): boolean {
-  if (row.grain !== "free" || across > longest(row, settings)) return false;
-  return along <= Math.min(widest(row, settings), longestStrip(blank, row));
+  if (row.grain !== "free" || across > usable(row.sheetLength, settings)) return false;
+  return along <= Math.min(usable(row.sheetWidth, settings), longestStrip(blank, row));
 }
 
 function longestStrip({ name }: Blank, { sheetLength }: StockRow): Mm {
   return sheetLength === undefined && name.endsWith("wall strip") ? LONGEST_STRIP_MM : Infinity;
-}
-
-function longest({ sheetLength }: StockRow, settings: Settings): Mm {
-  return usable(sheetLength, settings);
-}
-
-function widest({ sheetWidth }: StockRow, settings: Settings): Mm {
-  return usable(sheetWidth, settings);
 }
 
 /** Pieces are cut to whole millimetres, so no more than the whole millimetres of the sheet is of use. */

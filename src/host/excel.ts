@@ -23,7 +23,7 @@ export async function excelAnswers(): Promise<boolean> {
 /**
  * The port of the workbook that is open in Excel. It takes API set ExcelApi 1.13.
  *
- * @param showing while the pane cannot be seen, nothing is asked of Excel; what changed meanwhile is told when it can
+ * @param showing whether the pane can be seen. While it cannot, nothing is asked of Excel; a change is reported when it can
  */
 export function excelPort(showing: Showing = ALWAYS_SHOWN): BookPort {
   let writes = 0;

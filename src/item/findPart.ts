@@ -74,7 +74,6 @@ const NAMES: ReadonlyMap<string, string> = new Map(
     ...WELL_PIECES,
     ...CLOSURE_PIECES,
     ...DIVIDER_COVERINGS,
-    ...DIVIDER_COVERINGS,
   ].map((name) => [plainName(name), name] as const),
 );
 

@@ -1,5 +1,5 @@
-/** An answer, not a bug: many rows of a survey have one, and collecting its stack costs more than sizing the row. */
-export class Answered extends Error {
+/** An error that answers a question, and is no bug: many rows of a survey have one, and a stack costs more than sizing the row. */
+export class WithoutStack extends Error {
   constructor(message: string) {
     const { stackTraceLimit } = Error;
     Error.stackTraceLimit = 0;
@@ -17,7 +17,7 @@ export class Answered extends Error {
  * @param cure the next thing to type or do; empty when `expected` says it
  * @param inShort what a survey says of a row with this problem, where the message is more than its reader needs
  */
-export class InputError extends Answered {
+export class InputError extends WithoutStack {
   override readonly name = "InputError";
 
   constructor(
@@ -32,7 +32,7 @@ export class InputError extends Answered {
 }
 
 /** A well-formed question without an answer (a part that this kind lacks): `#N/A`, so that IFNA works. */
-export class NoAnswer extends Answered {
+export class NoAnswer extends WithoutStack {
   override readonly name = "NoAnswer";
 }
 

@@ -7,7 +7,7 @@ export interface PanePlace {
   readonly planWorker: string;
   /** The folder of the fonts for printing, with a slash at its end. */
   readonly fonts: string;
-  /** How a page may save a file here; left out, as any browser does. */
+  /** How a page may save a file here; undefined where it is a download, as in any browser. */
   readonly saving?: Saving;
 }
 

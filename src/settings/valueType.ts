@@ -1,4 +1,4 @@
-import { Answered } from "../measure/errors";
+import { WithoutStack } from "../measure/errors";
 import type { LengthUnit, WorkbookUnit } from "../measure/units";
 import type { Choice } from "./choices";
 import { plainName } from "./names";
@@ -26,7 +26,7 @@ export interface ValueType<T> {
 }
 
 /** A value that its setting or heading does not take. Whoever knows the name says in words what it takes. */
-export class NotTaken extends Answered {}
+export class NotTaken extends WithoutStack {}
 
 export function refuse(): never {
   throw new NotTaken("not taken");

@@ -215,9 +215,9 @@ const MEASURES: readonly Field[] = ["height", "width", "depth", "weight", "dimen
 
 type SettingKeys = readonly (readonly [name: string, key: GivenValue["key"]])[];
 
-/** Looked up once, not for every row. */
+/** Looked up once, not for every row; a setting that has two columns counts once. */
 function settingKeys({ settings }: Recognition): SettingKeys {
-  return settings.flatMap(({ setting }): SettingKeys => {
+  return [...new Set(settings.map(({ setting }) => setting))].flatMap((setting): SettingKeys => {
     const key = settingKey(setting);
     return key === undefined ? [] : [[setting, key]];
   });

@@ -585,7 +585,7 @@ test("a sheet of more than four million cells is judged by its first rows, and n
   expect(() => book.grid("Far")).toThrow("delete the stray cells");
 });
 
-test("calculation by hand is told", async () => {
+test("the pane says that Excel calculates only by hand", async () => {
   open(SURVEY);
   expect((await at.port.read()).said).toEqual([]);
   at.book.calculation = "Manual";

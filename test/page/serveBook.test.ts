@@ -176,6 +176,8 @@ test("a save under a name of one's own goes beside the survey, over no other fil
     "y".repeat(200),
   ];
   for (const name of refused) expect([name, (await saveAs(name, 1))[0]]).toEqual([name, 422]);
+  expect((await saveAs("other", 1))[1]).toContain("press Save as again and give another name");
+  expect((await saveAs("a:b", 1))[1]).toContain("such as survey-edited.xlsx; without / ");
   expect(readFileSync(join(served.folder, "other.xlsx"), "utf8")).toBe("another program's");
   expect(readdirSync(served.folder)).toEqual(["other.xlsx"]);
   const named = async (name: string, value: number) =>

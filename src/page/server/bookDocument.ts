@@ -105,7 +105,7 @@ export function takenBack(document: BookDocument, cells: WorkbookEdits): BookDoc
 /**
  * Saves beside the file. An earlier save that another program has changed is left as it is, and a note says so.
  *
- * @param name of the new file, where the user gives one: the next save goes there too
+ * @param name of the new file, where the user gives one: the next save has it too
  * @throws InputError as `saveBookFile`
  */
 export function saved(

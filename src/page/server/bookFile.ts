@@ -78,6 +78,13 @@ export function saveBookFile(
 ): SavedBook {
   const { file: edited, edit } = editedFile(file, edits);
   const wanted = name === undefined ? earlier : join(file.path, "..", fileName(file.path, name));
+  if (wanted !== undefined && wanted !== earlier && existsSync(wanted))
+    throw new InputError(
+      "name",
+      shown(basename(wanted)),
+      "a file of that name is there already, and stays as it is",
+      "press Save as again and give another name",
+    );
   const { output, backup } = saveBeside({
     input: file.path,
     inputBytes: file.bytes,
