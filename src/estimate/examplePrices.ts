@@ -13,9 +13,17 @@ export function exampleNotice(estimate: Pick<Estimate, "lines" | "hours">, setti
   return [examplePriceNotice(lines, settings), notice].filter((each) => each !== "").join(" ");
 }
 
-function examplePriceNotice(lines: Estimate["lines"], { stock }: Settings): string {
+/** The stocks among some whose price is an example, each once. */
+export function examplesAmong(names: readonly string[], { stock }: Settings): readonly string[] {
   const examples = stock.filter(isExample).map((row) => row.stock);
-  const used = [...new Set(lines.map((line) => line.stock))].filter((name) => examples.includes(name));
+  return [...new Set(names)].filter((name) => examples.includes(name));
+}
+
+function examplePriceNotice(lines: Estimate["lines"], settings: Settings): string {
+  const used = examplesAmong(
+    lines.map((line) => line.stock),
+    settings,
+  );
   if (used.length === 0) return "";
   return `Example prices, not quotes: ${used.join(", ")}. Put your own into the stock table and clear its column example price.`;
 }

@@ -17,19 +17,20 @@ export function withBoards(figures: readonly string[]): readonly string[] {
   return [BOARD, CALIPER, ...others];
 }
 
-/** The column for the keeper's own decision, empty, where the survey has none: it is never written again. */
-export function preferenceColumn({ survey }: SizedSurvey, figures: readonly string[]): readonly NewColumn[] {
-  const has = survey.recognition.settings.some(({ setting }) => settingKey(setting) === "wallBoard");
-  if (has || figures.length === 0) return [];
-  return [
-    {
-      heading: PREFERRED_BOARD,
-      cells: survey.items.map(() => null),
-      ofUser: true,
-      choices: CHOICES_FORMULA,
-      width: PREFERENCE_WIDTH,
-    },
-  ];
+/** The column for the keeper's own decision, empty: it is never written again. */
+export function preferenceColumn({ survey }: Pick<SizedSurvey, "survey">): NewColumn {
+  return {
+    heading: PREFERRED_BOARD,
+    cells: survey.items.map(() => null),
+    ofUser: true,
+    choices: CHOICES_FORMULA,
+    width: PREFERENCE_WIDTH,
+  };
+}
+
+/** Whether a survey that gets figures lacks the column for its keeper's own decision. */
+export function lacksPreference({ survey }: SizedSurvey, figures: readonly string[]): boolean {
+  return figures.length > 0 && !survey.recognition.settings.some(({ setting }) => settingKey(setting) === "wallBoard");
 }
 
 /** The sheet of the boards to choose from, written again at every fill, so that it follows the stock. */
@@ -37,8 +38,13 @@ const CHOICES_SHEET = "board choices";
 const CHOICES_FORMULA = `OFFSET('${CHOICES_SHEET}'!$A$2,0,0,COUNTA('${CHOICES_SHEET}'!$A:$A)-1,1)`;
 
 /** The stocked boards and cards, and each board doubled: what the column of preferences offers. */
-export function choicesSheet({ settings }: SizedSurvey): NewSheet {
-  const { stock } = settings;
+export function choicesSheet(survey: SizedSurvey): NewSheet {
+  const all = boardsOnOffer(survey);
+  return { name: CHOICES_SHEET, rows: [["boards to choose from"], ...all.map((name) => [name])], replaceable: true };
+}
+
+/** The names of what that sheet offers. */
+export function boardsOnOffer({ settings: { stock } }: Pick<SizedSurvey, "settings">): readonly string[] {
   const names = (material: Material) => [
     ...new Set(stock.flatMap((row) => (row.material === material ? [row.stock] : []))),
   ];
@@ -51,8 +57,7 @@ export function choicesSheet({ settings }: SizedSurvey): NewSheet {
       ),
     ),
   ];
-  const all = [...names("board"), ...doubled, ...names("card")];
-  return { name: CHOICES_SHEET, rows: [["boards to choose from"], ...all.map((name) => [name])], replaceable: true };
+  return [...names("board"), ...doubled, ...names("card")];
 }
 
 /** Wide enough for the name of a board, in characters. */

@@ -14,7 +14,8 @@ import { cutListToRead } from "./cutListToRead";
 import { unanswered } from "../survey/unanswered";
 import { surveyItems } from "../survey/surveyItems";
 import { readBookSurvey } from "./readBookSurvey";
-import { BOARD, preferenceColumn, withBoards } from "./boardColumns";
+import { PREFERRED_BOARD } from "../settings/definitions/materialSettings";
+import { BOARD, lacksPreference, withBoards } from "./boardColumns";
 import { createWorkbook } from "../workbook/createWorkbook";
 import type { CellContent } from "../workbook/edits";
 import type { Csv } from "../workbook/readCsv";
@@ -105,8 +106,8 @@ function filledRows(
 
 /** The figures with an empty column before them for the keeper's own decision on boards, where the survey has none. */
 function withPreference(sized: SizedSurvey, table: SurveyTable): SurveyTable {
-  const [own] = preferenceColumn(sized, [BOARD]);
-  return own === undefined ? table : table.map((row, index) => [index === 0 ? own.heading : "", ...row]);
+  if (!lacksPreference(sized, [BOARD])) return table;
+  return table.map((row, index) => [index === 0 ? PREFERRED_BOARD : "", ...row]);
 }
 
 /** Decimals of a length in a text table: 0.1 mm, and as fine in the other units. */

@@ -21,7 +21,7 @@ import { siblingCell } from "../workbook/siblingCell";
 import type { CellContent, NewColumn, NewName, NewSheet, PlainContent, WorkbookEdits } from "../workbook/edits";
 import { ownSheets } from "../workbook/ownMarks";
 import { boardNotes } from "../survey/boardNotes";
-import { BOARD, choicesSheet, preferenceColumn, withBoards } from "./boardColumns";
+import { BOARD, choicesSheet, lacksPreference, preferenceColumn, withBoards } from "./boardColumns";
 import { GUIDE_NAME, SETTINGS_NAME, SIZES_NAME, STOCK_NAME } from "./keptRanges";
 import { readBookSurvey, type BookSurvey } from "./readBookSurvey";
 import { quoted } from "../workbook/formulaText";
@@ -69,7 +69,7 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
   if (!options.values && found.stock !== undefined) refuseOtherStock(options.settings);
   const { recognition } = sized.survey;
   const figures = withBoards(options.figures);
-  const preference = preferenceColumn(sized, figures);
+  const preference = lacksPreference(sized, figures) ? [preferenceColumn(sized)] : [];
   const table = surveyTable(sized, figures, cells);
   const shared = options.values
     ? []

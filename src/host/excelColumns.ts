@@ -129,7 +129,8 @@ export async function writeExcelColumns(sender: Sender, plan: ColumnPlan): Promi
 
 /** A list to choose from in each cell, which takes any other text too. */
 function offerChoices({ dataValidation }: Excel.Range, formula: string): void {
-  dataValidation.rule = { list: { inCellDropDown: true, source: `=${formula}` } };
+  const words = /^"(.*)"$/.exec(formula)?.[1];
+  dataValidation.rule = { list: { inCellDropDown: true, source: words ?? `=${formula}` } };
   dataValidation.ignoreBlanks = true;
   dataValidation.errorAlert = { showAlert: false, style: "Information", title: "", message: "" };
 }

@@ -3,6 +3,8 @@ import { boardName } from "../settings/boards";
 import { benchLength } from "../measure/benchLength";
 import { assembledView } from "../drawing/assembledView";
 import { boardReason } from "./boardReason";
+import { Decisions } from "./Decisions";
+import { ItemCost } from "./ItemCost";
 import { Enlarged } from "./Enlarged";
 import { KindsCompared } from "./KindsCompared";
 import { itemAt, itemFacts, partsToCut } from "./itemFacts";
@@ -30,11 +32,13 @@ export function ItemView({ model, survey, state }: ViewProps) {
       {title !== "" && <span class="title">{title}</span>}
     </h2>
   );
+  const decisions = <Decisions model={model} survey={survey} index={index} busy={state.doing !== undefined} />;
   if (sized === undefined)
     return (
       <>
         {heading}
         <p class="wrong">{instead}</p>
+        {decisions}
       </>
     );
   const { unit } = sized.settings;
@@ -44,6 +48,7 @@ export function ItemView({ model, survey, state }: ViewProps) {
   return (
     <>
       {heading}
+      {decisions}
       <p>
         {quantity > 1 ? `${quantity} × ` : ""}
         <strong>{sized.kind.name}</strong> for {size(item.height)} × {size(item.width)} × {size(item.depth)} {unit};
@@ -51,8 +56,8 @@ export function ItemView({ model, survey, state }: ViewProps) {
       </p>
       <p>
         <strong>{boardName(sized.board)}</strong>, {boardReason(sized)}.
-        <span class="quiet"> Another board: write its name into “preferred board” of the row.</span>
       </p>
+      <ItemCost sized={sized} quantity={quantity} />
       {cautions.length > 0 && (
         <section aria-labelledby="cautions">
           <h3 id="cautions">Cautions</h3>

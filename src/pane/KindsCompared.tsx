@@ -1,6 +1,6 @@
 import { comparedKinds } from "./itemFacts";
 import type { ItemFacts, KindCompared } from "./itemFacts";
-import type { PaneModel } from "./paneModel";
+import type { PaneModel } from "./paneState";
 import { Table } from "./Table";
 import { kindCells } from "./kindCells";
 

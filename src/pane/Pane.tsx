@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { ColumnsView } from "./ColumnsView";
 import { CostView } from "./CostView";
 import { ItemView } from "./ItemView";
-import type { PaneModel } from "./paneModel";
+import type { PaneModel } from "./paneState";
 import { QuestionsView } from "./QuestionsView";
 import { ProblemsView } from "./ProblemsView";
 import { SetUpView } from "./SetUpView";

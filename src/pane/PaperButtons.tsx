@@ -7,7 +7,7 @@ import { fontFileName } from "../paper/fontFileName";
 import type { FontLoader } from "../paper/fonts";
 import { LABEL_SHEETS, labelSheetWords } from "../paper/labelGrid";
 import type { PaperSource, PaperKind } from "../paper/paperFile";
-import type { PaneModel } from "./paneModel";
+import type { PaneModel } from "./paneState";
 
 const PAPER: readonly (readonly [what: readonly PaperKind[], words: string, file: string])[] = [
   [["tickets"], "Bench tickets", "bench-tickets"],

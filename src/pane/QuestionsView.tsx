@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { PaneModel, PaneState } from "./paneModel";
+import type { PaneModel, PaneState } from "./paneState";
 
 interface QuestionsProps {
   readonly model: PaneModel;

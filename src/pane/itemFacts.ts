@@ -28,20 +28,24 @@ export interface ItemFacts {
   readonly cautions: readonly string[];
 }
 
-/** One kind of enclosure for the same object. */
-export interface KindCompared {
-  readonly kind: string;
-  readonly chosen: boolean;
-  readonly outside: string;
-  /** What it takes of a shelf, its spine outwards. */
-  readonly shelfWidth: string;
-  readonly board: string;
+/** What one enclosure takes, without the waste of sheets. */
+export interface ItemTotals {
   readonly boardArea: number | string;
   /** Of the material by area; blank where the stock table lacks a price. */
   readonly cost: number | "";
   /** Blank where the setting `labour hours` says none of this kind. */
   readonly hours: number | "";
   readonly mass: number | string;
+}
+
+/** One kind of enclosure for the same object. */
+export interface KindCompared extends ItemTotals {
+  readonly kind: string;
+  readonly chosen: boolean;
+  readonly outside: string;
+  /** What it takes of a shelf, its spine outwards. */
+  readonly shelfWidth: string;
+  readonly board: string;
   readonly cautions: readonly string[];
   /** Why this kind cannot hold it. */
   readonly why: string | undefined;
@@ -77,7 +81,6 @@ export function comparedKinds(
 ): readonly KindCompared[] {
   // An option that the row sets for its own kind is not an error in another kind.
   const settings = { ...requested, size: "", ownOfRow: new Set<never>() };
-  const hours = hoursOf(requested);
   return KINDS.map(({ name }) => {
     const about = { kind: name, chosen: name === kind.name };
     try {
@@ -89,10 +92,7 @@ export function comparedKinds(
         outside: size.join(" × "),
         shelfWidth: size[2]!,
         board: boardName(sized.board),
-        boardArea: plainCell(onlyCell(boardAreaAnswer(sized, "all"))),
-        cost: hundredths(materialCost(partList(sized.assembly, sized.settings), sized.settings)),
-        hours: hoursAs(sized, hours.get(name), requested),
-        mass: plainCell(onlyCell(massAnswer(sized))),
+        ...itemTotals(sized, requested),
         cautions: cautionsIn(sized, said),
         why: undefined,
       };
@@ -114,9 +114,20 @@ const NOTHING = {
   cautions: [],
 } as const;
 
-/** Blank where the setting says none of the kind. */
-function hoursAs(sized: Sized, usual: number | undefined, shared: Settings): number | "" {
-  return usual === undefined ? "" : scaledHours(usual, relativeSize(sized, shared), shared);
+/**
+ * What one enclosure takes in all.
+ *
+ * @param shared the settings that all rows share, by which sizes are compared
+ */
+export function itemTotals(sized: Sized, shared: Settings = sized.requested): ItemTotals {
+  const parts = partList(sized.assembly, sized.settings);
+  const usual = hoursOf(shared).get(sized.kind.name);
+  return {
+    boardArea: plainCell(onlyCell(boardAreaAnswer(sized, "all"))),
+    cost: hundredths(materialCost(parts, sized.settings)),
+    hours: usual === undefined ? "" : scaledHours(usual, relativeSize(sized, shared), shared),
+    mass: plainCell(onlyCell(massAnswer(sized))),
+  };
 }
 
 /** Hours by kind; none where the setting cannot be used, which the estimate says. */

@@ -5,6 +5,7 @@ import type { CellEdit } from "../workbook/edits";
 /**
  * The cells that a row's kind is written to: its own, and of rows in the same box those that name a kind too.
  *
+ * @param kind empty to take the decision back
  * @returns undefined where the survey has no column of enclosures
  */
 export function kindCells(
@@ -21,5 +22,5 @@ export function kindCells(
       item === chosen ||
       (chosen.box !== "" && item.box === chosen.box && item.leftOut === "" && !isBlank(item.cells.enclosure)),
   );
-  return rows.map(({ row }) => ({ sheet, row, column: enclosure.column, content: kind }));
+  return rows.map(({ row }) => ({ sheet, row, column: enclosure.column, content: kind === "" ? null : kind }));
 }

@@ -1,71 +1,13 @@
-import type { BookPort, SheetCell } from "../host/port";
+import type { BookPort, WrittenEdits } from "../host/port";
+import { Unavailable } from "../measure/errors";
 import { plainError } from "../measure/fault";
-import type { Book } from "../workbook/book";
-import type { WorkbookEdits } from "../workbook/edits";
+import type { ColumnsEdit } from "../workbook/edits";
 import { ownColumns } from "../workbook/ownMarks";
 import type { SheetValue } from "../workbook/sheetValue";
 import { figureOfHeading } from "../filling/headedFigure";
-import { readBookSurvey, type BookSurvey, type BookSurveyOptions } from "../filling/readBookSurvey";
-import { bothEffects, Unanswered, type Effect, type Question } from "../headings/questions";
-
-/** What the user answered, as the reading of a survey takes it. */
-export type Answered = BookSurveyOptions;
-
-/** The workbook as the pane last saw it. */
-export interface PaneSurvey extends BookSurvey {
-  readonly answered: Answered;
-  readonly book: Book;
-  /** Figures that stand in the sheet already, by the names that they were asked for. */
-  readonly standing: readonly string[];
-}
-
-/** What is to be written, and what the user should be told of it. */
-export interface PaneWrite {
-  readonly edits: WorkbookEdits;
-  readonly said?: readonly string[];
-}
-
-/** A write that can be taken back. */
-export interface Step {
-  readonly what: string;
-  readonly undo: () => Promise<void>;
-}
-
-export interface PaneState {
-  readonly survey: PaneSurvey | undefined;
-  /** Why there is no survey to show. */
-  readonly wrong: string | undefined;
-  /** What only the user can say before there is one. */
-  readonly questions: readonly Question[];
-  /** How many answers there are to take back. */
-  readonly answers: number;
-  /** Sheets that may hold it. */
-  readonly sheets: readonly string[];
-  readonly selected: SheetCell | undefined;
-  /** What is being done; undefined when nothing is. */
-  readonly doing: string | undefined;
-  /** What the last act did, or why it failed. */
-  readonly said: { readonly lines: readonly string[]; readonly failed: boolean };
-  readonly steps: readonly Step[];
-}
-
-/** The pane's one state, and all that changes it. */
-export interface PaneModel {
-  readonly state: () => PaneState;
-  /** Calls back at every change. @returns what stops it */
-  readonly watch: (listener: () => void) => () => void;
-  readonly start: () => Promise<void>;
-  /** Ends listening to the workbook. */
-  readonly stop: () => Promise<void>;
-  readonly write: (what: string, make: (survey: PaneSurvey) => PaneWrite) => Promise<void>;
-  readonly undo: () => Promise<void>;
-  /** Reads the survey again with an answer, which later writes remember in the workbook. */
-  readonly answer: (effect: Effect) => Promise<void>;
-  /** Reads the survey again without the last answer. */
-  readonly takeBack: () => Promise<void>;
-  readonly goTo: (row: number) => Promise<void>;
-  readonly say: (lines: readonly string[], failed?: boolean) => void;
-}
+import { readBookSurvey } from "../filling/readBookSurvey";
+import { bothEffects, Unanswered, type Effect } from "../headings/questions";
+import type { Answered, PaneModel, PaneState, PaneSurvey } from "./paneState";
 
 /** Changes that follow one another this quickly are read once, ms. */
 const SETTLED = 250;
@@ -146,6 +88,14 @@ export function paneModel(port: BookPort): PaneModel {
     }
   };
 
+  /** The column beside the row that is selected, else beside the first. */
+  const show = ({ sheet, firstRow, lastRow }: ColumnsEdit, column: number): Promise<void> => {
+    const { selected } = state;
+    const isHere = selected !== undefined && selected.sheet === sheet;
+    const row = isHere && selected.row >= firstRow && selected.row <= lastRow ? selected.row : firstRow;
+    return port.goTo({ sheet, row, column });
+  };
+
   const listening: (() => Promise<void> | void)[] = [];
   let waiting: ReturnType<typeof setTimeout> | undefined;
   let reading = false;
@@ -185,15 +135,35 @@ export function paneModel(port: BookPort): PaneModel {
       clearTimeout(waiting);
       for (const end of listening.splice(0)) await end();
     },
-    write: (what, make) =>
+    write: (what, ...makes) =>
       act(what, async () => {
         await read();
-        if (state.survey === undefined) return say([state.wrong ?? "there is no survey to write to"], true);
-        const { edits, said = [] } = make(state.survey);
-        const { notes, undo } = await port.write(edits);
-        set({ steps: [...state.steps, { what, undo }] });
-        await read();
-        say([`${what}: done.`, ...notes, ...said]);
+        const done: WrittenEdits[] = [];
+        const said: string[] = [];
+        const undo = async (): Promise<void> => {
+          for (const each of done.toReversed()) await each.undo();
+        };
+        try {
+          for (const make of makes) {
+            if (state.survey === undefined) throw new Unavailable(state.wrong ?? "there is no survey to write to");
+            const made = make(state.survey);
+            if (made === undefined) continue;
+            const written = await port.write(made.edits);
+            done.push(written);
+            said.push(...written.notes, ...(made.said ?? []));
+            const { columns } = made.edits;
+            const added = made.shows === true ? written.columns.find(({ replaced }) => !replaced) : undefined;
+            await read();
+            if (added !== undefined && columns !== undefined) await show(columns, added.column);
+          }
+        } catch (error) {
+          // Half an act would be neither what was asked for nor what was there.
+          await undo();
+          await read();
+          throw error;
+        }
+        if (done.length > 0) set({ steps: [...state.steps, { what, undo }] });
+        say([`${what}: done.`, ...said]);
       }),
     undo: () =>
       act("Undoing", async () => {

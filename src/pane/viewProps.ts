@@ -1,5 +1,5 @@
 import type { Saving } from "../host/excelPlace";
-import type { PaneModel, PaneState, PaneSurvey } from "./paneModel";
+import type { PaneModel, PaneState, PaneSurvey } from "./paneState";
 
 /** What a host gives the pane in addition to the workbook. */
 export interface PanePlace {

@@ -63,12 +63,14 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
   const marks = ownColumns(book).filter((mark) => mark.sheet === sheet && mark.headingRow === edit.headingRow);
   // One mark a column: more of them come of a damaged workbook.
   const own = [...new Map(marks.map((mark) => [mark.column, mark])).values()];
-  const { reused, left } = matched(edit.columns, own, headingAt);
+  // A column of the user's own alone leaves those of an earlier run as they are.
+  const isOfUser = edit.columns.length > 0 && edit.columns.every(({ ofUser }) => ofUser === true);
+  const { reused, left } = matched(edit.columns, isOfUser ? [] : own, headingAt);
   const dropped = table ? tail(left, table.area.right) : left;
   const emptied = left.filter((mark) => !dropped.includes(mark));
   const edge = Math.max(
     table ? table.area.right - dropped.length : edit.lastColumn,
-    ...[...reused.values(), ...emptied].map((mark) => mark.column),
+    ...(isOfUser ? own : [...reused.values(), ...emptied]).map((mark) => mark.column),
   );
   const fresh = edit.columns.filter((column) => !reused.has(column));
   const rows = { top: table?.area.top ?? edit.headingRow, bottom: table?.area.bottom ?? edit.lastRow };
@@ -130,7 +132,7 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
         area: columnArea(mark.column, mark.headingRow, mark.lastRow),
       })),
     ],
-    staleMarks: marks.map((mark) => mark.mark),
+    staleMarks: isOfUser ? [] : marks.map((mark) => mark.mark),
     notes: [
       ...(note === undefined ? [] : [note]),
       ...(room.note === undefined ? [] : [room.note]),
