@@ -22,11 +22,19 @@ export function settingsTable(settings: Settings): readonly (readonly (number | 
 /** Left to the kind of enclosure, or to another setting. */
 const NOT_GIVEN = "default";
 
+/** Where nobody gives them, the guide decides a card, the kind which way an object lies, and a well its own cushions. */
+const DECIDED_ELSEWHERE: ReadonlySet<SettingKey> = new Set<SettingKey>([
+  "wrapperCard",
+  "restsOn",
+  "cushionBase",
+  "cushionSides",
+  "cushionTop",
+]);
+
 function valueText(key: SettingKey, settings: Settings): number | string {
   // Nobody named a board: the guide decides where there is one, and its own default where there is none.
   if (key === "wallBoard" && !settings.origins.has(key)) return settings.wallBoard === "auto" ? "auto" : NOT_GIVEN;
-  // A card that nobody named is the guide's; which way an object lies is the kind's.
-  if ((key === "wrapperCard" || key === "restsOn") && !settings.origins.has(key)) return NOT_GIVEN;
+  if (DECIDED_ELSEWHERE.has(key) && !settings.origins.has(key)) return NOT_GIVEN;
   if (settings.leftAuto.has(key)) return "auto";
   const value = settings[key];
   if (value === undefined || value === "") return NOT_GIVEN;

@@ -140,7 +140,7 @@ describe("reference", () => {
 });
 
 describe("the demo", () => {
-  test("every kind, two rows with a problem and one misspelt kind, files where it says, and again over its own", () => {
+  test("every kind, chemise, arrangement, well and ribbon, two rows with a problem and one misspelt kind, files where it says, and again over its own", () => {
     const folder = newFolder();
     const answer = json(folder, "demo") as {
       rows: number;
@@ -158,6 +158,10 @@ describe("the demo", () => {
     expect(rows.length).toBe(DEMO_SURVEY.length);
     expect(columnOf(rows, "problem").filter((cell) => (cell ?? "") !== "" && cell !== "\u00a0")).toHaveLength(2);
     expect(book(folder, "demo-output/survey-filled.xlsx").sheets.map(({ name }) => name)).toContain("Cut list");
+    const parts = sheetRows(folder, "demo-output/survey-filled.xlsx", "Cut list").map((row) => row[2]);
+    expect(parts).toEqual(
+      expect.arrayContaining(["chemise card", "box divider", "box well layer", "inner lifting ribbon"]),
+    );
     const again = run(folder, "demo");
     expect({ code: again.code, err: again.err }).toEqual({ code: 0, err: "" });
     expect(again.out).toContain("2 with a problem");

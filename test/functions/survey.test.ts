@@ -172,7 +172,7 @@ describe("SURVEY answers as the scalar functions do, cell by cell", () => {
       const text = at["Dimensions"]!;
       const read = text === "" ? sizes(at) : ((await cell("DIMENSIONS", text, "all")) as [Cell[]])[0];
       const row = { ...at, Height: read[0]!, Width: read[1]!, Depth: read[2]! };
-      const settings = ["Rests on", "Cushion base", "Cushion sides"]
+      const settings = ["Rests on", "Cushion base", "Cushion sides", "Chemise", "Well", "Lifting ribbon"]
         .filter((heading) => at[heading] !== "")
         .map((heading) => `${heading}=${at[heading]}`);
       const weight = at["Weight (kg)"] === "" ? "none" : at["Weight (kg)"];

@@ -77,11 +77,11 @@ test("in inches", async () => {
   ]);
 });
 
-test("the demo: its boards, and the card that its wrappers are folded from, add up to BOARD.AREA of SURVEY", async () => {
-  // A wrapper is folded from card, and that is what it takes.
+test("the demo: its boards, and the card that its wrappers and chemise are folded from, add up to BOARD.AREA of SURVEY", async () => {
+  // A wrapper and a chemise are folded from card, and that is what they take.
   const cut = (await list(DEMO_SURVEY))
     .slice(1)
-    .filter((row) => row[6] === "board" || /^(inner|outer) piece$/.test(String(row[2])));
+    .filter((row) => row[6] === "board" || /^(inner piece|outer piece|chemise card)$/.test(String(row[2])));
   const fromList = cut.reduce(
     (sum, row) => sum + ((row[3] as number) * (row[4] as number) * (row[5] as number)) / 1e6,
     0,

@@ -113,7 +113,7 @@ function partContrasts(canvas: string): { part: string; contrast: number }[] {
 
 test("a function is found while it is typed, tells its arguments, and answers", async () => {
   await open();
-  await goTo("Q2");
+  await goTo("U2");
   await page.keyboard.type("=ENC.OUTS", { delay: 20 });
   await page.getByText("Outside size of the enclosure", { exact: false }).click();
   const hint = page.getByText("[settings", { exact: false });
@@ -122,26 +122,26 @@ test("a function is found while it is typed, tells its arguments, and answers", 
   expect(await hint.isVisible()).toBe(true);
   await page.keyboard.type('E2,H2,"height")', { delay: 5 });
   await page.keyboard.press("Enter");
-  await becomes(() => valueOf("Q2"), 334);
+  await becomes(() => valueOf("U2"), 334);
   // An edit is followed.
   await type("C2", "412");
-  await becomes(() => valueOf("Q2"), 434);
+  await becomes(() => valueOf("U2"), 434);
   // So is its undoing.
   await page.click("#undo");
-  await becomes(() => valueOf("Q2"), 334);
+  await becomes(() => valueOf("U2"), 334);
   // The press leaves the keyboard in the grid.
   await type("C2", "422");
-  await becomes(() => valueOf("Q2"), 444);
+  await becomes(() => valueOf("U2"), 444);
   // Who types on while the list is still that of the first letter, and ends with Enter, gets what was typed.
-  await goTo("Q3");
+  await goTo("U3");
   await page.keyboard.type("=R");
   await page.locator('ul[data-u-comp="sheets-formula-editor"]').waitFor();
   await page.keyboard.type("OUND(2.4,0)");
   await page.keyboard.press("Enter");
-  await becomes(() => formulaOf("Q3"), "=ROUND(2.4,0)");
+  await becomes(() => formulaOf("U3"), "=ROUND(2.4,0)");
   expect(await page.evaluate(() => openGrid.workbook().isCellEditing())).toBe(false);
   // A list that is for the name takes the press.
-  await goTo("Q4");
+  await goTo("U4");
   await page.keyboard.type("=ENC.MAS");
   await page.locator('ul[data-u-comp="sheets-formula-editor"] li:first-child:has-text("ENC.MASS")').waitFor();
   await page.keyboard.press("Enter");
@@ -151,36 +151,36 @@ test("a function is found while it is typed, tells its arguments, and answers", 
 
 test("the message of the selected cell in error stands below the grid, and goes with another cell", async () => {
   await open();
-  await type("Q2", '=ENC.OUTSIDE(C39,D39,E39,H39,"height")');
-  await becomes(() => valueOf("Q2"), "#VALUE!");
-  await goTo("Q2");
-  await becomes(cellLine, expect.stringMatching(/^Q2: width: got "21O"/));
+  await type("U2", '=ENC.OUTSIDE(C39,D39,E39,H39,"height")');
+  await becomes(() => valueOf("U2"), "#VALUE!");
+  await goTo("U2");
+  await becomes(cellLine, expect.stringMatching(/^U2: width: got "21O"/));
   await goTo("A2");
   await becomes(cellLine, "");
-  await type("R2", "=ENC.MASS(C2)");
-  await goTo("R2");
+  await type("V2", "=ENC.MASS(C2)");
+  await goTo("V2");
   await becomes(cellLine, expect.stringContaining("ENC.MASS needs 4 arguments, and got 1"));
 });
 
 test("columns of the table, names and a whole survey work in formulas", async () => {
   await open();
-  await type("P2", '=ENC.OUTSIDE([@Height],Survey[@Width],Survey[[#This Row],[Depth]],[@Enclosure],"height")');
-  await becomes(() => valueOf("P2"), 334);
-  await becomes(() => formulaOf("P2"), expect.stringContaining("Survey[[#This Row],[Height]]"));
+  await type("T2", '=ENC.OUTSIDE([@Height],Survey[@Width],Survey[[#This Row],[Depth]],[@Enclosure],"height")');
+  await becomes(() => valueOf("T2"), 334);
+  await becomes(() => formulaOf("T2"), expect.stringContaining("Survey[[#This Row],[Height]]"));
   // A half-typed reference leaves no trace in later formulas.
-  await goTo("P3");
+  await goTo("T3");
   await page.keyboard.type("=SUM(Survey[", { delay: 3 });
   await page.keyboard.press("Enter");
   await page.keyboard.press("Escape");
-  await type("P4", "=SUM(C2:C3)");
-  await becomes(() => valueOf("P4"), 622);
-  await type("S1", '=ENC.SURVEY(A1:P41,"outside height")');
-  await becomes(() => formulaOf("S1"), '=ENC.SURVEY(A1:P41,"outside height")');
-  await becomes(() => valueOf("S1"), "outside height");
-  await becomes(() => valueOf("S5"), 273);
-  await becomes(() => valueOf("S39"), "#VALUE!");
-  await goTo("S39");
-  await becomes(cellLine, expect.stringMatching(/^S39: .*21O/));
+  await type("T4", "=SUM(C2:C3)");
+  await becomes(() => valueOf("T4"), 622);
+  await type("W1", '=ENC.SURVEY(A1:T41,"outside height")');
+  await becomes(() => formulaOf("W1"), '=ENC.SURVEY(A1:T41,"outside height")');
+  await becomes(() => valueOf("W1"), "outside height");
+  await becomes(() => valueOf("W5"), 273);
+  await becomes(() => valueOf("W39"), "#VALUE!");
+  await goTo("W39");
+  await becomes(cellLine, expect.stringMatching(/^W39: .*21O/));
 });
 
 test("what a save could not carry is refused in words, and nothing changes", async () => {
@@ -209,10 +209,10 @@ test("what a save could not carry is refused in words, and nothing changes", asy
 
 test("a filter hides rows and a sort moves them, with their formulas", async () => {
   await open();
-  await type("Q2", "=C2+1");
+  await type("U2", "=C2+1");
   await page.evaluate(() => {
     const sheet = openGrid.workbook().getActiveSheet();
-    const range = sheet.getRange("A2:Q11");
+    const range = sheet.getRange("A2:U11");
     range.sort({ column: 2, ascending: true });
   });
   await becomes(() => valueOf("C2"), 178);
@@ -220,10 +220,10 @@ test("a filter hides rows and a sort moves them, with their formulas", async () 
     const sheet = openGrid.workbook().getActiveSheet();
     const rows = Array.from({ length: 10 }, (_, i) => i + 2);
     const row = rows.find((r) => sheet.getRange(`A${r}`).getValue() === "LK 001")!;
-    return [row, sheet.getRange(`Q${row}`).getFormula()];
+    return [row, sheet.getRange(`U${row}`).getFormula()];
   });
   expect(moved[1]).toBe(`=C${moved[0]}+1`);
-  await becomes(() => valueOf(`Q${moved[0]}`), 313);
+  await becomes(() => valueOf(`U${moved[0]}`), 313);
   await page.evaluate(async () => {
     const sheet = openGrid.workbook().getActiveSheet();
     const table = sheet.getSubTableInfos()[0]!;
@@ -244,7 +244,7 @@ test("a filter hides rows and a sort moves them, with their formulas", async () 
 
 test("the keyboard goes from the grid to the toolbar and the pane and back, and folds the pane", async () => {
   await open();
-  await type("Q2", "1");
+  await type("U2", "1");
   const at = () =>
     page.evaluate(() => {
       const now = document.activeElement;
@@ -258,7 +258,7 @@ test("the keyboard goes from the grid to the toolbar and the pane and back, and 
   expect(await at()).toMatch(/^grid/);
   await page.keyboard.type("7");
   await page.keyboard.press("Enter");
-  await becomes(() => valueOf("Q3"), 7);
+  await becomes(() => valueOf("U3"), 7);
   await page.keyboard.press("Shift+F6");
   expect(await at()).toBe("pane This item");
   await page.focus("#side");
@@ -374,33 +374,33 @@ test("a protected sheet refuses every change at once and in words, and the other
 test("a saved file holds what was typed, is read by another program, and opens again", async () => {
   await open();
   await type("C2", "320");
-  await type("Q2", '=ENC.OUTSIDE(C2,D2,E2,H2,"height")');
-  await type("Q3", '=ENC.OUTSIDE(C3,D3,E3,H3,"nowhere")');
-  await becomes(() => valueOf("Q3"), "#VALUE!");
-  await type("R1", '=ENC.SURVEY(A1:P41,"mass")');
-  await becomes(() => valueOf("R2"), expect.any(Number));
+  await type("U2", '=ENC.OUTSIDE(C2,D2,E2,H2,"height")');
+  await type("U3", '=ENC.OUTSIDE(C3,D3,E3,H3,"nowhere")');
+  await becomes(() => valueOf("U3"), "#VALUE!");
+  await type("V1", '=ENC.SURVEY(A1:T41,"mass")');
+  await becomes(() => valueOf("V2"), expect.any(Number));
   await page.keyboard.press("Control+s");
   await becomes(said, expect.stringMatching(/^Saved as .*survey-edited\.xlsx/));
   const bytes = readFileSync(join(at.folder, "survey-edited.xlsx"));
   const ours = readSheet(openWorkbook(new Uint8Array(bytes)), "Survey", { formulas: true });
   expect(ours.rows[1]!.slice(0, 3)).toEqual(["LK 001", "Keeper's log, first volume", 320]);
-  expect(ours.formulas.get("Q2")).toBe('_xldudf_ENC_OUTSIDE(C2,D2,E2,H2,"height")');
-  expect([ours.rows[1]![16], ours.rows[2]![16]]).toEqual([342, { error: "#VALUE!" }]);
+  expect(ours.formulas.get("U2")).toBe('_xldudf_ENC_OUTSIDE(C2,D2,E2,H2,"height")');
+  expect([ours.rows[1]![20], ours.rows[2]![20]]).toEqual([342, { error: "#VALUE!" }]);
   const other = new ExcelJS.Workbook();
   await other.xlsx.load(bytes as unknown as ExcelJS.Buffer);
   const sheet = other.getWorksheet("Survey")!;
   expect(sheet.getCell("C2").value).toBe(320);
-  expect(sheet.getCell("Q2").result).toBe(342);
-  expect(sheet.getCell("R2").value).toEqual(expect.any(Number));
+  expect(sheet.getCell("U2").result).toBe(342);
+  expect(sheet.getCell("V2").value).toEqual(expect.any(Number));
   expect(sheet.getTable("Survey")).toBeDefined();
 
   await page.setInputFiles("#chooser", join(at.folder, "survey-edited.xlsx"));
   await becomes(() => page.textContent("#file"), "survey-edited.xlsx");
-  await becomes(() => valueOf("Q2"), 342);
+  await becomes(() => valueOf("U2"), 342);
   await type("C2", "330");
-  await becomes(() => valueOf("Q2"), 352);
+  await becomes(() => valueOf("U2"), 352);
   // The formula of the whole survey came back as one, and fills its cells again.
-  await becomes(() => valueOf("R1"), "mass");
+  await becomes(() => valueOf("V1"), "mass");
 
   // Under a name of one's own; Escape leaves the question, and the grid has the keyboard again.
   await page.click("#save-as");

@@ -3,11 +3,15 @@ import { appendFileSync, chmodSync, readdirSync, readFileSync, statSync, writeFi
 import { request } from "node:http";
 import { join } from "node:path";
 import { promisify } from "node:util";
+import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import type { OpenedBook, StartedBook } from "../../src/page/openedBook";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
 import { serving } from "./serving";
+
+/** Columns of the survey before any are added. */
+const OWN = DEMO_SURVEY[0]!.length;
 
 let served: Awaited<ReturnType<typeof serving>>;
 let cookie: string;
@@ -290,18 +294,18 @@ test("a write of the pane changes the working copy alone, and can be taken back"
     headingRow: 1,
     firstRow: 2,
     lastRow: 41,
-    lastColumn: 16,
+    lastColumn: OWN,
     columns: [{ heading: "mass", cells: Array.from({ length: 40 }, () => 1), format: "0.00" }],
   };
   const body = JSON.stringify({ cells: { cells: [height(321)] }, write: { columns } });
   const written = JSON.parse((await ask(of("write"), {}, body)).text) as { opened: OpenedBook };
   expect(written.opened.tables[0]!.columns.at(-1)).toBe("mass");
   expect(readdirSync(served.folder)).toEqual([]);
-  const since = cells({ ...height(322), row: 3 }, { ...height(9), column: 17 });
+  const since = cells({ ...height(322), row: 3 }, { ...height(9), column: OWN + 1 });
   const back = JSON.parse((await ask(of("take-back"), {}, since)).text) as OpenedBook;
   expect(back.tables[0]!.columns).not.toContain("mass");
   const data = back.snapshot.sheets["sheet-1"]!.cellData!;
-  expect([data[1]![2]!.v, data[2]![2]!.v, data[1]![16]]).toEqual([321, 322, undefined]);
+  expect([data[1]![2]!.v, data[2]![2]!.v, data[1]![OWN]]).toEqual([321, 322, undefined]);
 });
 
 const heightIn = (name: string): unknown =>

@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { KINDS } from "../../src/enclosure/registry";
 import { sizeRow } from "../../src/item/sizeItem";
 import { settingsOf } from "../../src/settings/settingsOf";
 import { examplesOf } from "./examplesOf";
@@ -42,11 +43,18 @@ describe("values are written exactly, in the shop unit", () => {
   });
 });
 
-test("the settings table given back to a function of one item changes no answer, and a survey still asks the guide", () => {
-  const row = { height: 300, width: 210, depth: 40, enclosure: "tray" };
-  const given = settingsTable(settingsOf([]));
-  expect(sizeRow(row, settingsOf([given]))!.assembly).toEqual(sizeRow(row, settingsOf([]))!.assembly);
-  expect(settingsOf([given], { starterGuide: true }).wallBoard).toBe("auto");
+describe("the settings table given back changes no answer", () => {
+  test.each(KINDS.map((kind) => [kind.name, kind] as const))("of a %s", (enclosure, { options }) => {
+    const row = { height: 300, width: 210, depth: 40, enclosure };
+    const given = settingsTable(settingsOf([]));
+    // A survey's column may ask for a well beside a sheet that lists every setting.
+    for (const own of ["fit=2", ...(options.includes("well") ? ["well=yes"] : [])])
+      expect(sizeRow(row, settingsOf([given, own]))!.assembly).toEqual(sizeRow(row, settingsOf([own]))!.assembly);
+  });
+
+  test("of a survey, which still asks the guide", () => {
+    expect(settingsOf([settingsTable(settingsOf([]))], { starterGuide: true }).wallBoard).toBe("auto");
+  });
 });
 
 const length = fc.oneof(

@@ -4,6 +4,9 @@ import { choice } from "../wordValues";
 
 const fit = choiceOrLength(["snug", "standard", "loose"], { examples: ["2", "1/16 in"], none: true });
 
+/** Said by itself, so that a sheet that lists every setting does not give `none`, and a well keeps its own. */
+const UNPADDED = "none; 10 mm with a well";
+
 /** Units, and the room that an item is given. */
 export const FIT_SETTINGS = {
   unit: setting({
@@ -59,18 +62,21 @@ export const FIT_SETTINGS = {
     name: "cushion base",
     takes: lengthOrNone,
     fallback: 0,
+    byDefault: UNPADDED,
     meaning: "cushioning under the item, added to the inside before rounding",
   }),
   cushionSides: setting({
     name: "cushion sides",
     takes: lengthOrNone,
     fallback: 0,
+    byDefault: UNPADDED,
     meaning: "cushioning on each of the four sides of the item",
   }),
   cushionTop: setting({
     name: "cushion top",
     takes: lengthOrNone,
     fallback: 0,
+    byDefault: UNPADDED,
     meaning: "cushioning over the item",
   }),
   restsOn: setting({
