@@ -29,6 +29,8 @@ export interface OpenGrid {
   readonly show: (book: OpenedBook) => Promise<void>;
   /** The same workbook in a newer state: the selected cell stays. */
   readonly refresh: (book: OpenedBook) => Promise<void>;
+  /** Listens to the same workbook being shown in a newer state. */
+  readonly onRefresh: (listener: () => void) => () => void;
   readonly changes: () => PageChanges;
   /** The workbook as it is shown, for whoever reads a survey. */
   readonly book: () => Book;
@@ -91,6 +93,7 @@ export async function openGrid({ container, dark, functions, status, loadScript 
     await done;
   };
   let registered = false;
+  const refreshed = new Set<() => void>();
   const show = async (next: OpenedBook): Promise<void> => {
     await calculated();
     if (workbook !== undefined) api.disposeUnit(BOOK_ID);
@@ -134,6 +137,11 @@ export async function openGrid({ container, dark, functions, status, loadScript 
       shown().setActiveSheet(same);
       if (cell !== undefined) same.getRange(cell).activate();
       same.scrollToCell(sheetViewStartRow, sheetViewStartColumn);
+      for (const listener of refreshed) listener();
+    },
+    onRefresh: (listener) => {
+      refreshed.add(listener);
+      return () => void refreshed.delete(listener);
     },
     changes: () => bookEdits(book(), liveBook(shown(), injector)),
     book: () => pageBook(book(), liveBook(shown(), injector)),

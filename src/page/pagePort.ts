@@ -12,10 +12,12 @@ export interface PageServices {
   /** The workbook as the grid shows it. */
   readonly book: () => Book;
   readonly write: (edits: WorkbookEdits) => Promise<WrittenEdits>;
+  /** Listens to the workbook being shown in a newer state, after something was written or taken back. */
+  readonly onRefresh: (listener: () => void) => () => void;
 }
 
 /** The port of a workbook that is open in the local page. */
-export function pagePort({ api, workbook, book, write }: PageServices): BookPort {
+export function pagePort({ api, workbook, book, write, onRefresh }: PageServices): BookPort {
   const selected = (): SheetCell | undefined => {
     const sheet = workbook().getActiveSheet();
     const range = sheet.getSelection()?.getActiveRange();
@@ -45,9 +47,9 @@ export function pagePort({ api, workbook, book, write }: PageServices): BookPort
         listener(cell);
       });
     },
-    onChange: (listener) => {
+    onChange: async (listener) => {
       let isPending = false;
-      return listening(api, CHANGING, () => {
+      const changed = (): void => {
         // Many cells change in one step: reported once, when it is done.
         if (isPending) return;
         isPending = true;
@@ -55,7 +57,12 @@ export function pagePort({ api, workbook, book, write }: PageServices): BookPort
           isPending = false;
           listener();
         }, 0);
-      });
+      };
+      const [leave, leaveRefresh] = [await listening(api, CHANGING, changed), onRefresh(changed)];
+      return () => {
+        leave();
+        leaveRefresh();
+      };
     },
   };
 }

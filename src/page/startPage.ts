@@ -2,6 +2,8 @@ import { plainError } from "../measure/fault";
 import { Unavailable } from "../measure/errors";
 import { mountPane } from "../pane/mountPane";
 import { askName } from "./askName";
+import { shiftByCommand, told } from "./grid/shiftCommands";
+import { undoWrites } from "./grid/undoWrites";
 import { keyboardRing } from "./keyboardRing";
 import { notice } from "./notice";
 import { openGrid, type OpenGrid } from "./openGrid";
@@ -72,11 +74,19 @@ function pageOf(open: OpenGrid, server: PageServer, status: StatusLine, tab: Tab
     },
     onAway: waitForProgram(server, status, () => changes.keep()),
   });
-  const write = writeThrough(open, server, changes);
-  const port = pagePort({ api: open.grid.api, workbook, book: live, write });
+  const through = writeThrough(open, server, changes);
+  const port = pagePort({ api: open.grid.api, workbook, book: live, write: through.write, onRefresh: open.onRefresh });
+  const failed = (error: unknown): void => status.say(plainError(error).message, true);
+  shiftByCommand(open.grid, workbook, (shift) => {
+    through.write({ shift }).then(() => status.say(`${told(shift)}. Undo takes it back.`), failed);
+  });
+  undoWrites(open.grid.injector, () => {
+    through.takeBack().then((done) => status.say(done ? "Taken back" : "There is nothing to undo"), failed);
+  });
   const show = async ({ document: id, opened, isUnsaved, others }: StartedBook): Promise<void> => {
     leavePane();
     await tab.take(id);
+    through.reset();
     name = opened.name;
     elementById(document, "file").textContent = name;
     document.title = `${name} - Enclosure Columns`;
@@ -107,7 +117,7 @@ async function offerUnsaved({ server, status, tab, changes, show }: Page, book: 
   for (const { document: id, file, time, cells } of left) {
     const when = new Date(time).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
     const failed = (error: unknown): void => status.say(plainError(error).message, true);
-    notice(document, `${file} has changes from ${when} that were not saved: ${cells} cells.`, [
+    notice(document, `${file} has changes from ${when} that were not saved${cells === 0 ? "" : `: ${cells} cells`}.`, [
       { label: "Take them up", act: () => void takeUp(id).catch(failed) },
       { label: "Throw them away", act: () => void server.discard(id).catch(failed) },
       { label: "Later", act: () => undefined },

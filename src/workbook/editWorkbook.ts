@@ -14,6 +14,7 @@ import { sheetNamed } from "./readSheet";
 import { checkWellFormed, textOf } from "./readXml";
 import { stylesPart } from "./readStyles";
 import { sharedTextsOf } from "./sharedTexts";
+import { shiftWorkbook } from "./shift/shiftWorkbook";
 import { sheetMatters, sheetText, writeSheet, type CellChange, type SheetChanges } from "./sheetEditor";
 import { styleEditor, type StyleEditor } from "./styleEditor";
 import { changedTable } from "./tableEditor";
@@ -32,6 +33,7 @@ export function editWorkbook(
   edits: WorkbookEdits,
   onProgress?: (fraction: number) => void,
 ): EditResult {
+  if (edits.shift !== undefined) return shiftWorkbook(workbook, edits.shift);
   refuseUneditable(workbook);
   refuseOtherTexts(workbook, edits.cells ?? []);
   const parts = packageEditor(workbook);

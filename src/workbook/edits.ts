@@ -1,5 +1,6 @@
 import type { Area } from "./cellRef";
 import type { ErrorValue } from "./sheetValue";
+import type { Shift } from "./shift/shift";
 
 /** A plain value to write. A text stays a text, whatever it begins with. */
 export type PlainContent = string | number | boolean | null | ErrorValue;
@@ -108,6 +109,8 @@ export interface WorkbookEdits {
   readonly removeSheets?: readonly string[];
   readonly names?: readonly NewName[];
   readonly widths?: readonly WidthEdit[];
+  /** Rows or columns that come or go: nothing else is changed in the same edit. */
+  readonly shift?: Shift;
 }
 
 /** Where a column went. */

@@ -1,5 +1,6 @@
-import { movedFormula, relativeForm, formulasOf } from "../../src/page/sharedFormulas";
+import { formulasOf } from "../../src/page/sharedFormulas";
 import { storedFromTyped, typedFromStored } from "../../src/page/storedFormulas";
+import { movedFormula, relativeForm } from "../../src/workbook/relativeFormula";
 
 test.each([
   ["$C2+D$3+$E$4", 1, 2, "$C3+F$3+$E$4"],

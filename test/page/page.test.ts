@@ -187,9 +187,7 @@ test("what a save could not carry is refused in words, and nothing changes", asy
   await open();
   const before = await page.evaluate(() => JSON.stringify(openGrid.workbook().save().sheets));
   const commands = [
-    ["sheet.command.insert-row-before", "Rows and columns"],
-    ["sheet.command.remove-col", "Rows and columns"],
-    ["sheet.command.insert-range-move-right", "Rows and columns"],
+    ["sheet.command.insert-range-move-right", "Parts of rows"],
     ["sheet.command.remove-sheet", "Sheets of the file"],
     ["sheet.command.set-worksheet-name", "Sheets of the file"],
     ["sheet.command.set-range-bold", "look of cells"],

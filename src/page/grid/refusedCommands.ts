@@ -3,8 +3,8 @@ import { CanceledError, ICommandService, type Injector } from "@univerjs/core";
 /** Commands that a save could not carry, with what the page says instead. */
 const REFUSED: readonly (readonly [commands: RegExp, why: string])[] = [
   [
-    /^sheet\.command\.(insert-(row|col|multi|range)|remove-(row|col)|delete-range-move|move-(rows|cols)|table-(insert|remove))/,
-    "Rows and columns are not inserted, moved or deleted here, since formulas, charts and names of the file would lose their places. Type below the survey for new rows.",
+    /^sheet\.command\.(insert-range|delete-range-move|move-(rows|cols)|table-.*-at$|append-row)/,
+    "Parts of rows are not inserted, moved or deleted, since formulas, charts and names of the file would lose their places. Insert or delete whole rows or columns.",
   ],
   [
     /^sheet\.command\.(copy-sheet|set-worksheet-(name|order|hidden|show|right-to-left)|remove-sheet|set-tab-color)/,
@@ -72,19 +72,13 @@ export function refuseLockedChanges(
 /** Entries of the grid's own menus for what is refused. */
 export const HIDDEN_MENUS: Readonly<Record<string, { readonly hidden: boolean }>> = Object.fromEntries(
   [
-    "sheet.menu.cell-insert",
-    "sheet.menu.col-insert",
-    "sheet.menu.row-insert",
-    "sheet.menu.delete",
+    "sheet.command.insert-range-move-right-confirm",
+    "sheet.command.insert-range-move-down-confirm",
+    "sheet.command.delete-range-move-left-confirm",
+    "sheet.command.delete-range-move-up-confirm",
     "sheet.menu.sheet-frozen",
     "sheet.menu.sheets-sort-ctx-hidden",
     "sheet.contextMenu.permission",
-    "sheet.command.remove-row-confirm",
-    "sheet.command.remove-col-confirm",
-    "sheet.command.insert-multi-rows-above",
-    "sheet.command.insert-multi-rows-after",
-    "sheet.command.insert-multi-cols-before",
-    "sheet.command.insert-multi-cols-right",
     "sheet.command.copy-sheet",
     "sheet.command.remove-sheet-confirm",
     "sheet.command.set-worksheet-hidden",

@@ -6,7 +6,8 @@ import {
   type IRange,
   type Workbook,
 } from "@univerjs/core";
-import { formulaSharer, formulasOf, movedFormula } from "../sharedFormulas";
+import { movedFormula } from "../../workbook/relativeFormula";
+import { formulaSharer, formulasOf } from "../sharedFormulas";
 
 /** What the grid runs to move the rows of a sort, and to move them back. */
 interface Reorder {

@@ -1,7 +1,11 @@
 import { readFileSync, existsSync } from "node:fs";
 import { basename, dirname } from "node:path";
-import type { PlacedColumn, WorkbookEdits } from "../../workbook/edits";
 import { InputError } from "../../measure/errors";
+import { cellName } from "../../workbook/cellRef";
+import { isFormula, type CellEdit, type PlacedColumn, type WorkbookEdits } from "../../workbook/edits";
+import { readSheet } from "../../workbook/readSheet";
+import { reverseOf, type Shift } from "../../workbook/shift/shift";
+import { shiftedEdits } from "../../workbook/shift/shiftedEdits";
 import type { WrittenBook } from "../openedBook";
 import { editedFile, openBookFile, saveBookFile, shownBook, type BookFile, type SavedBook } from "./bookFile";
 import { dropUnsaved, fingerprint, keepUnsaved, type Unsaved } from "./unsaved";
@@ -27,6 +31,8 @@ interface Written {
   readonly steps: readonly WorkbookEdits[];
   readonly sheet: string | undefined;
   readonly columns: readonly PlacedColumn[];
+  /** Rows or columns that came or went, and the working copy right after. */
+  readonly shifted?: { readonly shift: Shift; readonly after: BookFile };
   /** What was changed in the cells after it. */
   readonly since: readonly WorkbookEdits[];
 }
@@ -80,18 +86,25 @@ export function written(
   const flushed = takenUp({ ...document, cells });
   const { file, edit } = editedFile(flushed.file, write);
   const { steps } = flushed;
-  const own: Written = { file: flushed.file, steps, sheet: write.columns?.sheet, columns: edit.columns, since: [] };
+  const own: Written = {
+    file: flushed.file,
+    steps,
+    sheet: write.columns?.sheet,
+    columns: edit.columns,
+    ...(write.shift === undefined ? {} : { shifted: { shift: write.shift, after: file } }),
+    since: [],
+  };
   return {
     document: { ...flushed, file, isUnsaved: true, steps: [...steps, write], before: [...flushed.before, own] },
     answer: { opened: shownBook(file), columns: edit.columns, notes: edit.notes },
   };
 }
 
-/** Takes back the last write of the pane, and keeps what was changed in other cells since. */
+/** Takes back the last write of the pane, or rows and columns that came or went, and keeps what was changed in other cells since. */
 export function takenBack(document: BookDocument, cells: WorkbookEdits): BookDocument {
   const last = document.before.at(-1);
   if (last === undefined) throw new InputError("undo", "nothing written", "takes back what the pane wrote");
-  const since = [...last.since, cells].map((edits) => apartFrom(last, edits));
+  const since = [...last.since, cells].map((edits) => apartFrom(last, shiftedBack(last, edits)));
   return {
     ...document,
     cells: {},
@@ -152,6 +165,27 @@ function withSteps(file: BookFile, steps: readonly WorkbookEdits[]): BookFile {
 function withSince(writes: readonly Written[], edits: readonly WorkbookEdits[]): readonly Written[] {
   const last = writes.at(-1);
   return last === undefined ? [] : [...writes.slice(0, -1), { ...last, since: [...last.since, ...edits] }];
+}
+
+/**
+ * Changes made since rows or columns came or went, as they read without that. A formula that only has a fresh result is
+ * left out: it may have lost a reference that comes back.
+ */
+function shiftedBack({ shifted }: Written, edits: WorkbookEdits): WorkbookEdits {
+  if (shifted === undefined) return edits;
+  const { shift, after } = shifted;
+  const formulas = new Map<string, ReadonlyMap<string, string>>();
+  const isFresh = ({ sheet, row, column, content }: CellEdit): boolean => {
+    if (!isFormula(content) || !after.working.sheets.some(({ name }) => name === sheet)) return false;
+    const known = formulas.get(sheet) ?? readSheet(after.working, sheet, { formulas: true }).formulas;
+    formulas.set(sheet, known);
+    return known.get(cellName(row, column)) === content.formula;
+  };
+  const { cells = [], ...rest } = edits;
+  return {
+    ...rest,
+    ...shiftedEdits({ cells: cells.filter((cell) => !isFresh(cell)), widths: rest.widths ?? [] }, reverseOf(shift)),
+  };
 }
 
 /** Changes made since, except in the columns and sheets that are written. */

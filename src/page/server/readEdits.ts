@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import { InputError } from "../../measure/errors";
 import { MOST_COLUMNS, MOST_ROWS } from "../../workbook/cellRef";
 import type { CellEdit, ColumnsEdit, NewColumn, NewSheet, WorkbookEdits } from "../../workbook/edits";
+import type { Shift } from "../../workbook/shift/shift";
 
 /** Changes that no page of ours sends. */
 export class MalformedEdits extends InputError {}
@@ -69,6 +70,13 @@ const sheet = z.strictObject({
   table: z.exactOptional(z.string()),
   replaceable: z.exactOptional(z.boolean()),
 } satisfies EveryField<NewSheet>);
+const shift = z.strictObject({
+  sheet: z.string(),
+  axis: z.enum(["row", "column"]),
+  at: row,
+  count: row,
+  goes: z.boolean(),
+} satisfies EveryField<Shift>);
 /** All that can be changed in a workbook. */
 export const EDITS = z.strictObject({
   columns: z.exactOptional(
@@ -87,6 +95,7 @@ export const EDITS = z.strictObject({
   removeSheets: z.exactOptional(z.array(z.string())),
   names: z.exactOptional(z.array(z.strictObject({ name: z.string(), refersTo: z.string() }))),
   widths: z.exactOptional(z.array(z.strictObject({ sheet: z.string(), column: columnPlace, width }))),
+  shift: z.exactOptional(shift),
 } satisfies EveryField<WorkbookEdits>);
 const CHANGES = z.strictObject({
   cells: EDITS,
