@@ -67,7 +67,7 @@ function written({ row, column }: Corner): string {
 
 const CELL = String.raw`\$?[A-Za-z]{1,3}\$?\d{1,7}`;
 const REFERENCE = String.raw`(?:${CELL}:${CELL}|${CELL}|\$?[A-Za-z]{1,3}:\$?[A-Za-z]{1,3}|\$?\d{1,7}:\$?\d{1,7})(?![\p{L}\p{N}_.(!]|\[)`;
-const NAME = String.raw`[\p{L}_\\][\p{L}\p{N}_.\\]*`;
+const NAME = String.raw`[\p{L}_\\][\p{L}\p{N}_.\\]{0,254}`;
 
 /** Texts; references, with the sheet they are on; parts of tables; names, functions and numbers. */
 const PIECES = new RegExp(
@@ -75,10 +75,10 @@ const PIECES = new RegExp(
     String.raw`"(?:[^"]|"")*"`,
     // Through several sheets: stays.
     String.raw`${NAME}:${NAME}!${REFERENCE}`,
-    String.raw`(?:(?<book>\[\d+\])?(?:'(?<quoted>(?:[^']|'')+)'|(?<plain>${NAME}))!)?(?<reference>(?<![\p{L}\p{N}_.$])${REFERENCE})`,
-    String.raw`'(?:[^']|'')*'!?`,
-    String.raw`\[(?:[^\[\]']|'.|\[(?:[^\[\]']|'.)*\])*\]`,
-    String.raw`[\p{L}_\\][\p{L}\p{N}_.\\?]*!?`,
+    String.raw`(?:(?<book>\[\d+\])?(?:'(?<quoted>(?:[^']|''){1,600})'|(?<plain>${NAME}))!)?(?<reference>(?<![\p{L}\p{N}_.$])${REFERENCE})`,
+    String.raw`'(?:[^']|''){0,600}'!?`,
+    String.raw`\[(?:[^\[\]']|'.|\[(?:[^\[\]']|'.){0,600}\]){0,600}\]`,
+    String.raw`[\p{L}_\\][\p{L}\p{N}_.\\?]{0,254}!?`,
     String.raw`\d+(?:\.\d+)?(?:[eE][+-]?\d+)?`,
   ].join("|"),
   "gu",

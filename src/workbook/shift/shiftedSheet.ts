@@ -207,7 +207,7 @@ function shiftedColumns(xml: string, cols: Place, shift: Shift): string {
 
 /** Frozen rows and columns, the selected cells, the first cell in sight. */
 function shiftedViews(views: string, shift: Shift): string {
-  return views.replace(/<[^>]+>/g, (tag) => {
+  return views.replace(/<[^<>]+>/g, (tag) => {
     let changed = tag;
     for (const name of ["topLeftCell", "activeCell", "sqref"]) {
       const now = attributeIn(tag, name);
