@@ -93,7 +93,7 @@ function plainRow(row: Row): Row {
     depth: plainCell(row.depth),
     enclosure: plainCell(row.enclosure),
     // Left out by a function without such an argument, which is not the same as a blank.
-    ...("weight" in row ? { weight: plainCell(row.weight) ?? null } : {}),
+    weight: "weight" in row ? (plainCell(row.weight) ?? null) : undefined,
   };
 }
 

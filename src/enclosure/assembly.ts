@@ -95,7 +95,7 @@ export interface Tray {
   /** Base board, and card where the base is flanged. */
   readonly floor: Mm;
   /** What shows of its outside, from the rim down, where it is fixed in another tray; the rest stays bare. */
-  readonly outsideShown?: Mm;
+  readonly outsideShown?: Mm | undefined;
   /** Another tray is fixed in it: its floor, and its walls below a turn-in, stay bare. */
   readonly filled?: boolean;
 }

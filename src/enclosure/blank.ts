@@ -44,10 +44,8 @@ export function runOf(stretches: readonly Stretch[]): Mm {
 }
 
 /** A run without the stretches that come to nothing. */
-export function run(...stretches: readonly (readonly [name: string, length: Mm])[]): readonly Stretch[] {
-  const found: Stretch[] = [];
-  for (const [name, length] of stretches) if (length > 0) found.push({ name, length });
-  return found;
+export function run(...stretches: readonly Stretch[]): readonly Stretch[] {
+  return stretches.filter(({ length }) => length > 0);
 }
 
 /** A turn-in is never longer than half the face that it lies on. */

@@ -1,7 +1,7 @@
 import { coveringParts, partList } from "../covering/partList";
 import { boardParts, type Part } from "../enclosure/part";
 import type { PlacedPart } from "../enclosure/placedPart";
-import { extent, X, Y, Z, type Axis, type Vec } from "../enclosure/space";
+import { extent, X, Y, Z, type Axis } from "../enclosure/space";
 import type { Assembly } from "../enclosure/assembly";
 import type { NoAnswer } from "../measure/errors";
 import { InputError, shown } from "../measure/errors";
@@ -30,7 +30,7 @@ export function plainRows(rows: readonly (readonly Cell[])[]): readonly (readonl
 /** Inside size, board to board, of the tray that holds the item. */
 export function insideAnswer(sized: Sized, direction: string): Answer {
   const { inside } = sized.assembly.holder;
-  return sizeAnswer([extent(inside, X), extent(inside, Y), extent(inside, Z)], direction, sized.settings);
+  return sizeAnswer((axis) => extent(inside, axis), direction, sized.settings);
 }
 
 /** What `OUTSIDE` answers beside the directions: the room that the enclosure takes along its shelf. */
@@ -40,7 +40,8 @@ export const SHELF_WIDTH = "shelf width";
 export function outsideAnswer(sized: Sized, direction: string): Answer {
   if (!Object.hasOwn(AXES, direction) && plainName(direction) === SHELF_WIDTH)
     return inUnit(onShelf(sized).along, sized.settings);
-  return sizeAnswer(sized.assembly.outside, direction, sized.settings);
+  const { outside } = sized.assembly;
+  return sizeAnswer((axis) => outside[axis], direction, sized.settings);
 }
 
 /** Height and width of a base board as it lies. */
@@ -133,14 +134,19 @@ export function chosen<T extends string>(
   typed: string,
   argument: string,
   words: readonly T[],
-  accepted: readonly string[] = [...words, "all"],
+  accepted?: readonly string[],
 ): T {
   const exact = words.find((each) => each === typed);
   if (exact !== undefined) return exact;
   const wanted = plainName(typed);
   const word = words.find((each) => each === wanted || OTHER_WORDS[wanted] === each);
   if (word !== undefined) return word;
-  throw new InputError(argument, shown(typed), `give ${listed(accepted, "or")}`, didYouMean(typed, words));
+  throw new InputError(
+    argument,
+    shown(typed),
+    `give ${listed(accepted ?? [...words, "all"], "or")}`,
+    didYouMean(typed, words),
+  );
 }
 
 export function isAll(selector: string): boolean {
@@ -156,9 +162,9 @@ const GRAIN_WAYS = ["along", "across"] as const;
 const OTHER_WORDS: Readonly<Record<string, string>> = { thickness: "depth", number: "count", quantity: "count" };
 const MM2_PER_M2 = 1e6;
 
-function sizeAnswer(size: Vec, direction: string, settings: Settings): Answer {
-  if (isAll(direction)) return [DIRECTIONS.map((each) => inUnit(size[AXES[each]], settings))];
-  return inUnit(size[AXES[chosen(direction, "direction", DIRECTIONS)]], settings);
+function sizeAnswer(sizeAlong: (axis: Axis) => Mm, direction: string, settings: Settings): Answer {
+  if (isAll(direction)) return [DIRECTIONS.map((each) => inUnit(sizeAlong(AXES[each]), settings))];
+  return inUnit(sizeAlong(AXES[chosen(direction, "direction", DIRECTIONS)]), settings);
 }
 
 function baseSize(part: Part, way: BaseWay, settings: Settings): number {

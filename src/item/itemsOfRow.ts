@@ -1,6 +1,6 @@
 import { isBlank } from "../measure/blank";
 import { InputError } from "../measure/errors";
-import { severalMeasures } from "../measure/severalMeasures";
+import { isSeveral, severalMeasures } from "../measure/severalMeasures";
 
 /** The measures of a row as its cells hold them. */
 export interface Measures {
@@ -23,6 +23,9 @@ const SIZES = ["height", "width", "depth"] as const;
  * @throws InputError naming an argument with another number of measures
  */
 export function itemsOfRow(row: Measures): readonly ItemMeasures[] {
+  const { height, width, depth, weight } = row;
+  if (!(isSeveral(height) || isSeveral(width) || isSeveral(depth) || isSeveral(weight)))
+    return [{ height, width, depth, copies: 1 }];
   // A weight without a bar is that of all together.
   const names = severalMeasures(row.weight) === undefined ? SIZES : ([...SIZES, "weight"] as const);
   const lists = names.map((name) => [name, severalMeasures(row[name])] as const);
@@ -34,8 +37,7 @@ export function itemsOfRow(row: Measures): readonly ItemMeasures[] {
         measures(list?.length),
         `the height has ${measures(heights?.length)}; give each as many`,
       );
-  if (heights === undefined) return [{ height: row.height, width: row.width, depth: row.depth, copies: 1 }];
-  return heights.map(({ copies }, index) => ({
+  return heights!.map(({ copies }, index) => ({
     ...(Object.fromEntries(lists.map(([name, list]) => [name, list![index]!.text])) as unknown as Measures),
     copies,
   }));
@@ -47,9 +49,10 @@ function measures(count = 1): string {
 
 /** Nothing is measured: not of any of its items. A blank cell that is joined to others may be a 0. */
 export function isBlankRow(row: Measures): boolean {
-  return SIZES.every((size) => {
-    const cell = row[size];
-    if (typeof cell !== "string" || !cell.includes("|")) return isBlank(cell);
-    return cell.split("|").every((each) => ["", "0"].includes(each.replace(/\*.*/, "").trim()));
-  });
+  return isUnmeasured(row.height) && isUnmeasured(row.width) && isUnmeasured(row.depth);
+}
+
+function isUnmeasured(cell: unknown): boolean {
+  if (!isSeveral(cell)) return isBlank(cell);
+  return cell.split("|").every((each) => ["", "0"].includes(each.replace(/\*.*/, "").trim()));
 }

@@ -5,7 +5,7 @@ import { settledAllowance } from "../covering/settledAllowance";
 import type { Assembly } from "../enclosure/assembly";
 import type { Kind } from "../enclosure/kind";
 import { restingItem, type Item } from "../enclosure/restingItem";
-import { isBlankRow, itemsOfRow, type Measures } from "./itemsOfRow";
+import { isBlankRow, itemsOfRow, type ItemMeasures, type Measures } from "./itemsOfRow";
 import { inStandardSize } from "./standardSize";
 import { together } from "./together";
 import { kindNamed } from "../enclosure/kindNamed";
@@ -53,10 +53,9 @@ export const NO_ENCLOSURE = "none";
 export function sizeRow(row: Row, settings: Settings): Sized | undefined {
   if (isBlankRow(row) || isNoEnclosure(row.enclosure)) return undefined;
   const items = itemsOfRow(row);
-  const read = items.flatMap((each, index) => {
-    const item = naming(items.length === 1 ? "" : `item ${index + 1}, `, () => readMeasures(each, settings));
-    return Array.from({ length: each.copies }, () => item);
-  });
+  const [first] = items as readonly [ItemMeasures];
+  const isAlone = items.length === 1 && first.copies === 1;
+  const read = isAlone ? [readMeasures(first, settings)] : readEach(items, settings);
   const { item, weightKg: added, settings: inForce } = asOne(read, row.enclosure, settings);
   const isWhole = !isBlank(row.weight) && severalMeasures(row.weight) === undefined;
   const weightKg = (isWhole ? readWeight(row.weight, settings) : added) ?? weightSet(settings);
@@ -78,15 +77,22 @@ export function asOne(
   enclosure: unknown,
   settings: Settings,
 ): Pick<Sized, "item" | "weightKg"> & { readonly settings: Settings } {
-  const [first, ...others] = items as readonly [WeighedItem, ...WeighedItem[]];
-  if (others.length === 0) {
-    const { weightKg, ...item } = first;
-    return { item, weightKg, settings };
+  if (items.length === 1) {
+    const { height, width, depth, weightKg } = items[0]!;
+    return { item: { height, width, depth }, weightKg, settings };
   }
   const { arrangement, ...item } = together(items, settingsOfKind(kindNamed(enclosure), settings));
   const known = items.flatMap(({ weightKg }) => weightKg ?? []);
   const weightKg = known.length < items.length ? undefined : known.reduce((sum, each) => sum + each, 0);
   return { item, weightKg, settings: { ...settings, arrangement } };
+}
+
+/** Each item of a row as often as the row has it. @throws InputError that says of which item it is */
+function readEach(items: readonly ItemMeasures[], settings: Settings): readonly WeighedItem[] {
+  return items.flatMap((each, index) => {
+    const item = naming(items.length === 1 ? "" : `item ${index + 1}, `, () => readMeasures(each, settings));
+    return Array.from({ length: each.copies }, () => item);
+  });
 }
 
 function readMeasures({ height, width, depth, weight }: Measures, settings: Settings): WeighedItem {

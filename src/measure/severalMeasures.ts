@@ -18,7 +18,7 @@ const TIMES = "*";
  * @throws InputError where copies are no whole number; a blank or 0 is one
  */
 export function severalMeasures(cell: unknown): readonly CountedMeasure[] | undefined {
-  if (typeof cell !== "string" || !cell.includes(BAR)) return undefined;
+  if (!isSeveral(cell)) return undefined;
   const texts = cell.split(BAR);
   return (texts.at(-1)!.trim() === "" ? texts.slice(0, -1) : texts).map((each) => {
     const [text = "", copies = ""] = each.split(TIMES);
@@ -27,4 +27,9 @@ export function severalMeasures(cell: unknown): readonly CountedMeasure[] | unde
     if (read instanceof InputError) throw read;
     return { text: text.trim(), copies: read };
   });
+}
+
+/** Whether a cell has measures of several items. */
+export function isSeveral(cell: unknown): cell is string {
+  return typeof cell === "string" && cell.includes(BAR);
 }

@@ -19,7 +19,8 @@ export function settingsForRows(settings: readonly unknown[]): SharedSettings {
   const known = new Map<string, Settings>();
   const withOwn: SharedSettings["withOwn"] = (own) => {
     if (own.length === 0) return plain;
-    const key = JSON.stringify(own.map(({ key, value }) => [key, value]));
+    let key = "";
+    for (const each of own) key += `${each.key}=${cellKey(each.value)}\n`;
     let result = known.get(key);
     if (result === undefined) {
       result = shared.withOwn(own);
@@ -33,3 +34,8 @@ export function settingsForRows(settings: readonly unknown[]): SharedSettings {
 
 /** Settings are long, and a column of measures is different in each of many thousand rows. */
 const MOST_REMEMBERED = 4096;
+
+/** A text of a cell that no other cell has: a number is not the same as its figures typed as a text. */
+function cellKey(cell: unknown): string {
+  return typeof cell === "number" ? String(cell) : JSON.stringify(cell);
+}

@@ -14,22 +14,43 @@ import type { Settings } from "./schema";
  * @throws InputError as `readSettings`
  */
 export function settingsOf(settings: readonly unknown[], options: SettingsOptions = {}): Settings {
-  let key = options.starterGuide === true ? "guided/" : "";
+  let step = options.starterGuide === true ? root.guided : root.plain;
   const seen: Seen[] = [];
   for (let place = 0; place < settings.length; place++) {
     const one = recall(settings[place], place);
     seen.push(one);
-    key += `${one.id}/`;
+    step = stepTo(one.id, step);
   }
-  const known = results.get(key);
-  if (known !== undefined) return known;
+  if (step.result !== undefined) return step.result;
   const result = readSettings(
     seen.map((each) => each.given),
     options,
   );
-  if (results.size >= MOST_RESULTS) results.clear();
-  results.set(key, result);
+  step.result = result;
+  results++;
+  if (results >= MOST_RESULTS) forgetResults();
   return result;
+}
+
+/** What the arguments up to one give together, and where the next argument leads. */
+interface Step {
+  result: Settings | undefined;
+  readonly next: Map<number, Step>;
+}
+
+const newStep = (): Step => ({ result: undefined, next: new Map() });
+
+function stepTo(id: number, from: Step): Step {
+  const known = from.next.get(id);
+  if (known !== undefined) return known;
+  const step = newStep();
+  from.next.set(id, step);
+  return step;
+}
+
+function forgetResults(): void {
+  root = { plain: newStep(), guided: newStep() };
+  results = 0;
 }
 
 interface Seen {
@@ -43,20 +64,21 @@ const MOST_RESULTS = 4096;
 const MOST_TEXTS = 4096;
 const MOST_RANGES = 16;
 
-const results = new Map<string, Settings>();
-const texts = new Map<string, Seen>();
+let root = { plain: newStep(), guided: newStep() };
+let results = 0;
+const texts: Map<string, Seen>[] = [];
 const ranges: Seen[] = [];
 let nextId = 1;
 
 function recall(argument: unknown, place: number): Seen {
   const only = unwrapped(onlyCell(argument));
   if (typeof only === "string") {
-    const key = `${place}:${only}`;
-    const known = texts.get(key);
+    const ofPlace = (texts[place] ??= new Map<string, Seen>());
+    const known = ofPlace.get(only);
     if (known !== undefined) return known;
     const fresh = read([[only]], place);
-    if (texts.size >= MOST_TEXTS) texts.clear();
-    texts.set(key, fresh);
+    if (ofPlace.size >= MOST_TEXTS) ofPlace.clear();
+    ofPlace.set(only, fresh);
     return fresh;
   }
   const cells = Array.isArray(argument) ? (argument as readonly (readonly unknown[])[]) : [[argument]];

@@ -12,15 +12,19 @@ export function caseBlanks(cover: Case, settings: Settings): readonly Blank[] {
   const turnIn = settings.leftAuto.has("turnIn") ? Math.max(settings.turnIn, cover.leastTurnIn ?? 0) : settings.turnIn;
   const turn = half(turnIn, Math.min(cover.boardWidth, cover.boardHeight));
   const { boardWidth, boardHeight, joint, spineWidth } = cover;
-  const coveringAlong = run(["turn-in", turn], ["board", boardHeight], ["turn-in", turn]);
+  const coveringAlong = run(
+    { name: "turn-in", length: turn },
+    { name: "board", length: boardHeight },
+    { name: "turn-in", length: turn },
+  );
   const coveringAcross = run(
-    ["turn-in", turn],
-    ["board", boardWidth],
-    ["joint", joint],
-    ["spine", spineWidth],
-    ["joint", joint],
-    ["board", boardWidth],
-    ["turn-in", turn],
+    { name: "turn-in", length: turn },
+    { name: "board", length: boardWidth },
+    { name: "joint", length: joint },
+    { name: "spine", length: spineWidth },
+    { name: "joint", length: joint },
+    { name: "board", length: boardWidth },
+    { name: "turn-in", length: turn },
   );
   return [
     {
@@ -46,11 +50,11 @@ export function spineLining({ boardWidth, boardCaliper: q, joint, spineWidth, hi
   const lap = half(hingeLap, boardWidth);
   const intoJoint = joint + 2 * q;
   const across = run(
-    ["on board", lap],
-    ["into joint", intoJoint],
-    ["spine", spineWidth],
-    ["into joint", intoJoint],
-    ["on board", lap],
+    { name: "on board", length: lap },
+    { name: "into joint", length: intoJoint },
+    { name: "spine", length: spineWidth },
+    { name: "into joint", length: intoJoint },
+    { name: "on board", length: lap },
   );
   return {
     name: "spine lining",

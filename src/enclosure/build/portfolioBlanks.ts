@@ -36,39 +36,47 @@ export function portfolioBlanks(assembly: Assembly, { turnIn }: Settings): reado
   const paper = { ...cloth, material: "lining", within: true, note: "on the inside, over the turn-ins" } as const;
 
   const caseTurn = half(turnIn, Math.min(width, height, foreEdgeLong));
-  const caseAlong = run(["turn-in", caseTurn], ["board", height], ["turn-in", caseTurn]);
+  const caseAlong = run(
+    { name: "turn-in", length: caseTurn },
+    { name: "board", length: height },
+    { name: "turn-in", length: caseTurn },
+  );
   const caseAcross = run(
-    ["turn-in", caseTurn],
-    ["front board", width],
-    ["joint", joint],
-    ["spine", spineWidth],
-    ["joint", joint],
-    ["back board", width],
-    ["joint", joint],
-    ["riser", foreEdgeRise],
-    ["joint", flapJoint],
-    ["flap", foreEdgeLong],
-    ["turn-in", caseTurn],
+    { name: "turn-in", length: caseTurn },
+    { name: "front board", length: width },
+    { name: "joint", length: joint },
+    { name: "spine", length: spineWidth },
+    { name: "joint", length: joint },
+    { name: "back board", length: width },
+    { name: "joint", length: joint },
+    { name: "riser", length: foreEdgeRise },
+    { name: "joint", length: flapJoint },
+    { name: "flap", length: foreEdgeLong },
+    { name: "turn-in", length: caseTurn },
   );
   const flapTurn = half(turnIn, Math.min(width, headLong));
   const lap = (board: Mm) => half(hingeLap, board);
   const flapAlong = run(
-    ["on board", lap(height)],
-    ["joint", joint],
-    ["riser", headRise],
-    ["joint", flapJoint],
-    ["flap", headLong],
-    ["turn-in", flapTurn],
+    { name: "on board", length: lap(height) },
+    { name: "joint", length: joint },
+    { name: "riser", length: headRise },
+    { name: "joint", length: flapJoint },
+    { name: "flap", length: headLong },
+    { name: "turn-in", length: flapTurn },
   );
-  const flapAcross = run(["turn-in", flapTurn], ["flap", width], ["turn-in", flapTurn]);
+  const flapAcross = run(
+    { name: "turn-in", length: flapTurn },
+    { name: "flap", length: width },
+    { name: "turn-in", length: flapTurn },
+  );
   // Inside, a lining goes down into the joint and up again.
   const inside = (board: Mm, rise: Mm, flap: Mm) =>
     run(
-      ["on board", lap(board)],
-      ["into joint", joint + 2 * q],
-      ["riser", rise],
-      ["into joint", flapJoint + 2 * p],
-      ["on flap", lap(flap)],
+      { name: "on board", length: lap(board) },
+      { name: "into joint", length: joint + 2 * q },
+      { name: "riser", length: rise },
+      { name: "into joint", length: flapJoint + 2 * p },
+      { name: "on flap", length: lap(flap) },
     );
   const headInside = inside(height, headRise, headLong);
   const foreEdgeInside = inside(width, foreEdgeRise, foreEdgeLong);

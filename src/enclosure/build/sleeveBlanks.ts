@@ -25,15 +25,19 @@ export function sleeveBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   ];
   const mouthTurn = half(settings.turnIn, width);
   const endTurn = half(settings.turnIn, outerDepth);
-  const wrapAlong = run(["turn-in", endTurn], ["height", outerHeight], ["turn-in", endTurn]);
-  const wrapAcross = run(
-    ["turn-in", mouthTurn],
-    ["side", outerWidth],
-    ["back", outerDepth],
-    ["side", outerWidth],
-    ["turn-in", mouthTurn],
+  const wrapAlong = run(
+    { name: "turn-in", length: endTurn },
+    { name: "height", length: outerHeight },
+    { name: "turn-in", length: endTurn },
   );
-  const panelAlong = run(["face", outerWidth - PANEL_BACK_MM], ["turn-in", mouthTurn]);
+  const wrapAcross = run(
+    { name: "turn-in", length: mouthTurn },
+    { name: "side", length: outerWidth },
+    { name: "back", length: outerDepth },
+    { name: "side", length: outerWidth },
+    { name: "turn-in", length: mouthTurn },
+  );
+  const panelAlong = run({ name: "face", length: outerWidth - PANEL_BACK_MM }, { name: "turn-in", length: mouthTurn });
   const covering = { tray: tray.name, material: "covering", count: 1, within: false, note: "" } as const;
   const lining = {
     ...covering,

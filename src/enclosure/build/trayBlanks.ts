@@ -55,10 +55,10 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   const down = Math.min(inside, depth);
   const shownOutside = tray.outsideShown === undefined ? outerDepth : tray.outsideShown + settings.turnIn;
   const wall = run(
-    ["outside", Math.min(shownOutside, outerDepth)],
-    ["rim", tray.rim],
-    ["inside", down],
-    ["on floor", inside - down],
+    { name: "outside", length: Math.min(shownOutside, outerDepth) },
+    { name: "rim", length: tray.rim },
+    { name: "inside", length: down },
+    { name: "on floor", length: inside - down },
   );
   const wallRun = runOf(wall);
   const alongHeight = tray.openSpine || height >= width;
@@ -83,7 +83,7 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   if (settings.coverStyle === "one piece" && tray.outsideShown === undefined) {
     const tab = half(settings.turnIn, Math.min(outerWidth, outerHeight));
     const inward = [...wall].reverse();
-    const spineEdge = run(["on floor", floorTurn], ["spine edge", tray.floor]);
+    const spineEdge = run({ name: "on floor", length: floorTurn }, { name: "spine edge", length: tray.floor });
     const x: readonly Stretch[] = [
       ...(tray.openSpine ? spineEdge : inward),
       { name: "base", length: outerWidth },
@@ -105,22 +105,22 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   const spineTurn = half(settings.turnIn, width);
   const around = tray.openSpine
     ? run(
-        ["turn-in", spineTurn],
-        ["head wall", outerWidth],
-        ["fore-edge wall", outerHeight],
-        ["head wall", outerWidth],
-        ["turn-in", spineTurn],
+        { name: "turn-in", length: spineTurn },
+        { name: "head wall", length: outerWidth },
+        { name: "fore-edge wall", length: outerHeight },
+        { name: "head wall", length: outerWidth },
+        { name: "turn-in", length: spineTurn },
       )
     : run(
-        ["½ side wall", outerHeight / 2],
-        ["head wall", outerWidth],
-        ["side wall", outerHeight],
-        ["head wall", outerWidth],
-        ["½ side wall", outerHeight / 2],
-        ["lap", half(settings.turnIn, Math.min(outerWidth, outerHeight))],
+        { name: "½ side wall", length: outerHeight / 2 },
+        { name: "head wall", length: outerWidth },
+        { name: "side wall", length: outerHeight },
+        { name: "head wall", length: outerWidth },
+        { name: "½ side wall", length: outerHeight / 2 },
+        { name: "lap", length: half(settings.turnIn, Math.min(outerWidth, outerHeight)) },
       );
   const hidden = tray.outsideShown !== undefined;
-  const over = hidden ? wall : [...run(["turn-in", footTurn]), ...wall];
+  const over = hidden ? wall : [...run({ name: "turn-in", length: footTurn }), ...wall];
   const under = hidden ? "" : ` ${shown(footTurn)} under the base,`;
   const note = `round the walls; turn in${under} ${shown(inside)} down inside`;
   const walls = strip(tray, "wall strip", runOf(around), around, over, note, undefined, inside);
@@ -129,7 +129,11 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
     const [x, y] = [outerWidth - PANEL_LESS_MM, outerHeight - PANEL_LESS_MM];
     return [walls, panel("base panel", x, y, "under the base, over the turn-ins"), ...linings];
   }
-  const edge = run(["under base", footTurn], ["spine edge", tray.floor], ["on floor", floorTurn]);
+  const edge = run(
+    { name: "under base", length: footTurn },
+    { name: "spine edge", length: tray.floor },
+    { name: "on floor", length: floorTurn },
+  );
   return [
     walls,
     strip(tray, "spine-edge strip", outerHeight, undefined, edge, "over the spine edge of the base"),

@@ -148,6 +148,8 @@ export function trayBoards(
       rim: layers * t + (endCards ? card.caliper : 0),
       tabs: 0,
       floor: b + flange,
+      outsideShown: undefined,
+      filled: false,
     },
   };
 }

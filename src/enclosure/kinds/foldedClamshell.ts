@@ -130,9 +130,9 @@ export const foldedClamshell: Kind = {
 function hingeStrips({ cover }: Assembly): readonly Blank[] {
   const { boardWidth, spineWidth, joint, hingeLap, liningHeight } = cover!;
   const across = run(
-    ["on tray", half(hingeLap, boardWidth)],
-    ["gap", joint],
-    ["on spine piece", half(hingeLap, spineWidth)],
+    { name: "on tray", length: half(hingeLap, boardWidth) },
+    { name: "gap", length: joint },
+    { name: "on spine piece", length: half(hingeLap, spineWidth) },
   );
   return [
     {
