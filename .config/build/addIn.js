@@ -1,11 +1,13 @@
 const CopyPlugin = require("copy-webpack-plugin");
 const HtmlPlugin = require("html-webpack-plugin");
 const MinimizerPlugin = require("minimizer-webpack-plugin");
-const { addressFor, DEVELOPMENT_ADDRESS } = require("./address");
-const { Compilation, WebpackError, sources } = require("webpack");
+const { DEVELOPMENT_ADDRESS, servedFrom } = require("./address");
+const { Compilation, DefinePlugin, WebpackError, sources } = require("webpack");
+const { clearedChunks, recorded } = require("./deployed");
 const functionsJson = require("./functionsJson");
 const { noticesOf } = require("./notices");
-const { DIST, REPLACED, ROOT } = require("./paths");
+const manifestFor = require("./manifestFor");
+const { DIST, REPLACED, ROOT, VERSION } = require("./paths");
 
 /** The licences of the bundled packages; one that may not be shipped fails the build. */
 function notices(compiler) {
@@ -24,7 +26,7 @@ function notices(compiler) {
 
 /** The add-in: webpack bundles it, because functions.js must stay small and esbuild's is a third larger. */
 module.exports = (mode) => {
-  const address = addressFor(mode);
+  const served = servedFrom(mode);
   return {
     mode,
     context: ROOT,
@@ -32,7 +34,13 @@ module.exports = (mode) => {
     target: "web",
     entry: { functions: "./functions/index.ts", pane: "./src/pane/pane.ts" },
     // Scripts that are loaded later lie beside the page.
-    output: { path: DIST, filename: "[name].js", publicPath: "", compareBeforeEmit: false },
+    output: {
+      path: DIST,
+      filename: "[name].js",
+      chunkFilename: mode === "production" ? "[name].[contenthash:8].js" : "[name].js",
+      publicPath: "",
+      compareBeforeEmit: false,
+    },
     devtool: mode === "production" ? false : "source-map",
     performance: { hints: false },
     resolve: { extensions: [".ts", ".tsx", ".js"], alias: REPLACED },
@@ -51,7 +59,8 @@ module.exports = (mode) => {
       ],
     },
     plugins: [
-      { apply: functionsJson },
+      { apply: functionsJson(served) },
+      new DefinePlugin({ ENCLOSURE_NAMESPACE: JSON.stringify(mode === "production" ? "ENC" : "ENCDEV") }),
       { apply: notices },
       // The shared runtime is this one page: it holds the cell functions and the pane.
       new HtmlPlugin({ filename: "pane.html", template: "./src/pane/pane.html", chunks: ["functions", "pane"] }),
@@ -62,10 +71,17 @@ module.exports = (mode) => {
           { from: "manifest/icons/*.png", to: "icons/[name][ext]" },
           {
             from: "manifest/manifest.xml",
-            transform: (text) => text.toString().replaceAll(DEVELOPMENT_ADDRESS, address),
+            transform: (text) => manifestFor(mode, text.toString(), DEVELOPMENT_ADDRESS, served),
+          },
+          {
+            from: "manifest/pages",
+            transform: (content, file) =>
+              file.endsWith(".html") ? content.toString().replaceAll("VERSION", VERSION) : content,
           },
         ],
       }),
+      { apply: clearedChunks },
+      { apply: recorded },
     ],
   };
 };

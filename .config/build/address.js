@@ -1,3 +1,5 @@
+const { VERSION } = require("./paths");
+
 const DEVELOPMENT_ADDRESS = "https://localhost:3000";
 const PLACEHOLDER_ADDRESS = "https://enclosure-columns.example";
 
@@ -11,4 +13,12 @@ function addressFor(mode) {
   return address;
 }
 
-module.exports = { addressFor, DEVELOPMENT_ADDRESS };
+/**
+ * Where its files are: of a release in a folder named after the version, so that Excel, which keeps what it loaded for up to
+ * a day, never puts files of two versions together.
+ */
+function servedFrom(mode) {
+  return mode === "production" ? `${addressFor(mode)}/${VERSION}` : addressFor(mode);
+}
+
+module.exports = { DEVELOPMENT_ADDRESS, servedFrom };

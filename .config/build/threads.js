@@ -1,4 +1,5 @@
 const bundled = require("./bundled");
+const { recorded } = require("./deployed");
 const { DIST } = require("./paths");
 
 /** Scripts of the threads beside the add-in, bundled apart: what they share with it would make functions.js larger. */
@@ -14,4 +15,5 @@ module.exports = (mode) =>
       target: "es2022",
       outdir: DIST,
     },
+    plugins: [{ apply: recorded }],
   });

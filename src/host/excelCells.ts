@@ -1,4 +1,4 @@
-import { typedFormula } from "../workbook/formulaText";
+import { outsideTexts, typedFormula } from "../workbook/formulaText";
 import type { Area } from "../workbook/cellRef";
 import { isFormula, type CellContent } from "../workbook/edits";
 import { isErrorText, rangeAt, type Matrix } from "./excelRead";
@@ -36,7 +36,7 @@ export function senderOf(context: Excel.RequestContext): Sender {
 /** What is entered in a cell: a formula as it is typed, a text that stays one whatever it looks like. */
 export function entered(content: CellContent): string | number | boolean {
   if (content === null) return "";
-  if (isFormula(content)) return `=${withoutPrefixes(typedFormula(content.formula))}`;
+  if (isFormula(content)) return `=${named(withoutPrefixes(typedFormula(content.formula)))}`;
   if (typeof content === "object") return content.error;
   return typeof content === "string" ? sureText(content) : content;
 }
@@ -98,6 +98,15 @@ const POINTS_A_PIXEL = 0.75;
 function sureText(text: string): string {
   if (text === "") return "";
   return /^\p{L}\D*$/u.test(text) && !/^(?:true|false)$/i.test(text) ? text : `'${text}`;
+}
+
+/** The add-in under development has a namespace of its own, so that it does not meet the one in use. */
+declare const ENCLOSURE_NAMESPACE: string | undefined;
+
+function named(formula: string): string {
+  const namespace = typeof ENCLOSURE_NAMESPACE === "undefined" ? "ENC" : ENCLOSURE_NAMESPACE;
+  if (namespace === "ENC") return formula;
+  return outsideTexts(formula, (piece) => piece.replace(/(?<![\w.])ENC\./g, `${namespace}.`));
 }
 
 /** Newer functions have a prefix in a file alone. */

@@ -4,7 +4,7 @@ import path from "node:path";
 import { isStale } from "../../.config/build/buildIfStale";
 
 const BUILT = [
-  ...["functions.js", "functions.json", "surveyWorker.js", "pane.html", "pane.js", "manifest.xml"],
+  ...["functions.js", "functions.json", "surveyWorker.js", "pane.html", "pane.js", "manifest.xml", "addin/manifest.xml"],
   ...["page/page.html", "page/page.js", "enclosure-columns.js"],
 ];
 
@@ -17,6 +17,7 @@ beforeEach(() => {
   dist = path.join(folder, "dist");
   source = path.join(folder, "src");
   mkdirSync(path.join(dist, "page"), { recursive: true });
+  mkdirSync(path.join(dist, "addin"), { recursive: true });
   mkdirSync(path.join(source, "deep"), { recursive: true });
   write(path.join(source, "deep", "a.ts"), "", 100);
   [path.join(source, "deep"), source].forEach((name) => utimesSync(name, 100, 100));

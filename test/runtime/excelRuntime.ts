@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import vm from "node:vm";
+import { version } from "../../package.json";
 import { hostBridge, type InvocationResult } from "./hostBridge";
 import { marshal, type Argument, type CellError, type OmittedRepeat, type ParameterMetadata } from "./marshal";
 
@@ -42,9 +43,12 @@ export interface ExcelRuntime {
   readonly callMany: (calls: readonly (readonly [id: string, args: readonly Argument[]])[]) => Promise<CellAnswer[]>;
 }
 
-/** Reads functions.js and functions.json of the last build. */
+/** The folder of the last build that an institution serves. */
+export const DEPLOYED = path.join("dist/addin", version);
+
+/** Reads functions.js and functions.json that are deployed. */
 export function readBuild(): Build {
-  const text = (name: string): string => readFileSync(path.join("dist", name), "utf8");
+  const text = (name: string): string => readFileSync(path.join(DEPLOYED, name), "utf8");
   return { script: text("functions.js"), metadata: JSON.parse(text("functions.json")) as Metadata };
 }
 
@@ -64,7 +68,7 @@ export function loadExcelRuntime(build: Build = readBuild(), omittedRepeat: Omit
   // A script that the bundle loads later lies beside functions.js.
   const page = browserPage(bridge.native, ({ src, onload }) => {
     const name = path.basename(src);
-    vm.runInContext(readFileSync(path.join("dist", name), "utf8"), page, { filename: name });
+    vm.runInContext(readFileSync(path.join(DEPLOYED, name), "utf8"), page, { filename: name });
     setTimeout(() => onload({ type: "load" }), 0);
   });
   vm.runInContext(readFileSync(MICROSOFT_RUNTIME, "utf8"), page, { filename: MICROSOFT_RUNTIME });

@@ -1,5 +1,6 @@
 import { statSync } from "node:fs";
-import { loadExcelRuntime } from "./excelRuntime";
+import { join } from "node:path";
+import { DEPLOYED, loadExcelRuntime } from "./excelRuntime";
 
 // Excel's limits, from Microsoft's documentation of custom functions and their metadata.
 const LONGEST_NAME = 64;
@@ -81,11 +82,11 @@ describe.each(functions.map((entry) => [entry.id, entry] as const))("%s", (_id, 
 });
 
 test("functions.json is under 1 MB", () => {
-  expect(statSync("dist/functions.json").size).toBeLessThan(LARGEST_METADATA_BYTES);
+  expect(statSync(join(DEPLOYED, "functions.json")).size).toBeLessThan(LARGEST_METADATA_BYTES);
 });
 
 test("functions.js is under 190 kB", () => {
-  expect(statSync("dist/functions.js").size).toBeLessThan(LARGEST_SCRIPT_BYTES);
+  expect(statSync(join(DEPLOYED, "functions.js")).size).toBeLessThan(LARGEST_SCRIPT_BYTES);
 });
 
 const expectOneLine = (text: string | undefined, longest: number): void => {

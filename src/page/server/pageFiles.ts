@@ -11,15 +11,14 @@ export const TYPES: Readonly<Record<string, string>> = {
 };
 
 /** What the page has in common with the add-in. */
-const SHARED = [
-  ...["functions.js", "functions.json", "survey.js", "surveyAsks.js", "surveyWorker.js"],
-  ...["pane.css", "icons/icon-32.png"],
-];
+const SHARED = ["functions.js", "functions.json", "surveyWorker.js", "pane.css", "icons/icon-32.png"];
 
 /** The files of the page by the name it asks for: its own, and the add-in's functions. */
 export function pageFiles(dist: string): ReadonlyMap<string, string> {
   const own = readdirSync(join(dist, "page")).map((name) => [name, join(dist, "page", name)] as const);
-  const shared = SHARED.map((name) => [name, join(dist, name)] as const);
+  // A script that is loaded later has a mark of its content in its name.
+  const later = readdirSync(dist).filter((name) => /^(?:survey|surveyAsks)\.(?:[0-9a-f]{8}\.)?js$/.test(name));
+  const shared = [...SHARED, ...later].map((name) => [name, join(dist, name)] as const);
   const fonts = join(dist, "fonts");
   const printed = (existsSync(fonts) ? readdirSync(fonts) : []).map(
     (name) => [`fonts/${name}`, join(fonts, name)] as const,
