@@ -1,7 +1,7 @@
 import { execFile } from "node:child_process";
 import { appendFileSync, chmodSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { request } from "node:http";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { promisify } from "node:util";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import type { OpenedBook, StartedBook } from "../../src/page/openedBook";
@@ -227,6 +227,7 @@ test("nothing but the page's own files is sent", async () => {
     "functions.json",
     "survey.js",
     "surveyWorker.js",
+    ...readdirSync(resolve("dist")).filter((name) => /^survey(?:Asks)?\.[0-9a-f]{8}\.js$/.test(name)),
   ])
     expect([own, (await ask(`/${own}`)).status]).toEqual([own, 200]);
   for (const posted of ["page.html", "book", "../save/"])

@@ -1,4 +1,5 @@
 import { statSync } from "node:fs";
+import { createRequire } from "node:module";
 import { join } from "node:path";
 import { DEPLOYED, loadExcelRuntime } from "./excelRuntime";
 
@@ -81,6 +82,15 @@ describe.each(functions.map((entry) => [entry.id, entry] as const))("%s", (_id, 
   });
 });
 
+// Microsoft's schema of functions in a manifest, whose fields functions.json has; only the flag on errors is not in it.
+test("functions.json keeps to Microsoft's published schema", () => {
+  const { allowErrorForDataTypeAny: _, ...published } = metadata;
+  const validate = schemaOf("extensionCustomFunctions");
+  expect([validate(published), validate.errors ?? []]).toEqual([true, []]);
+  const nameless = { ...published, functions: [{ ...functions[0], name: "" }] };
+  expect(validate(nameless)).toBe(false);
+});
+
 test("functions.json is under 1 MB", () => {
   expect(statSync(join(DEPLOYED, "functions.json")).size).toBeLessThan(LARGEST_METADATA_BYTES);
 });
@@ -88,6 +98,22 @@ test("functions.json is under 1 MB", () => {
 test("functions.js is under 190 kB", () => {
   expect(statSync(join(DEPLOYED, "functions.js")).size).toBeLessThan(LARGEST_SCRIPT_BYTES);
 });
+
+interface Validate {
+  (data: unknown): boolean;
+  readonly errors?: readonly unknown[] | null;
+}
+
+/** One definition of the newest schema that Microsoft's package holds, checked by the validator that it brings. */
+function schemaOf(definition: string): Validate {
+  const manifests = createRequire(require.resolve("@microsoft/app-manifest"));
+  const Ajv = manifests("ajv-draft-04") as new (options: object) => { compile: (schema: object) => Validate };
+  const { definitions } = manifests("./json-schemas/teams/v1.30/MicrosoftTeams.schema.json") as { definitions: object };
+  return new Ajv({ strict: false, allErrors: true, logger: false }).compile({
+    definitions,
+    $ref: `#/definitions/${definition}`,
+  });
+}
 
 const expectOneLine = (text: string | undefined, longest: number): void => {
   expect(text).toMatch(/^\S.*\S$/);
