@@ -5,7 +5,15 @@ import path from "node:path";
 const SOURCES = ["src", "functions", "manifest", ".config/build", "webpack.config.js", "package.json"];
 /** One file or more of each target. */
 const PRODUCTS = [
-  ...["functions.js", "functions.json", "surveyWorker.js", "pane.html", "pane.js", "manifest.xml", "addin/manifest.xml"],
+  ...[
+    "functions.js",
+    "functions.json",
+    "surveyWorker.js",
+    "pane.html",
+    "pane.js",
+    "manifest.xml",
+    "addin/manifest.xml",
+  ],
   ...["page/page.html", "page/page.js", "enclosure-columns.js"],
 ];
 

@@ -93,7 +93,9 @@ async function pane(): Promise<{
 
 test("the folder on a plain web server: pane, functions and the thread of whole surveys all load, and answer", async () => {
   const { page, call, wrong } = await pane();
-  const declared = await page.evaluate(async () => (await fetch("functions.json")).json() as Promise<{ functions: [] }>);
+  const declared = await page.evaluate(
+    async () => (await fetch("functions.json")).json() as Promise<{ functions: [] }>,
+  );
   expect(declared.functions.length).toBeGreaterThan(20);
   expect(await call("MASS", [300, 210, 40, "tray", null])).toMatchObject({ ok: true });
   const items = [

@@ -225,7 +225,6 @@ test("nothing but the page's own files is sent", async () => {
     "page.css",
     "functions.js",
     "functions.json",
-    "survey.js",
     "surveyWorker.js",
     ...readdirSync(resolve("dist")).filter((name) => /^survey(?:Asks)?\.[0-9a-f]{8}\.js$/.test(name)),
   ])

@@ -4,7 +4,15 @@ import path from "node:path";
 import { isStale } from "../../.config/build/buildIfStale";
 
 const BUILT = [
-  ...["functions.js", "functions.json", "surveyWorker.js", "pane.html", "pane.js", "manifest.xml", "addin/manifest.xml"],
+  ...[
+    "functions.js",
+    "functions.json",
+    "surveyWorker.js",
+    "pane.html",
+    "pane.js",
+    "manifest.xml",
+    "addin/manifest.xml",
+  ],
   ...["page/page.html", "page/page.js", "enclosure-columns.js"],
 ];
 
