@@ -93,7 +93,11 @@ function pageOf(open: OpenGrid, server: PageServer, status: StatusLine, tab: Tab
     await open.show(opened);
     changes.reset(isUnsaved);
     if (opened.said.length > 0) status.say(opened.said.join(" "));
-    leavePane = mountPane(elementById(document, "pane"), port, { planWorker: "planWorker.js", fonts: "fonts/" });
+    leavePane = mountPane(elementById(document, "pane"), port, {
+      planWorker: "planWorker.js",
+      fonts: "fonts/",
+      openFile: () => elementById(document, "chooser").click(),
+    });
     if ((await tab.open(others)).length > 0)
       notice(
         document,

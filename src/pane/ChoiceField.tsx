@@ -75,14 +75,17 @@ interface WrittenProps {
 function Written({ label, value, hint, done }: WrittenProps) {
   const input = useRef<HTMLInputElement>(null);
   useEffect(() => input.current?.focus(), []);
+  const finish = () => done(input.current?.value.trim());
   return (
-    <form
+    <div
       class="field"
-      onSubmit={(event) => {
+      onKeyDown={(event) => {
+        if (event.key === "Escape") done(undefined);
+        if (event.key !== "Enter" || event.target !== input.current) return;
+        // It may be in a form of its own.
         event.preventDefault();
-        done(input.current?.value.trim());
+        finish();
       }}
-      onKeyDown={({ key }) => key === "Escape" && done(undefined)}
     >
       <label class="field">
         {label}
@@ -90,11 +93,13 @@ function Written({ label, value, hint, done }: WrittenProps) {
       </label>
       <span class="quiet">{hint}</span>
       <span class="row">
-        <button type="submit">Set</button>
+        <button type="button" onClick={finish}>
+          Set
+        </button>
         <button type="button" onClick={() => done(undefined)}>
           Cancel
         </button>
       </span>
-    </form>
+    </div>
   );
 }

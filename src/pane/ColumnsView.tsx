@@ -1,86 +1,82 @@
 import { useMemo, useState } from "preact/hooks";
-import { DEFAULT_FIGURES, figureOf, withProblem } from "../item/figureCatalogue";
+import { DEFAULT_FIGURES, figureOf } from "../item/figureCatalogue";
 import { PART_FIGURES } from "../item/figureOfPart";
 import { boardNotes } from "../survey/boardNotes";
-import { surveyEdits } from "../filling/surveyEdits";
-import { figureChoices } from "./figureChoices";
+import { FigureGroups } from "./FigureGroups";
+import { figureChoices, figuresToCut } from "./figureChoices";
+import { counted } from "./numbers";
 import { RecognisedColumns } from "./RecognisedColumns";
 import type { ViewProps } from "./viewProps";
+import { writeFigures } from "./writeFigures";
 
 /** What was recognised, and the figures that are, or will be, beside the survey. */
 export function ColumnsView({ model, survey, state }: ViewProps) {
   const { sized, standing } = survey;
   const [ticked, setTicked] = useState<readonly string[]>(standing.length > 0 ? standing : DEFAULT_FIGURES);
   const [cutList, setCutList] = useState(false);
-  const [other, setOther] = useState("");
+  const [wanted, setWanted] = useState("");
   const groups = useMemo(() => figureChoices(sized), [sized]);
   const offered = new Set(groups.flatMap(({ choices }) => choices.map(({ name }) => name)));
   const others = ticked.filter((name) => !offered.has(name));
+  const toCut = figuresToCut(groups);
+  const cutsAll = toCut.length > 0 && toCut.every((name) => ticked.includes(name));
   const tick = (name: string) =>
     setTicked(ticked.includes(name) ? ticked.filter((each) => each !== name) : [...ticked, name]);
-  const add = (event: Event): void => {
-    event.preventDefault();
-    const name = other.trim();
-    if (figureOf(name) === undefined)
-      return model.say([`figure: got "${name}"; give ${PART_FIGURES.said}, such as ${PART_FIGURES.example}`], true);
-    setTicked([...new Set([...ticked, name])]);
-    setOther("");
-  };
+  const tickToCut = () =>
+    setTicked(cutsAll ? ticked.filter((name) => !toCut.includes(name)) : [...new Set([...ticked, ...toCut])]);
+  const again = standing.length > 0;
   const write = () =>
-    model.write(standing.length > 0 ? "Writing the columns again" : "Adding the columns", ({ book, answered }) => {
-      const figures = withProblem(ticked);
-      const { edits, unanswered } = surveyEdits(book, { ...answered, figures, values: false, cutList });
-      return { edits, said: unanswered };
-    });
+    model.write(again ? "Writing the columns again" : "Adding the columns", (now) => ({
+      ...writeFigures(now, ticked, { cutList }),
+      shows: true,
+    }));
   return (
     <>
-      <details open={standing.length === 0}>
+      <details open={!again}>
         <summary>What was recognised</summary>
         <RecognisedColumns model={model} survey={survey} state={state} />
-        <ul class="lines">
-          {[survey.chosen.said, ...sized.survey.recognition.said, ...sized.survey.notes, ...boardNotes(sized)].map(
-            (line) => (
-              <li key={line}>{line}</li>
-            ),
-          )}
-        </ul>
+        <details>
+          <summary>The same in words</summary>
+          <ul class="lines">
+            {[survey.chosen.said, ...sized.survey.recognition.said, ...sized.survey.notes, ...boardNotes(sized)].map(
+              (line) => (
+                <li key={line}>{line}</li>
+              ),
+            )}
+          </ul>
+        </details>
       </details>
       <h2>Figures for every row</h2>
       <p>
         Each becomes a column of formulas beside the survey. They follow when a size, an enclosure or a setting changes.
       </p>
-      {groups.map(({ purpose, choices }) => (
-        <fieldset key={purpose}>
-          <legend>{purpose}</legend>
-          {choices.map(({ name, meaning }) => (
-            <label key={name}>
-              <input type="checkbox" checked={ticked.includes(name)} onChange={() => tick(name)} />
-              <span>{meaning}</span>
-            </label>
-          ))}
-        </fieldset>
-      ))}
-      <fieldset>
-        <legend>Any other part</legend>
-        {others.map((name) => (
-          <label key={name}>
-            <input type="checkbox" checked onChange={() => tick(name)} />
-            <span>{name}</span>
-          </label>
-        ))}
-        <form onSubmit={add} class="row">
-          <label class="field">
-            Part and measure
-            <input value={other} placeholder="lid side wall length" onInput={(e) => setOther(e.currentTarget.value)} />
-          </label>
-          <button type="submit" disabled={other.trim() === ""}>
-            Add it
-          </button>
-        </form>
-      </fieldset>
+      <label class="field">
+        Find a figure
+        <input
+          type="search"
+          value={wanted}
+          placeholder="such as side wall"
+          onInput={(event) => setWanted(event.currentTarget.value)}
+        />
+      </label>
+      <label>
+        <input type="checkbox" checked={cutsAll} disabled={toCut.length === 0} onChange={tickToCut} />
+        <span>
+          Everything to cut for my kinds <span class="quiet">{counted(toCut.length, "column")}</span>
+        </span>
+      </label>
+      <FigureGroups groups={groups} ticked={ticked} wanted={wanted} unit={sized.settings.unit} tick={tick} />
+      <OtherFigures
+        others={others}
+        tick={tick}
+        add={(name) => setTicked([...new Set([...ticked, name])])}
+        refuse={(name) =>
+          model.say([`figure: got "${name}"; give ${PART_FIGURES.said}, such as ${PART_FIGURES.example}`], true)
+        }
+      />
       <label>
         <input type="checkbox" checked={cutList} onChange={() => setCutList(!cutList)} />
-        <span>every part of every item too, on a sheet “Cut list”</span>
+        <span>Every part of every item too, on a sheet “Cut list”</span>
       </label>
       <p class="row last">
         <button
@@ -89,9 +85,49 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
           disabled={state.doing !== undefined || ticked.length === 0}
           onClick={() => void write()}
         >
-          {standing.length > 0 ? "Write the columns again" : "Add the columns"}
+          {again ? "Write the columns again" : "Add the columns"}
         </button>
+        <span class="quiet">{counted(ticked.length, "figure")} chosen</span>
       </p>
     </>
+  );
+}
+
+interface OthersProps {
+  readonly others: readonly string[];
+  readonly tick: (name: string) => void;
+  readonly add: (name: string) => void;
+  readonly refuse: (name: string) => void;
+}
+
+/** Figures of parts that no row has yet, by their names. */
+function OtherFigures({ others, tick, add, refuse }: OthersProps) {
+  const [other, setOther] = useState("");
+  const addIt = (event: Event): void => {
+    event.preventDefault();
+    const name = other.trim();
+    if (figureOf(name) === undefined) return refuse(name);
+    add(name);
+    setOther("");
+  };
+  return (
+    <details class="group" open={others.length > 0}>
+      <summary>Any other part {others.length > 0 && <span class="quiet">{others.length}</span>}</summary>
+      {others.map((name) => (
+        <label key={name}>
+          <input type="checkbox" checked onChange={() => tick(name)} />
+          <span>{name}</span>
+        </label>
+      ))}
+      <form onSubmit={addIt} class="row">
+        <label class="field">
+          Part and measure
+          <input value={other} placeholder="lid side wall length" onInput={(e) => setOther(e.currentTarget.value)} />
+        </label>
+        <button type="submit" disabled={other.trim() === ""}>
+          Add it
+        </button>
+      </form>
+    </details>
   );
 }

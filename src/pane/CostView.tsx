@@ -1,22 +1,21 @@
-import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
-import { boardTotalRows, boardTotals } from "../estimate/boardTotals";
-import { completenessOf, completenessText } from "../estimate/completeness";
 import { estimateOf } from "../estimate/estimate";
 import { exampleNotice } from "../estimate/examplePrices";
-import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
+import { groupedJobs } from "../estimate/groupedJobs";
+import type { StockPlan } from "../estimate/stockPlans";
 import { plainRows } from "../item/answers";
 import { plainError } from "../measure/fault";
 import { belowEstimate, demandGroups } from "../estimate/budget";
-import { costTable, estimateTable, MONEY_HEADINGS, moreTables } from "../estimate/estimateTables";
-import { leftOutRows } from "../estimate/leftOutRows";
-import { layoutTable, SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
+import { estimateTable } from "../estimate/estimateTables";
+import { layoutTable } from "../estimate/sheetAnswers";
 import { estimateSheet } from "../filling/estimateSheet";
+import { CostTables } from "./CostTables";
+import { CostTotal } from "./CostTotal";
 import type { ViewProps } from "./viewProps";
 import { PaperButtons } from "./PaperButtons";
 import { searchPlans, type StockProgress } from "./searchPlans";
 import { SheetPictures } from "./SheetPictures";
-import { Table } from "./Table";
+import { usePaper } from "./usePaper";
 
 /** Seconds of the searches on offer; 0 is the short one, whose plan is the same on any machine. */
 const SEARCHES = [
@@ -38,8 +37,10 @@ export function CostView({ model, survey, state, place }: ViewProps) {
   const { settings } = sized;
   const [seconds, setSeconds] = useState(0);
   const [running, setRunning] = useState<Running>();
-  const [found, setFound] = useState<{ readonly of: unknown; readonly groups: readonly PlannedGroup[] }>();
   const asked = useMemo(() => groupedJobs(demandGroups(sized, cells, settings.estimateBy), settings), [sized]);
+  // A write that changes nothing to be cut leaves the plans as good as they were.
+  const work = useMemo(() => JSON.stringify(asked.jobs), [asked]);
+  const [found, setFound] = useState<{ readonly of: string; readonly plans: readonly StockPlan[] }>();
   const stop = useRef<AbortController>();
 
   const search = async (time: number): Promise<void> => {
@@ -54,7 +55,7 @@ export function CostView({ model, survey, state, place }: ViewProps) {
         signal: aborter.signal,
         onProgress: show,
       });
-      setFound({ of: sized, groups: asked.planned(plans) });
+      setFound({ of: work, plans });
       if (aborter.signal.aborted) model.say(["Stopped: the best plans so far are kept."]);
     } catch (error) {
       model.say([plainError(error).message], true);
@@ -67,17 +68,16 @@ export function CostView({ model, survey, state, place }: ViewProps) {
     return () => stop.current?.abort();
   }, []);
 
-  const plans = found?.groups.flatMap((group) => group.plans) ?? [];
-  const stale = found !== undefined && found.of !== sized;
-  const estimate = found === undefined ? undefined : estimateOf(found.groups, settings);
-  const table = estimate === undefined ? [] : plainRows(costTable(estimate, settings));
-  const notice = estimate === undefined ? "" : exampleNotice(estimate, settings);
-  const more = estimate === undefined ? [] : moreTables(estimate, settings);
-  const leftOut = plainRows(leftOutRows(sized, plans, estimate));
-  const boards = useMemo(
-    () => (found === undefined ? [] : plainRows(boardTotalRows(boardTotals(sized, plans), settings))),
-    [found, sized],
-  );
+  const stale = found !== undefined && found.of !== work;
+  const groups = found === undefined || stale ? undefined : asked.planned(found.plans);
+  const plans = groups?.flatMap((group) => group.plans) ?? [];
+  const estimate = groups === undefined ? undefined : estimateOf(groups, settings);
+  const paper = usePaper({
+    model,
+    sheet: chosen.sheet.name,
+    fonts: place.fonts,
+    saving: place.saving ?? "download",
+  });
   const writeEstimate = () =>
     model.write("Writing the estimate to a sheet", () => ({
       edits: {
@@ -85,7 +85,7 @@ export function CostView({ model, survey, state, place }: ViewProps) {
           estimateSheet(
             plainRows(estimateTable(estimate!, settings)),
             plainRows(belowEstimate(sized, estimate!)),
-            notice,
+            exampleNotice(estimate!, settings),
           ),
         ],
       },
@@ -97,6 +97,20 @@ export function CostView({ model, survey, state, place }: ViewProps) {
   const busy = running !== undefined || state.doing !== undefined;
   return (
     <>
+      {stale && <p class="wrong">The survey has changed since: plan the sheets again.</p>}
+      {estimate !== undefined && (
+        <>
+          {paper.done !== undefined && <progress value={paper.done} max={1} aria-label="Making the pages" />}
+          <CostTotal
+            source={{ survey: sized, cells, plans, estimate }}
+            plans={plans}
+            estimate={estimate}
+            paper={paper}
+            busy={busy}
+            write={() => void writeEstimate()}
+          />
+        </>
+      )}
       <div class="row">
         <label class="field">
           Search
@@ -118,64 +132,16 @@ export function CostView({ model, survey, state, place }: ViewProps) {
         )}
       </div>
       {running !== undefined && <SearchProgress {...running} />}
-      {stale && <p class="wrong">The survey has changed since: plan the sheets again.</p>}
-      {found !== undefined && !stale && (
+      {estimate !== undefined && (
         <>
-          {boards.length > 0 && (
-            <>
-              <h2>By board</h2>
-              <Table label="By board" headings={boards[0]!.map(String)} rows={boards.slice(1)} />
-            </>
-          )}
-          <h2>Sheets to buy</h2>
-          <Table
-            label="Sheets to buy"
-            headings={SHEETS_HEADINGS}
-            rows={plainRows(plans.map((plan) => sheetsRow(plan, settings)))}
-          />
-          <p class="quiet">No plan can use less than “least possible”. “Cannot be fewer” is proved.</p>
-          <h2>Estimate{settings.currency === "" ? "" : `, ${settings.currency}`}</h2>
-          {notice !== "" && <p class="wrong">{notice}</p>}
-          <p>{completenessText(completenessOf(sized, plans))}</p>
-          <Table
-            label="Estimate"
-            headings={(table[0] ?? []).map(String)}
-            rows={table.slice(1).map((row) => row.map((cell, column) => moneyShown(cell, table[0]![column])))}
-          />
-          {more.map(([label, rows]) => (
-            <>
-              <h3>{label}</h3>
-              <Table
-                label={label}
-                headings={rows[0]!.map(String)}
-                rows={plainRows(rows.slice(1)).map((row) =>
-                  row.map((cell, column) => moneyShown(cell, String(rows[0]![column]))),
-                )}
-              />
-            </>
-          ))}
-          {leftOut.length > 1 && (
-            <>
-              <h3>Left out</h3>
-              <Table label="Left out" headings={leftOut[0]!.map(String)} rows={leftOut.slice(1)} />
-            </>
-          )}
+          <CostTables survey={sized} plans={plans} estimate={estimate} />
           <div class="row">
-            <button type="button" disabled={busy} onClick={() => void writeEstimate()}>
-              Write the estimate to a sheet
-            </button>
             <button type="button" disabled={busy} onClick={() => void writePlan()}>
               Write the cutting plan to a sheet
             </button>
           </div>
-          <PaperButtons
-            model={model}
-            source={{ survey: sized, cells, plans, estimate }}
-            sheet={chosen.sheet.name}
-            fonts={place.fonts}
-            saving={place.saving ?? "download"}
-          />
           <SheetPictures plans={plans} unit={settings.unit} />
+          <PaperButtons paper={paper} source={{ survey: sized, cells, plans, estimate }} estimate={estimate} />
           <p class="quiet">Cut along a heavy steel rule, fingers behind its edge; a board shear's guard stays on.</p>
         </>
       )}
@@ -198,14 +164,5 @@ function SearchProgress({ stocks, done }: Running) {
         ))}
       </ul>
     </div>
-  );
-}
-
-/** Money with its hundredths, as it is printed. */
-function moneyShown(cell: string | number, heading: string | number | undefined): ComponentChildren {
-  return typeof cell === "number" && MONEY_HEADINGS.has(String(heading)) ? (
-    <span class="money">{cell.toFixed(2)}</span>
-  ) : (
-    cell
   );
 }

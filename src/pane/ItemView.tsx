@@ -5,6 +5,7 @@ import { assembledView } from "../drawing/assembledView";
 import { boardReason } from "./boardReason";
 import { Decisions } from "./Decisions";
 import { ItemCost } from "./ItemCost";
+import { FirstSteps } from "./FirstSteps";
 import { Enlarged } from "./Enlarged";
 import { KindsCompared } from "./KindsCompared";
 import { itemAt, itemFacts, partsToCut } from "./itemFacts";
@@ -17,13 +18,18 @@ const CLOSED_TOO = 200;
 const LARGE_SHARE = 0.7;
 
 /** The enclosure of the selected row. */
-export function ItemView({ model, survey, state }: ViewProps) {
+export function ItemView({ model, survey, state, place, open }: ViewProps) {
   const { sized: reading, chosen } = survey;
   const { selected } = state;
   const here = selected !== undefined && selected.sheet === chosen.sheet.name;
   const index = here ? itemAt(reading, selected.row) : undefined;
   if (index === undefined)
-    return <p>Select a row of the survey (sheet “{chosen.sheet.name}”) and its enclosure is shown here.</p>;
+    return (
+      <>
+        <p>Select a row of the survey (sheet “{chosen.sheet.name}”) and its enclosure is shown here.</p>
+        <FirstSteps model={model} state={state} place={place} check={() => open("Columns")} />
+      </>
+    );
   const facts = itemFacts(reading, index);
   const { identifier, title, instead, sized, quantity, cautions } = facts;
   const heading = (

@@ -2,15 +2,16 @@ import type { ComponentChildren, ComponentType } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { ColumnsView } from "./ColumnsView";
 import { CostView } from "./CostView";
+import { HelpPanel } from "./HelpPanel";
 import { ItemView } from "./ItemView";
 import type { PaneModel } from "./paneState";
 import { QuestionsView } from "./QuestionsView";
 import { ProblemsView } from "./ProblemsView";
 import { SetUpView } from "./SetUpView";
 import { StoreView } from "./StoreView";
-import type { PanePlace, ViewProps } from "./viewProps";
+import type { PanePlace, ViewName, ViewProps } from "./viewProps";
 
-const VIEWS: readonly { readonly name: string; readonly view: ComponentType<ViewProps> }[] = [
+const VIEWS: readonly { readonly name: ViewName; readonly view: ComponentType<ViewProps> }[] = [
   { name: "This item", view: ItemView },
   { name: "Columns", view: ColumnsView },
   { name: "Problems", view: ProblemsView },
@@ -24,6 +25,7 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
   const [state, setState] = useState(model.state());
   const [chosen, setChosen] = useState(0);
   const [visited, setVisited] = useState<readonly number[]>([0]);
+  const [helps, setHelps] = useState(false);
   useEffect(() => {
     const show = () => setState(model.state());
     // What happened before this pane was listening.
@@ -32,9 +34,12 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
   }, [model]);
   const { survey, wrong, doing, said, steps } = state;
   const choose = (index: number): void => {
+    // What was said of one view says nothing of another.
+    if (index !== chosen && said.lines.length > 0) model.say([]);
     setChosen(index);
     if (!visited.includes(index)) setVisited([...visited, index]);
   };
+  const open = (view: ViewName): void => choose(VIEWS.findIndex(({ name }) => name === view));
   const move = (event: KeyboardEvent): void => {
     const step = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
     if (step === undefined) return;
@@ -45,22 +50,28 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
   };
   return (
     <>
-      <div role="tablist" aria-label="Views" class="views" onKeyDown={move}>
-        {VIEWS.map(({ name }, index) => (
-          <button
-            key={name}
-            type="button"
-            role="tab"
-            id={`view-tab-${index}`}
-            aria-selected={index === chosen}
-            aria-controls={visited.includes(index) ? `view-${index}` : undefined}
-            tabIndex={index === chosen ? 0 : -1}
-            onClick={() => choose(index)}
-          >
-            {name}
-          </button>
-        ))}
+      <div class="top">
+        <div role="tablist" aria-label="Views" class="views" onKeyDown={move}>
+          {VIEWS.map(({ name }, index) => (
+            <button
+              key={name}
+              type="button"
+              role="tab"
+              id={`view-tab-${index}`}
+              aria-selected={index === chosen}
+              aria-controls={visited.includes(index) ? `view-${index}` : undefined}
+              tabIndex={index === chosen ? 0 : -1}
+              onClick={() => choose(index)}
+            >
+              {name}
+            </button>
+          ))}
+        </div>
+        <button type="button" class="help" aria-expanded={helps} aria-controls="help" onClick={() => setHelps(!helps)}>
+          Help
+        </button>
       </div>
+      {helps && <HelpPanel view={VIEWS[chosen]!.name} close={() => setHelps(false)} />}
       {survey?.book.said?.map((line) => (
         <p key={line} class="notice">
           {line}
@@ -71,9 +82,9 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
         return (
           <KeptView key={index} index={index} shown={index === chosen}>
             {survey !== undefined ? (
-              <View model={model} survey={survey} state={state} place={place} />
+              <View model={model} survey={survey} state={state} place={place} open={open} />
             ) : wrong !== undefined ? (
-              <QuestionsView model={model} state={state} />
+              <QuestionsView model={model} state={state} place={place} />
             ) : (
               <p>Reading the workbook…</p>
             )}

@@ -1,17 +1,25 @@
 import { useState } from "preact/hooks";
+import { FirstSteps } from "./FirstSteps";
 import type { PaneModel, PaneState } from "./paneState";
+import type { PanePlace } from "./viewProps";
 
 interface QuestionsProps {
   readonly model: PaneModel;
   readonly state: PaneState;
+  readonly place: PanePlace;
 }
 
 /** Why there is no survey to show, and every way on: the questions, else the sheet and the row of its headings. */
-export function QuestionsView({ model, state }: QuestionsProps) {
+export function QuestionsView({ model, state, place }: QuestionsProps) {
   const { wrong, questions, answers, doing } = state;
   return (
     <>
-      {questions.length === 0 && <p class="wrong">{wrong}</p>}
+      {questions.length === 0 && (
+        <>
+          <FirstSteps model={model} state={state} place={place} />
+          <p class="wrong">{wrong}</p>
+        </>
+      )}
       {questions.map(({ text, choices }) => (
         <fieldset key={text} class="question">
           <legend>{text}</legend>
@@ -36,7 +44,7 @@ export function QuestionsView({ model, state }: QuestionsProps) {
   );
 }
 
-function WhereItIs({ model, state }: QuestionsProps) {
+function WhereItIs({ model, state }: Omit<QuestionsProps, "place">) {
   const { sheets, doing } = state;
   const [sheet, setSheet] = useState("");
   const [row, setRow] = useState("");

@@ -7,8 +7,9 @@ import type { ViewProps } from "./viewProps";
 const LENGTHS = ["mm", "cm", "in"] as const;
 
 /** Every column of the survey with what it is and its unit, to be changed. */
-export function RecognisedColumns({ model, survey, state }: Omit<ViewProps, "place">) {
+export function RecognisedColumns({ model, survey, state }: Pick<ViewProps, "model" | "survey" | "state">) {
   const { recognition, units } = survey.sized.survey;
+  const settingsUnit = survey.sized.settings.unit;
   const { columns, settings, others } = recognition;
   const lines = [
     ...Object.entries(columns).map(([role, { column, heading }]) => ({
@@ -33,7 +34,7 @@ export function RecognisedColumns({ model, survey, state }: Omit<ViewProps, "pla
         return (
           <li key={column}>
             <label class="field">
-              {name}
+              <span>{name}</span>
               <select
                 value={role}
                 disabled={state.doing !== undefined}
@@ -52,7 +53,7 @@ export function RecognisedColumns({ model, survey, state }: Omit<ViewProps, "pla
                 onChange={(e) => say(column, { unit: e.currentTarget.value })}
               >
                 {unit === undefined && (
-                  <option value="">{columns.unit === undefined ? "as the workbook" : "as its row says"}</option>
+                  <option value="">{columns.unit === undefined ? `${settingsUnit}, usual` : "by row"}</option>
                 )}
                 {[...new Set([...choices, ...(unit === undefined ? [] : [unit])])].map((each) => (
                   <option key={each}>{each}</option>

@@ -1,68 +1,49 @@
-import { settingsTable } from "../settings/settingsTable";
-import { SETTINGS_NAME, STOCK_NAME } from "../filling/keptRanges";
-import { surveyEdits } from "../filling/surveyEdits";
+import { stockSize } from "./stockSize";
+import { listed } from "../settings/names";
+import { GuideForm } from "./GuideForm";
+import { makeSheets, missingSheets } from "./makeSheets";
+import { SettingsForm } from "./SettingsForm";
 import type { ViewProps } from "./viewProps";
 import { Table } from "./Table";
 
-/** Settings and stock: made or found, edited in their sheets, explained here. */
+/** Settings, board guide and stock: made or found, changed by form, explained here. */
 export function SetUpView({ model, survey, state }: ViewProps) {
-  const { found, sized } = survey;
-  const missing = [
-    ...(found.settings === undefined ? [SETTINGS_NAME] : []),
-    ...(found.stock === undefined ? [STOCK_NAME] : []),
-    ...(found.guide === undefined ? ["board guide"] : []),
-  ];
-  const make = () =>
-    model.write(`Making the ${missing.join(" and ")} sheet${missing.length > 1 ? "s" : ""}`, ({ book, answered }) => {
-      const { edits } = surveyEdits(book, { ...answered, figures: [], values: false, cutList: false });
-      const { sheets = [], names = [] } = edits;
-      return { edits: { sheets, names } };
-    });
-  const [, ...settings] = settingsTable(sized.settings);
+  const { settings } = survey.sized;
+  const missing = missingSheets(survey);
+  const busy = state.doing !== undefined;
+  const sheets = `${listed(missing, "and")} ${missing.length === 1 ? "sheet" : "sheets"}`;
   return (
     <>
-      <h2>Settings and stock</h2>
       <p>
         {missing.length === 0
-          ? "The workbook has its settings and its stock on sheets of their own. Change them there: every column follows."
-          : `The workbook has no ${missing.join(" and no ")} yet, so the usual values are taken. Made as sheets, they are yours to change, and every column follows.`}
+          ? "What you change here goes into the sheets settings and board guide, and every column follows."
+          : `The workbook has no ${listed(missing, "and")} yet, so the usual values count. The first change here makes the ${sheets}.`}
       </p>
       {missing.length > 0 && (
         <p class="row">
-          <button type="button" class="main" disabled={state.doing !== undefined} onClick={() => void make()}>
-            Make the {missing.join(" and ")} sheet{missing.length > 1 ? "s" : ""}
+          <button type="button" disabled={busy} onClick={() => void model.write(`Making the ${sheets}`, makeSheets)}>
+            Make the {sheets}
           </button>
         </p>
       )}
-      <h3>Stock</h3>
+      <SettingsForm model={model} survey={survey} busy={busy} />
+      <GuideForm model={model} survey={survey} busy={busy} />
+      <h2>Stock</h2>
+      <p>
+        Calipers, sheet sizes and prices are on the sheet “stock”. The prices that come with it are examples, not
+        quotes.
+      </p>
       <Table
         label="Stock"
         headings={["stock", "material", "caliper, mm", "sheet, mm", "price"]}
-        rows={sized.settings.stock.map((row) => [
+        rows={settings.stock.map((row) => [
           row.stock,
           row.material,
           row.caliper,
-          row.sheetWidth === undefined
-            ? ""
-            : row.sheetLength === undefined
-              ? `roll, ${row.sheetWidth} wide`
-              : `${row.sheetLength} × ${row.sheetWidth}`,
-          row.price ?? "",
+          stockSize(row),
+          row.price === undefined ? "" : row.price.toFixed(2),
         ])}
       />
-      <h3>Every setting, and what it means</h3>
-      <dl class="settings">
-        {settings.map(([name, value, from, , unit, meaning, standing]) => (
-          <div key={String(name)}>
-            <dt>
-              {name}: <strong>{value === "" ? "not given" : value}</strong> {value === "" ? "" : unit}
-            </dt>
-            <dd>
-              {meaning} <span class="quiet">({[from, standing].filter((text) => text !== "").join("; ")})</span>
-            </dd>
-          </div>
-        ))}
-      </dl>
     </>
   );
 }

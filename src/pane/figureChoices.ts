@@ -29,3 +29,9 @@ export function figureChoices({ outcomes }: SizedSurvey): readonly FigureGroup[]
     .map((wanted) => ({ purpose: PURPOSES[wanted], choices: all.filter(({ purpose }) => purpose === wanted) }))
     .filter(({ choices }) => choices.length > 0);
 }
+
+/** Everything to cut: the figures of boards, cards, coverings and linings. */
+export function figuresToCut(groups: readonly FigureGroup[]): readonly string[] {
+  const cutting: readonly string[] = [PURPOSES.cutBoard, PURPOSES.cutCovering];
+  return groups.flatMap(({ purpose, choices }) => (cutting.includes(purpose) ? choices.map(({ name }) => name) : []));
+}

@@ -48,8 +48,11 @@ export async function searchPlans(jobs: readonly StockJob[], options: SearchOpti
     jobs.map((job, place) => ({ place, ask: { job, seed: round + 1, milliseconds } satisfies PlanAsk })),
   );
   const total = asks.length;
-  const report = () => onProgress([...running], total === 0 ? 1 : 1 - asks.length / total);
+  /** Asks that a thread is working on. */
+  let begun = 0;
+  const report = () => onProgress([...running], total === 0 ? 1 : 1 - (asks.length + begun) / total);
   const searchOne = async (thread: Worker, { place, ask }: (typeof asks)[number]): Promise<boolean> => {
+    begun++;
     const plan = await answer(thread, ask, best[place] === undefined ? undefined : signal, (progress) => {
       const before = running[place]!;
       if (best[place] === undefined || progress.sheets < before.sheets) {
@@ -57,6 +60,7 @@ export async function searchPlans(jobs: readonly StockJob[], options: SearchOpti
         report();
       }
     });
+    begun--;
     if (plan === undefined) return false;
     best[place] = betterPlan(plan, best[place]);
     running[place] = progressOf(best[place]);

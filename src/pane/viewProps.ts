@@ -9,7 +9,11 @@ export interface PanePlace {
   readonly fonts: string;
   /** How a page may save a file here; undefined where it is a download, as in any browser. */
   readonly saving?: Saving;
+  /** Lets the user choose a file to open; undefined where the workbook is the host's to open. */
+  readonly openFile?: () => void;
 }
+
+export type ViewName = "This item" | "Columns" | "Problems" | "Board and cost" | "Store" | "Set up";
 
 /** What each view is given. */
 export interface ViewProps {
@@ -17,4 +21,5 @@ export interface ViewProps {
   readonly survey: PaneSurvey;
   readonly state: PaneState;
   readonly place: PanePlace;
+  readonly open: (view: ViewName) => void;
 }

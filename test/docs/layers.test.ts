@@ -45,7 +45,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   host: ["measure", "workbook"],
   pane: [
     ...["measure", "settings", "headings", "enclosure", "covering", "board", "cutting", "item", "survey", "estimate"],
-    ...["drawing", "paper", "workbook", "filling", "pack", "host"],
+    ...["drawing", "paper", "workbook", "filling", "application", "pack", "host"],
   ],
   page: ["measure", "workbook", "files", "filling", "host", "pane"],
   cli: [

@@ -93,6 +93,17 @@ async function openSurvey(rows?: number, lists?: typeof LISTS): Promise<void> {
 
 const view = (name: string) => open.page.click(`#pane [role=tab]:has-text("${name}")`);
 const press = (name: string) => open.page.click(`#pane :is(.view:not([hidden]), .acts) button:has-text("${name}")`);
+const decide = (label: string, option: string) =>
+  open.page.selectOption(`#pane .view:not([hidden]) .decisions label:has-text("${label}") select`, { label: option });
+/** Does something by clicks. @returns how many they were */
+async function clicked(work: (click: (target: string) => Promise<void>) => Promise<void>): Promise<number> {
+  let clicks = 0;
+  await work(async (target) => {
+    clicks++;
+    await open.page.click(target);
+  });
+  return clicks;
+}
 const said = () => open.page.textContent("#pane .acts [role=status] span:first-child");
 const goTo = (row: number, column = 1, sheet = "Items") =>
   open.page.evaluate(
@@ -173,6 +184,55 @@ describe("one survey, only looked at", () => {
     expect(await open.page.textContent("#pane h2 .title")).toBe(HOSTILE.trimEnd());
     expect(await open.page.locator("#pane img").count()).toBe(0);
     expect(await open.page.title()).not.toBe("taken");
+  });
+
+  test("an empty pane leads to the first columns in three steps; help answers for the view, and for what is looked for", async () => {
+    await goTo(1);
+    await view("This item");
+    const steps = open.page.locator("#pane [aria-label='First steps'] li");
+    expect(await steps.count()).toBe(3);
+    expect(await steps.nth(1).textContent()).toContain("5 enclosures can be sized; 1 row cannot");
+    await open.page.click("#pane button:has-text('Show the columns')");
+    expect(await open.page.textContent("#pane [role=tab][aria-selected=true]")).toBe("Columns");
+    await open.page.click("#pane button:text-is('Help')");
+    const topics = () => open.page.locator("#help dt").allInnerTexts();
+    expect(await topics()).toContain("Everything to cut");
+    await open.page.fill("#help input", "drop spine");
+    expect(await topics()).toEqual(["clamshell box kind"]);
+    await open.page.click("#pane button:text-is('Help')");
+    expect(await open.page.locator("#help").count()).toBe(0);
+  });
+
+  test("figures are found by a word, shown with their unit, and one tick takes all that is to be cut", async () => {
+    await view("Columns");
+    await open.page.fill("#pane .view:not([hidden]) input[type=search]", "strip length");
+    const found = await open.page.locator("#pane .view:not([hidden]) .group[open] label").allInnerTexts();
+    expect(found.length).toBeGreaterThan(1);
+    for (const each of found) expect(each).toMatch(/strip.*length.*\(mm\)/);
+    await open.page.fill("#pane .view:not([hidden]) input[type=search]", "");
+    const chosen = async () =>
+      parseInt((await open.page.textContent("#pane .view:not([hidden]) .last .quiet")) ?? "", 10);
+    const before = await chosen();
+    await open.page.check("#pane label:has-text('Everything to cut for my kinds') input");
+    expect(await chosen()).toBeGreaterThan(before + 20);
+    await open.page.uncheck("#pane label:has-text('Everything to cut for my kinds') input");
+    expect(await chosen()).toBe(before);
+  });
+
+  test("the budget as a PDF takes two clicks from the survey's first view, and what is said goes with its view", async () => {
+    await goTo(1);
+    await view("This item");
+    const waiting = open.page.waitForEvent("download");
+    const clicks = await clicked(async (click) => {
+      await click("#pane [role=tab]:has-text('Board and cost')");
+      await click("#pane button:has-text('Budget as PDF')");
+    });
+    expect(clicks).toBeLessThanOrEqual(2);
+    expect((await waiting).suggestedFilename()).toBe("budget.pdf");
+    await becomes(said, "budget.pdf is in your downloads.");
+    expect(await open.page.textContent("#pane .sum")).toMatch(/^\d+\.\d\d EURexample prices/);
+    await view("Problems");
+    expect(await open.page.textContent("#pane .acts [role=status]")).toBe("");
   });
 
   test("what is ticked stays ticked while another view is looked at", async () => {
@@ -297,8 +357,11 @@ describe("a survey for each", () => {
 
   test("columns added from the pane are those of the command line; a setting changed in its sheet changes them; undo takes them back", async () => {
     await openSurvey();
-    await view("Columns");
-    await press("Add the columns");
+    const clicks = await clicked(async (click) => {
+      await click("#pane [role=tab]:has-text('Columns')");
+      await click("#pane .view:not([hidden]) button:has-text('Add the columns')");
+    });
+    expect(clicks).toBeLessThanOrEqual(2);
     await becomes(said, "Adding the columns: done.");
     const file = openWorkbook(survey());
     const { edit } = fillWorkbook(file, {
@@ -387,16 +450,35 @@ describe("a survey for each", () => {
     await becomes(() => open.page.textContent("#pane .view strong"), "slipcase");
     await press("Undo");
     await becomes(() => open.page.textContent("#pane .view strong"), "tray");
+    // A decision without a column of its own gets one, and takes one step to undo.
+    const outside = () => open.page.textContent("#pane .view:not([hidden]) .decisions + p");
+    const usual = await outside();
+    await decide("Fit", "loose");
+    await becomes(async () => (await outside()) === usual, false);
+    await becomes(async () => (await cell("Items", 2, 8)).value, "loose");
+    await press("Undo: Fit: loose for A1");
+    await becomes(outside, usual);
     await view("Board and cost");
     await open.page.waitForSelector("#pane [aria-label='Estimate'] tbody tr");
     const lines = await open.page.locator("#pane [aria-label='Estimate'] tbody tr td:last-child").allTextContents();
     const money = lines.map(Number);
     const total = money.at(-1)!;
     expect(money.slice(0, -1).reduce((sum, each) => sum + each, 0)).toBeCloseTo(total, 6);
-    await open.page.click("#pane summary");
+    await open.page.click("#pane summary:has-text('Cutting plans as pictures')");
     expect(await open.page.locator("#pane details .drawing svg").count()).toBeGreaterThan(0);
     await press("Write the estimate to a sheet");
     await becomes(said, "Writing the estimate to a sheet: done.");
+    // The plan is as good as it was: nothing that is cut has changed.
+    expect(await open.page.textContent("#pane .sum")).toContain(total.toFixed(2));
+    // A setting is chosen in the form, written into its sheet, and counts at once.
+    await view("Set up");
+    await open.page.fill("#pane .view:not([hidden]) input[type=search]", "currency");
+    await open.page.selectOption("#pane .view:not([hidden]) .setting select", { label: "other…" });
+    await open.page.fill("#pane .view:not([hidden]) .setting input", "EUR");
+    await open.page.keyboard.press("Enter");
+    await becomes(said, "Setting currency: EUR: done.");
+    await view("Board and cost");
+    await becomes(() => open.page.textContent("#pane .sum"), expect.stringContaining(`${total.toFixed(2)} EUR`));
     await open.page.click("#save");
     await open.page.waitForFunction(() => document.getElementById("said")?.textContent?.includes("Saved as"));
     const saved = openWorkbook(new Uint8Array(readFileSync(join(open.folder, "survey-edited.xlsx"))));

@@ -1,0 +1,84 @@
+import { readBookSurvey } from "../../src/filling/readBookSurvey";
+import { guideEdits, guideRows, settingEdit, settingSays, type GuideChange } from "../../src/filling/settingEdits";
+import { surveyEdits } from "../../src/filling/surveyEdits";
+import type { SettingKey } from "../../src/settings/schema";
+import { bookOf } from "../../src/workbook/book";
+import { createWorkbook } from "../../src/workbook/createWorkbook";
+import type { CellEdit } from "../../src/workbook/edits";
+import { editWorkbook } from "../../src/workbook/editWorkbook";
+import { openWorkbook } from "../../src/workbook/openWorkbook";
+
+const READ = { recognise: {}, settings: [] };
+
+/** A workbook with the sheets that are made for it. */
+function kept() {
+  const rows = [
+    ["Identifier", "Height", "Width", "Depth", "Enclosure"],
+    ["A1", 300, 210, 40, "tray"],
+  ];
+  const bare = openWorkbook(createWorkbook([{ name: "Items", rows }]));
+  const { edits } = surveyEdits(bookOf(bare), { ...READ, figures: [], values: false, cutList: false });
+  let workbook = openWorkbook(editWorkbook(bare, { sheets: edits.sheets ?? [], names: edits.names ?? [] }).bytes);
+  const survey = () => ({ ...readBookSurvey(bookOf(workbook), READ), book: bookOf(workbook) });
+  const write = (cells: readonly CellEdit[]) => (workbook = openWorkbook(editWorkbook(workbook, { cells }).bytes));
+  return {
+    survey,
+    set: (key: SettingKey, text: string) => write([settingEdit(survey(), key, text)]),
+    change: (change: GuideChange) => write(guideEdits(survey(), change)),
+    boards: () => guideRows(survey().found.guide!).map(({ board }) => board),
+  };
+}
+
+test("a setting is written into its row of the sheet, is in force, and goes back to the usual", () => {
+  const book = kept();
+  expect(settingSays(book.survey(), "currency")).toBe("");
+  book.set("currency", "EUR");
+  book.set("contingency", "15");
+  book.set("fit", "snug");
+  expect(book.survey().sized.settings).toMatchObject({ currency: "EUR", contingency: 15, fit: "snug" });
+  expect((["currency", "contingency", "fit"] as const).map((key) => settingSays(book.survey(), key))).toEqual([
+    "EUR",
+    "15",
+    "snug",
+  ]);
+  book.set("fit", "");
+  expect(settingSays(book.survey(), "fit")).toBe("");
+  expect(book.survey().sized.settings.origins.has("fit")).toBe(false);
+});
+
+test("what a setting does not take is refused in words", () => {
+  const { survey } = kept();
+  expect(() => settingEdit(survey(), "contingency", "a lot")).toThrow('contingency: got "a lot"');
+  expect(() => settingEdit(survey(), "covering", "sailcloth")).toThrow('covering: got "sailcloth"');
+});
+
+test("a sheet without a row for a setting says where to put one", () => {
+  const { survey } = kept();
+  const found = {
+    ...survey().found,
+    settings: [
+      ["setting", "value"],
+      ["fit", "loose"],
+    ],
+  };
+  expect(() => settingEdit({ ...survey(), found }, "currency", "EUR")).toThrow("insert a row between two others there");
+});
+
+test("rows of the board guide are changed, inserted and deleted in their order", () => {
+  const book = kept();
+  const before = book.boards();
+  const first = guideRows(book.survey().found.guide!)[3]!;
+  book.change({ does: "replace", row: 4, cells: { ...first, board: "2 mm", "weight up to": "0.5" } });
+  expect(guideRows(book.survey().found.guide!)[3]).toMatchObject({
+    board: "2 mm",
+    "weight up to": "0.5",
+    standing: "shop",
+  });
+  book.change({ does: "insert", row: 4, cells: { ...first, board: "3 mm" } });
+  expect(book.boards()).toEqual([...before.slice(0, 3), "3 mm", "2 mm", ...before.slice(4)]);
+  book.change({ does: "delete", row: 4 });
+  book.change({ does: "replace", row: 4, cells: first });
+  expect(book.boards()).toEqual(before);
+  expect(() => book.change({ does: "replace", row: 4, cells: { ...first, "weight up to": "heavy" } })).toThrow("heavy");
+  expect(book.boards()).toEqual(before);
+});
