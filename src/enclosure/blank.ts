@@ -43,6 +43,11 @@ export function runOf(stretches: readonly Stretch[]): Mm {
   return length;
 }
 
+/** One stretch of a run. */
+export function stretch(name: string, length: Mm): Stretch {
+  return { name, length };
+}
+
 /** A run without the stretches that come to nothing. */
 export function run(...stretches: readonly Stretch[]): readonly Stretch[] {
   return stretches.filter(({ length }) => length > 0);

@@ -1,6 +1,6 @@
 import type { Case } from "../assembly";
 import type { Settings } from "../../settings/schema";
-import { half, run, runOf, type Blank } from "../blank";
+import { half, run, runOf, stretch, type Blank } from "../blank";
 
 export const CASE_BLANKS = ["case covering", "spine lining"] as const;
 
@@ -12,19 +12,15 @@ export function caseBlanks(cover: Case, settings: Settings): readonly Blank[] {
   const turnIn = settings.leftAuto.has("turnIn") ? Math.max(settings.turnIn, cover.leastTurnIn ?? 0) : settings.turnIn;
   const turn = half(turnIn, Math.min(cover.boardWidth, cover.boardHeight));
   const { boardWidth, boardHeight, joint, spineWidth } = cover;
-  const coveringAlong = run(
-    { name: "turn-in", length: turn },
-    { name: "board", length: boardHeight },
-    { name: "turn-in", length: turn },
-  );
+  const coveringAlong = run(stretch("turn-in", turn), stretch("board", boardHeight), stretch("turn-in", turn));
   const coveringAcross = run(
-    { name: "turn-in", length: turn },
-    { name: "board", length: boardWidth },
-    { name: "joint", length: joint },
-    { name: "spine", length: spineWidth },
-    { name: "joint", length: joint },
-    { name: "board", length: boardWidth },
-    { name: "turn-in", length: turn },
+    stretch("turn-in", turn),
+    stretch("board", boardWidth),
+    stretch("joint", joint),
+    stretch("spine", spineWidth),
+    stretch("joint", joint),
+    stretch("board", boardWidth),
+    stretch("turn-in", turn),
   );
   return [
     {
@@ -50,11 +46,11 @@ export function spineLining({ boardWidth, boardCaliper: q, joint, spineWidth, hi
   const lap = half(hingeLap, boardWidth);
   const intoJoint = joint + 2 * q;
   const across = run(
-    { name: "on board", length: lap },
-    { name: "into joint", length: intoJoint },
-    { name: "spine", length: spineWidth },
-    { name: "into joint", length: intoJoint },
-    { name: "on board", length: lap },
+    stretch("on board", lap),
+    stretch("into joint", intoJoint),
+    stretch("spine", spineWidth),
+    stretch("into joint", intoJoint),
+    stretch("on board", lap),
   );
   return {
     name: "spine lining",

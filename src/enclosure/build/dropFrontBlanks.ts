@@ -1,7 +1,7 @@
 import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
 import type { Assembly } from "../assembly";
-import { half, run, runOf, type Blank, type Stretch } from "../blank";
+import { half, run, runOf, stretch, type Blank, type Stretch } from "../blank";
 import { extent, X, Y, Z } from "../space";
 
 /** How much smaller a panel or a lining is than the face that it lies on. */
@@ -55,18 +55,18 @@ export function dropFrontBlanks({ holder: tray, cover }: Assembly, settings: Set
       ...strip(
         "three-wall strip",
         run(
-          { name: "turn-in", length: endTurn },
-          { name: "side wall", length: side },
-          { name: "back wall", length: back },
-          { name: "side wall", length: side },
-          { name: "turn-in", length: endTurn },
+          stretch("turn-in", endTurn),
+          stretch("side wall", side),
+          stretch("back wall", back),
+          stretch("side wall", side),
+          stretch("turn-in", endTurn),
         ),
         run(
-          { name: "under base", length: half(turnIn, Math.min(side, back)) },
-          { name: "outside", length: depth + tray.floor },
-          { name: "rim", length: t },
-          { name: "inside", length: Math.min(inside, depth) },
-          { name: "on floor", length: Math.max(0, inside - depth) },
+          stretch("under base", half(turnIn, Math.min(side, back))),
+          stretch("outside", depth + tray.floor),
+          stretch("rim", t),
+          stretch("inside", Math.min(inside, depth)),
+          stretch("on floor", Math.max(0, inside - depth)),
         ),
         "round side and back walls; turn in at the front ends, under the base and over the rim",
       ),
@@ -74,27 +74,19 @@ export function dropFrontBlanks({ holder: tray, cover }: Assembly, settings: Set
     },
     strip(
       "front-edge strip",
-      run({ name: "base", length: width }),
-      run(
-        { name: "under base", length: floorTurn },
-        { name: "edge", length: tray.floor },
-        { name: "on floor", length: floorTurn },
-      ),
+      run(stretch("base", width)),
+      run(stretch("under base", floorTurn), stretch("edge", tray.floor), stretch("on floor", floorTurn)),
       "over the front edge of the base",
     ),
     strip(
       "front covering",
+      run(stretch("turn-in", frontTurn), stretch("front wall", frontWidth), stretch("turn-in", frontTurn)),
       run(
-        { name: "turn-in", length: frontTurn },
-        { name: "front wall", length: frontWidth },
-        { name: "turn-in", length: frontTurn },
-      ),
-      run(
-        { name: "under base", length: lap },
-        { name: "hinge, left loose", length: 2 * c + t },
-        { name: "front wall", length: frontHeight },
-        { name: "rim", length: t },
-        { name: "turn-in", length: half(turnIn, frontHeight) },
+        stretch("under base", lap),
+        stretch("hinge, left loose", 2 * c + t),
+        stretch("front wall", frontHeight),
+        stretch("rim", t),
+        stretch("turn-in", half(turnIn, frontHeight)),
       ),
       "over the front wall; its lap goes under the base",
     ),

@@ -1,7 +1,7 @@
 import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
 import type { Assembly } from "../assembly";
-import { half, run, runOf, type Blank } from "../blank";
+import { half, run, runOf, stretch, type Blank } from "../blank";
 import { extent, X, Y, Z, type Axis } from "../space";
 import { spineLining } from "./caseBlanks";
 import { portfolioParts } from "./portfolioOpen";
@@ -36,47 +36,39 @@ export function portfolioBlanks(assembly: Assembly, { turnIn }: Settings): reado
   const paper = { ...cloth, material: "lining", within: true, note: "on the inside, over the turn-ins" } as const;
 
   const caseTurn = half(turnIn, Math.min(width, height, foreEdgeLong));
-  const caseAlong = run(
-    { name: "turn-in", length: caseTurn },
-    { name: "board", length: height },
-    { name: "turn-in", length: caseTurn },
-  );
+  const caseAlong = run(stretch("turn-in", caseTurn), stretch("board", height), stretch("turn-in", caseTurn));
   const caseAcross = run(
-    { name: "turn-in", length: caseTurn },
-    { name: "front board", length: width },
-    { name: "joint", length: joint },
-    { name: "spine", length: spineWidth },
-    { name: "joint", length: joint },
-    { name: "back board", length: width },
-    { name: "joint", length: joint },
-    { name: "riser", length: foreEdgeRise },
-    { name: "joint", length: flapJoint },
-    { name: "flap", length: foreEdgeLong },
-    { name: "turn-in", length: caseTurn },
+    stretch("turn-in", caseTurn),
+    stretch("front board", width),
+    stretch("joint", joint),
+    stretch("spine", spineWidth),
+    stretch("joint", joint),
+    stretch("back board", width),
+    stretch("joint", joint),
+    stretch("riser", foreEdgeRise),
+    stretch("joint", flapJoint),
+    stretch("flap", foreEdgeLong),
+    stretch("turn-in", caseTurn),
   );
   const flapTurn = half(turnIn, Math.min(width, headLong));
   const lap = (board: Mm) => half(hingeLap, board);
   const flapAlong = run(
-    { name: "on board", length: lap(height) },
-    { name: "joint", length: joint },
-    { name: "riser", length: headRise },
-    { name: "joint", length: flapJoint },
-    { name: "flap", length: headLong },
-    { name: "turn-in", length: flapTurn },
+    stretch("on board", lap(height)),
+    stretch("joint", joint),
+    stretch("riser", headRise),
+    stretch("joint", flapJoint),
+    stretch("flap", headLong),
+    stretch("turn-in", flapTurn),
   );
-  const flapAcross = run(
-    { name: "turn-in", length: flapTurn },
-    { name: "flap", length: width },
-    { name: "turn-in", length: flapTurn },
-  );
+  const flapAcross = run(stretch("turn-in", flapTurn), stretch("flap", width), stretch("turn-in", flapTurn));
   // Inside, a lining goes down into the joint and up again.
   const inside = (board: Mm, rise: Mm, flap: Mm) =>
     run(
-      { name: "on board", length: lap(board) },
-      { name: "into joint", length: joint + 2 * q },
-      { name: "riser", length: rise },
-      { name: "into joint", length: flapJoint + 2 * p },
-      { name: "on flap", length: lap(flap) },
+      stretch("on board", lap(board)),
+      stretch("into joint", joint + 2 * q),
+      stretch("riser", rise),
+      stretch("into joint", flapJoint + 2 * p),
+      stretch("on flap", lap(flap)),
     );
   const headInside = inside(height, headRise, headLong);
   const foreEdgeInside = inside(width, foreEdgeRise, foreEdgeLong);

@@ -2,7 +2,7 @@ import type { Tray } from "../assembly";
 import { extent, X, Y, Z } from "../space";
 import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
-import { half, run, runOf, type Blank } from "../blank";
+import { half, run, runOf, stretch, type Blank } from "../blank";
 
 /** How much narrower a head panel is than the face it covers, and how much it stands back from its back edge. */
 const PANEL_LESS_MM: Mm = 4;
@@ -25,19 +25,15 @@ export function sleeveBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   ];
   const mouthTurn = half(settings.turnIn, width);
   const endTurn = half(settings.turnIn, outerDepth);
-  const wrapAlong = run(
-    { name: "turn-in", length: endTurn },
-    { name: "height", length: outerHeight },
-    { name: "turn-in", length: endTurn },
-  );
+  const wrapAlong = run(stretch("turn-in", endTurn), stretch("height", outerHeight), stretch("turn-in", endTurn));
   const wrapAcross = run(
-    { name: "turn-in", length: mouthTurn },
-    { name: "side", length: outerWidth },
-    { name: "back", length: outerDepth },
-    { name: "side", length: outerWidth },
-    { name: "turn-in", length: mouthTurn },
+    stretch("turn-in", mouthTurn),
+    stretch("side", outerWidth),
+    stretch("back", outerDepth),
+    stretch("side", outerWidth),
+    stretch("turn-in", mouthTurn),
   );
-  const panelAlong = run({ name: "face", length: outerWidth - PANEL_BACK_MM }, { name: "turn-in", length: mouthTurn });
+  const panelAlong = run(stretch("face", outerWidth - PANEL_BACK_MM), stretch("turn-in", mouthTurn));
   const covering = { tray: tray.name, material: "covering", count: 1, within: false, note: "" } as const;
   const lining = {
     ...covering,

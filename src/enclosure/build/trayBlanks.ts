@@ -5,7 +5,7 @@ import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
 import { dressOf } from "./trayDress";
 import { wallLinings } from "./wallLinings";
-import { half, run, runOf, type Blank, type CornerCut, type Stretch } from "../blank";
+import { half, run, runOf, stretch, type Blank, type CornerCut, type Stretch } from "../blank";
 
 /** How much smaller a panel is than the outside face that it lies on, and a floor lining than the covered floor. */
 const PANEL_LESS_MM: Mm = 4;
@@ -55,10 +55,10 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   const down = Math.min(inside, depth);
   const shownOutside = tray.outsideShown === undefined ? outerDepth : tray.outsideShown + settings.turnIn;
   const wall = run(
-    { name: "outside", length: Math.min(shownOutside, outerDepth) },
-    { name: "rim", length: tray.rim },
-    { name: "inside", length: down },
-    { name: "on floor", length: inside - down },
+    stretch("outside", Math.min(shownOutside, outerDepth)),
+    stretch("rim", tray.rim),
+    stretch("inside", down),
+    stretch("on floor", inside - down),
   );
   const wallRun = runOf(wall);
   const alongHeight = tray.openSpine || height >= width;
@@ -83,13 +83,9 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   if (settings.coverStyle === "one piece" && tray.outsideShown === undefined) {
     const tab = half(settings.turnIn, Math.min(outerWidth, outerHeight));
     const inward = [...wall].reverse();
-    const spineEdge = run({ name: "on floor", length: floorTurn }, { name: "spine edge", length: tray.floor });
-    const x: readonly Stretch[] = [
-      ...(tray.openSpine ? spineEdge : inward),
-      { name: "base", length: outerWidth },
-      ...wall,
-    ];
-    const y: readonly Stretch[] = [...inward, { name: "base", length: outerHeight }, ...wall];
+    const spineEdge = run(stretch("on floor", floorTurn), stretch("spine edge", tray.floor));
+    const x: readonly Stretch[] = [...(tray.openSpine ? spineEdge : inward), stretch("base", outerWidth), ...wall];
+    const y: readonly Stretch[] = [...inward, stretch("base", outerHeight), ...wall];
     const [runAlong, runAcross] = alongHeight ? [y, x] : [x, y];
     // Tabs stand on the head walls; at an open spine both corners are kept.
     const [cutX, cutY] = [wallRun - tab, wallRun];
@@ -105,22 +101,22 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   const spineTurn = half(settings.turnIn, width);
   const around = tray.openSpine
     ? run(
-        { name: "turn-in", length: spineTurn },
-        { name: "head wall", length: outerWidth },
-        { name: "fore-edge wall", length: outerHeight },
-        { name: "head wall", length: outerWidth },
-        { name: "turn-in", length: spineTurn },
+        stretch("turn-in", spineTurn),
+        stretch("head wall", outerWidth),
+        stretch("fore-edge wall", outerHeight),
+        stretch("head wall", outerWidth),
+        stretch("turn-in", spineTurn),
       )
     : run(
-        { name: "½ side wall", length: outerHeight / 2 },
-        { name: "head wall", length: outerWidth },
-        { name: "side wall", length: outerHeight },
-        { name: "head wall", length: outerWidth },
-        { name: "½ side wall", length: outerHeight / 2 },
-        { name: "lap", length: half(settings.turnIn, Math.min(outerWidth, outerHeight)) },
+        stretch("½ side wall", outerHeight / 2),
+        stretch("head wall", outerWidth),
+        stretch("side wall", outerHeight),
+        stretch("head wall", outerWidth),
+        stretch("½ side wall", outerHeight / 2),
+        stretch("lap", half(settings.turnIn, Math.min(outerWidth, outerHeight))),
       );
   const hidden = tray.outsideShown !== undefined;
-  const over = hidden ? wall : [...run({ name: "turn-in", length: footTurn }), ...wall];
+  const over = hidden ? wall : [...run(stretch("turn-in", footTurn)), ...wall];
   const under = hidden ? "" : ` ${shown(footTurn)} under the base,`;
   const note = `round the walls; turn in${under} ${shown(inside)} down inside`;
   const walls = strip(tray, "wall strip", runOf(around), around, over, note, undefined, inside);
@@ -129,11 +125,7 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
     const [x, y] = [outerWidth - PANEL_LESS_MM, outerHeight - PANEL_LESS_MM];
     return [walls, panel("base panel", x, y, "under the base, over the turn-ins"), ...linings];
   }
-  const edge = run(
-    { name: "under base", length: footTurn },
-    { name: "spine edge", length: tray.floor },
-    { name: "on floor", length: floorTurn },
-  );
+  const edge = run(stretch("under base", footTurn), stretch("spine edge", tray.floor), stretch("on floor", floorTurn));
   return [
     walls,
     strip(tray, "spine-edge strip", outerHeight, undefined, edge, "over the spine edge of the base"),

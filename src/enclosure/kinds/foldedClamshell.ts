@@ -4,7 +4,7 @@ import type { Mm } from "../../measure/units";
 import { assembled, type Assembly } from "../assembly";
 import type { Blank } from "../blank";
 import { freePlay, roundedUp } from "../build/allowances";
-import { half, run, runOf } from "../blank";
+import { half, run, runOf, stretch } from "../blank";
 import { openFoldedTray } from "../build/openFoldedTray";
 import { NO_CAUTIONS, WELL_OPTIONS, type Kind } from "../kind";
 import { CLOSURE_HERE } from "../order";
@@ -130,9 +130,9 @@ export const foldedClamshell: Kind = {
 function hingeStrips({ cover }: Assembly): readonly Blank[] {
   const { boardWidth, spineWidth, joint, hingeLap, liningHeight } = cover!;
   const across = run(
-    { name: "on tray", length: half(hingeLap, boardWidth) },
-    { name: "gap", length: joint },
-    { name: "on spine piece", length: half(hingeLap, spineWidth) },
+    stretch("on tray", half(hingeLap, boardWidth)),
+    stretch("gap", joint),
+    stretch("on spine piece", half(hingeLap, spineWidth)),
   );
   return [
     {
