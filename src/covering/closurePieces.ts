@@ -2,6 +2,7 @@ import type { Assembly } from "../enclosure/assembly";
 import { wholeUp, type Part } from "../enclosure/part";
 import type { Step } from "../enclosure/step";
 import { X, Y, Z } from "../enclosure/space";
+import { nearestMark } from "../measure/benchLength";
 import type { Mm } from "../measure/units";
 import { plainName } from "../settings/names";
 import type { Settings } from "../settings/schema";
@@ -10,9 +11,9 @@ import { blankPart } from "./cutBlanks";
 
 /** A longer edge is held at two places. From memory. */
 const ONE_PLACE_MM: Mm = 250;
-/** At how many places an edge is held shut. */
-export function closurePlaces(edge: Mm): 1 | 2 {
-  return edge > ONE_PLACE_MM ? 2 : 1;
+/** At which shares of its length an edge is held shut. */
+export function closureShares(edge: Mm): readonly number[] {
+  return edge > ONE_PLACE_MM ? [1 / 4, 3 / 4] : [1 / 2];
 }
 
 /** A tie that is fixed at one end and tied in a bow; what a bow takes of one that goes round; what a strap laps. From memory. */
@@ -41,7 +42,8 @@ const OF: Readonly<Record<Closure, ClosurePiece>> = {
     word: "tie",
     fixed:
       "Cut a slit for each tie, 15 mm from the edge, the ties in pairs that meet; draw each through and glue its end down flat inside, under the lining.",
-    round: "Cut two slits for each tie under the base, draw it through, its ends as long as each other.",
+    round:
+      "Cut two slits for each tie in the outermost base, 15 mm in from its edges at spine and fore-edge; draw it through so that it lies inside between them, its ends as long as each other.",
   },
   "hook and loop": {
     piece: "hook and loop strap",
@@ -75,7 +77,7 @@ export function closurePieces({ closure, kind, outside }: Assembly, settings: Se
   const { edges } = kind.closes!;
   const around = 2 * (outside[X] + outside[Z]);
   const over = outside[Z] + 2 * STRAP_LAP_MM;
-  const held = closurePlaces(outside[Y]) + (closure === "band" || edges < 3 ? 0 : 2 * closurePlaces(outside[X]));
+  const held = places(outside[Y]) + (closure === "band" || edges < 3 ? 0 : 2 * places(outside[X]));
   const paired = closure === "ties" && edges > 0;
   const lengths: Partial<Record<Closure, Mm>> = {
     ties: edges > 0 ? TIE_MM : around + BOW_MM,
@@ -90,11 +92,22 @@ export function closurePieces({ closure, kind, outside }: Assembly, settings: Se
   return [blankPart(spec, wholeUp(lengths[closure] ?? over), wide, paired ? 2 * held : held, row, note)];
 }
 
-/** How it is fixed. */
-export function closureStep({ closure, kind }: Assembly): readonly Step[] {
+function places(edge: Mm): number {
+  return closureShares(edge).length;
+}
+
+/** How it is fixed, and where. */
+export function closureStep({ closure, kind, outside }: Assembly, { unit }: Settings): readonly Step[] {
   if (closure === "none") return [];
   const { piece, fixed, round } = OF[closure];
-  const text = kind.closes!.edges === 0 ? (round ?? fixed) : fixed;
+  const { edges } = kind.closes!;
+  const how = edges === 0 ? (round ?? fixed) : fixed;
+  const at = (edge: Mm) =>
+    `${closureShares(edge)
+      .map((share) => nearestMark(share * edge, unit))
+      .join(" and ")} ${unit}`;
+  const ends = closure === "band" || edges < 3 ? "" : `; at head and tail, ${at(outside[X])} from the spine`;
+  const text = `${how} Places: ${at(outside[Y])} from the head${ends}.`;
   const caution = /\bcut\b/i.test(text) ? "blade" : undefined;
   return [{ text, parts: [piece], ...(caution === undefined ? {} : { caution }) }];
 }

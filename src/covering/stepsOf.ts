@@ -14,7 +14,7 @@ import { partList } from "./partList";
 export function stepsOf(assembly: Assembly, settings: Settings): readonly Step[] {
   const cut = new Set(partList(assembly, settings).map(({ fullName }) => fullName));
   const order = assembly.kind.order(assembly, settings);
-  const fixed = closureStep(assembly);
+  const fixed = closureStep(assembly, settings);
   const steps = order.includes(CLOSURE_HERE)
     ? order.flatMap((step) => (step === CLOSURE_HERE ? fixed : [step]))
     : [...order, ...fixed];

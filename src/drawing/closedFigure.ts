@@ -1,4 +1,4 @@
-import { closurePlaces } from "../covering/closurePieces";
+import { closureShares } from "../covering/closurePieces";
 import type { Assembly } from "../enclosure/assembly";
 import { panelsOf } from "../enclosure/placedPart";
 import { boundingBox, X, Y, Z, type Cuboid, type Vec } from "../enclosure/space";
@@ -76,7 +76,6 @@ function held(
 ): readonly Shape[] {
   const { min, max } = box;
   const [width, height] = [max[X] - min[X], max[Y] - min[Y]];
-  const shares = (size: number) => (closurePlaces(size) === 2 ? [1 / 4, 3 / 4] : [1 / 2]);
   const line = (...points: readonly Vec[]): Shape => ({
     kind: "polyline",
     points: points.map((point) => onDrawing(point, frame)),
@@ -93,7 +92,7 @@ function held(
     ]);
   };
   const top = (x: number, y: number): Vec => [x, y, max[Z]];
-  const alongSpine = shares(height).map((share) => min[Y] + share * height);
+  const alongSpine = closureShares(height).map((share) => min[Y] + share * height);
   if (edges === 0 || closure === "band")
     return alongSpine.flatMap((y) => [
       line([min[X], y, min[Z]], top(min[X], y), top(max[X], y)),
@@ -104,7 +103,7 @@ function held(
     return [line(top(max[X], y), end), ...bow(end)];
   });
   if (edges < 3) return fore;
-  const ends = shares(width).flatMap((share) => {
+  const ends = closureShares(width).flatMap((share) => {
     const x = min[X] + share * width;
     const [head, tail] = [top(x, min[Y] + REACH * height), top(x, max[Y] - REACH * height)];
     return [line(top(x, min[Y]), head), ...bow(head), line([x, max[Y], min[Z]], top(x, max[Y]), tail), ...bow(tail)];

@@ -61,6 +61,20 @@ test.each(CLOSURES)("%s has its step, before what covers its ends, in every kind
   }
 });
 
+test("the places of ties are said: a quarter and three quarters of the outside, before the bases of a wrapper are glued", () => {
+  const stepsFor = (enclosure: string, text: string) => {
+    const { assembly, settings: inForce } = sizeRow({ ...ROW, enclosure }, settings(text))!;
+    return stepsOf(assembly, inForce);
+  };
+  // Outside 302 of the book's 300: its fit of 1, and a card at head and at tail.
+  const wrapper = stepsFor("four-flap wrapper", "wrapper card=0.5");
+  const at = wrapper.findIndex(({ parts }) => parts.includes("tie"));
+  expect(wrapper[at]!.text).toMatch(/two slits .* Places: 75\.5 and 226\.5 mm from the head\.$/);
+  expect(wrapper.findIndex(({ parts }) => parts.includes("inner piece"))).toBeGreaterThan(at);
+  const portfolio = stepsFor("flap portfolio", "").find(({ parts }) => parts.includes("tie"));
+  expect(portfolio!.text).toMatch(/ from the head; at head and tail, .* from the spine\.$/);
+});
+
 const PLAIN = { batch: "", relativeSize: 1, turn: 0 };
 
 test("tape is bought by the metre, in its packs; clasps by number; both are in the money", () => {

@@ -32,6 +32,15 @@ describe("by hand: 300 x 210 x 40 on its foot, board 2, standard fit", () => {
     ["box three-wall strip", 341, 337],
     // 15 + 210 + 15; 21.5 under the base (half of 43) + 1 + 2 + 304.5 + 2 + 15.
     ["box front covering", 346, 240],
+    // From the foot of the front wall to 2 below its rim, 2 in from each side: 304.5 - 2, 210 - 4.
+    ["box front lining", 302, 206],
+    // 302.5 deep, 15 turned in, half of that under the turn-in: 302.5 - 15 + 7.5. As wide as the base.
+    ["box side wall lining", 295, 43],
+    ["box head wall lining", 295, 213],
+    // The base, less two coverings of 0.5 and 1.
+    ["box floor lining", 211, 41],
+    // 15 under the base, 2 of its edge, 15 on the floor.
+    ["box front-edge strip", 213, 32],
   ])("%s %d x %d", (name, length, width) => {
     const part = partNamed(parts, name);
     expectLengths([part.length, part.width], [length, width]);

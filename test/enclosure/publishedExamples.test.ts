@@ -90,6 +90,19 @@ describe("portfolio: University of Brighton, Bookarts worksheet Portfolio case, 
     const part = partNamed(parts, name);
     expectLengths([part.length, part.width], [length, width]);
   });
+  // One relief is for all flaps. The source takes 1 mm off each half flap and nothing off the third panel, which is our
+  // fore-edge flap: with the relief of its half flaps it is 2 mm narrower; without any it is a whole panel.
+  test.each([
+    ["2", 139, 198],
+    ["none", 140, 200],
+  ])(
+    "with a relief of %s the head flaps are %d long and the fore-edge flap, a panel H x W, %d wide",
+    (relief, half, wide) => {
+      const flaps = partsOf(book(280, 200, 12), "flap portfolio", `${text}; flap relief=${relief}`);
+      const [head, fore] = [partNamed(flaps, "head flap"), partNamed(flaps, "fore-edge flap")];
+      expectLengths([head.length, head.width, fore.length, fore.width], [200, half, 280, wide]);
+    },
+  );
   test("the gaps are 4 mm", () => {
     expect(enclosed(book(280, 200, 12), "flap portfolio", text).cover!.joint).toBe(4);
   });

@@ -1,5 +1,5 @@
 import { coveringParts } from "../../src/covering/partList";
-import type { Assembly, Tray } from "../../src/enclosure/assembly";
+import type { Assembly, Case, Tray } from "../../src/enclosure/assembly";
 import type { Blank } from "../../src/enclosure/blank";
 import type { Part } from "../../src/enclosure/part";
 import type { Item } from "../../src/enclosure/restingItem";
@@ -75,12 +75,33 @@ function facesOf(assembly: Assembly, blanks: readonly Blank[], settings: Settled
     .flatMap((tray) => {
       const own = parts.filter((part) => part.tray === tray.name);
       const cover = blanks.find(
-        ({ tray: of, name }) => of === tray.name && (name === "wall strip" || name === "one-piece blank"),
+        ({ tray: of, name }) =>
+          of === tray.name && ["wall strip", "three-wall strip", "one-piece blank"].includes(name),
       );
-      return tray.mouth === undefined
-        ? trayFaces(tray, settings.covering === "none" ? undefined : cover, own)
-        : sleeveFaces(tray, own);
+      if (tray.mouth !== undefined) return sleeveFaces(tray, own);
+      const front = blanks.find(({ tray: of, name }) => of === tray.name && name === "front covering");
+      return [
+        ...trayFaces(tray, settings.covering === "none" ? undefined : cover, own),
+        ...(front === undefined || settings.covering === "none" ? [] : [frontFace(assembly.cover!, front, own)]),
+      ];
     });
+}
+
+/** The inside of a front wall, from its foot up: turned in at both sides and at the rim, bare at the foot but for its lining. */
+function frontFace({ boardWidth, boardHeight, boardCaliper }: Case, covering: Blank, parts: readonly Part[]): Face {
+  const [side, rim] = [covering.runAlong!.at(-1)!.length - boardCaliper, covering.runAcross!.at(-1)!.length];
+  const piece = pieceOf(parts, "front lining");
+  const [along, across] = piece === undefined ? [0, 0] : grainFirst(piece);
+  return {
+    name: "front wall",
+    size: [boardWidth, boardHeight],
+    covered: [
+      { from: [0, 0], to: [side, boardHeight] },
+      { from: [boardWidth - side, 0], to: [boardWidth, boardHeight] },
+      { from: [0, boardHeight - rim], to: [boardWidth, boardHeight] },
+    ],
+    linings: [{ from: [(boardWidth - along) / 2, 0], to: [(boardWidth + along) / 2, across] }],
+  };
 }
 
 function trayFaces(tray: Tray, cover: Blank | undefined, parts: readonly Part[]): readonly Face[] {
@@ -150,7 +171,7 @@ function lookAt({ name, size, covered, linings }: Face, where: string, { turnIn 
       if (!cover && !lining) throw new Error(`${name} is bare at ${at.join(", ")} of ${size.join(" x ")}: ${where}`);
       if (!cover || !lining) continue;
       const inward = Math.min(at[0], at[1], along - at[0], across - at[1]);
-      const lap = name.endsWith("floor") ? inward : at[1] - (across - lowest(covered, across));
+      const lap = name.endsWith("lining") ? at[1] - (across - lowest(covered, across)) : inward;
       if (lap > turnIn + 1) throw new Error(`${name} is covered twice at ${at.join(", ")}: ${where}`);
     }
 }

@@ -7,6 +7,8 @@ import { extent, X, Y, Z } from "../space";
 /** How much smaller a panel or a lining is than the face that it lies on. */
 const PANEL_LESS_MM: Mm = 4;
 const FLOOR_LESS_MM: Mm = 1;
+/** How far the lining of the front wall stays below its rim; its foot shows when it lies open, so it is flush there. */
+const BELOW_RIM_MM: Mm = 2;
 
 export const DROP_FRONT_BLANKS = [
   "three-wall strip",
@@ -50,6 +52,10 @@ export function dropFrontBlanks({ holder: tray, cover }: Assembly, settings: Set
   const frontTurn = half(turnIn, frontWidth);
   const tall = height >= width;
   const lap = half(hingeLap, height);
+  const down = Math.min(inside, depth);
+  // The lining goes under the turn-in, where there is one.
+  const covered = settings.covering === "none" ? 0 : down;
+  const lined = depth - covered + Math.min(turnIn / 2, covered);
   return [
     {
       ...strip(
@@ -65,7 +71,7 @@ export function dropFrontBlanks({ holder: tray, cover }: Assembly, settings: Set
           stretch("under base", half(turnIn, Math.min(side, back))),
           stretch("outside", depth + tray.floor),
           stretch("rim", t),
-          stretch("inside", Math.min(inside, depth)),
+          stretch("inside", down),
           stretch("on floor", Math.max(0, inside - depth)),
         ),
         "round side and back walls; turn in at the front ends, under the base and over the rim",
@@ -98,8 +104,8 @@ export function dropFrontBlanks({ holder: tray, cover }: Assembly, settings: Set
       across: (tall ? back : height + t) - PANEL_LESS_MM,
       note: "under the base, over the turn-ins and the hinge",
     },
-    { ...paper, name: "side wall lining", count: 2, along: height, across: depth },
-    { ...paper, name: "head wall lining", along: width, across: depth, note: `${paper.note}; on the back wall` },
+    { ...paper, name: "side wall lining", count: 2, along: height, across: lined },
+    { ...paper, name: "head wall lining", along: width, across: lined, note: `${paper.note}; on the back wall` },
     {
       ...paper,
       name: "floor lining",
@@ -110,8 +116,8 @@ export function dropFrontBlanks({ holder: tray, cover }: Assembly, settings: Set
       ...paper,
       name: "front lining",
       along: frontWidth - PANEL_LESS_MM,
-      across: depth - PANEL_LESS_MM,
-      note: "inside the front wall, over the turn-ins",
+      across: frontHeight - BELOW_RIM_MM,
+      note: "inside the front wall, flush with its foot, over the turn-ins",
     },
   ];
 }

@@ -37,7 +37,10 @@ export function dropFrontOrder({ trays }: Assembly, flanged: boolean, settings: 
       : []),
     { text: "Box: When dry, sand edges and joints smooth.", parts: [] },
     ...(settings.covering === "none" ? BARE : COVERED),
-    { text: "Box: Glue the front lining in, over the turn-ins.", parts: ["box front lining"] },
+    {
+      text: "Box: Glue the front lining in, flush with the foot of the front wall, over the turn-ins.",
+      parts: ["box front lining"],
+    },
     {
       text: "Box: Open and close the front wall: it must stand upright and lie flat without a push, and not touch the side walls.",
       parts: [],

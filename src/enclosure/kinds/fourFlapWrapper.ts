@@ -119,12 +119,13 @@ export const fourFlapWrapper: Kind = {
         text: "Crease each piece at its folds with a bone folder along a rule, on the inside; fold and press.",
         parts: [],
       },
+      // A tie that goes round lies between the two bases.
+      CLOSURE_HERE,
       {
         text: "Lay the inner piece across the outer, bases centred, grain crossing; glue base to base.",
         parts: ["inner piece", "outer piece"],
         caution: "adhesive",
       },
-      CLOSURE_HERE,
       {
         text: "Fold round the item: inner flaps first, the shorter first, then the outer flaps the same way.",
         parts: [],
