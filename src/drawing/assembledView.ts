@@ -44,8 +44,8 @@ export function assembledView(
   const bodies = all.slice(0, -1);
   const inner = width - 2 * MARGIN;
   // What never closes is drawn once.
-  const shuts = closed && (assembly.kind.closes !== undefined || holder.mouth !== undefined);
-  const high = shuts ? (height - GAP) * OPEN_SHARE : height;
+  const isShut = closed && shuts(assembly);
+  const high = isShut ? (height - GAP) * OPEN_SHARE : height;
   const room = { x: MARGIN, y: MARGIN, width: inner, height: high - 2 * MARGIN };
   const frame = frameFor(isShown ? bodies : all, room);
   const shown = paintOrder(bodies).flatMap((index) => {
@@ -58,13 +58,27 @@ export function assembledView(
     return [...solid(bodies[index]!, frame, style), ...creases];
   });
   const below = { x: MARGIN, y: high + GAP, width: inner, height: height - high - GAP - MARGIN };
-  const shut = shuts ? closedFigure(assembly, below) : [];
+  const shut = isShut ? closedFigure(assembly, below) : [];
   return picture(`A ${assembly.kind.name}`, width, height, [
     ...shown,
     ...(isShown ? [] : outlined(all.at(-1)!, frame)),
-    ...(closed && !shuts && assembly.restsOn === "back" ? edgeNames(boundingBox(bodies), frame, room) : []),
+    ...(closed && !isShut ? edgeNames(boundingBox(bodies), frame, room, assembly.restsOn) : []),
     ...shut,
   ]);
+}
+
+/** A small drawing of the enclosure closed, head and spine named; undefined of one that never closes. */
+export function closedView(
+  assembly: Assembly,
+  { width, height }: Required<Pick<AssembledOptions, "width" | "height">>,
+): Picture | undefined {
+  if (!shuts(assembly)) return undefined;
+  const room = { x: MARGIN, y: MARGIN, width: width - 2 * MARGIN, height: height - 2 * MARGIN };
+  return picture(`A ${assembly.kind.name}, closed`, width, height, closedFigure(assembly, room));
+}
+
+function shuts({ kind, holder }: Assembly): boolean {
+  return kind.closes !== undefined || holder.mouth !== undefined;
 }
 
 function bodyOf({ body }: OpenBody): Cuboid {

@@ -10,7 +10,7 @@ import { onDrawing, solid, type Frame } from "./solid";
 
 const STROKE = 0.8;
 const ITEM_HATCH = 5;
-const BAND = { ink: 1, width: 2.4 } as const;
+const BAND = { ink: 1, width: 1.6 } as const;
 const MARK_SIZE = 11;
 const MARK_GAP = 3;
 /** How far a tie or strap reaches over the upper face, as a share of its width; and how large a bow is. */
@@ -50,12 +50,20 @@ export function closedFigure({ parts, holder, kind, closure, restsOn }: Assembly
   return [
     ...boards,
     ...(closure === "none" ? [] : held(box, kind.closes!.edges, closure, frame)),
-    ...(restsOn === "back" ? edgeNames(box, frame, room) : []),
+    ...edgeNames(box, frame, room, restsOn),
   ];
 }
 
-/** The words at the edges of head and spine, beside the drawing and within its room. */
-export function edgeNames({ min, max }: Cuboid, frame: Frame, room: FigureRoom): readonly Shape[] {
+/**
+ * The words at the edges of head and spine, beside the drawing and within its room. What stands on its foot has its head
+ * on top; of what stands on its edge the spine may be above or below.
+ */
+export function edgeNames(
+  { min, max }: Cuboid,
+  frame: Frame,
+  room: FigureRoom,
+  restsOn: Assembly["restsOn"],
+): readonly Shape[] {
   const named = (word: string, [x, y]: Point, drop: number) => {
     const left = Math.max(x - MARK_GAP, room.x + textWidth(word, MARK_SIZE));
     const base = Math.min(Math.max(y + drop, room.y + MARK_SIZE), room.y + room.height - MARK_GAP);
@@ -63,7 +71,9 @@ export function edgeNames({ min, max }: Cuboid, frame: Frame, room: FigureRoom):
   };
   return [
     named("head", onDrawing([(min[X] + max[X]) / 2, min[Y], max[Z]], frame), -MARK_GAP),
-    named("spine", onDrawing([min[X], (min[Y] + max[Y]) / 2, min[Z]], frame), MARK_SIZE),
+    ...(restsOn === "edge"
+      ? []
+      : [named("spine", onDrawing([min[X], (min[Y] + max[Y]) / 2, min[Z]], frame), MARK_SIZE)]),
   ];
 }
 

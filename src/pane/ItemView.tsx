@@ -1,22 +1,18 @@
 import { explodedView } from "../drawing/explodedView";
 import { boardName } from "../settings/boards";
 import { benchLength } from "../measure/benchLength";
-import { assembledView } from "../drawing/assembledView";
 import { boardReason } from "./boardReason";
 import { Decisions } from "./Decisions";
 import { ItemCost } from "./ItemCost";
 import { FirstSteps } from "./FirstSteps";
 import { Enlarged } from "./Enlarged";
+import { Figures } from "./Figures";
 import { KindsCompared } from "./KindsCompared";
 import { itemAt, itemFacts, partsToCut } from "./itemFacts";
 import type { ViewProps } from "./viewProps";
 
 /** Width of an enlarged drawing, in its own units: names fit beside the parts. */
 const LARGE = 900;
-/** With the closed enclosure below the open one. */
-const CLOSED_TOO = 200;
-const LARGE_SHARE = 0.7;
-
 /** The enclosure of the selected row. */
 export function ItemView({ model, survey, state, place, open }: ViewProps) {
   const { sized: reading, chosen } = survey;
@@ -74,10 +70,7 @@ export function ItemView({ model, survey, state, place, open }: ViewProps) {
           </ul>
         </section>
       )}
-      <Enlarged
-        picture={assembledView(sized.assembly, { height: CLOSED_TOO, closed: true })}
-        large={() => assembledView(sized.assembly, { width: LARGE, height: LARGE * LARGE_SHARE, closed: true })}
-      />
+      <Figures assembly={sized.assembly} />
       <Enlarged
         picture={explodedView(sized.assembly, { unit, width: 340 })}
         large={() => explodedView(sized.assembly, { unit, width: LARGE })}
