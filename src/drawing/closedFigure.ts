@@ -5,7 +5,7 @@ import { boundingBox, X, Y, Z, type Cuboid, type Vec } from "../enclosure/space"
 import { lettering, textWidth } from "./lettering";
 import { paintOrder } from "./paintOrder";
 import { straight, type Shape } from "./picture";
-import { drawnExtent, type Point } from "./projection";
+import { drawnExtent } from "./projection";
 import { onDrawing, solid, type Frame } from "./solid";
 
 const STROKE = 0.8;
@@ -64,16 +64,18 @@ export function edgeNames(
   room: FigureRoom,
   restsOn: Assembly["restsOn"],
 ): readonly Shape[] {
-  const named = (word: string, [x, y]: Point, drop: number) => {
-    const left = Math.max(x - MARK_GAP, room.x + textWidth(word, MARK_SIZE));
+  const named = (word: string, from: Vec, to: Vec, drop: number) => {
+    const [[x0, y0], [x1, y1]] = [onDrawing(from, frame), onDrawing(to, frame)];
+    const long = textWidth(word, MARK_SIZE);
+    // Beside a short edge a word stands at its outer corner, or it would lie on the drawing.
+    const [x, y] = x1 - x0 < long ? [x0, y0] : [(x0 + x1) / 2, (y0 + y1) / 2];
+    const left = Math.max(x - MARK_GAP, room.x + long);
     const base = Math.min(Math.max(y + drop, room.y + MARK_SIZE), room.y + room.height - MARK_GAP);
     return lettering(word, left, base, { size: MARK_SIZE, anchor: "end" });
   };
   return [
-    named("head", onDrawing([(min[X] + max[X]) / 2, min[Y], max[Z]], frame), -MARK_GAP),
-    ...(restsOn === "edge"
-      ? []
-      : [named("spine", onDrawing([min[X], (min[Y] + max[Y]) / 2, min[Z]], frame), MARK_SIZE)]),
+    named("head", [min[X], min[Y], max[Z]], [max[X], min[Y], max[Z]], -MARK_GAP),
+    ...(restsOn === "edge" ? [] : [named("spine", [min[X], min[Y], min[Z]], [min[X], max[Y], min[Z]], MARK_SIZE)]),
   ];
 }
 

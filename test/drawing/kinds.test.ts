@@ -1,9 +1,11 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { closedView } from "../../src/drawing/assembledView";
 import { KINDS } from "../../src/enclosure/registry";
-import { KINDS_FOLDER, pictureOf, renderedKinds } from "./renderedKinds";
+import { assemblyFor, KINDS_FOLDER, pictureOf, renderedKinds } from "./renderedKinds";
 import { outside, readDrawing } from "./readDrawing";
 
+const AXES = [0, 1, 2] as const;
 const folder = join(__dirname, "../..", KINDS_FOLDER);
 
 test.each(renderedKinds().map(({ file, svg }) => [file, svg] as const))(
@@ -18,6 +20,35 @@ test.each(renderedKinds().map(({ file, svg }) => [file, svg] as const))(
 test.each(KINDS.map((kind) => [kind.name, kind] as const))("a %s lies within its drawing", (_, kind) => {
   expect(outside(readDrawing(pictureOf(kind)))).toEqual([]);
 });
+
+test.each(KINDS.map((kind) => [kind.name, kind] as const))(
+  "a %s closed lies within its drawing, head and spine named",
+  (_, kind) => {
+    const closed = closedView(assemblyFor(kind), { width: 200, height: 140 });
+    // What has no lid, cover or mouth never closes.
+    expect(closed === undefined).toBe(/tray$/.test(kind.name));
+    if (closed === undefined) return;
+    const drawing = readDrawing(closed);
+    expect(outside(drawing)).toEqual([]);
+    expect(closed.shapes.flatMap((shape) => (shape.kind === "text" ? [shape.text] : []))).toEqual(["head", "spine"]);
+  },
+);
+
+test.each(["card", "board"])(
+  "a book is drawn out of its slipcase in its chemise of %s, and goes through nothing",
+  (chemise) => {
+    const slipcase = KINDS.find(({ options }) => options.includes("chemise"))!;
+    const bodies = slipcase.opened(assemblyFor(slipcase, `chemise=${chemise}`));
+    expect(bodies.filter(({ isItem }) => isItem)).toHaveLength(1);
+    const plain = slipcase.opened(assemblyFor(slipcase));
+    expect(bodies.length).toBeGreaterThan(plain.length);
+    for (const [at, { body }] of bodies.entries())
+      for (const { body: other } of bodies.slice(0, at))
+        expect(
+          AXES.some((axis) => body.max[axis] <= other.min[axis] + 1e-6 || other.max[axis] <= body.min[axis] + 1e-6),
+        ).toBe(true);
+  },
+);
 
 test("no drawing is kept of a kind that there is not, and no two are alike", () => {
   expect(readdirSync(folder).sort()).toEqual(

@@ -1,3 +1,5 @@
+import type { Assembly } from "../../src/enclosure/assembly";
+import type { Kind } from "../../src/enclosure/kind";
 import { restingItem } from "../../src/enclosure/restingItem";
 import { KINDS } from "../../src/enclosure/registry";
 import { assembledView } from "../../src/drawing/assembledView";
@@ -13,9 +15,13 @@ const ITEM = { height: 300, width: 210, depth: 40 };
 export const KINDS_FOLDER = "src/drawing/kinds";
 
 /** The worked item in a kind, put together. */
-export function pictureOf(kind: (typeof KINDS)[number]): Picture {
-  const settings = settledOf(kind.restsOn === undefined ? "" : `rests on=${kind.restsOn}`);
-  return assembledView(kind.assemble(restingItem(ITEM, settings), settings));
+export function assemblyFor(kind: Kind, text = ""): Assembly {
+  const settings = settledOf(kind.restsOn === undefined ? text : `rests on=${kind.restsOn}; ${text}`);
+  return kind.assemble(restingItem(ITEM, settings), settings);
+}
+
+export function pictureOf(kind: Kind): Picture {
+  return assembledView(assemblyFor(kind));
 }
 
 /** The drawings of the table of kinds: file names, and what they hold. */

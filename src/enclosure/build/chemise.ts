@@ -104,6 +104,17 @@ function ofBoard({ width, height, depth }: RestingItem, settings: SettledSetting
   };
 }
 
+/** A book as large as the inside; in a chemise, what its spine and covers leave of it. */
+export function insideChemise({ min, max }: Cuboid, round: readonly Cuboid[]): Cuboid {
+  let [left, low, high] = [min[X], min[Z], max[Z]];
+  const middle = (low + high) / 2;
+  for (const panel of round)
+    if (panel.min[Z] > middle) high = Math.min(high, panel.min[Z]);
+    else if (panel.max[Z] < middle) low = Math.max(low, panel.max[Z]);
+    else left = Math.max(left, panel.max[X]);
+  return cuboid(left, max[X], min[Y], max[Y], low, high);
+}
+
 /** How much smaller a lining is than the board that it lies on. */
 const LINING_LESS_MM: Mm = 4;
 

@@ -5,12 +5,12 @@ import { assembled, plateOf, type Tray } from "../assembly";
 import { CONSTRUCTIONS, NO_CAUTIONS, WALLS, type Kind } from "../kind";
 import { CUT_BOARDS, SET_UP } from "../order";
 import type { Step } from "../step";
-import { boundingBox, cuboid, X, Y, Z, type Cuboid, type Vec } from "../space";
+import { along, boundingBox, cuboid, extent, moved, X, Y, Z, type Cuboid, type Vec } from "../space";
 import { flatPart, lyingPart, panelsOf, type PartSpec, type PlacedPart } from "../placedPart";
-import { openBodies, piecesOf, type OpenBody } from "../view";
+import { openBodies, piecesOf } from "../view";
 import { SLEEVE_BLANKS, sleeveBlanks } from "../build/sleeveBlanks";
 import { caseBlanks, CASE_BLANKS } from "../build/caseBlanks";
-import { chemiseFor, chemiseLining, chemiseOrder } from "../build/chemise";
+import { chemiseFor, insideChemise, chemiseLining, chemiseOrder } from "../build/chemise";
 import { wallRing, type Footprint } from "../build/wallRing";
 
 /**
@@ -109,10 +109,16 @@ export const slipcase: Kind = {
     ...(cover === undefined ? [] : [...caseBlanks(cover, settings), chemiseLining(cover)]),
   ],
   cautions: NO_CAUTIONS,
-  opened: ({ parts, holder }) => [...openBodies(panelsOf(slipcaseParts(parts))), bookDrawnOut(holder.inside)],
+  opened: ({ parts, holder }) => {
+    const out = along(X, -DRAWN_OUT * extent(holder.inside, X));
+    const round = panelsOf(chemiseParts(parts));
+    const book = { body: moved(insideChemise(holder.inside, round), out), isItem: true, creases: [] };
+    const drawnOut = round.map((panel) => moved(panel, out));
+    return [...openBodies([...panelsOf(slipcaseParts(parts)), ...drawnOut]), book];
+  },
   apart({ parts, holder, cover }) {
     const own = slipcaseParts(parts);
-    const round = parts.filter((part) => !own.includes(part));
+    const round = chemiseParts(parts);
     const group = (of: readonly PlacedPart[], around: Cuboid | undefined) => ({
       pieces: piecesOf(of),
       around,
@@ -179,15 +185,12 @@ function slipcaseParts(parts: readonly PlacedPart[]): readonly PlacedPart[] {
   return parts.filter(({ role }) => role !== "folded" && role !== "case");
 }
 
+function chemiseParts(parts: readonly PlacedPart[]): readonly PlacedPart[] {
+  return parts.filter(({ role }) => role === "folded" || role === "case");
+}
+
 /** How far a book is drawn out of its slipcase, as a share of the width. */
 const DRAWN_OUT = 0.4;
-
-/** A book as thick and tall as the inside, part of it out at the mouth. */
-function bookDrawnOut({ min, max }: Cuboid): OpenBody {
-  const out = DRAWN_OUT * (max[X] - min[X]);
-  const body = cuboid(min[X] - out, max[X] - out, min[Y], max[Y], min[Z], max[Z]);
-  return { body, isItem: true, creases: [] };
-}
 
 const COVERING_STEPS: readonly Step[] = [
   {
