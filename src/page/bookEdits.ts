@@ -1,8 +1,17 @@
 import type { ICellData, IStyleData, IWorkbookData, IWorksheetData, Nullable } from "@univerjs/core";
 import { InputError } from "../measure/errors";
 import { areaName, cellName, type Area } from "../workbook/cellRef";
-import type { CellContent, CellEdit, NewSheet, PlainContent, WidthEdit, WorkbookEdits } from "../workbook/edits";
+import type {
+  CellContent,
+  CellEdit,
+  NewSheet,
+  PlainContent,
+  TableGrowth,
+  WidthEdit,
+  WorkbookEdits,
+} from "../workbook/edits";
 import { calendarShift, characters, richTextOf, styleNumber } from "./gridTerms";
+import { liveTables } from "./liveTables";
 import type { OpenedBook, OpenedSheet } from "./openedBook";
 import { STORED_ERRORS } from "../workbook/errorText";
 import type { RichText } from "../workbook/sheetLook";
@@ -68,11 +77,17 @@ export function bookEdits(opened: OpenedBook, live: LiveBook): PageChanges {
     }
   }
   refuseHeadings(opened, cells);
+  const tables = opened.tables.flatMap((table): TableGrowth[] => {
+    const bottom = liveTables(snapshot).get(table.id);
+    if (bottom === undefined || table.totalsRow || bottom <= table.area.bottom) return [];
+    return [{ sheet: table.sheet, table: table.name, bottom }];
+  });
   return {
     edits: {
       ...(cells.length === 0 ? {} : { cells }),
       ...(sheets.length === 0 ? {} : { sheets }),
       ...(widths.length === 0 ? {} : { widths }),
+      ...(tables.length === 0 ? {} : { tables }),
     },
     said: [
       ...(looks === 0 ? [] : [`${looks} cells look different here than in the file: looks are not saved`]),

@@ -3,6 +3,9 @@ import { isMark } from "../workbook/ownMarks";
 import type { SheetGrid } from "../workbook/readSheet";
 import type { TableInfo } from "../workbook/readTable";
 import type { SheetLook } from "../workbook/sheetLook";
+import type { ConditionalRule } from "../workbook/conditionalFormats";
+import type { CellNote } from "../workbook/notes";
+import { conditionalRules } from "./conditionalResource";
 import { listedValues } from "./listedValues";
 import { rangeOf, TABLE_STYLE } from "./gridTerms";
 import { typedFromStored } from "./storedFormulas";
@@ -13,9 +16,11 @@ export interface ReadSheet {
   readonly name: string;
   readonly look: SheetLook;
   readonly grid: SheetGrid;
+  readonly rules: readonly ConditionalRule[];
+  readonly notes: readonly CellNote[];
 }
 
-/** Names, tables, filters and lists of choices of a workbook, each as the plugin of the grid that shows it reads it. */
+/** Names, tables, filters, lists of choices, conditional formats and comments of a workbook, each as the plugin of the grid that shows it reads it. */
 export function bookResources(
   { names, tables }: Workbook,
   sheets: readonly ReadSheet[],
@@ -26,6 +31,10 @@ export function bookResources(
     SHEET_TABLE_PLUGIN: tablesResource(tables, idOf),
     SHEET_FILTER_PLUGIN: filtersResource(sheets),
     SHEET_DATA_VALIDATION_PLUGIN: choicesResource(sheets, names),
+    SHEET_CONDITIONAL_FORMATTING_PLUGIN: Object.fromEntries(
+      sheets.map(({ id, rules }) => [id, conditionalRules(id, rules)]),
+    ),
+    SHEET_NOTE_PLUGIN: notesResource(sheets),
   }).map(([name, resource]) => ({ name, data: JSON.stringify(resource) }));
 }
 
@@ -111,3 +120,23 @@ function choicesResource(sheets: readonly ReadSheet[], names: readonly DefinedNa
 }
 
 const RENDER_ARROW = 1;
+
+function notesResource(sheets: readonly ReadSheet[]): object {
+  return Object.fromEntries(
+    sheets.map(({ id, notes }) => {
+      const rows: Record<number, Record<number, object>> = {};
+      for (const { row, column, text } of notes)
+        (rows[row - 1] ??= {})[column - 1] = {
+          id: `${id}-note-${row}-${column}`,
+          row: row - 1,
+          col: column - 1,
+          note: text,
+          ...NOTE_SIZE,
+        };
+      return [id, rows];
+    }),
+  );
+}
+
+/** Pixels. */
+const NOTE_SIZE = { width: 240, height: 90 };

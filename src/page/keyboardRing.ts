@@ -11,7 +11,7 @@ export function keyboardRing(document: Document, focusGrid: () => void): void {
   const stops: readonly Stop[] = [
     { holds: (at) => part("bar").contains(at), take: () => taken(part("bar")) },
     { holds: (at) => part("notices").contains(at), take: () => taken(part("notices")) },
-    { holds: (at) => part("pane").contains(at), take: () => taken(part("pane")) },
+    { holds: (at) => part("pane").contains(at) || at === part("edge"), take: () => taken(part("pane")) },
   ];
   const grid: Stop = {
     holds: () => true,

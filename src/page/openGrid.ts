@@ -1,3 +1,4 @@
+import { IUndoRedoService } from "@univerjs/core";
 import type { FWorkbook } from "@univerjs/sheets/facade";
 import type { Book } from "../workbook/book";
 import { cellName } from "../workbook/cellRef";
@@ -9,10 +10,12 @@ import type { FunctionMetadata } from "./functions/metadata";
 import { functionInfo, registerFunctions } from "./functions/registerFunctions";
 import { createGrid, type Grid } from "./grid/createGrid";
 import { liveBook, mendTableFormulas } from "./grid/gridBook";
+import { growTables } from "./grid/growingTables";
 import { calculateInTurn } from "./grid/calculateInTurn";
 import { mendSortedFormulas } from "./grid/sortedFormulas";
 import { nameParts } from "./grid/nameParts";
 import { refuseCommands, refuseLockedChanges } from "./grid/refusedCommands";
+import { sortWholeRows } from "./grid/wholeRows";
 import { gridCells } from "./gridCells";
 import { pageBook } from "./pageBook";
 import { BOOK_ID } from "./gridTerms";
@@ -81,6 +84,9 @@ export async function openGrid({ container, dark, functions, status, loadScript 
   refuseLockedChanges(injector, lockedSheet, (why) => status.say(why, true));
   mendTableFormulas(api, injector, shown);
   mendSortedFormulas(injector);
+  sortWholeRows(injector, shown);
+  const hasNoTotals = (table: string) => opened?.tables.some((each) => each.name === table && !each.totalsRow) ?? false;
+  growTables(injector, shown, hasNoTotals, (text) => status.say(text));
   const formula = api.getFormula();
   let calculated = (): Promise<void> => Promise.resolve();
   /** The most formulas that a calculation took up since this was set to 0. */
@@ -97,6 +103,8 @@ export async function openGrid({ container, dark, functions, status, loadScript 
   const show = async (next: OpenedBook): Promise<void> => {
     await calculated();
     if (workbook !== undefined) api.disposeUnit(BOOK_ID);
+    // Steps of the workbook before would change cells of this one.
+    injector.get(IUndoRedoService).clearUndoRedo(BOOK_ID);
     opened = next;
     // The grid keeps and changes what it is given; the page compares with what it was.
     workbook = api.createWorkbook(structuredClone(next.snapshot));

@@ -1,5 +1,8 @@
 import type { IWorkbookData, LocaleType } from "@univerjs/core";
 import { cellLooksOf } from "../workbook/cellLooks";
+import { conditionalFormatsOf } from "../workbook/conditionalFormats";
+import { notesOf } from "../workbook/notes";
+import { notShown } from "../workbook/notShown";
 import type { Area } from "../workbook/cellRef";
 import type { PlacedColumn } from "../workbook/edits";
 import type { DefinedName, Workbook } from "../workbook/openWorkbook";
@@ -9,7 +12,8 @@ import { sheetLook } from "../workbook/sheetLook";
 import { DAYS_1904 } from "../workbook/sheetValue";
 import { bookResources } from "./bookResources";
 import { BOOK_ID, calendarShift, flag, styleKey } from "./gridTerms";
-import { arraysOf, sheetSnapshot, styleData } from "./sheetSnapshot";
+import { arraysOf, sheetSnapshot } from "./sheetSnapshot";
+import { styleData } from "./styleData";
 
 /** A sheet of the file as the page knows it. */
 export interface OpenedSheet {
@@ -70,8 +74,8 @@ export interface WrittenBook {
 }
 
 /**
- * A workbook as a snapshot for the grid: values, formulas as they are typed, number formats, bold, fills, widths, merged
- * cells, frozen headings, names, tables, filters and lists of choices.
+ * A workbook as a snapshot for the grid: values, formulas as they are typed, number formats, looks, widths, heights, merged
+ * cells, frozen headings, names, tables, filters, lists of choices, conditional formats and comments.
  *
  * @throws InputError when a sheet is damaged
  */
@@ -85,8 +89,11 @@ export function openedBook(workbook: Workbook, name: string): OpenedBook {
       state,
       grid: readSheet(workbook, name),
       look: sheetLook(workbook, name),
+      rules: conditionalFormatsOf(workbook, name),
+      notes: notesOf(workbook, name),
     }));
   const charts = workbook.sheets.filter((sheet) => !sheet.cells).map((sheet) => `"${sheet.name}"`);
+  const hidden = notShown(workbook);
   const dates = (style = 0): number => (workbook.date1904 ? calendarShift(looks[style]?.format ?? "") : 0);
   const snapshot: IWorkbookData = {
     id: BOOK_ID,
@@ -119,6 +126,7 @@ export function openedBook(workbook: Workbook, name: string): OpenedBook {
     said: [
       ...(workbook.date1904 ? [CALENDAR] : []),
       ...(charts.length === 0 ? [] : [`${charts.join(", ")}: a sheet of charts is not shown here; a save keeps it`]),
+      ...(hidden.length === 0 ? [] : [`Not shown here, and kept by a save: ${hidden.join(", ")}`]),
       ...(workbook.macros ? ["The macros of this file do not run here; a save keeps them"] : []),
     ],
   };

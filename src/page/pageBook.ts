@@ -5,12 +5,14 @@ import { sheetNamed, type SheetGrid } from "../workbook/readSheet";
 import { dateValue, isDateFormat, type SheetValue } from "../workbook/sheetValue";
 import { plainOf, type FilledArea, type LiveBook } from "./bookEdits";
 import { gridCells } from "./gridCells";
+import { liveTables } from "./liveTables";
 import type { OpenedBook } from "./openedBook";
 
 /** The workbook as the grid shows it, for whoever reads a survey. */
 export function pageBook(opened: OpenedBook, { snapshot, filled }: LiveBook): Book {
   const states = new Map(opened.sheets.map(({ name, state }) => [name, state]));
   const locked = new Set(opened.sheets.filter((sheet) => sheet.locked).map(({ name }) => name));
+  const bottoms = liveTables(snapshot);
   const shown = snapshot.sheetOrder.map((id) => {
     const sheet = snapshot.sheets[id]!;
     const name = sheet.name ?? "";
@@ -18,7 +20,10 @@ export function pageBook(opened: OpenedBook, { snapshot, filled }: LiveBook): Bo
   });
   return {
     sheets: shown.map(({ name, state, cells }) => ({ name, state, cells })),
-    tables: opened.tables,
+    tables: opened.tables.map((table) => {
+      const bottom = bottoms.get(table.id);
+      return table.totalsRow || bottom === undefined ? table : { ...table, area: { ...table.area, bottom } };
+    }),
     names: opened.names,
     grid: (wanted, { lastRow = Infinity } = {}) => {
       const { id, sheet, name } = sheetNamed({ sheets: shown }, wanted);

@@ -1,12 +1,4 @@
-import type {
-  CellValueType,
-  HorizontalAlign,
-  ICellData,
-  IStyleData,
-  IWorksheetData,
-  WrapStrategy,
-} from "@univerjs/core";
-import type { CellLook } from "../workbook/cellLooks";
+import type { BooleanNumber, CellValueType, ICellData, IWorksheetData } from "@univerjs/core";
 import type { Area } from "../workbook/cellRef";
 import type { SheetGrid } from "../workbook/readSheet";
 import type { SheetLook, StoredFormula } from "../workbook/sheetLook";
@@ -21,9 +13,6 @@ const BOOLEAN: CellValueType = 3;
 /** A text that would be a number or a formula if it were typed. */
 const SURE_TEXT: CellValueType = 4;
 
-const ALIGN: Readonly<Record<string, HorizontalAlign>> = { left: 1, center: 2, right: 3 };
-const WRAP: WrapStrategy = 3;
-
 /** Room around what the sheet holds: a budget spills over nineteen columns. */
 const SPARE_ROWS = 60;
 const SPARE_COLUMNS = 30;
@@ -32,19 +21,8 @@ const LEAST_COLUMNS = 52;
 
 const DEFAULT_WIDTH = 69;
 const ROW_HEIGHT = 22;
-
-/** The look of a cell as the grid names it. */
-export function styleData(look: CellLook): IStyleData {
-  return {
-    ...(look.format === "General" ? {} : { n: { pattern: look.format } }),
-    ...(look.bold ? { bl: YES } : {}),
-    ...(look.italic ? { it: YES } : {}),
-    ...(look.colour === undefined || look.colour === "#000000" ? {} : { cl: { rgb: look.colour } }),
-    ...(look.fill === undefined ? {} : { bg: { rgb: look.fill } }),
-    ...(look.align === undefined ? {} : { ht: ALIGN[look.align]! }),
-    ...(look.wrap ? { tb: WRAP } : {}),
-  };
-}
+/** A point is 1/72 inch, a pixel of a page 1/96. */
+const PIXELS_A_POINT = 96 / 72;
 
 /**
  * The cells, widths, merged and frozen parts of a sheet as the grid reads them.
@@ -93,7 +71,12 @@ export function sheetSnapshot(
         return Array.from({ length: Math.max(0, end - first + 1) }, (_, i) => [first - 1 + i, data]);
       }),
     ),
-    rowData: Object.fromEntries(look.hiddenRows.map((row) => [row - 1, { hd: YES }])),
+    rowData: Object.fromEntries(
+      [...look.rows].map(([row, { height, own, hidden }]) => [
+        row - 1,
+        { ...(height === undefined ? {} : rowHeight(height, own)), ...(hidden ? { hd: YES } : {}) },
+      ]),
+    ),
     freeze: {
       xSplit: columns,
       ySplit: rows,
@@ -102,6 +85,12 @@ export function sheetSnapshot(
     },
     rightToLeft: flag(look.rightToLeft),
   };
+}
+
+/** A height that someone gave is kept as it is; any other leaves room for the letters of the page. */
+function rowHeight(points: number, own: boolean): { readonly h: number; readonly ia: BooleanNumber } {
+  const height = Math.round(points * PIXELS_A_POINT);
+  return { h: own ? height : Math.max(ROW_HEIGHT, height), ia: 0 };
 }
 
 function valueData(value: Exclude<SheetValue, null>, shift: number): ICellData {

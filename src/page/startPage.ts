@@ -2,6 +2,7 @@ import { plainError } from "../measure/fault";
 import { Unavailable } from "../measure/errors";
 import { mountPane } from "../pane/mountPane";
 import { askName } from "./askName";
+import { dragPane } from "./dragPane";
 import { shiftByCommand, told } from "./grid/shiftCommands";
 import { undoWrites } from "./grid/undoWrites";
 import { keyboardRing } from "./keyboardRing";
@@ -92,7 +93,7 @@ function pageOf(open: OpenGrid, server: PageServer, status: StatusLine, tab: Tab
     document.title = `${name} - Enclosure Columns`;
     await open.show(opened);
     changes.reset(isUnsaved);
-    if (opened.said.length > 0) status.say(opened.said.join(" "));
+    if (opened.said.length > 0) status.say(`${opened.said.join(". ")}.`);
     leavePane = mountPane(elementById(document, "pane"), port, {
       planWorker: "planWorker.js",
       fonts: "fonts/",
@@ -192,6 +193,7 @@ function wireButtons({ open, server, status, changes, show }: Page): void {
   keyboardRing(document, open.grid.focus);
   takeDroppedFiles((file) => run(() => openFile(file))());
   foldPane();
+  dragPane(elementById(document, "edge"), elementById(document, "pane"));
 }
 
 /** The pane can be put away, for a narrow window. */

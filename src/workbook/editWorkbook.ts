@@ -2,7 +2,7 @@ import { InputError } from "../measure/errors";
 import { addSheets, removedSheets } from "./bookSheets";
 import { blankStyles, SPREADSHEET_TYPE } from "./blankParts";
 import { changedBook } from "./bookEditor";
-import { areaName, cellName, sheetArea, type Area } from "./cellRef";
+import { areaName, cellName, overlap, sheetArea, type Area } from "./cellRef";
 import type { CellEdit, EditResult, WidthEdit, WorkbookEdits } from "./edits";
 import { NotEditable, protectedSheet } from "./notEditable";
 import type { DefinedName, Workbook } from "./openWorkbook";
@@ -39,12 +39,16 @@ export function editWorkbook(
   const parts = packageEditor(workbook);
   const styles = stylesOf(workbook, parts);
   const { columns, cells = [], widths = [] } = edits;
+  const growth = grownTables(workbook, edits);
   refuseOtherStyles(cells, styles.editor.count());
   let plan: ColumnPlan | undefined;
   const sheets = new Set(
-    [...(columns ? [columns.sheet] : []), ...cells.map((cell) => cell.sheet), ...widths.map((each) => each.sheet)].map(
-      (name) => sheetNamed(workbook, name),
-    ),
+    [
+      ...(columns ? [columns.sheet] : []),
+      ...cells.map((cell) => cell.sheet),
+      ...widths.map((each) => each.sheet),
+      ...growth.map(({ info }) => info.sheet),
+    ].map((name) => sheetNamed(workbook, name)),
   );
   for (const sheet of sheets) {
     const entry = neededPart(workbook.zip, sheet.part);
@@ -57,13 +61,21 @@ export function editWorkbook(
         : undefined;
     const pack = packer(entry.name);
     const here = ({ sheet: name }: { readonly sheet: string }) => sheetNamed(workbook, name) === sheet;
-    const changes = sheetChanges(own, cells.filter(here), widths.filter(here), styles.editor);
+    const changes: SheetChanges = {
+      ...sheetChanges(own, cells.filter(here), widths.filter(here), styles.editor),
+      grown: growth.filter(({ info }) => here(info)).map(({ info: { area }, bottom }) => ({ area, bottom })),
+    };
     writeSheet(text, changes, pack.push, onProgress);
     parts.put(pack.done());
   }
   if (plan?.table) {
     const entry = neededPart(workbook.zip, plan.table.info.part);
     parts.put(packText(entry.name, changedTable(textOf(entry), plan.table.change)));
+  }
+  for (const { info, bottom } of growth) {
+    const entry = neededPart(workbook.zip, info.part);
+    const change = { area: { ...info.area, bottom }, totalsRow: false, dropped: 0, added: [], formulas: new Map() };
+    parts.put(packText(entry.name, changedTable(textOf(entry), change)));
   }
   const removed = removedSheets(workbook, edits.removeSheets ?? [], parts);
   const added = addSheets(workbook, edits.sheets ?? [], removed, styles.editor, parts);
@@ -86,6 +98,30 @@ export function editWorkbook(
     columns: plan?.places.placed.map(({ at }) => at) ?? [],
     notes: [...(plan?.places.notes ?? []), ...names.notes],
   };
+}
+
+/** Tables that take more rows. @throws InputError when one cannot */
+function grownTables(workbook: Workbook, { tables = [], columns }: WorkbookEdits) {
+  return tables.map(({ sheet, table, bottom }) => {
+    const info = workbook.tables.find(({ name }) => name.toLowerCase() === table.toLowerCase());
+    const isFree =
+      info !== undefined &&
+      sheetNamed(workbook, sheet).name === info.sheet &&
+      !info.totalsRow &&
+      bottom >= info.area.bottom &&
+      columns?.table !== info.name &&
+      workbook.tables.every(
+        (other) => other === info || other.sheet !== info.sheet || !overlap(other.area, { ...info.area, bottom }),
+      );
+    if (!isFree)
+      throw new InputError(
+        "table",
+        `rows down to ${bottom} for "${table}"`,
+        "a table takes free rows below it",
+        "open the file again",
+      );
+    return { info, bottom };
+  });
 }
 
 function refuseUneditable(workbook: Workbook): void {

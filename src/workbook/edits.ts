@@ -78,6 +78,13 @@ export interface WidthEdit {
   readonly width: number;
 }
 
+/** A table that takes the rows below it, down to this one; rules and lists that end with its last row go on too. */
+export interface TableGrowth {
+  readonly sheet: string;
+  readonly table: string;
+  readonly bottom: number;
+}
+
 /** A sheet to add after the last, or to write again when it is ours from an earlier run. */
 export interface NewSheet {
   readonly name: string;
@@ -109,6 +116,8 @@ export interface WorkbookEdits {
   readonly removeSheets?: readonly string[];
   readonly names?: readonly NewName[];
   readonly widths?: readonly WidthEdit[];
+  /** Tables that take more rows. */
+  readonly tables?: readonly TableGrowth[];
   /** Rows or columns that come or go: nothing else is changed in the same edit. */
   readonly shift?: Shift;
 }

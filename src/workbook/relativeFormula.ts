@@ -24,6 +24,25 @@ export function movedFormula(formula: string, down: number, across: number): str
   });
 }
 
+/** A formula of a column, in its row. */
+export interface PlacedFormula {
+  readonly formula: string;
+  readonly row: number;
+}
+
+/** The formula that most cells of a column hold, filled down; of equally common ones that of the first. */
+export function commonFormula(cells: readonly PlacedFormula[], column: number): PlacedFormula | undefined {
+  const counts = new Map<string, { readonly cell: PlacedFormula; times: number }>();
+  for (const cell of cells) {
+    const form = relativeForm(cell.formula, cell.row, column);
+    const known = counts.get(form);
+    if (known === undefined) counts.set(form, { cell, times: 1 });
+    else known.times++;
+  }
+  const most = Math.max(0, ...[...counts.values()].map(({ times }) => times));
+  return [...counts.values()].find(({ times }) => times === most)?.cell;
+}
+
 interface Reference {
   readonly column: number;
   readonly row: number;

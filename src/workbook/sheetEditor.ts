@@ -34,6 +34,8 @@ export interface SheetChanges {
   readonly widths: ReadonlyMap<number, number>;
   /** The new rectangle of the sheet's own filter, if it grows. */
   readonly filter?: Area;
+  /** Tables that take more rows, down to `bottom`: rules for the cells of their last row go on. */
+  readonly grown?: readonly { readonly area: Area; readonly bottom: number }[];
   /** Cells that offer a list. */
   readonly choices?: readonly ListChoices[];
 }
@@ -80,12 +82,31 @@ export function writeSheet(
       writeRows(text, changes, out, onProgress);
     } else if (lists !== undefined && part.start === lists.from) {
       out.replace(lists.from, lists.to, lists.text);
+    } else if (GROWING.has(part.name) && (changes.grown ?? []).length > 0) {
+      out.replace(part.start, part.end, grownRules(xml.slice(part.start, part.end), changes.grown!));
     } else if (part.name === "autoFilter" && changes.filter) {
       out.replace(part.start, part.openEnd, withAttribute(startTag(xml, part), "ref", areaName(changes.filter)));
     }
     if (lists !== undefined && lists.from === lists.to && part.end === lists.from) out.insert(lists.from, lists.text);
   }
   out.copy(xml.length);
+}
+
+/** Parts of a sheet that hold rules for cells. */
+const GROWING: ReadonlySet<string> = new Set(["conditionalFormatting", "dataValidations"]);
+
+/** Rules whose cells end with the last row of a table that takes more. */
+function grownRules(xml: string, grown: NonNullable<SheetChanges["grown"]>): string {
+  return xml.replace(/(\ssqref\s*=\s*)("[^"]*"|'[^']*')/g, (_, start: string, quoted: string) => {
+    const areas = quoted.slice(1, -1).trim().split(/\s+/);
+    const longer = areas.map((each) => {
+      const own = parseArea(each);
+      const table =
+        own && grown.find(({ area }) => area.bottom === own.bottom && own.left >= area.left && own.right <= area.right);
+      return own && table ? areaName({ ...own, bottom: table.bottom }) : each;
+    });
+    return `${start}"${longer.join(" ")}"`;
+  });
 }
 
 /** The column of a cell, counted when it does not say. */

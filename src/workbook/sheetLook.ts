@@ -28,6 +28,13 @@ export interface ColumnStretch {
   readonly hidden: boolean;
 }
 
+/** A row that is hidden or has a height in points, of its own or as the program that wrote the file measured it. */
+export interface RowLook {
+  readonly height: number | undefined;
+  readonly own: boolean;
+  readonly hidden: boolean;
+}
+
 /** What a sheet holds beside its values: see `readSheet` for those. */
 export interface SheetLook {
   /** Style number by row and column, counted from 1. */
@@ -35,7 +42,7 @@ export interface SheetLook {
   readonly formulas: ReadonlyMap<number, ReadonlyMap<number, StoredFormula>>;
   readonly richTexts: ReadonlyMap<number, ReadonlyMap<number, RichText>>;
   readonly columns: readonly ColumnStretch[];
-  readonly hiddenRows: readonly number[];
+  readonly rows: ReadonlyMap<number, RowLook>;
   /** Rows and columns that stay in sight. */
   readonly frozen: { readonly rows: number; readonly columns: number };
   /** The cells of the sheet's own filter, headings included. */
@@ -53,7 +60,7 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
   const richTexts = new Map<number, Map<number, RichText>>();
   const shared = richTextsOf(workbook);
   const columns: ColumnStretch[] = [];
-  const hiddenRows: number[] = [];
+  const rows = new Map<number, RowLook>();
   let frozen = { rows: 0, columns: 0 };
   let filter: Area | undefined;
   let rightToLeft = false;
@@ -80,7 +87,7 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
         case "row":
           row = Number(attribute(tag, "r") ?? row + 1);
           column = 0;
-          if (isTrue(attribute(tag, "hidden"))) hiddenRows.push(row);
+          if (attribute(tag, "ht") !== undefined || attribute(tag, "hidden") !== undefined) rows.set(row, rowLook(tag));
           break;
         case "c":
           openCell(tag);
@@ -124,7 +131,16 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
       formula = undefined;
     },
   });
-  return { styles, formulas, richTexts, columns, hiddenRows, frozen, filter, rightToLeft, choices: choices.found };
+  return { styles, formulas, richTexts, columns, rows, frozen, filter, rightToLeft, choices: choices.found };
+}
+
+function rowLook(tag: XmlTag): RowLook {
+  const height = attribute(tag, "ht");
+  return {
+    height: height === undefined ? undefined : Number(height),
+    own: isTrue(attribute(tag, "customHeight")),
+    hidden: isTrue(attribute(tag, "hidden")),
+  };
 }
 
 function stretch(tag: XmlTag): ColumnStretch {

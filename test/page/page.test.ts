@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import ExcelJS from "exceljs";
-import type { Browser, Page } from "playwright-core";
+import type { Browser, Locator, Page } from "playwright-core";
 import type { OpenGrid } from "../../src/page/openGrid";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { csvToWorkbook } from "../../src/filling/fillCsv";
@@ -26,6 +26,15 @@ const READABLE = 4.5;
 
 /** The middle of a filter button from the right and lower edge of its heading, pixels. */
 const FROM_EDGE = 9;
+
+/** The demo survey with its caliper worked out. */
+const FILLED = fillWorkbook(openWorkbook(csvToWorkbook(readCsv(writeCsv(DEMO_SURVEY)), {})), {
+  figures: ["caliper"],
+  settings: [],
+  recognise: {},
+  values: false,
+  cutList: false,
+}).edit.bytes;
 
 let browser: Browser;
 let at: OpenPage;
@@ -266,24 +275,52 @@ test("the keyboard goes from the grid to the toolbar and the pane and back, and 
   expect(await page.getAttribute("#side", "aria-expanded")).toBe("true");
 });
 
-test("the survey is filtered by its caliper with the mouse, and a board chosen from a list moves its item", async () => {
-  const survey = csvToWorkbook(readCsv(writeCsv(DEMO_SURVEY)), {});
-  const options = { figures: ["caliper"], settings: [], recognise: {}, values: false, cutList: false };
-  const { edit } = fillWorkbook(openWorkbook(survey), options);
-  await open("filled.xlsx", edit.bytes);
-  const { rows } = readSheet(openWorkbook(edit.bytes), "Survey");
+test("twelve rows get another board in four clicks, and the survey is filtered by its caliper with the mouse", async () => {
+  await open("filled.xlsx", FILLED);
+  const { rows } = readSheet(openWorkbook(FILLED), "Survey");
   const column = rows[0]!.indexOf("caliper");
   const calipers = rows.map((row) => row[column] ?? null);
   const wanted = Number(calipers.slice(1).find((caliper) => typeof caliper === "number"));
   const matching = rows.flatMap((_, row) => (calipers[row] === wanted ? [row + 1] : []));
   expect([matching.length > 1, matching.length < rows.length - 4]).toEqual([true, true]);
   // So wide that the column is in sight without scrolling.
-  await page.setViewportSize({ width: 3200, height: 800 });
-  const { right, bottom } = await page.evaluate((at) => {
-    const heading = openGrid.workbook().getActiveSheet().getRange(0, at).getCellRect();
-    return { right: heading.right, bottom: heading.bottom };
-  }, column);
-  await page.click(SHEET, { position: { x: right - FROM_EDGE, y: bottom - FROM_EDGE } });
+  await page.setViewportSize({ width: 3600, height: 900 });
+  let clicks = 0;
+  const clickAt = async (x: number, y: number, more: { readonly modifiers?: "Shift"[] } = {}): Promise<void> => {
+    clicks++;
+    await page.click(SHEET, { position: { x, y }, ...more });
+  };
+  const clickOn = async (place: Locator): Promise<void> => {
+    clicks++;
+    await place.click();
+  };
+  const cellAt = (row: number, column: number) =>
+    page.evaluate(([r, c]) => openGrid.workbook().getActiveSheet().getRange(r, c).getCellRect(), [
+      row,
+      column,
+    ] as const);
+  // The arrow in a selected cell of the preferences offers the boards; twelve rows take the choice by filling down.
+  const [preferred, board] = ["preferred board", "board"].map((name) => rows[0]!.indexOf(name)) as [number, number];
+  const other = readSheet(openWorkbook(FILLED), "board choices")
+    .rows.slice(1)
+    .map(([name]) => String(name))
+    .at(-1)!;
+  const [first, last] = [await cellAt(1, preferred), await cellAt(12, preferred)];
+  const middle = ({ top, bottom }: typeof first): number => (top + bottom) / 2;
+  await clickAt((first.left + first.right) / 2, middle(first));
+  await clickAt(first.right - FROM_EDGE, middle(first));
+  await clickOn(page.getByText(other, { exact: true }).and(page.locator("div")));
+  await clickAt((last.left + last.right) / 2, middle(last), { modifiers: ["Shift"] });
+  await page.keyboard.press("Control+d");
+  expect(clicks).toBe(4);
+  await becomes(() => valueOf(cellName(13, preferred + 1)), other);
+  await becomes(() => valueOf(cellName(2, board + 1)), other);
+  await page.keyboard.press("Control+z");
+  await becomes(() => valueOf(cellName(13, preferred + 1)), null);
+  await page.keyboard.press("Control+z");
+  await becomes(() => valueOf(cellName(2, board + 1)), expect.not.stringMatching(new RegExp(`^${other}$`)));
+  const { right, bottom } = await cellAt(0, column);
+  await clickAt(right - FROM_EDGE, bottom - FROM_EDGE);
   await page.getByText("Select All").click();
   await page.getByText(new RegExp(`^${wanted}$`)).click();
   await page.getByRole("button", { name: "Confirm" }).click();
@@ -293,23 +330,84 @@ test("the survey is filtered by its caliper with the mouse, and a board chosen f
       return Array.from({ length: last - 1 }, (_, i) => i + 2).filter((row) => sheet.getRowVisible(row - 1));
     }, rows.length);
   await becomes(shown, matching);
-  // The arrow in a selected cell of the preferences offers the boards; the row's own answer follows the choice.
-  const row = matching[0]!;
-  const [preferred, board] = ["preferred board", "board"].map((name) => rows[0]!.indexOf(name)) as [number, number];
-  const other = readSheet(openWorkbook(edit.bytes), "board choices")
-    .rows.slice(1)
-    .map(([name]) => String(name))
-    .at(-1)!;
-  const cellAt = (column: number) =>
-    page.evaluate(([r, c]) => openGrid.workbook().getActiveSheet().getRange(r, c).getCellRect(), [
-      row - 1,
-      column,
-    ] as const);
-  const { right: end, top, bottom: below } = await cellAt(preferred);
-  await page.click(SHEET, { position: { x: (end + (await cellAt(preferred)).left) / 2, y: (top + below) / 2 } });
-  await page.click(SHEET, { position: { x: end - FROM_EDGE, y: (top + below) / 2 } });
-  await page.getByText(other, { exact: true }).click();
-  await becomes(() => valueOf(cellName(row, board + 1)), other);
+});
+
+test("rows pasted below the survey join it, rows come and go by the menu of a heading, and a save has all of it", async () => {
+  await open("filled.xlsx", FILLED);
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  const { rows } = readSheet(openWorkbook(FILLED), "Survey");
+  const caliper = cellName(1, rows[0]!.indexOf("caliper") + 1).replace(/\d+/, "");
+  const next = rows.length + 1;
+  const bottom = () =>
+    page.evaluate(() => openGrid.workbook().getActiveSheet().getSubTableInfos()[0]!.range.endRow + 1);
+  // From another program, as text.
+  await page.evaluate(() =>
+    navigator.clipboard.writeText("LK 901\tOne more\t300\t200\t40\t\t\ttray\nLK 902\tAnd one\t310\t210\t30\t\t\ttray"),
+  );
+  await goTo(`A${next}`);
+  await page.keyboard.press("Control+v");
+  await becomes(() => valueOf(`C${next + 1}`), 310);
+  await becomes(bottom, next + 1);
+  await becomes(() => valueOf(`${caliper}${next + 1}`), expect.any(Number));
+  expect(await said()).toContain("join the table Survey");
+  // To another program, as text and as a table of a page.
+  await page.evaluate(
+    (row) =>
+      void openGrid
+        .workbook()
+        .getActiveSheet()
+        .getRange(`A${row}:C${row + 1}`)
+        .activate(),
+    next,
+  );
+  await page.keyboard.press("Control+c");
+  const copied = () =>
+    page.evaluate(async () => {
+      const [item] = await navigator.clipboard.read();
+      return Promise.all(["text/plain", "text/html"].map(async (type) => (await item!.getType(type)).text()));
+    });
+  await becomes(copied, [
+    "LK 901\tOne more\t300\nLK 902\tAnd one\t310",
+    expect.stringMatching(/<table[\s\S]*LK 902[\s\S]*310/),
+  ]);
+  // A row comes above the third, by the menu of its heading, and Undo takes it back.
+  const rowHeading = async (row: number) => {
+    const { top, bottom } = await page.evaluate(
+      (r) => openGrid.workbook().getActiveSheet().getRange(`A${r}`).getCellRect(),
+      row,
+    );
+    return { position: { x: 20, y: (top + bottom) / 2 } };
+  };
+  const menuOf = async (row: number): Promise<void> => {
+    await page.click(SHEET, await rowHeading(row));
+    await page.click(SHEET, { ...(await rowHeading(row)), button: "right" });
+  };
+  await menuOf(3);
+  await page.getByText("rows above").click({ position: { x: 170, y: 14 } });
+  await becomes(said, "Inserted row 3. Undo takes it back.");
+  await becomes(() => valueOf("A4"), "LK 002");
+  expect(await bottom()).toBe(next + 2);
+  await becomes(() => formulaOf(`${caliper}3`), expect.stringContaining("C3"));
+  await page.click("#undo");
+  await becomes(() => valueOf("A3"), "LK 002");
+  expect(await bottom()).toBe(next + 1);
+  await becomes(() => valueOf(`${caliper}${next + 1}`), expect.any(Number));
+  await menuOf(4);
+  await page.getByText("Delete Selected Row").click();
+  await becomes(said, "Deleted row 4. Undo takes it back.");
+  await becomes(() => valueOf("A4"), "LK 004");
+  await page.click("#save");
+  await becomes(said, expect.stringMatching(/^Saved as/));
+  const other = new ExcelJS.Workbook();
+  await other.xlsx.readFile(join(at.folder, "filled-edited.xlsx"));
+  const sheet = other.getWorksheet("Survey")!;
+  expect([3, 4, next - 1, next].map((row) => sheet.getCell(row, 1).value)).toEqual([
+    "LK 002",
+    "LK 004",
+    "LK 901",
+    "LK 902",
+  ]);
+  expect(sheet.getCell(`${caliper}${next}`).result).toEqual(expect.any(Number));
 });
 
 test("a sort of the rows takes the bold part of a title into the saved file", async () => {

@@ -22,6 +22,7 @@ import sortUiTexts from "@univerjs/sheets-sort-ui/locale/en-US";
 import tableTexts from "@univerjs/sheets-table/locale/en-US";
 import tableUiTexts from "@univerjs/sheets-table-ui/locale/en-US";
 import uiTexts from "@univerjs/ui/locale/en-US";
+import { defaultTheme } from "@univerjs/themes";
 import { UniverDocsPlugin } from "@univerjs/docs";
 import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
 import { UniverSheetsDataValidationUIPlugin } from "@univerjs/sheets-data-validation-ui";
@@ -84,6 +85,7 @@ export function createGrid({ container, dark, functions }: GridOptions): Grid {
     locales: { [LocaleType.EN_US]: texts() },
     logLevel: LogLevel.WARN,
     darkMode: dark,
+    theme: { ...defaultTheme, primary: TEAL },
   });
   const injector = univer.__getInjector();
   takeFreshSuggestionsOnly(injector);
@@ -135,6 +137,20 @@ export function createGrid({ container, dark, functions }: GridOptions): Grid {
 /** The grid's part that takes what is typed. */
 const KEYBOARD = "__editor___INTERNAL_EDITOR__DOCS_NORMAL";
 
+/** The accent of the page (`--accent` in page.css), lighter and darker. */
+const TEAL = {
+  50: "#eef6f5",
+  100: "#d9ebe9",
+  200: "#b5d8d4",
+  300: "#8cc2bd",
+  400: "#5aa39d",
+  500: "#37857f",
+  600: "#1f6b66",
+  700: "#1f5f5b",
+  800: "#194b48",
+  900: "#123634",
+};
+
 /** A band behind the headings and no more: the file's own fills stay in sight. */
 const QUIET_TABLE = {
   name: TABLE_STYLE,
@@ -165,16 +181,26 @@ function texts() {
   );
 }
 
-/** What the grid says of a sort of one cell, in words that tell what will happen to the rows. */
+/** What the grid says of a sort, in words that tell what will happen to the rows. */
 const PLAINER_TEXTS = {
   "sheets-sort-ui": {
     ...sortUiTexts["sheets-sort-ui"],
+    general: {
+      ...sortUiTexts["sheets-sort-ui"].general,
+      "sort-asc": "Selected cells alone, A to Z",
+      "sort-asc-cur": "Selected cells alone, A to Z",
+      "sort-desc": "Selected cells alone, Z to A",
+      "sort-desc-cur": "Selected cells alone, Z to A",
+      "sort-asc-ext": "Whole rows, A to Z",
+      "sort-desc-ext": "Whole rows, Z to A",
+      "sort-custom": "Whole rows, by several columns",
+    },
     dialog: {
       ...sortUiTexts["sheets-sort-ui"].dialog,
-      "sort-reminder": "Sort which cells?",
-      "sort-reminder-desc": "Whole rows keep every item together.",
-      "sort-reminder-ext": "Sort the whole rows around the cell",
-      "sort-reminder-no": "Sort the selected cell alone",
+      "sort-reminder": "Sort which rows?",
+      "sort-reminder-desc": "Rows are sorted whole, so that every item stays together.",
+      "sort-reminder-ext": "Everything around the selected rows, the headings too",
+      "sort-reminder-no": "The selected rows, without the headings",
     },
   },
 };

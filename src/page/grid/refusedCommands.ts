@@ -3,7 +3,7 @@ import { CanceledError, ICommandService, type Injector } from "@univerjs/core";
 /** Commands that a save could not carry, with what the page says instead. */
 const REFUSED: readonly (readonly [commands: RegExp, why: string])[] = [
   [
-    /^sheet\.command\.(insert-range|delete-range-move|move-(rows|cols)|table-.*-at$|append-row)/,
+    /^sheet\.command\.(insert-range|delete-range-move|move-(rows|cols)|table-insert-row-at|append-row)/,
     "Parts of rows are not inserted, moved or deleted, since formulas, charts and names of the file would lose their places. Insert or delete whole rows or columns.",
   ],
   [
@@ -21,6 +21,10 @@ const REFUSED: readonly (readonly [commands: RegExp, why: string])[] = [
   [
     /^(data-validation\.command\.|sheet\.command\.((update|add)DataValidation|remove-(all-)?data-validation))/,
     "Lists of choices are kept as the file has them.",
+  ],
+  [
+    /^sheet\.command\.(.*-conditional-rule|conditional-formatting.*|(update|delete|toggle)-note.*)$|^sheet\.operation\.(open\.conditional\.formatting\.panel|add-note-popup)$/,
+    "Conditional formats and comments are kept as the file has them.",
   ],
   [
     /^sheet\.command\.(add|set|delete|change|view)-?.*(protection|permission)/,
@@ -77,6 +81,15 @@ export const HIDDEN_MENUS: Readonly<Record<string, { readonly hidden: boolean }>
     "sheet.command.delete-range-move-left-confirm",
     "sheet.command.delete-range-move-up-confirm",
     "sheet.menu.sheet-frozen",
+    "sheet.column-header-menu.sheet-frozen",
+    "sheet.row-header-menu.sheet-frozen",
+    "sheet.command.hide-row-confirm",
+    "sheet.command.hide-col-confirm",
+    "sheet.command.set-row-height",
+    "sheet.command.set-row-is-auto-height",
+    "sheet.operation.add-note-popup",
+    "sheet.command.delete-note",
+    "sheet.command.toggle-note-popup",
     "sheet.menu.sheets-sort-ctx-hidden",
     "sheet.contextMenu.permission",
     "sheet.command.copy-sheet",

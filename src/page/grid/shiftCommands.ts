@@ -8,10 +8,15 @@ import type { Grid } from "./createGrid";
 const SHIFTING =
   /^sheet\.command\.(?:table-)?(insert|remove)-(?:multi-)?(row|col)s?(?:-(before|after|above|right|confirm|by-range))?$/;
 
+/** The same for a column of a table, from the menu of its filter. */
+const OF_TABLE = /^sheet\.command\.table-(insert|remove)-column-at$/;
+
 interface ShiftParams {
   /** How many, where the menu asks. */
   readonly value?: number;
   readonly range?: IRange;
+  /** A column of a table, counted from 0. */
+  readonly index?: number;
 }
 
 /**
@@ -25,6 +30,13 @@ export function shiftByCommand(
   ask: (shift: Shift) => void,
 ): void {
   grid.injector.get(ICommandService).beforeCommandExecuted(({ id, params }) => {
+    const [, ofTable] = OF_TABLE.exec(id) ?? [];
+    if (ofTable !== undefined) {
+      const { index = 0 } = params as ShiftParams;
+      const name = workbook().getActiveSheet().getSheetName();
+      ask({ sheet: name, axis: "column", at: index + 1, count: 1, goes: ofTable === "remove" });
+      throw new CanceledError();
+    }
     const [, kind, axis, place] = SHIFTING.exec(id) ?? [];
     if (kind === undefined) return;
     const sheet = workbook().getActiveSheet();

@@ -184,7 +184,10 @@ function shiftedBack({ shifted }: Written, edits: WorkbookEdits): WorkbookEdits 
   const { cells = [], ...rest } = edits;
   return {
     ...rest,
-    ...shiftedEdits({ cells: cells.filter((cell) => !isFresh(cell)), widths: rest.widths ?? [] }, reverseOf(shift)),
+    ...shiftedEdits(
+      { cells: cells.filter((cell) => !isFresh(cell)), widths: rest.widths ?? [], tables: rest.tables ?? [] },
+      reverseOf(shift),
+    ),
   };
 }
 

@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { InputError } from "../../measure/errors";
 import { MOST_COLUMNS, MOST_ROWS } from "../../workbook/cellRef";
-import type { CellEdit, ColumnsEdit, NewColumn, NewSheet, WorkbookEdits } from "../../workbook/edits";
+import type { CellEdit, ColumnsEdit, NewColumn, NewSheet, TableGrowth, WorkbookEdits } from "../../workbook/edits";
 import type { Shift } from "../../workbook/shift/shift";
 
 /** Changes that no page of ours sends. */
@@ -95,6 +95,9 @@ export const EDITS = z.strictObject({
   removeSheets: z.exactOptional(z.array(z.string())),
   names: z.exactOptional(z.array(z.strictObject({ name: z.string(), refersTo: z.string() }))),
   widths: z.exactOptional(z.array(z.strictObject({ sheet: z.string(), column: columnPlace, width }))),
+  tables: z.exactOptional(
+    z.array(z.strictObject({ sheet: z.string(), table: z.string(), bottom: row } satisfies EveryField<TableGrowth>)),
+  ),
   shift: z.exactOptional(shift),
 } satisfies EveryField<WorkbookEdits>);
 const CHANGES = z.strictObject({

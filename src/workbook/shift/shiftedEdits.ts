@@ -1,14 +1,15 @@
-import { isFormula, type CellContent, type CellEdit, type WidthEdit } from "../edits";
+import { isFormula, type CellContent, type CellEdit, type TableGrowth, type WidthEdit } from "../edits";
 import { areaAfter, placeAfter, type Shift } from "./shift";
 import { shiftedFormula } from "./shiftedFormula";
 
 interface Placed {
   readonly cells: readonly CellEdit[];
   readonly widths: readonly WidthEdit[];
+  readonly tables: readonly TableGrowth[];
 }
 
-/** Changes of cells and widths after rows or columns have come or gone; those of cells that go are left out. */
-export function shiftedEdits({ cells, widths }: Placed, shift: Shift): Placed {
+/** Changes of cells, widths and tables after rows or columns have come or gone; those of cells that go are left out. */
+export function shiftedEdits({ cells, widths, tables }: Placed, shift: Shift): Placed {
   const isHome = (sheet: string): boolean => sheet.toLowerCase() === shift.sheet.toLowerCase();
   return {
     cells: cells.flatMap((cell) => {
@@ -21,6 +22,11 @@ export function shiftedEdits({ cells, widths }: Placed, shift: Shift): Placed {
       if (!isHome(each.sheet) || shift.axis === "row") return [each];
       const column = placeAfter(each.column, shift);
       return column === undefined ? [] : [{ ...each, column }];
+    }),
+    tables: tables.flatMap((each) => {
+      if (!isHome(each.sheet) || shift.axis === "column") return [each];
+      const bottom = placeAfter(each.bottom, shift);
+      return bottom === undefined ? [] : [{ ...each, bottom }];
     }),
   };
 }

@@ -1,7 +1,7 @@
 import { areaName, cellName, columnNumber, parseArea } from "../cellRef";
 import { cellXml } from "../cellXml";
 import { escapeText, unescapeXml } from "../escape";
-import { movedFormula, relativeForm } from "../relativeFormula";
+import { commonFormula, movedFormula, type PlacedFormula } from "../relativeFormula";
 import { attributeIn, childOf, childrenOf, closesItself, openTag, startTag, withAttribute, type Place } from "../scan";
 import { rowsOf, type SheetText } from "../sheetEditor";
 import { areaAfter, placeAfter, type Shift } from "./shift";
@@ -60,7 +60,7 @@ export function shiftedRows(
     const open = openTag(withAttribute(withAttribute(row.tag, "spans", undefined), "r", String(after)));
     push(cells.length === 0 ? `${open}/>` : `${open}>${cells.map((cell) => cell.xml).join("")}</${p}row>`);
   };
-  // New rows look at the row before them and the two behind.
+  // New rows look at rows before them and the two behind.
   const around: FileRow[] = [];
   let isDone = shift.axis === "column" || shift.goes;
   const comeNow = (): void => {
@@ -72,11 +72,14 @@ export function shiftedRows(
     const read: FileRow = { row, tag: rowTag, cells: cellsIn(place, row) };
     if (!isDone && row > shift.at + 1) comeNow();
     if (isDone || row < shift.at) write(read);
-    if (!isDone && row >= shift.at - 1) around.push(read);
+    if (!isDone && row >= shift.at - LOOKED_AT) around.push(read);
   }
   if (!isDone) comeNow();
   push(`</${p}${data.name}>`);
 }
+
+/** So many rows before new ones tell what a column is filled with. */
+const LOOKED_AT = 60;
 
 /** Reads the cells of one row after the other; knows the formulas that cells above share. */
 export function rowReader({ xml }: SheetText): (place: Place, row: number) => readonly FileCell[] {
@@ -137,18 +140,20 @@ function newRows(around: readonly FileRow[], isHeading: boolean, shift: Shift, s
   const like = isHeading ? (here ?? before) : (before ?? here);
   if (like === undefined) return [];
   const cellIn = (row: FileRow | undefined, column: number) => row?.cells.find((cell) => cell.column === column);
-  const runsThrough = (column: number): { readonly formula: string; readonly row: number } | undefined => {
-    for (const [one, two] of [
-      [before, here],
-      [here, next],
-    ] as const) {
-      const [a, b] = [cellIn(one, column), cellIn(two, column)];
-      if (one === undefined || two === undefined || a?.formula === undefined || b?.formula === undefined) continue;
-      if (relativeForm(a.formula, one.row, column) !== relativeForm(b.formula, two.row, column)) continue;
-      const row = one.row < at ? one.row : one.row + count;
-      return { formula: shiftedFormula(a.formula, sheet, shift), row };
-    }
-    return undefined;
+  const runsThrough = (column: number): PlacedFormula | undefined => {
+    const has = (row: FileRow | undefined): boolean => cellIn(row, column)?.formula !== undefined;
+    if (!has(here) || !(has(before) || has(next))) return undefined;
+    // Formulas of a survey differ a little from row to row: most rows have the one for a row of the usual kind.
+    const found = commonFormula(
+      around.flatMap((row) => {
+        const formula = cellIn(row, column)?.formula;
+        return formula === undefined ? [] : [{ formula, row: row.row }];
+      }),
+      column,
+    );
+    if (found === undefined) return undefined;
+    const row = found.row < at ? found.row : found.row + count;
+    return { formula: shiftedFormula(found.formula, sheet, shift), row };
   };
   const cells = like.cells.flatMap(({ column, tag }) => {
     const [found, style] = [runsThrough(column), attributeIn(tag, "s")];
