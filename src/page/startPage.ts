@@ -169,6 +169,7 @@ function wireButtons({ open, server, status, changes, show }: Page): void {
   onClick("redo", command("univer.command.redo"));
   onClick("filter", command("sheet.command.smart-toggle-filter"));
   onClick("sort", command("sheet.command.sort-range-custom"));
+  onClick("find", command("ui.operation.open-replace-dialog"));
   onClick("calculate", run(open.calculate));
   onClick("open", () => chooser.click());
   onClick(

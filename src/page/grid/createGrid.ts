@@ -10,6 +10,9 @@ import {
 import { FUniver } from "@univerjs/core/facade";
 import designTexts from "@univerjs/design/locale/en-US";
 import docsTexts from "@univerjs/docs-ui/locale/en-US";
+import findTexts from "@univerjs/find-replace/locale/en-US";
+import conditionalUiTexts from "@univerjs/sheets-conditional-formatting-ui/locale/en-US";
+import noteUiTexts from "@univerjs/sheets-note-ui/locale/en-US";
 import formulaTexts from "@univerjs/sheets-formula/locale/en-US";
 import formulaUiTexts from "@univerjs/sheets-formula-ui/locale/en-US";
 import validationUiTexts from "@univerjs/sheets-data-validation-ui/locale/en-US";
@@ -28,6 +31,12 @@ import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validati
 import { UniverSheetsDataValidationUIPlugin } from "@univerjs/sheets-data-validation-ui";
 import { UniverSheetsFilterPlugin } from "@univerjs/sheets-filter";
 import { UniverSheetsFilterUIPlugin } from "@univerjs/sheets-filter-ui";
+import { UniverFindReplacePlugin } from "@univerjs/find-replace";
+import { UniverSheetsConditionalFormattingPlugin } from "@univerjs/sheets-conditional-formatting";
+import { UniverSheetsConditionalFormattingUIPlugin } from "@univerjs/sheets-conditional-formatting-ui";
+import { UniverSheetsFindReplacePlugin } from "@univerjs/sheets-find-replace";
+import { UniverSheetsNotePlugin } from "@univerjs/sheets-note";
+import { UniverSheetsNoteUIPlugin } from "@univerjs/sheets-note-ui";
 import { UniverSheetsFormulaUIPlugin } from "@univerjs/sheets-formula-ui";
 import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
 import { UniverSheetsNumfmtUIPlugin } from "@univerjs/sheets-numfmt-ui";
@@ -111,6 +120,12 @@ export function createGrid({ container, dark, functions }: GridOptions): Grid {
   univer.registerPlugin(UniverSheetsFormulaUIPlugin);
   univer.registerPlugin(UniverSheetsDataValidationPlugin);
   univer.registerPlugin(UniverSheetsDataValidationUIPlugin, { menu: HIDDEN_MENUS, showEditOnDropdown: false });
+  univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
+  univer.registerPlugin(UniverSheetsConditionalFormattingUIPlugin, { menu: HIDDEN_MENUS });
+  univer.registerPlugin(UniverSheetsNotePlugin);
+  univer.registerPlugin(UniverSheetsNoteUIPlugin, { menu: HIDDEN_MENUS });
+  univer.registerPlugin(UniverFindReplacePlugin);
+  univer.registerPlugin(UniverSheetsFindReplacePlugin);
   univer.registerPlugin(UniverSheetsFilterPlugin);
   univer.registerPlugin(UniverSheetsFilterUIPlugin, { menu: HIDDEN_MENUS });
   univer.registerPlugin(UniverSheetsSortPlugin);
@@ -165,6 +180,9 @@ function texts() {
   return mergeLocales(
     designTexts,
     docsTexts,
+    findTexts,
+    conditionalUiTexts,
+    noteUiTexts,
     formulaTexts,
     formulaUiTexts,
     filterUiTexts,
