@@ -3,6 +3,7 @@ import { Unavailable } from "../measure/errors";
 import { mountPane } from "../pane/mountPane";
 import { askName } from "./askName";
 import { dragPane } from "./dragPane";
+import { offerValues } from "./grid/offerValues";
 import { shiftByCommand, told } from "./grid/shiftCommands";
 import { undoWrites } from "./grid/undoWrites";
 import { keyboardRing } from "./keyboardRing";
@@ -47,6 +48,7 @@ export async function startPage(): Promise<void> {
       status,
       loadScript,
     });
+    offerValues(open.grid.injector, functions, elementById(document, "values"));
     // The rest of the page follows by its style sheet.
     dark.addEventListener("change", ({ matches }) => open.grid.api.toggleDarkMode(matches));
     const page = pageOf(open, server, status, tab);

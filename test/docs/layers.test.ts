@@ -47,7 +47,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
     ...["measure", "settings", "headings", "enclosure", "covering", "board", "cutting", "item", "survey", "estimate"],
     ...["drawing", "paper", "workbook", "filling", "application", "pack", "host"],
   ],
-  page: ["measure", "workbook", "files", "filling", "host", "pane"],
+  page: ["measure", "workbook", "files", "item", "filling", "host", "pane"],
   cli: [
     ...["measure", "workbook", "settings", "headings", "enclosure", "covering", "board", "cutting", "item", "survey"],
     ...["estimate", "drawing", "paper", "files", "filling", "pack", "page"],
