@@ -43,6 +43,8 @@ export interface OpenGrid {
 
 export interface OpenGridOptions {
   readonly container: HTMLElement;
+  /** Where the values of an argument are offered. */
+  readonly values: HTMLElement;
   readonly dark: boolean;
   readonly functions: readonly FunctionMetadata[];
   readonly status: StatusLine;
@@ -50,10 +52,17 @@ export interface OpenGridOptions {
 }
 
 /** Makes the spreadsheet, with our functions live in it. */
-export async function openGrid({ container, dark, functions, status, loadScript }: OpenGridOptions): Promise<OpenGrid> {
+export async function openGrid({
+  container,
+  values,
+  dark,
+  functions,
+  status,
+  loadScript,
+}: OpenGridOptions): Promise<OpenGrid> {
   const loaded = await loadFunctions(functions, loadScript);
   const messages = cellMessages();
-  const grid = createGrid({ container, dark, functions: functions.map(functionInfo) });
+  const grid = createGrid({ container, values, dark, functions: functions.map(functionInfo) });
   nameParts(container);
   const { api, injector } = grid;
   let opened: OpenedBook | undefined;

@@ -3,7 +3,6 @@ import { Unavailable } from "../measure/errors";
 import { mountPane } from "../pane/mountPane";
 import { askName } from "./askName";
 import { dragPane } from "./dragPane";
-import { offerValues } from "./grid/offerValues";
 import { shiftByCommand, told } from "./grid/shiftCommands";
 import { undoWrites } from "./grid/undoWrites";
 import { keyboardRing } from "./keyboardRing";
@@ -43,12 +42,12 @@ export async function startPage(): Promise<void> {
     const dark = matchMedia("(prefers-color-scheme: dark)");
     const open = await openGrid({
       container: elementById(document, "grid"),
+      values: elementById(document, "values"),
       dark: dark.matches,
       functions,
       status,
       loadScript,
     });
-    offerValues(open.grid.injector, functions, elementById(document, "values"));
     // The rest of the page follows by its style sheet.
     dark.addEventListener("change", ({ matches }) => open.grid.api.toggleDarkMode(matches));
     const page = pageOf(open, server, status, tab);

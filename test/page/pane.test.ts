@@ -297,6 +297,26 @@ describe("one survey, only looked at", () => {
     await becomes(async () => (await cell("Sizes", 8, 1)).value, "made to measure");
   });
 
+  test("kinds and directions are offered while a formula is typed: Tab takes the first, a press any", async () => {
+    await goTo(12, 1, "Sizes");
+    await open.page.evaluate(() =>
+      (globalThis as unknown as { openGrid: { grid: { focus: () => void } } }).openGrid.grid.focus(),
+    );
+    await open.page.keyboard.type('=ENC.INSIDE(200,150,25,"cl');
+    await becomes(() => open.page.textContent("#values button"), "clamshell box");
+    await open.page.keyboard.press("Tab");
+    await open.page.waitForSelector("#values", { state: "hidden" });
+    await open.page.keyboard.type(",");
+    await open.page.click("#values button:text-is('height')");
+    await open.page.keyboard.type(',"wall board=2 mm")');
+    await open.page.keyboard.press("Enter");
+    await becomes(
+      async () => (await cell("Sizes", 12, 1)).formula,
+      '=ENC.INSIDE(200,150,25,"clamshell box","height","wall board=2 mm")',
+    );
+    await becomes(async () => typeof (await cell("Sizes", 12, 1)).value, "number");
+  });
+
   test.each([
     ["light", 1280],
     ["dark", 640],

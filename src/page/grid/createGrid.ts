@@ -67,6 +67,7 @@ import {
   UniverSheetsPlugin,
 } from "./enginePlugins";
 import { takeFreshSuggestionsOnly } from "./freshSuggestions";
+import { offerValues } from "./offerValues";
 import { HIDDEN_MENUS } from "./refusedCommands";
 import { ILayoutService, UniverDocsUIPlugin, UniverUIPlugin } from "./screenPlugins";
 
@@ -82,13 +83,15 @@ export interface Grid {
 
 export interface GridOptions {
   readonly container: HTMLElement;
+  /** Where the values of an argument are offered. */
+  readonly values: HTMLElement;
   readonly dark: boolean;
   /** What to tell of our functions while they are typed. */
   readonly functions: readonly IFunctionInfo[];
 }
 
 /** Makes an empty spreadsheet in the page. */
-export function createGrid({ container, dark, functions }: GridOptions): Grid {
+export function createGrid({ container, values, dark, functions }: GridOptions): Grid {
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: texts() },
@@ -98,6 +101,7 @@ export function createGrid({ container, dark, functions }: GridOptions): Grid {
   });
   const injector = univer.__getInjector();
   takeFreshSuggestionsOnly(injector);
+  offerValues(injector, functions, values);
   univer.registerPlugin(UniverDocsPlugin);
   univer.registerPlugin(UniverRenderEnginePlugin);
   univer.registerPlugin(UniverUIPlugin, { container, header: true, toolbar: false, menu: HIDDEN_MENUS });

@@ -1,7 +1,8 @@
 import { ICommandService, type Injector } from "@univerjs/core";
+import type { IFunctionInfo } from "@univerjs/engine-formula";
 import { IEditorBridgeService } from "@univerjs/sheets-ui";
 import { argumentValues } from "../../item/argumentValues";
-import type { FunctionMetadata } from "../functions/metadata";
+import { NAMESPACE } from "../functions/metadata";
 import { argumentAt, goingOn, quotedText } from "../typedCall";
 import { IEditorService } from "./screenPlugins";
 
@@ -21,11 +22,11 @@ const MOST_VALUES = 12;
 
 /**
  * While an argument of our functions is typed that takes one of some words, shows them below the grid: a press puts one
- * in, and so does Tab, the first of them, once a quote is typed.
+ * in, and so does Tab, the first of them, once a quote is typed. To be called before the grid's plugins listen to keys.
  *
  * @param line the element that they are shown in
  */
-export function offerValues(injector: Injector, functions: readonly FunctionMetadata[], line: HTMLElement): void {
+export function offerValues(injector: Injector, functions: readonly IFunctionInfo[], line: HTMLElement): void {
   let offer: Offer | undefined;
   const put = async (value: string): Promise<void> => {
     if (offer === undefined) return;
@@ -66,17 +67,17 @@ export function offerValues(injector: Injector, functions: readonly FunctionMeta
   );
 }
 
-function offerNow(injector: Injector, functions: readonly FunctionMetadata[]): Offer | undefined {
+function offerNow(injector: Injector, functions: readonly IFunctionInfo[]): Offer | undefined {
   if (!injector.get(IEditorBridgeService).isVisible().visible) return undefined;
   const editor = injector.get(IEditorService).getFocusEditor();
   const [cursor] = editor?.getSelectionRanges() ?? [];
   if (editor === undefined || editor === null || cursor?.collapsed !== true) return undefined;
   const text = (editor.getDocumentData().body?.dataStream ?? "").replace(/\r\n$/, "");
   const at = argumentAt(text, cursor.startOffset);
-  const known = functions.find(({ name }) => name === at?.name);
+  const known = functions.find(({ functionName }) => functionName === `${NAMESPACE}.${at?.name}`);
   if (at === undefined || known === undefined) return undefined;
-  const parameter = known.parameters[at.index]?.name ?? "";
-  const place = known.parameters.findIndex(({ name }) => name === "enclosure");
+  const parameter = known.functionParameter[at.index]?.name ?? "";
+  const place = known.functionParameter.findIndex(({ name }) => name === "enclosure");
   const all = argumentValues({ name: at.name, parameter, enclosure: quotedText(at.before[place]) });
   const values = goingOn(all, at.typed);
   if (values.length === 0) return undefined;
