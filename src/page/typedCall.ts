@@ -26,7 +26,8 @@ export function argumentAt(text: string, cursor: number): ArgumentAtCursor | und
     if (sign === '"') quoted = !quoted;
     if (quoted) continue;
     const call = open.at(-1);
-    if (sign === "(" || sign === "{") open.push({ name: nameBefore(text, at), args: [], from: at + 1 });
+    if (sign === "(" || sign === "{")
+      open.push({ name: nameAtEnd(text.slice(0, at)).toUpperCase(), args: [], from: at + 1 });
     else if (sign === ")" || sign === "}") open.pop();
     else if ((sign === "," || sign === ";") && call !== undefined) {
       call.args.push(text.slice(call.from, at).trim());
@@ -46,8 +47,12 @@ export function argumentAt(text: string, cursor: number): ArgumentAtCursor | und
   };
 }
 
-function nameBefore(text: string, at: number): string {
-  return (/[\p{L}\p{N}_.]*$/u.exec(text.slice(0, at))?.[0] ?? "").toUpperCase();
+/** What no name of a function holds. */
+const BETWEEN_NAMES = /[^\p{L}\p{N}_.]/u;
+
+/** The name that a text ends with; empty where it ends with none. */
+export function nameAtEnd(text: string): string {
+  return text.split(BETWEEN_NAMES).at(-1) ?? "";
 }
 
 /** The text in quotes; empty where an argument is none. */

@@ -51,11 +51,13 @@ function Rows({ label, rows }: { readonly label: string; readonly rows: readonly
     <Table
       label={label}
       headings={headings.map(String)}
-      rows={lines.map((line) => line.map((cell, column) => moneyShown(cell, String(headings[column]))))}
+      rows={lines.map((line) => line.map((_, column) => shownCell(line, column, String(headings[column]))))}
     />
   );
 }
 
-function moneyShown(cell: string | number, heading: string): ComponentChildren {
+function shownCell(line: readonly (string | number)[], column: number, heading: string): ComponentChildren {
+  const cell = line[column];
+  if (cell === "sheets" && line[column - 1] === 1) return "sheet";
   return typeof cell === "number" && MONEY_HEADINGS.has(heading) ? <span class="money">{cell.toFixed(2)}</span> : cell;
 }

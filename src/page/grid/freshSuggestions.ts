@@ -2,6 +2,7 @@ import { ICommandService, type Injector } from "@univerjs/core";
 import { DeviceInputEventType } from "@univerjs/engine-render";
 import { SetCellEditVisibleOperation } from "@univerjs/sheets-ui";
 import { BOOK_ID } from "../gridTerms";
+import { nameAtEnd } from "../typedCall";
 import { IEditorService } from "./screenPlugins";
 
 /**
@@ -36,12 +37,9 @@ function isFor(offered: string, typed: string): boolean {
   return typed !== "" && offered.toUpperCase().startsWith(typed.toUpperCase());
 }
 
-/** What no name of a function holds. */
-const BETWEEN_NAMES = /[^\p{L}\p{N}_.]/u;
-
 function nameBeforeCursor(injector: Injector): string {
   const editor = injector.get(IEditorService).getFocusEditor();
   const [cursor] = editor?.getSelectionRanges() ?? [];
   const text = editor?.getDocumentData().body?.dataStream ?? "";
-  return cursor?.collapsed ? (text.slice(0, cursor.startOffset).split(BETWEEN_NAMES).at(-1) ?? "") : "";
+  return cursor?.collapsed ? nameAtEnd(text.slice(0, cursor.startOffset)) : "";
 }
