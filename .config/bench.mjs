@@ -1,5 +1,5 @@
 /*
- * npm run bench -- NAME [options of its own], one of test/bench: functions, survey, sizes, cutting, workbook, page, paper, hostile.
+ * npm run bench -- NAME [options of its own], one of test/bench: functions, excelPaths, survey, sizes, cutting, workbook, page, paper, hostile.
  *
  * Each is bundled before it runs: a loader that translates file by file renames every function, which halves the speed.
  */
@@ -10,7 +10,7 @@ import { build } from "esbuild";
 const [name = "", ...options] = process.argv.slice(2);
 const source = `test/bench/${name}.ts`;
 if (name === "" || !existsSync(source)) {
-  console.error(`bench: got "${name}"; give functions, survey, sizes, cutting, workbook, page, paper or hostile`);
+  console.error(`bench: got "${name}"; give functions, excelPaths, survey, sizes, cutting, workbook, page, paper or hostile`);
   process.exit(2);
 }
 const outfile = `dist/bench/${name}.mjs`;

@@ -18,11 +18,20 @@ import { unanswered } from "../survey/unanswered";
 import type { Book } from "../workbook/book";
 import { cellName } from "../workbook/cellRef";
 import { siblingCell } from "../workbook/siblingCell";
-import type { CellContent, NewColumn, NewName, NewSheet, PlainContent, WorkbookEdits } from "../workbook/edits";
+import {
+  isFormula,
+  type CellContent,
+  type NewColumn,
+  type NewName,
+  type NewSheet,
+  type PlainContent,
+  type WorkbookEdits,
+} from "../workbook/edits";
 import { ownSheets } from "../workbook/ownMarks";
 import { boardNotes } from "../survey/boardNotes";
 import { BOARD, choicesSheet, lacksPreference, preferenceColumn, withBoards } from "./boardColumns";
 import { GUIDE_NAME, SETTINGS_NAME, SIZES_NAME, STOCK_NAME } from "./keptRanges";
+import { refuseReadOtherwise, surveyFormula } from "./oneFormula";
 import { readBookSurvey, type BookSurvey } from "./readBookSurvey";
 import { quoted } from "../workbook/formulaText";
 import type { WorkbookUnit } from "../measure/units";
@@ -43,6 +52,8 @@ export interface FillOptions {
   readonly recognise: RecogniseOptions;
   /** Plain values instead of live formulas. */
   readonly values: boolean;
+  /** One live formula that fills all rows, where there are too many for a formula in each. */
+  readonly oneFormula?: boolean;
   readonly cutList: boolean;
 }
 
@@ -69,7 +80,9 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
   if (!options.values && found.stock !== undefined) refuseOtherStock(options.settings);
   const { recognition } = sized.survey;
   const figures = withBoards(options.figures);
-  const preference = lacksPreference(sized, figures) ? [preferenceColumn(sized)] : [];
+  const together = !options.values && options.oneFormula === true;
+  // The column of preferences joins the survey, and one formula reads the survey as it is.
+  const preference = !together && lacksPreference(sized, figures) ? [preferenceColumn(sized)] : [];
   const table = surveyTable(sized, figures, cells);
   const shared = options.values
     ? []
@@ -83,8 +96,15 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
     preference: preference.length === 0 ? undefined : (row) => siblingCell(PREFERRED_BOARD, row),
     board: (row) => siblingCell(BOARD, row),
   };
-  const live = options.values ? undefined : { place, rows: argumentsOf(sized, place) };
-  const columns = figures.map((name, index) => column(name, index, table, sized, live));
+  const live = options.values || together ? undefined : { place, rows: argumentsOf(sized, place) };
+  const rowByRow = figures.map((name, index) => column(name, index, table, sized, live));
+  if (together) {
+    const ranges = [found.settings, found.stock, found.guide, found.sizes].filter((range) => range !== undefined);
+    refuseReadOtherwise(sized, cells, [...ranges, ...options.settings], figures, table);
+  }
+  const columns = together
+    ? filledBy(surveyFormula(sized, figures, [...place.shared, ...place.guide]), rowByRow)
+    : rowByRow;
   // A cut list of an earlier run would tell sizes that are no longer so.
   const hadCutList = ownSheets(book).some(({ wantedName }) => wantedName === CUTLIST_SHEET);
   const sheets = newSheets(found, { ...options, cutList: options.cutList || hadCutList }, sized);
@@ -110,6 +130,7 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
       lastRow: recognition.lastRow,
       lastColumn: recognition.lastColumn,
       columns: [...preference, ...columns],
+      ...(options.values ? { holds: "values" as const } : together ? { holds: "one formula" as const } : {}),
     },
     sheets: [...sheets.map(({ sheet }) => sheet), ...remembered.sheets],
     ...(remembered.cells.length === 0 ? {} : { cells: remembered.cells }),
@@ -141,6 +162,15 @@ function byHeading(word: Word, { survey }: SizedSurvey): Word {
   );
   const isHeading = [...headings.values()].some((text) => text.trim().toLowerCase() === word.word.trim().toLowerCase());
   return !isColumn || letter === undefined || isHeading ? word : { ...word, word: nameFor(letter, headings) };
+}
+
+/** The columns with one formula in their first cell, whose answers the others are. */
+function filledBy(formula: string, columns: readonly NewColumn[]): readonly NewColumn[] {
+  return columns.map((column, index) => {
+    const [first = "", ...rest] = column.cells;
+    if (index > 0 || isFormula(first)) return column;
+    return { ...column, cells: [{ formula, result: first === "" ? SHOWN_BLANK : first }, ...rest] };
+  });
 }
 
 function column(

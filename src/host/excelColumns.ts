@@ -1,7 +1,7 @@
 import { columnPlaces, type ColumnPlaces } from "../workbook/columnPlaces";
 import { columnWidth } from "../workbook/columnWidth";
 import { parseArea, type Area } from "../workbook/cellRef";
-import type { ColumnsEdit } from "../workbook/edits";
+import { isFormula, type ColumnsEdit } from "../workbook/edits";
 import { ownColumns, type OwnColumn } from "../workbook/ownMarks";
 import { isDateFormat } from "../workbook/sheetValue";
 import { entered, points, writeCells, type Sender } from "./excelCells";
@@ -109,12 +109,14 @@ export async function writeExcelColumns(sender: Sender, plan: ColumnPlan): Promi
     const formats = format === undefined ? plainFormats(plan.formats.get(like ?? 0)) : column.cells.map(() => [format]);
     if (formats !== undefined) await writeCells(sender, sheet, cells, "numberFormat", formats);
     if (!at.replaced) await writeCells(sender, sheet, heading, "formulas", [[entered(at.heading)]]);
+    // What one formula fills is left to Excel: a value in its way is #SPILL!.
+    const filled = edit.holds === "one formula" ? column.cells.filter(isFormula) : column.cells;
     await writeCells(
       sender,
       sheet,
-      cells,
+      { ...cells, bottom: cells.top + filled.length - 1 },
       "formulas",
-      column.cells.map((content) => [entered(content)]),
+      filled.map((content) => [entered(content)]),
     );
     const { choices } = column;
     if (choices !== undefined && !at.replaced && cells.bottom >= cells.top)
@@ -203,11 +205,23 @@ async function standingNow(
   if (requests.length + standing.length === 0) await context.sync();
   const bottom = Math.max(edit.lastRow, table?.grows ? table.area.bottom : 0);
   return {
-    former,
+    former: withoutFilled(former, [...dropped, ...placed.flatMap(({ before }) => before ?? [])], edit.firstRow),
     widths: widths.map(({ column, format }) => ({ sheet, column, points: format.columnWidth })),
     fresh: fresh.map(({ at }) => ({ top: edit.headingRow, bottom, left: at.column, right: at.column })),
     formats: new Map([...likes].map((column, place) => [column, formats[place]!])),
   };
+}
+
+/** Cells that one formula fills come back with it: written again, they would be in its way. */
+function withoutFilled(former: readonly Former[], marks: readonly OwnColumn[], firstRow: number): readonly Former[] {
+  const filled = marks.filter(({ holds }) => holds === "one formula").map(({ column }) => column);
+  const first = Math.min(...filled);
+  return former.map((cells) => {
+    const { left, top } = cells.area;
+    if (!filled.includes(left)) return cells;
+    const isKept = (row: number) => row < firstRow || (left === first && row === firstRow);
+    return { ...cells, formulas: cells.formulas.map((row, r) => (isKept(top + r) ? row : row.map(() => ""))) };
+  });
 }
 
 /** The formats of the neighbour; one of a date or a text becomes General. */

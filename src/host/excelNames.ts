@@ -1,8 +1,8 @@
 import { sheetArea, type Area } from "../workbook/cellRef";
 import type { ColumnPlaces } from "../workbook/columnPlaces";
-import type { NewName } from "../workbook/edits";
+import type { ColumnsEdit, NewName } from "../workbook/edits";
 import type { DefinedName } from "../workbook/openWorkbook";
-import { COLUMN_MARK, isMark, SHEET_MARK } from "../workbook/ownMarks";
+import { columnMark, isMark, SHEET_MARK } from "../workbook/ownMarks";
 import type { Sender } from "./excelCells";
 import type { HostView } from "./excelRead";
 import type { SheetPlan } from "./excelSheets";
@@ -17,7 +17,7 @@ export interface NamePlan {
 export function planNames(
   look: HostView,
   wanted: readonly NewName[],
-  columns: { readonly sheet: string; readonly places: ColumnPlaces } | undefined,
+  columns: { readonly sheet: string; readonly edit: ColumnsEdit; readonly places: ColumnPlaces } | undefined,
   { made, removed: gone }: SheetPlan,
 ): NamePlan {
   const names = look.names.filter(({ sheet }) => sheet === undefined);
@@ -37,7 +37,8 @@ export function planNames(
     while (known.has(`${start}${number}`)) number++;
     add(`${start}${number}`, sheetArea(sheet, area), wantedName, true);
   };
-  for (const { wantedName, area } of columns?.places.marks ?? []) mark(COLUMN_MARK, wantedName, columns!.sheet, area);
+  for (const { wantedName, area } of columns?.places.marks ?? [])
+    mark(columnMark(columns!.edit.holds), wantedName, columns!.sheet, area);
   for (const { sheet, name } of made.filter((each) => each.sheet.replaceable))
     mark(SHEET_MARK, sheet.name, name, { top: 1, left: 1, bottom: 1, right: 1 });
   const notes: string[] = [];

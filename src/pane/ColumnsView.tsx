@@ -1,13 +1,15 @@
 import { useMemo, useState } from "preact/hooks";
-import { DEFAULT_FIGURES, figureOf } from "../item/figureCatalogue";
+import { DEFAULT_FIGURES, figureOf, withProblem } from "../item/figureCatalogue";
 import { PART_FIGURES } from "../item/figureOfPart";
+import { withBoards } from "../filling/boardColumns";
 import { boardNotes } from "../survey/boardNotes";
 import { FigureGroups } from "./FigureGroups";
 import { figureChoices, figuresToCut } from "./figureChoices";
 import { counted } from "./numbers";
 import { RecognisedColumns } from "./RecognisedColumns";
+import { HoldChoice } from "./HoldChoice";
 import type { ViewProps } from "./viewProps";
-import { writeFigures } from "./writeFigures";
+import { usualHold, writeFigures } from "./writeFigures";
 
 /** What was recognised, and the figures that are, or will be, beside the survey. */
 export function ColumnsView({ model, survey, state }: ViewProps) {
@@ -25,9 +27,10 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
   const tickToCut = () =>
     setTicked(cutsAll ? ticked.filter((name) => !toCut.includes(name)) : [...new Set([...ticked, ...toCut])]);
   const again = standing.length > 0;
+  const [holds, setHolds] = useState(usualHold(survey));
   const write = () =>
     model.write(again ? "Writing the columns again" : "Adding the columns", (now) => ({
-      ...writeFigures(now, ticked, { cutList }),
+      ...writeFigures(now, ticked, { cutList, holds }),
       shows: true,
     }));
   return (
@@ -47,9 +50,7 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
         </details>
       </details>
       <h2>Figures for every row</h2>
-      <p>
-        Each becomes a column of formulas beside the survey. They follow when a size, an enclosure or a setting changes.
-      </p>
+      <p>Each becomes a column beside the survey.</p>
       <label class="field">
         Find a figure
         <input
@@ -73,6 +74,12 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
         refuse={(name) =>
           model.say([`figure: got "${name}"; give ${PART_FIGURES.said}, such as ${PART_FIGURES.example}`], true)
         }
+      />
+      <HoldChoice
+        holds={holds}
+        rows={sized.survey.items.length}
+        columns={withBoards(withProblem(ticked)).length}
+        choose={setHolds}
       />
       <label>
         <input type="checkbox" checked={cutList} onChange={() => setCutList(!cutList)} />

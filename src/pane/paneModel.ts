@@ -62,10 +62,9 @@ export function paneModel(port: BookPort): PaneModel {
       const answered = answeredBy(effects.reduce(bothEffects, {}));
       const survey = readBookSurvey(book, answered);
       const { name } = survey.chosen.sheet;
-      const standing = ownColumns(book).flatMap(({ sheet, wantedName }) =>
-        sheet === name ? [figureOfHeading(wantedName)] : [],
-      );
-      set({ survey: { ...survey, book, standing, answered }, wrong: undefined, questions: [] });
+      const own = ownColumns(book).filter(({ sheet }) => sheet === name);
+      const standing = own.map(({ wantedName }) => figureOfHeading(wantedName));
+      set({ survey: { ...survey, book, standing, holds: own[0]?.holds, answered }, wrong: undefined, questions: [] });
     } catch (error) {
       // A pane that goes on saying that it reads would tell nothing.
       const questions = error instanceof Unanswered ? error.questions : [];

@@ -1,6 +1,6 @@
 import type { SheetCell } from "../host/port";
 import type { Book } from "../workbook/book";
-import type { WorkbookEdits } from "../workbook/edits";
+import type { ColumnsHold, WorkbookEdits } from "../workbook/edits";
 import type { BookSurvey, BookSurveyOptions } from "../filling/readBookSurvey";
 import type { Effect, Question } from "../headings/questions";
 
@@ -13,6 +13,8 @@ export interface PaneSurvey extends BookSurvey {
   readonly book: Book;
   /** Figures that stand in the sheet already, by the names that they were asked for. */
   readonly standing: readonly string[];
+  /** What the columns that stand hold; undefined where none do. */
+  readonly holds: ColumnsHold | undefined;
 }
 
 /** What is to be written, and what the user should be told of it. */

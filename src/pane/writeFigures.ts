@@ -1,15 +1,29 @@
 import { surveyEdits } from "../filling/surveyEdits";
 import { withProblem } from "../item/figureCatalogue";
+import type { ColumnsHold } from "../workbook/edits";
 import type { PaneSurvey, PaneWrite } from "./paneState";
+
+/** Above this many rows a formula in every row keeps Excel busy: one formula is offered first. */
+const MANY_ROWS = 1000;
+
+/** What the columns hold unless the user says: what those that stand hold, else what suits the number of rows. */
+export function usualHold({ holds, sized }: PaneSurvey): ColumnsHold {
+  return holds ?? (sized.survey.items.length > MANY_ROWS ? "one formula" : "formulas");
+}
 
 /** Columns of figures beside the survey, and what rows have no answer to. */
 export function writeFigures(
-  { book, answered }: PaneSurvey,
+  survey: PaneSurvey,
   names: readonly string[],
-  { cutList = false } = {},
+  { cutList = false, holds = usualHold(survey) }: { readonly cutList?: boolean; readonly holds?: ColumnsHold } = {},
 ): PaneWrite {
-  const figures = withProblem(names);
-  const { edits, unanswered } = surveyEdits(book, { ...answered, figures, values: false, cutList });
+  const { edits, unanswered } = surveyEdits(survey.book, {
+    ...survey.answered,
+    figures: withProblem(names),
+    values: holds === "values",
+    oneFormula: holds === "one formula",
+    cutList,
+  });
   return { edits, said: unanswered };
 }
 

@@ -32,8 +32,9 @@ export interface ColumnPlaces {
   /** Columns of an earlier run that go, and those that are emptied because others follow them. */
   readonly dropped: readonly OwnColumn[];
   readonly emptied: readonly OwnColumn[];
-  /** The table that takes the columns in, or whose columns they are; `area` is its new rectangle. */
-  readonly table: { readonly info: BookTable; readonly grows: boolean; readonly area: Area } | undefined;
+  /** The table that takes the columns in, or whose columns they are; `area` is its new rectangle, `dropped` how many columns of it go. */
+  readonly table:
+    { readonly info: BookTable; readonly grows: boolean; readonly area: Area; readonly dropped: number } | undefined;
   /** The survey's own column whose look the new ones take. */
   readonly like: number | undefined;
   readonly filter: { readonly from: Area; readonly to: Area } | undefined;
@@ -65,29 +66,32 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
   const own = [...new Map(marks.map((mark) => [mark.column, mark])).values()];
   // A column of the user's own alone leaves those of an earlier run as they are.
   const isOfUser = edit.columns.length > 0 && edit.columns.every(({ ofUser }) => ofUser === true);
-  const { reused, left } = matched(edit.columns, isOfUser ? [] : own, headingAt);
-  const dropped = table ? tail(left, table.area.right) : left;
+  // What one formula fills lies together: columns of an earlier run make room.
+  const together = edit.holds === "one formula";
+  const { reused, left } = matched(together ? [] : edit.columns, isOfUser ? [] : own, headingAt);
+  const ofTable = table ? tail(left, table.area.right) : [];
+  const dropped = table ? [...ofTable, ...left.filter(({ column }) => together && column > table.area.right)] : left;
   const emptied = left.filter((mark) => !dropped.includes(mark));
-  const edge = Math.max(
-    table ? table.area.right - dropped.length : edit.lastColumn,
-    ...(isOfUser ? own : [...reused.values(), ...emptied]).map((mark) => mark.column),
-  );
+  // Columns of an earlier run may stand outside the table, past what was right of it.
+  const surveyEdge = table ? table.area.right - ofTable.length : edit.lastColumn;
+  const edge = Math.max(surveyEdge, ...(isOfUser ? own : [...reused.values(), ...emptied]).map((mark) => mark.column));
   const fresh = edit.columns.filter((column) => !reused.has(column));
   const rows = { top: table?.area.top ?? edit.headingRow, bottom: table?.area.bottom ?? edit.lastRow };
   const room = findRoom(inUse, {
     ...rows,
-    after: edge,
+    // A column between, or Excel takes the new ones into the table.
+    after: edge + (together && table ? 1 : 0),
     count: fresh.length,
     gone: dropped,
     table,
     covered: [...merged, ...floating],
   });
-  const adjoins = room.start === edge + 1;
+  const adjoins = !together && room.start === (table ? surveyEdge : edge) + 1;
   refuseTooWide(room.start + fresh.length - 1);
 
   const gone = new Set(dropped.map((mark) => mark.column));
   const taken = new Set(headings.flatMap((_, i) => (gone.has(i + 1) ? [] : [headingAt(i + 1).toLowerCase()])));
-  for (const name of table?.columns.slice(0, table.columns.length - dropped.length) ?? [])
+  for (const name of table?.columns.slice(0, table.columns.length - ofTable.length) ?? [])
     taken.add(name.toLowerCase());
   const placed = edit.columns.map((column) => {
     const before = reused.get(column);
@@ -110,13 +114,18 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
   const right = Math.max(edge, ...placed.map(({ at }) => at.column));
   const ours = new Set([...own.map((mark) => mark.column), ...placed.map(({ at }) => at.column)]);
   return {
-    placed: placed.map((each) => ({ ...each, column: inPlace(each.column, columnOf) })),
+    placed: placed.map((each, index) => {
+      const column = inPlace(each.column, columnOf);
+      const filled = { top: edit.firstRow, bottom: edit.lastRow, left: each.at.column, right };
+      return { ...each, column: together && index === 0 ? filling(column, filled) : column };
+    }),
     dropped,
     emptied,
     table: table && {
       info: table,
       grows: adjoins,
-      area: { ...table.area, right: adjoins ? edge + fresh.length : edge },
+      area: { ...table.area, right: surveyEdge + (adjoins ? fresh.length : 0) },
+      dropped: ofTable.length,
     },
     like: lastOther(edge, ours),
     filter: table || !filter ? undefined : grownFilter(filter, edit, own, adjoins ? right : edge),
@@ -154,6 +163,12 @@ function inPlace(column: NewColumn, columnOf: (wantedName: string) => number): N
       return formula === content.formula ? content : { ...content, formula };
     }),
   };
+}
+
+/** The column whose first cell fills an area. */
+function filling(column: NewColumn, fills: Area): NewColumn {
+  const [first, ...rest] = column.cells;
+  return first === undefined || !isFormula(first) ? column : { ...column, cells: [{ ...first, fills }, ...rest] };
 }
 
 function growableTable(book: Book, edit: ColumnsEdit): { table: BookTable | undefined; note?: string } {

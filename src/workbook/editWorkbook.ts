@@ -6,7 +6,7 @@ import { areaName, cellName, overlap, sheetArea, type Area } from "./cellRef";
 import type { CellEdit, EditResult, WidthEdit, WorkbookEdits } from "./edits";
 import { NotEditable, protectedSheet } from "./notEditable";
 import type { DefinedName, Workbook } from "./openWorkbook";
-import { COLUMN_MARK, isMark, SHEET_MARK } from "./ownMarks";
+import { columnMark, isMark, SHEET_MARK } from "./ownMarks";
 import { packageEditor, type PackageEditor } from "./packageEditor";
 import { neededPart } from "./parts";
 import { planColumns, type ColumnPlan } from "./planColumns";
@@ -248,7 +248,7 @@ function changedNames(
     added.push({ name: `${start}${number}`, refersTo: sheetArea(sheet, area), hidden: true, comment: wantedName });
   };
   const sheet = columns && sheetNamed(workbook, columns.sheet).name;
-  for (const { wantedName, area } of plan?.places.marks ?? []) mark(COLUMN_MARK, wantedName, sheet!, area);
+  for (const { wantedName, area } of plan?.places.marks ?? []) mark(columnMark(columns?.holds), wantedName, sheet!, area);
   for (const { wantedName, sheet: own } of sheetMarks)
     mark(SHEET_MARK, wantedName, own, { top: 1, left: 1, bottom: 1, right: 1 });
   const notes: string[] = [];

@@ -42,6 +42,9 @@ export interface NewColumn {
   readonly everyRow?: string;
 }
 
+/** What columns of figures hold: a formula in every row, one formula that fills them all, or values alone. */
+export type ColumnsHold = "formulas" | "one formula" | "values";
+
 /** Columns for a survey, right of it or as new columns of its table. Rows and columns count from 1. */
 export interface ColumnsEdit {
   readonly sheet: string;
@@ -53,6 +56,11 @@ export interface ColumnsEdit {
   /** The survey's right edge; ignored for a table, which knows its own. */
   readonly lastColumn: number;
   readonly columns: readonly NewColumn[];
+  /**
+   * Left out, formulas. One formula is in the first cell of the first column, and the columns stand together outside any
+   * table, which takes no formula of several cells.
+   */
+  readonly holds?: ColumnsHold;
 }
 
 /** One cell to write; its style stays unless a style or a format is given. */

@@ -1,6 +1,7 @@
 import { InputError } from "../measure/errors";
 import { parseSheetArea, type Area } from "./cellRef";
 import type { Book } from "./book";
+import type { ColumnsHold } from "./edits";
 import type { DefinedName } from "./openWorkbook";
 
 /*
@@ -8,6 +9,7 @@ import type { DefinedName } from "./openWorkbook";
  * moves them along when the user inserts rows, sorts, or renames a sheet, which no list of cell addresses would survive.
  *
  *   _enclosure_column_1   'Survey'!$H$4:$H$104   comment: the heading as it was asked for
+ *   _enclosure_column_values_1                   the same, of a column of values
  *   _enclosure_sheet_1    'Cut list'!$A$1        comment: the sheet's name as it was asked for
  */
 
@@ -20,6 +22,7 @@ export interface OwnColumn {
   readonly lastRow: number;
   /** The heading as it was asked for; empty when another program dropped the comment. */
   readonly wantedName: string;
+  readonly holds: ColumnsHold;
 }
 
 type Names = Pick<Book, "names" | "sheets">;
@@ -31,7 +34,7 @@ export interface OwnSheet {
   readonly wantedName: string;
 }
 
-export const COLUMN_MARK = "_enclosure_column_";
+const COLUMN_MARK = "_enclosure_column_";
 export const SHEET_MARK = "_enclosure_sheet_";
 
 /** The columns that an earlier run wrote, and that still are there. */
@@ -45,8 +48,16 @@ export function ownColumns(book: Names): readonly OwnColumn[] {
       headingRow: area.top,
       lastRow: area.bottom,
       wantedName: name.comment,
+      holds: HOLDS.find((holds) => name.name.startsWith(columnMark(holds))) ?? "formulas",
     }));
 }
+
+/** How the mark of a column begins; a number follows. */
+export function columnMark(holds: ColumnsHold = "formulas"): string {
+  return holds === "formulas" ? COLUMN_MARK : `${COLUMN_MARK}${holds.replace(" ", "_")}_`;
+}
+
+const HOLDS = ["one formula", "values"] as const;
 
 /** The sheets that an earlier run wrote, and that still are there. */
 export function ownSheets(book: Names): readonly OwnSheet[] {

@@ -91,13 +91,13 @@ export function planColumns(workbook: Workbook, text: SheetText, edit: ColumnsEd
 }
 
 function tableChange(
-  { placed, dropped }: ColumnPlaces,
-  { info, grows, area }: NonNullable<ColumnPlaces["table"]>,
+  { placed }: ColumnPlaces,
+  { info, grows, area, dropped }: NonNullable<ColumnPlaces["table"]>,
 ): TableChange {
   return {
     area,
     totalsRow: info.totalsRow,
-    dropped: dropped.length,
+    dropped,
     added: grows
       ? placed
           .filter(({ at }) => !at.replaced)

@@ -140,7 +140,7 @@ function shownCell(answer: CellAnswer): Cell {
   return only;
 }
 
-function namedRange(book: Workbook, name: string): readonly (readonly Cell[])[] {
+export function namedRange(book: Workbook, name: string): readonly (readonly Cell[])[] {
   const defined = book.names.find((each) => each.name.toLowerCase() === name.toLowerCase());
   const area = defined === undefined ? undefined : parseSheetArea(defined.refersTo);
   if (area === undefined) throw new Error(`the workbook has no range called ${name}`);

@@ -4,6 +4,7 @@ import { entered } from "../../src/host/excelCells";
 import type { SheetCell } from "../../src/host/port";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import type { CellContent, WorkbookEdits } from "../../src/workbook/edits";
+import { ownColumns } from "../../src/workbook/ownMarks";
 import { surveyEdits } from "../../src/filling/surveyEdits";
 import { PREFERRED_BOARD } from "../../src/settings/definitions/materialSettings";
 import { DEFAULT_FIGURES } from "../../src/item/figureCatalogue";
@@ -96,6 +97,52 @@ describe("rounds to Excel", () => {
     expect(at.book.tables[0]!.area).toEqual({ top: 1, left: 1, bottom: 10_001, right: 4 + headingsOf(figures).length });
   });
 });
+
+test("one formula for all rows: one cell is written, beside the table, and its columns are known", async () => {
+  open(SURVEY);
+  const step = await at.port.write(surveyEdits(await at.port.read(), { ...FILL, oneFormula: true }).edits);
+  const formulas = [...at.sheet("Survey").cells].flatMap(([row, cells]) =>
+    [...cells].flatMap(([column, { formula }]) =>
+      formula?.includes("ENC.") === true ? [[row, column, formula] as const] : [],
+    ),
+  );
+  expect(formulas).toHaveLength(1);
+  const [[row, column, formula]] = formulas as [(typeof formulas)[0]];
+  expect(formula).toMatch(/^=DROP\(ENC\.SURVEY\(\$A\$1:\$\w+\$\d+,\{"/);
+  const { tables, names } = await at.port.read();
+  expect([row, column]).toEqual([2, tables[0]!.area.right + 2]);
+  expect(ownColumns({ sheets: (await at.port.read()).sheets, names }).map(({ holds }) => holds)).toEqual(
+    step.columns.map(() => "one formula"),
+  );
+  // Excel fills the rest: a value there would be in its way.
+  for (const { column: own } of step.columns.slice(1)) expect(valueAt("Survey", 2, own)).toBe("");
+  const again = await at.port.write(surveyEdits(await at.port.read(), FILL).edits);
+  await again.undo();
+  expect(valueAt("Survey", 3, column)).toBe("");
+  expect(cellOf(at.sheet("Survey"), row, column).formula).toBe(formula);
+  await at.port
+    .write(surveyEdits(await at.port.read(), { ...FILL, oneFormula: true }).edits)
+    .then((third) => third.undo());
+  expect(cellOf(at.sheet("Survey"), row, column).formula).toBe(formula);
+});
+
+test("one formula for all rows, undone at once, leaves nothing", async () => {
+  open(SURVEY);
+  const held = JSON.stringify([...at.sheet("Survey").cells].map(([row, cells]) => [row, [...cells]]));
+  const step = await at.port.write(surveyEdits(await at.port.read(), { ...FILL, oneFormula: true }).edits);
+  await step.undo();
+  const after = [...at.sheet("Survey").cells].map(([each, cells]) => [each, [...cells]]);
+  expect(filledCells(JSON.stringify(after))).toEqual(filledCells(held));
+});
+
+function filledCells(cells: string): unknown {
+  const rows = JSON.parse(cells) as [number, [number, FakeCell][]][];
+  return rows.flatMap(([row, own]) =>
+    own.flatMap(([column, { formula, value }]) =>
+      formula !== undefined || value !== "" ? [[row, column, formula, value]] : [],
+    ),
+  );
+}
 
 test("the column of preferred boards offers the stocked ones, and takes another text; undone, the list goes too", async () => {
   open(SURVEY);

@@ -88,6 +88,7 @@ export const EDITS = z.strictObject({
       lastRow: row,
       lastColumn: columnPlace,
       columns: z.array(column),
+      holds: z.exactOptional(z.enum(["formulas", "one formula", "values"])),
     } satisfies EveryField<ColumnsEdit>),
   ),
   cells: z.exactOptional(z.array(cell)),
