@@ -13,9 +13,11 @@ export interface BookChange {
   readonly namesAdded: readonly Omit<DefinedName, "sheet">[];
   /** New reference of a name, by position. */
   readonly namesMoved: ReadonlyMap<number, string>;
+  /** Asks for a full calculation on opening, at which our figures become #NAME? where the add-in is not there. */
+  readonly calculates: boolean;
 }
 
-/** The main part with its sheets and names changed, and a full calculation asked for on opening. */
+/** The main part with its sheets and names changed. */
 export function changedBook(xml: string, change: BookChange): string {
   const root = rootOf(xml);
   const parts = [...childrenOf(xml, root)];
@@ -23,7 +25,7 @@ export function changedBook(xml: string, change: BookChange): string {
   if (!list) throw new Error("a workbook without a list of sheets");
   const splices = [...sheetSplices(xml, root, list, change), ...nameSplices(xml, root, parts, change)];
   if (change.removed.length > 0) splices.push(...viewSplices(xml, parts, change.removed));
-  splices.push(calculation(xml, root, parts));
+  splices.push(...calculation(xml, root, parts, change.calculates));
   return spliced(xml, splices);
 }
 
@@ -94,14 +96,16 @@ function viewSplices(xml: string, parts: readonly Place[], removed: readonly num
   });
 }
 
-function calculation(xml: string, root: Place, parts: readonly Place[]): Splice {
+/** What Excel for Microsoft 365 writes (seen in its files, no source): a lower number, or none, makes it calculate all. */
+const CALCULATION_ENGINE = "191029";
+
+function calculation(xml: string, root: Place, parts: readonly Place[], calculates: boolean): Splice[] {
   const settings = childOf(xml, root, "calcPr");
-  if (!settings) return insert(after(parts, BEFORE_CALCULATION), `<${root.prefix}calcPr fullCalcOnLoad="1"/>`);
-  return {
-    start: settings.start,
-    end: settings.openEnd,
-    text: withAttribute(startTag(xml, settings), "fullCalcOnLoad", "1"),
-  };
+  const wanted = calculates ? `fullCalcOnLoad="1"` : `calcId="${CALCULATION_ENGINE}"`;
+  if (!settings) return [insert(after(parts, BEFORE_CALCULATION), `<${root.prefix}calcPr ${wanted}/>`)];
+  if (!calculates) return [];
+  const text = withAttribute(startTag(xml, settings), "fullCalcOnLoad", "1");
+  return [{ start: settings.start, end: settings.openEnd, text }];
 }
 
 function after(parts: readonly Place[], names: readonly string[]): number {

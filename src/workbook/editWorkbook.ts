@@ -2,6 +2,7 @@ import { InputError } from "../measure/errors";
 import { addSheets, removedSheets } from "./bookSheets";
 import { blankStyles, SPREADSHEET_TYPE } from "./blankParts";
 import { changedBook } from "./bookEditor";
+import { hasForeignFormulas } from "./foreignFormulas";
 import { areaName, cellName, overlap, sheetArea, type Area } from "./cellRef";
 import type { CellEdit, EditResult, WidthEdit, WorkbookEdits } from "./edits";
 import { NotEditable, protectedSheet } from "./notEditable";
@@ -24,7 +25,8 @@ import { packer, packText, writeZip } from "./writeZip";
  * Edits a workbook surgically: only the cells named, the parts that must know of them (the table, the styles when a
  * format is new, the list of sheets and names), and nothing else. Every other part keeps its packed bytes.
  *
- * The order of calculation is dropped and a full calculation asked for, so that a spreadsheet works everything out again.
+ * The order of calculation is dropped. A full calculation is asked for only where a formula of the user may read what
+ * changed: without the add-in it takes our figures away.
  *
  * @throws InputError for a signed or Strict workbook, a protected sheet, a name that is taken, or columns that do not fit
  */
@@ -86,6 +88,7 @@ export function editWorkbook(
   const changed = changedBook(textOf(book), {
     added: added.listed,
     removed: removed.positions,
+    calculates: changesWhatStood(edits, plan) && hasForeignFormulas(workbook),
     ...names,
   });
   parts.put(packText(book.name, changed));
@@ -122,6 +125,17 @@ function grownTables(workbook: Workbook, { tables = [], columns }: WorkbookEdits
       );
     return { info, bottom };
   });
+}
+
+/** Whether cells change that formulas of the user may read: more than new columns, sheets and widths. */
+function changesWhatStood(
+  { cells = [], tables = [], removeSheets = [] }: WorkbookEdits,
+  plan: ColumnPlan | undefined,
+): boolean {
+  if (cells.length + tables.length + removeSheets.length > 0) return true;
+  if (plan === undefined) return false;
+  const { placed, dropped, emptied, table } = plan.places;
+  return table?.grows === true || dropped.length + emptied.length > 0 || placed.some(({ at }) => at.replaced);
 }
 
 function refuseUneditable(workbook: Workbook): void {
@@ -248,7 +262,8 @@ function changedNames(
     added.push({ name: `${start}${number}`, refersTo: sheetArea(sheet, area), hidden: true, comment: wantedName });
   };
   const sheet = columns && sheetNamed(workbook, columns.sheet).name;
-  for (const { wantedName, area } of plan?.places.marks ?? []) mark(columnMark(columns?.holds), wantedName, sheet!, area);
+  for (const { wantedName, area } of plan?.places.marks ?? [])
+    mark(columnMark(columns?.holds), wantedName, sheet!, area);
   for (const { wantedName, sheet: own } of sheetMarks)
     mark(SHEET_MARK, wantedName, own, { top: 1, left: 1, bottom: 1, right: 1 });
   const notes: string[] = [];

@@ -56,6 +56,25 @@ const beside = (...columns: NewColumn[]): ColumnsEdit => ({
   columns,
 });
 
+describe("a calculation on opening, at which figures become #NAME? without the add-in", () => {
+  const book = (extra = "") => small(PLAIN(plainRows(extra)));
+  const columns = beside(outside([formula(2, 1), formula(3, 2)]));
+  const calculation = (bytes: Uint8Array) => /<calcPr[^>]*>/.exec(strFromU8(partsOf(bytes)["xl/workbook.xml"]!))?.[0];
+
+  test("is not asked for where no formula but ours is there, the first time or again", () => {
+    const { result } = edited(book(), { columns });
+    expect(calculation(result.bytes)).toBe(`<calcPr calcId="191029"/>`);
+    expect(calculation(edited(result.bytes, { columns }).result.bytes)).toBe(`<calcPr calcId="191029"/>`);
+  });
+
+  test("is asked for where a formula of the user may read what is written again", () => {
+    const sum = `<c r="H2"><f>SUM(C2:C3)</f><v>0</v></c>`;
+    const once = edited(book(sum), { columns }).result.bytes;
+    expect(calculation(once)).not.toContain("fullCalcOnLoad");
+    expect(calculation(edited(once, { columns }).result.bytes)).toContain(`fullCalcOnLoad="1"`);
+  });
+});
+
 describe("new columns of a table", () => {
   const { result, after, xml } = edited(livedIn(), {
     columns: inTable(
@@ -136,7 +155,7 @@ describe("new columns of a table", () => {
     expect(result.added).toEqual([]);
   });
 
-  test("ask for a full calculation, and drop its old order", () => {
+  test("ask for a full calculation, since formulas of the user may read the whole table, and drop its old order", () => {
     expect(xml("xl/workbook.xml")).toContain(`<calcPr calcId="191029" fullCalcOnLoad="1"/>`);
     expect(xml("xl/_rels/workbook.xml.rels")).not.toContain("calcChain");
     expect(xml("[Content_Types].xml")).not.toContain("calcChain");

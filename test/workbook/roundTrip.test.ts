@@ -1,6 +1,7 @@
 import { strFromU8 } from "fflate";
 import { recogniseColumns, surveyRows } from "../../src/headings/recognise";
 import { bookOf } from "../../src/workbook/book";
+import { fillWorkbook } from "../../src/filling/fillWorkbook";
 import { chooseSheet, surveyPlace } from "../../src/filling/chooseSheet";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
@@ -221,6 +222,8 @@ const CREATED = createWorkbook([
   },
 ]);
 
+const WAYS = { "a formula in every cell": {}, "one formula": { oneFormula: true }, values: { values: true } };
+
 (hasLibreOffice ? describe : describe.skip)("LibreOffice", () => {
   let before: Readonly<Record<string, Uint8Array>>;
   let after: Readonly<Record<string, Uint8Array>>;
@@ -233,7 +236,10 @@ const CREATED = createWorkbook([
       each(({ bytes }) => bytes),
       EVERY_SHEET_CSV,
     );
-    after = converted({ ...each(({ result }) => result.bytes), "created.xlsx": CREATED }, EVERY_SHEET_CSV);
+    after = converted(
+      { ...each(({ result }) => result.bytes), "created.xlsx": CREATED, ...filledSurveys() },
+      EVERY_SHEET_CSV,
+    );
     saved = converted(
       each(({ result }) => result.bytes),
       "xlsx",
@@ -280,6 +286,20 @@ const CREATED = createWorkbook([
     },
   );
 
+  test.each(Object.keys(WAYS))("without the add-in every figure of a filled survey is shown: %s", (name) => {
+    const [headings = [], ...rows] = shownRows(after, name, "Survey");
+    expect(headings).toContain("outside height (mm)");
+    const from = headings.indexOf("board");
+    expect(from).toBeGreaterThan(0);
+    // The third row has a depth that cannot be read.
+    expect(rows.map((row) => row.slice(from).filter((cell) => cell === "#NAME?"))).toEqual([[], [], []]);
+    expect(rows.map((row) => row[headings.indexOf("outside height (mm)")])).toEqual([
+      expect.stringMatching(/^3\d\d\.\d$/),
+      expect.stringMatching(/^3\d\d\.\d$/),
+      "#VALUE!",
+    ]);
+  });
+
   test("opens a workbook that we made, with its texts as texts and its cached results", () => {
     expect(shownRows(after, "created", "Survey")).toEqual([
       ["ID", "Height", "board"],
@@ -288,6 +308,23 @@ const CREATED = createWorkbook([
     ]);
   });
 });
+
+/** A survey filled twice in each way, as the command line or the pane fills it. */
+function filledSurveys(): Readonly<Record<string, Uint8Array>> {
+  const rows = [
+    ["ID", "Height mm", "Width mm", "Depth mm", "Enclosure"],
+    ["A1", 300, 210, 40, "tray"],
+    ["A2", 310, 215, 41, "clamshell box"],
+    ["A3", 300, 210, "4O", "tray"],
+  ];
+  const empty = createWorkbook([{ name: "Survey", rows, table: "Survey" }]);
+  const fill = (bytes: Uint8Array, way: object) =>
+    fillWorkbook(openWorkbook(bytes), {
+      ...{ figures: ["outside height", "problem"], settings: [], recognise: {}, values: false, cutList: false },
+      ...way,
+    }).edit.bytes;
+  return Object.fromEntries(Object.entries(WAYS).map(([name, way]) => [`${name}.xlsx`, fill(fill(empty, way), way)]));
+}
 
 function padded(row: readonly string[], length: number, to: number | undefined): string {
   return Array.from({ length: Math.min(length, to ?? length) }, (_, i) => row[i] ?? "").join("|");

@@ -1,5 +1,6 @@
 import { InputError } from "../../measure/errors";
 import { changedBook } from "../bookEditor";
+import { hasForeignFormulas } from "../foreignFormulas";
 import { areaName, cellName, columnLetters, overlap, parseArea, type Area } from "../cellRef";
 import type { EditResult } from "../edits";
 import { protectedSheet } from "../notEditable";
@@ -64,7 +65,10 @@ export function shiftWorkbook(workbook: Workbook, asked: Shift): EditResult {
   parts.put(
     packText(
       book.name,
-      changedBook(textOf(book), { added: [], removed: [], namesRemoved: new Set(), namesAdded: [], namesMoved }),
+      changedBook(textOf(book), {
+        ...{ added: [], removed: [], namesRemoved: new Set(), namesAdded: [], namesMoved },
+        calculates: hasForeignFormulas(workbook),
+      }),
     ),
   );
   const { entries, ...change } = parts.done();
