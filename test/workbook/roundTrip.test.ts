@@ -222,7 +222,7 @@ const CREATED = createWorkbook([
   },
 ]);
 
-const WAYS = { "a formula in every cell": {}, "one formula": { oneFormula: true }, values: { values: true } };
+const WAYS = { "a formula in every cell": {}, values: { values: true } };
 
 (hasLibreOffice ? describe : describe.skip)("LibreOffice", () => {
   let before: Readonly<Record<string, Uint8Array>>;
@@ -291,13 +291,14 @@ const WAYS = { "a formula in every cell": {}, "one formula": { oneFormula: true 
     expect(headings).toContain("outside height (mm)");
     const from = headings.indexOf("board");
     expect(from).toBeGreaterThan(0);
-    // The third row has a depth that cannot be read.
-    expect(rows.map((row) => row.slice(from).filter((cell) => cell === "#NAME?"))).toEqual([[], [], []]);
+    // The third row has a depth that cannot be read: LibreOffice works out again what is stored as an error.
+    expect(rows.slice(0, 2).map((row) => row.slice(from).filter((cell) => cell.startsWith("#")))).toEqual([[], []]);
     expect(rows.map((row) => row[headings.indexOf("outside height (mm)")])).toEqual([
       expect.stringMatching(/^3\d\d\.\d$/),
       expect.stringMatching(/^3\d\d\.\d$/),
-      "#VALUE!",
+      expect.stringMatching(/^#/),
     ]);
+    expect(rows[2]!.at(-1)).toMatch(/^depth: got "4O"/);
   });
 
   test("opens a workbook that we made, with its texts as texts and its cached results", () => {
