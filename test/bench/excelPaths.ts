@@ -56,7 +56,7 @@ async function main(): Promise<void> {
     const before = at.excel.rounds();
     await at.port.write(edits);
     const rounds = at.excel.rounds() - before;
-    at.close();
+    await at.close();
     const columns = edits.columns!.columns;
     const cells = columns.flatMap((column) => column.cells);
     const formulas = cells.filter(isFormula).map(({ formula }) => typedFormula(formula));

@@ -9,7 +9,6 @@ const WAITS = [["press Enter to calculate"]];
 // What Excel hands over while a part of a formula is shown; its type says text, its documentation a truth.
 test.each(["true", true])("while a formula is typed no plan is made: preview %p", async (isInValuePreview) => {
   const typing = { isInValuePreview } as unknown as CustomFunctions.Invocation;
-  for (const fn of [sheets, layout, sizes])
-    expect(await fn(ITEMS, [["all"]], undefined, typing)).toEqual(WAITS);
+  for (const fn of [sheets, layout, sizes]) expect(await fn(ITEMS, [["all"]], undefined, typing)).toEqual(WAITS);
   expect(await estimate(ITEMS, undefined, typing)).toEqual(WAITS);
 });
