@@ -10,7 +10,9 @@ import { build } from "esbuild";
 const [name = "", ...options] = process.argv.slice(2);
 const source = `test/bench/${name}.ts`;
 if (name === "" || !existsSync(source)) {
-  console.error(`bench: got "${name}"; give functions, excelPaths, survey, sizes, cutting, workbook, page, paper or hostile`);
+  console.error(
+    `bench: got "${name}"; give functions, excelPaths, survey, sizes, cutting, workbook, page, paper or hostile`,
+  );
   process.exit(2);
 }
 const outfile = `dist/bench/${name}.mjs`;
