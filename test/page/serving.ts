@@ -10,13 +10,14 @@ export async function serving(
   name = "survey.csv",
   bytes = writeCsv(DEMO_SURVEY),
   folder = mkdtempSync(join(tmpdir(), "page-")),
+  port = 0,
 ): Promise<Served & { folder: string }> {
   const served = await serveBook({
     path: join(folder, name),
     bytes,
     folder,
     dist: resolve("dist"),
-    port: 0,
+    port,
     onFault: console.error,
   });
   return { ...served, folder };
