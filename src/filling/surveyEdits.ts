@@ -31,7 +31,7 @@ import { ownSheets } from "../workbook/ownMarks";
 import { boardNotes } from "../survey/boardNotes";
 import { BOARD, choicesSheet, lacksPreference, preferenceColumn, withBoards } from "./boardColumns";
 import { GUIDE_NAME, SETTINGS_NAME, SIZES_NAME, STOCK_NAME } from "./keptRanges";
-import { refuseReadOtherwise, surveyFormula } from "./oneFormula";
+import { refuseReadOtherwise, surveyFormula } from "./surveyFormula";
 import { readBookSurvey, type BookSurvey } from "./readBookSurvey";
 import { quoted } from "../workbook/formulaText";
 import type { WorkbookUnit } from "../measure/units";

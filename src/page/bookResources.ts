@@ -5,7 +5,7 @@ import type { TableInfo } from "../workbook/readTable";
 import type { SheetLook } from "../workbook/sheetLook";
 import type { ConditionalRule } from "../workbook/conditionalFormats";
 import type { CellNote } from "../workbook/notes";
-import { conditionalRules } from "./conditionalResource";
+import { conditionalRules } from "./conditionalRules";
 import { listedValues } from "./listedValues";
 import { rangeOf, TABLE_STYLE } from "./gridTerms";
 import { typedFromStored } from "./storedFormulas";

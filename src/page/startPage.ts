@@ -3,7 +3,7 @@ import { Unavailable } from "../measure/errors";
 import { mountPane } from "../pane/mountPane";
 import { askName } from "./askName";
 import { dragPane } from "./dragPane";
-import { shiftByCommand, told } from "./grid/shiftCommands";
+import { shiftByCommand, told } from "./grid/shiftByCommand";
 import { undoWrites } from "./grid/undoWrites";
 import { keyboardRing } from "./keyboardRing";
 import { notice } from "./notice";

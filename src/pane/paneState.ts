@@ -11,7 +11,7 @@ export type Answered = BookSurveyOptions;
 export interface PaneSurvey extends BookSurvey {
   readonly answered: Answered;
   readonly book: Book;
-  /** Figures that stand in the sheet already, by the names that they were asked for. */
+  /** The figures that the sheet has already, by their names in the catalogue of figures or as typed. */
   readonly standing: readonly string[];
   /** What the columns that stand hold; undefined where none do. */
   readonly holds: ColumnsHold | undefined;

@@ -1,5 +1,5 @@
 import { BUILT_IN_FORMATS } from "./builtInFormats";
-import { colourReader } from "./colours";
+import { colourReader } from "./colourReader";
 import { isTrue, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
 import { attribute, readXml, type XmlTag } from "./readXml";

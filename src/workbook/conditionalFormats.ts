@@ -1,6 +1,6 @@
 import { parseArea, type Area } from "./cellRef";
 import { ruleLooksOf, type RuleLook } from "./cellLooks";
-import { colourReader } from "./colours";
+import { colourReader } from "./colourReader";
 import { isTrue, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
 import { attribute, readXml, type XmlTag } from "./readXml";

@@ -39,7 +39,7 @@ test.each([
   expect(place("PC", background).colours).toBe(colours),
 );
 
-test("an Excel that cannot resize a table is told so in a sentence; the functions are said to work", () => {
+test("an Excel that cannot resize a table gives one sentence: what is missing, and that the functions work", () => {
   expect(place("PC", undefined, "1.13").lacking).toBeUndefined();
   expect(place("PC", undefined, "1.12").lacking).toMatch(/needs ExcelApi 1\.13 .*The ENC functions work without it\.$/);
 });

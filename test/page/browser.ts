@@ -68,11 +68,12 @@ export async function opened(browser: Browser, name?: string, bytes?: Uint8Array
       localStorage.clear();
       sessionStorage.clear();
     });
+    // Before the page goes: what it sends as it goes must not reach the next server of this port.
+    await served.close();
     await page.goto("about:blank");
     page.removeAllListeners();
     await page.emulateMedia({ colorScheme: null });
     await page.setViewportSize(VIEWPORT);
-    await served.close();
     tab.inUse = false;
   };
   return { page, folder: served.folder, outside, wrong, close };

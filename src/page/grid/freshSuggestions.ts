@@ -2,7 +2,7 @@ import { ICommandService, type Injector } from "@univerjs/core";
 import { DeviceInputEventType } from "@univerjs/engine-render";
 import { SetCellEditVisibleOperation } from "@univerjs/sheets-ui";
 import { BOOK_ID } from "../gridTerms";
-import { nameAtEnd } from "../typedCall";
+import { nameAtEnd } from "../argumentAt";
 import { IEditorService } from "./screenPlugins";
 
 /**

@@ -3,7 +3,7 @@ import type { IFunctionInfo } from "@univerjs/engine-formula";
 import { IEditorBridgeService } from "@univerjs/sheets-ui";
 import { argumentValues } from "../../item/argumentValues";
 import { NAMESPACE } from "../functions/metadata";
-import { argumentAt, goingOn, quotedText } from "../typedCall";
+import { argumentAt, goingOn, quotedText } from "../argumentAt";
 import { IEditorService } from "./screenPlugins";
 
 /** A value that can be put in, and where. */

@@ -1,5 +1,5 @@
 import { argumentValues } from "../../src/item/argumentValues";
-import { argumentAt, goingOn, quotedText } from "../../src/page/typedCall";
+import { argumentAt, goingOn, quotedText } from "../../src/page/argumentAt";
 
 test.each([
   ['=ENC.INSIDE(A2,B2,C2,"tray","he', ["INSIDE", 4, '"he']],

@@ -47,6 +47,16 @@ test("one formula below the headings answers every cell of the columns, as Micro
   expect(stored[0]!.filter((value) => typeof value === "number").length).toBeGreaterThanOrEqual(2);
 });
 
+test("under a row of units the one formula begins beside the first item, and answers that item there", async () => {
+  const [headings, ...items] = ROWS as [Cells[number], ...Cells];
+  const cells: Cells = [headings, ["", "mm", "mm", "mm", ""], ...items];
+  const [[place, formula]] = formulasOf(fill(bookOf(cells, false))) as [[string, string]];
+  expect(place).toBe("F3");
+  const dropped = Number(/,(\d+)\)$/.exec(formula)![1]);
+  const [first] = ((await cell("SURVEY", cells, [["identifier"]])) as Cell[][]).slice(dropped);
+  expect(first).toEqual(["A1"]);
+});
+
 /** Numbers as they are; a text of a problem may name its place. */
 function comparable(value: unknown): unknown {
   if (typeof value !== "object" || value === null) return value;
