@@ -10,14 +10,13 @@ export async function serving(
   name = "survey.csv",
   bytes = writeCsv(DEMO_SURVEY),
   folder = mkdtempSync(join(tmpdir(), "page-")),
-  port = 0,
 ): Promise<Served & { folder: string }> {
   const served = await serveBook({
     path: join(folder, name),
     bytes,
     folder,
     dist: resolve("dist"),
-    port,
+    port: 0,
     onFault: console.error,
   });
   return { ...served, folder };
