@@ -20,12 +20,33 @@ export function launched(): Promise<Browser> {
  */
 const HARMLESS = ["status of 422", "The column width is less than 0"];
 
+/** A browser's one tab, and the port of the surveys in it: scripts of one address are compiled once in a tab. */
+interface Tab {
+  readonly page: Page;
+  port: number;
+  inUse: boolean;
+}
+
+const tabs = new WeakMap<Browser, Tab>();
+const VIEWPORT = { width: 1280, height: 800 };
+
+async function tabOf(browser: Browser): Promise<Tab> {
+  const known = tabs.get(browser);
+  if (known !== undefined && !known.inUse) return known;
+  const tab = { page: await browser.newPage({ viewport: VIEWPORT }), port: 0, inUse: false };
+  tab.page.setDefaultTimeout(PATIENCE);
+  if (known === undefined) tabs.set(browser, tab);
+  return tab;
+}
+
 /** Opens a survey in the page, the demo survey unless another is given, and waits until it is there. */
 export async function opened(browser: Browser, name?: string, bytes?: Uint8Array): Promise<OpenPage> {
-  const served = await serving(name, bytes);
-  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-  page.setDefaultTimeout(PATIENCE);
-  const { origin } = new URL(served.address);
+  const tab = await tabOf(browser);
+  tab.inUse = true;
+  const served = await serving(name, bytes, undefined, tab.port);
+  const { page } = tab;
+  const { origin, port } = new URL(served.address);
+  tab.port = Number(port);
   const outside: string[] = [];
   const wrong: string[] = [];
   page.on("request", (request) => {
@@ -40,8 +61,19 @@ export async function opened(browser: Browser, name?: string, bytes?: Uint8Array
   await page.goto(served.address);
   await page.waitForFunction(() => document.body.dataset["ready"] === "yes");
   const close = async (): Promise<void> => {
-    await page.close();
+    page.removeAllListeners();
+    // What a test typed and did not save.
+    page.on("dialog", (dialog) => void dialog.accept());
+    await page.evaluate(() => {
+      localStorage.clear();
+      sessionStorage.clear();
+    });
+    await page.goto("about:blank");
+    page.removeAllListeners();
+    await page.emulateMedia({ colorScheme: null });
+    await page.setViewportSize(VIEWPORT);
     await served.close();
+    tab.inUse = false;
   };
   return { page, folder: served.folder, outside, wrong, close };
 }

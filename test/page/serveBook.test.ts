@@ -407,4 +407,24 @@ test("a page of another program goes on only with its own workbook: with the fil
   await served.close();
   await begin(serving("survey.csv", Buffer.from("Height,Width,Depth\n1,2,3\n"), folder));
   expect((await ask(of("keep", cellsAlone), {}, kept(330))).status).toBe(422);
+  // A survey with the same bytes in another folder is another survey.
+  await served.close();
+  await begin(serving());
+  expect([(await ask(of("keep", cellsAlone), {}, kept(330))).status, readdirSync(served.folder)]).toEqual([422, []]);
+});
+
+test("a page that goes while it sends is no fault of the program", async () => {
+  const faults = jest.spyOn(console, "error").mockImplementation(() => undefined);
+  await served.close();
+  await begin(serving());
+  const { hostname, port, host } = new URL(served.address);
+  const headers = { Host: host, Cookie: cookie, "Content-Length": "100" };
+  const asked = request({ hostname, port, path: of("keep"), method: "POST", agent: false, headers });
+  asked.on("error", () => undefined);
+  await new Promise((sent) => asked.write("{", sent));
+  await ask("/alive");
+  asked.destroy();
+  await ask("/alive");
+  expect([faults.mock.calls, readdirSync(served.folder)]).toEqual([[], []]);
+  faults.mockRestore();
 });

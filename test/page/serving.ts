@@ -10,14 +10,18 @@ export async function serving(
   name = "survey.csv",
   bytes = writeCsv(DEMO_SURVEY),
   folder = mkdtempSync(join(tmpdir(), "page-")),
+  port = 0,
 ): Promise<Served & { folder: string }> {
-  const served = await serveBook({
-    path: join(folder, name),
-    bytes,
-    folder,
-    dist: resolve("dist"),
-    port: 0,
-    onFault: console.error,
-  });
+  const at = (one: number) =>
+    serveBook({
+      path: join(folder, name),
+      bytes,
+      folder,
+      dist: resolve("dist"),
+      port: one,
+      onFault: console.error,
+    });
+  // The port of before may be another program's by now.
+  const served = await at(port).catch(() => at(0));
   return { ...served, folder };
 }

@@ -149,7 +149,8 @@ test(`${KILLS} times the program or the browser is killed while somebody types: 
       await type(page, ++typed);
       await becomes(() => notices(page), [expect.stringContaining("Your changes are still here")]);
       const other = await tab(await begin(), page.context());
-      expect(await notices(other)).toEqual([]);
+      // Whichever page comes second hears of the other; what the first still has is not offered to it.
+      expect((await notices(other)).join()).not.toContain("were not saved");
       await becomes(() => notices(page), []);
       await becomes(() => Promise.resolve(keptHeight()), typed);
       expect(await heightOf(page)).toBe(typed);

@@ -51,7 +51,8 @@ export async function serveBook({ path, bytes, folder, dist, port, onFault }: Se
   const first = openBookFile(path, bytes);
   // Made before the page asks, which waits for it.
   const shownFirst = JSON.stringify(shownBook(first));
-  const firstBase = fingerprint(first.bytes);
+  // A page of another folder's file is not taken for one of this file, though their bytes are the same.
+  const firstBase = fingerprint(Buffer.concat([Buffer.from(`${path}\n`), first.bytes]));
   const documents = new Map<string, BookDocument>();
   const portNow = (): number => (server.address() as AddressInfo).port;
   const folders = [...new Set([dirname(path), folder])];
@@ -156,6 +157,8 @@ export async function serveBook({ path, bytes, folder, dist, port, onFault }: Se
   };
   const server = createServer((request, response) => {
     answer(request, response).catch((error: unknown) => {
+      // A page that goes while it sends waits for no answer.
+      if (request.destroyed && !request.complete) return;
       const cause = plainError(error);
       onFault(cause);
       send(response, FAILED, "text/plain", cause.message);
