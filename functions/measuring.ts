@@ -27,7 +27,7 @@ export function dimensions(text: any, which: any[][], settings?: any[][][]): any
 /**
  * A length as it is read off a rule in inches, such as 10 3/8.
  * @customfunction FRACTION FRACTION
- * @param length Length: a number in the workbook's unit, or text with its unit
+ * @param length Length: a number in the unit of answers, or text with its unit
  * @param denominator Finest mark of the rule: 2 to 64, such as 16 for sixteenths
  * @param settings Settings range or text such as unit=in; as many as you like, later over earlier
  * @returns Text

@@ -10,7 +10,7 @@ import { conditionOf } from "./conditionOf";
 
 /** Every row of the survey with its enclosure, or why it has none: nothing is left out. */
 export function itemList(survey: SizedSurvey, cells: SurveyCells): readonly (readonly Cell[])[] {
-  const { unit } = survey.settings;
+  const { answerUnit: unit } = survey.settings;
   const condition = conditionOf(survey, cells);
   const outside = DIRECTIONS.map((direction) => `outside ${direction}, ${unit}`);
   return [

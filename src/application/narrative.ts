@@ -72,7 +72,7 @@ export function narrativeOf({ survey, cells, estimate, name }: NarrativeSource):
       {
         heading: "Budget",
         paragraphs: [
-          `Money is in ${settings.currency}, areas are in ${areaUnitOf(settings.unit)}. Totals are sums of the lines as printed. Contingency is ${settings.contingency} % of materials.`,
+          `Money is in ${settings.currency}, areas are in ${areaUnitOf(settings.answerUnit)}. Totals are sums of the lines as printed. Contingency is ${settings.contingency} % of materials.`,
           "Whether a cost is allowed (tax, indirect cost, contingency, labour in kind) is the funder's rule: check it against the call before this is sent.",
         ],
         tables: [

@@ -33,7 +33,7 @@ export function proposedKinds(
     const own = all.filter(({ sized }) => sized.kind === kind);
     return own.length === 0 ? [] : [{ kind, own, count: numberOf(own) }];
   });
-  const { unit } = survey.settings;
+  const { answerUnit: unit } = survey.settings;
   const range = (own: readonly Proposed[], side: keyof Item) => {
     const sizes = own.map(({ sized }) => sized.item[side]);
     return fromTo(about(Math.min(...sizes), unit), about(Math.max(...sizes), unit));

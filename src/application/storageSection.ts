@@ -12,7 +12,7 @@ export function storageSection(survey: SizedSurvey, cells: SurveyCells): Section
   const said = [true, false].flatMap((upright) => {
     const total = shelfTotal(space, upright);
     if (total === undefined) return [];
-    const unit = `${settings.unit === "in" ? "ft" : "m"}${upright ? "" : "2"}`;
+    const unit = `${settings.answerUnit === "in" ? "ft" : "m"}${upright ? "" : "2"}`;
     const { enclosures, now, boxed, more } = total;
     const change = more < 0 ? `${-more} ${unit} less` : `${more} ${unit} more`;
     const [stand, place] = upright ? ["stand upright", "of shelf"] : ["lie flat", "of shelf or drawer"];

@@ -62,7 +62,7 @@ function lacking({ how, board, row }: GuideAnswer): readonly string[] {
   return [`the board guide asks for ${row.askedText}, which the stock table lacks: ${boardName(board)} ${instead}`];
 }
 
-function overSizeLimit({ item, board }: Boarded, { unit }: Settings): readonly string[] {
+function overSizeLimit({ item, board }: Boarded, { answerUnit: unit }: Settings): readonly string[] {
   const limit = board.listed?.sizeLimit ?? Infinity;
   if (Math.max(item.height, item.width, item.depth) <= limit) return [];
   return [`${board.stock} is for items up to ${formatLengthWithUnit(limit, unit)}`];

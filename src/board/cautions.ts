@@ -70,7 +70,7 @@ function heavy(
   if (boxed <= limit) return [];
   // The weight is rounded up, so that what is over by a little is not shown as the limit itself.
   const shown = (kg: number, round: (tenths: number) => number) =>
-    `${round(tidy(massIn(kg, settings.unit) * TENTHS)) / TENTHS} ${massUnitOf(settings.unit)}`;
+    `${round(tidy(massIn(kg, settings.answerUnit) * TENTHS)) / TENTHS} ${massUnitOf(settings.answerUnit)}`;
   const where = settings.aboveShoulder ? " above the shoulder" : "";
   return [
     `boxed weight ${shown(boxed, Math.ceil)} is over ${shown(limit, Math.floor)}${where}: two people or a trolley; local rules first`,
@@ -87,7 +87,9 @@ function tightFit({ assembly, item }: Judged, settings: Settings): readonly stri
   ).flatMap(([direction, axis]) => {
     if (axis === assembly.holder.mouth) return [];
     const { likelyLeast } = yearFit(assembly, item, axis, settings);
-    return likelyLeast < 0 ? [`${direction} by up to ${markAbove(-likelyLeast, settings.unit)} ${settings.unit}`] : [];
+    return likelyLeast < 0
+      ? [`${direction} by up to ${markAbove(-likelyLeast, settings.answerUnit)} ${settings.answerUnit}`]
+      : [];
   });
   return tight.length === 0 ? [] : [`fit may close over the year: ${tight.join(", ")}; loosen the fit`];
 }
@@ -141,6 +143,6 @@ function catalogueHeight({ heightAsTyped }: Judged): readonly string[] {
     : [];
 }
 
-function shownLength(mm: Mm, { unit }: Settings): string {
+function shownLength(mm: Mm, { answerUnit: unit }: Settings): string {
   return formatLengthWithUnit(mm, unit);
 }

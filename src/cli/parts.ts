@@ -29,7 +29,7 @@ export function partsCommand(options: PartsOptions): Output {
     throw new InputError("height, width and depth", "nothing", "give all three", "see enclosure-columns parts --help");
   const table = rowsOf(partsAnswer(sized));
   const three = (answer: Answer) => rowsOf(answer)[0] ?? [];
-  const { unit } = settings;
+  const { answerUnit: unit } = settings;
   const inside = three(insideAnswer(sized, "all"));
   const outside = three(outsideAnswer(sized, "all"));
   const steps = stepsOf(sized.assembly, sized.settings);

@@ -64,7 +64,7 @@ export async function planCommand(survey: ReadSurvey, options: PlanCommand): Pro
   const sections = groups.flatMap(({ group, plans: own }) => [...heading(group), ...stocksText(own, settings)]);
   const tables = groups.flatMap(({ group, plans: own }) => [
     ...heading(group),
-    ...own.flatMap((plan) => sheetTables(plan, settings.unit)),
+    ...own.flatMap((plan) => sheetTables(plan, settings.answerUnit)),
   ]);
   const saved = savePlan(survey, options, tables);
   return {

@@ -43,7 +43,7 @@ export function sizesCommand({ sized }: ReadSurvey, count: number, milliseconds:
   const found = surveySizes(sized, count, budget);
   const table = plainRows(sizesRows(sized, found));
   const leftOut = plainRows(problemRows(sized));
-  const { unit } = sized.settings;
+  const { answerUnit: unit } = sized.settings;
   const items = itemSizes(sized, found.sizeOf);
   const { slack } = sized.settings;
   return {
@@ -67,7 +67,7 @@ function readyMadeOutput(sized: SizedSurvey, found: ReadyMadeSizes): Output {
   const table = plainRows(readyMadeRows(sized, found));
   const leftOut = plainRows(problemRows(sized));
   const items = itemSizes(sized, found.sizeOf);
-  const { unit, currency } = sized.settings;
+  const { answerUnit: unit, currency } = sized.settings;
   const { total, least, toMeasure } = found;
   const over = total === 0 ? 0 : (total / least - 1) * PERCENT;
   const proved =

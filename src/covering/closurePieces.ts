@@ -97,7 +97,7 @@ function places(edge: Mm): number {
 }
 
 /** How it is fixed, and where. */
-export function closureStep({ closure, kind, outside }: Assembly, { unit }: Settings): readonly Step[] {
+export function closureStep({ closure, kind, outside }: Assembly, { answerUnit: unit }: Settings): readonly Step[] {
   if (closure === "none") return [];
   const { piece, fixed, round } = OF[closure];
   const { edges } = kind.closes!;

@@ -47,7 +47,7 @@ export function cushionPieces({ holder, cushion }: Assembly, settings: Settings)
     // The item stands out of the last layer rather than that over the item.
     const layers = Math.max(1, Math.floor((standing + NOISE_MM) / layer));
     const recess = { length: clearHeight - 2 * sides, width: clearWidth - 2 * sides };
-    const shown = (size: Mm) => benchLength(size, settings.unit);
+    const shown = (size: Mm) => benchLength(size, settings.answerUnit);
     const note = `cut out the recess in the middle, ${shown(recess.length)} x ${shown(recess.width)}`;
     return piece("well layer", layers, height, width, Math.min(layer, standing)).map((part) => ({
       ...part,

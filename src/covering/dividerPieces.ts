@@ -26,13 +26,13 @@ export function dividerSteps({ parts, holder }: Assembly, settings: Settings): r
   const own = dividersOf(parts);
   if (own.length === 0) return [];
   const names = own.map((part) => `${holder.name} ${part.name}`.trim());
-  const slot = benchLength(own[0]!.board.caliper + 2 * holder.covering, settings.unit);
+  const slot = benchLength(own[0]!.board.caliper + 2 * holder.covering, settings.answerUnit);
   const crossed = own.length === 2;
   return [
     ...(crossed
       ? [
           {
-            text: `Cut slots ${slot} ${settings.unit} wide, half way: from above into each divider, from below into each cross divider; mark them where items meet.`,
+            text: `Cut slots ${slot} ${settings.answerUnit} wide, half way: from above into each divider, from below into each cross divider; mark them where items meet.`,
             parts: [],
             caution: "blade",
           } as const,

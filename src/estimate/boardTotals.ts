@@ -34,7 +34,10 @@ export function boardTotals(survey: SizedSurvey, plans: readonly StockPlan[] | u
 }
 
 /** What holds the net area at the very least. */
-function leastByArea({ stock, area }: BoardArea, { stock: rows, unit }: Settings): Pick<BoardTotal, "toBuy" | "unit"> {
+function leastByArea(
+  { stock, area }: BoardArea,
+  { stock: rows, answerUnit: unit }: Settings,
+): Pick<BoardTotal, "toBuy" | "unit"> {
   const sizes = rows.flatMap((row) => (row.stock === stock && row.sheetWidth !== undefined ? [row] : []));
   const isRoll = sizes.some(({ sheetLength }) => sheetLength === undefined);
   const largest = Math.max(0, ...sizes.map((row) => (isRoll ? MM_PER_M : row.sheetLength!) * row.sheetWidth!));
@@ -47,7 +50,10 @@ const MM2_PER_M2 = 1e6;
 const NOISE = 1e-9;
 
 /** The totals as a table with its headings; none where there is no board. */
-export function boardTotalRows(totals: readonly BoardTotal[], { unit }: Settings): readonly (readonly Cell[])[] {
+export function boardTotalRows(
+  totals: readonly BoardTotal[],
+  { answerUnit: unit }: Settings,
+): readonly (readonly Cell[])[] {
   if (totals.length === 0) return [];
   const isLaminated = totals.some(({ laminated }) => laminated > 0);
   return [

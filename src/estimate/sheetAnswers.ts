@@ -46,7 +46,7 @@ export function layoutAnswer(survey: SizedSurvey, board: string, options: PlanOp
 }
 
 /** The same of plans that are worked out already. */
-export function layoutTable(plans: readonly StockPlan[], { unit }: Settings): readonly (readonly Cell[])[] {
+export function layoutTable(plans: readonly StockPlan[], { answerUnit: unit }: Settings): readonly (readonly Cell[])[] {
   const size = (mm: number) => tidy(fromMm(mm, unit));
   const rows = plans.flatMap(({ stock, plan = { sheets: [] } }) => {
     const labels = sheetLabels(plan);
@@ -106,7 +106,7 @@ function plansFor(survey: SizedSurvey, board: string, options: PlanOptions): rea
 
 const MM_PER_M = 1000;
 
-function amountOf(stockPlan: StockPlan, { unit }: Settings): Cell {
+function amountOf(stockPlan: StockPlan, { answerUnit: unit }: Settings): Cell {
   if (byThePiece(stockPlan)) return stockPlan.pieces;
   return stockPlan.form === "none" ? tidy(areaIn(stockPlan.netAreaM2, unit)) : toBuy(stockPlan);
 }
@@ -114,8 +114,8 @@ function amountOf(stockPlan: StockPlan, { unit }: Settings): Cell {
 /** A line of the table of sheets. */
 export function sheetsRow(stockPlan: StockPlan, settings: Settings): readonly Cell[] {
   const { stock, form, netAreaM2, plan } = stockPlan;
-  const area = tidy(areaIn(netAreaM2, settings.unit));
-  const areaUnit = settings.unit === "in" ? "ft2" : "m2";
+  const area = tidy(areaIn(netAreaM2, settings.answerUnit));
+  const areaUnit = settings.answerUnit === "in" ? "ft2" : "m2";
   if (byThePiece(stockPlan)) return [stock, amountOf(stockPlan, settings), "pieces", "", "", "", area];
   if (plan === undefined)
     return [stock, amountOf(stockPlan, settings), `${areaUnit} (no sheet size)`, "", "", "", area];

@@ -9,7 +9,7 @@ import type { SizedSurvey } from "../survey/sizeSurvey";
  */
 export function cutListToRead(sized: SizedSurvey): SurveyTable {
   const [headings = [], ...rows] = cutListTable(sized);
-  if (sized.settings.unit !== "in") return [headings, ...rows];
+  if (sized.settings.answerUnit !== "in") return [headings, ...rows];
   const places = ["length", "width"].map((name) => headings.indexOf(name));
   return [
     [...headings, "length, on a rule", "width, on a rule"],

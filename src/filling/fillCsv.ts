@@ -85,7 +85,7 @@ function filledRows(
         .toLowerCase(),
     ),
   );
-  const { unit } = sized.settings;
+  const { answerUnit: unit } = sized.settings;
   const names = table[0]!.map((name) => freeHeading(headedFigure(String(name), unit), headings));
   const filled = shown.map((row, index): readonly CsvValue[] => {
     const added = index === headingRow - 1 ? names : table[index - firstRow + 2];

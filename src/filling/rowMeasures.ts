@@ -66,7 +66,7 @@ export function weightFormula(item: SurveyItem, place: FormulaPlace, joined = fa
 }
 
 function weightOf(ref: string, unit: string | undefined, settings: Settings, joined: boolean): string {
-  if (unit === undefined || unit === massUnitOf(settings.unit)) return joined ? withPoint(ref) : ref;
+  if (unit === undefined || unit === massUnitOf(settings.surveyUnit)) return joined ? withPoint(ref) : ref;
   // Numbers that are stored as text are in the unit of the heading too, with a point or a comma, whatever Excel reads.
   const isNumber = `OR(ISNUMBER(${ref}*1),ISNUMBER(SUBSTITUTE(${ref},".",",")*1))`;
   return `IF(${isEmpty(ref)},"",IF(${isNumber},${withPoint(ref)}&" ${unit}",${ref}))`;
@@ -124,7 +124,7 @@ const MEASURED: ReadonlySet<string> = new Set(["mm", "cm", "in"]);
 
 /** A cell whose plain numbers, also those stored as text, are in a unit; its own unit wins. */
 function inUnit(ref: string, unit: LengthUnit | undefined, settings: Settings, joined: boolean): string {
-  if (unit === undefined || unit === settings.unit) return joined ? withPoint(ref) : ref;
+  if (unit === undefined || unit === settings.surveyUnit) return joined ? withPoint(ref) : ref;
   const measured = (cell: string, by: string) => stored("MEASURE", [cell, quoted(`unit=${by}`)]);
   // A number is as it is; a text is read, since it may have a unit of its own.
   if (unit !== "m" && unit !== "ft")

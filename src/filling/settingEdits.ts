@@ -121,7 +121,7 @@ export function guideEdits({ book, found, sized }: KeptBook, change: GuideChange
     });
     rows.splice(at, change.does === "replace" ? 1 : 0, next);
   }
-  readBoardGuide([headings, ...rows], sized.settings);
+  readBoardGuide([headings, ...rows], { ...sized.settings, unit: sized.settings.surveyUnit });
   const { area } = namedArea(book, GUIDE_NAME);
   if (rows.length > area.bottom - area.top)
     throw new InputError(

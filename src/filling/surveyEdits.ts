@@ -34,7 +34,7 @@ import { GUIDE_NAME, SETTINGS_NAME, SIZES_NAME, STOCK_NAME } from "./keptRanges"
 import { refuseReadOtherwise, surveyFormula } from "./surveyFormula";
 import { readBookSurvey, type BookSurvey } from "./readBookSurvey";
 import { quoted } from "../workbook/formulaText";
-import type { WorkbookUnit } from "../measure/units";
+import type { Settings } from "../settings/schema";
 import { headedFigure } from "./headedFigure";
 import { nameFor } from "../headings/columnQuestions";
 import { FIELDS } from "../headings/lexicon";
@@ -84,9 +84,7 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
   // The column of preferences joins the survey, and one formula reads the survey as it is.
   const preference = !together && lacksPreference(sized, figures) ? [preferenceColumn(sized)] : [];
   const table = surveyTable(sized, figures, cells);
-  const shared = options.values
-    ? []
-    : sharedArguments(found.settings !== undefined, options.settings, sized.settings.unit);
+  const shared = options.values ? [] : sharedArguments(found.settings !== undefined, options.settings, sized.settings);
   const place: FormulaPlace = {
     survey: sized.survey,
     settings: sized.settings,
@@ -198,9 +196,9 @@ function column(
       result: result === "" ? SHOWN_BLANK : result,
     };
   });
-  const format = figure === undefined ? undefined : FORMATS[figure.unit]?.[settings.unit === "in" ? "in" : "mm"];
+  const format = figure === undefined ? undefined : FORMATS[figure.unit]?.[settings.answerUnit === "in" ? "in" : "mm"];
   return {
-    heading: headedFigure(name, settings.unit),
+    heading: headedFigure(name, settings.answerUnit),
     formerHeading: name,
     cells,
     ...(format === undefined ? {} : { format }),
@@ -241,9 +239,14 @@ function plainContent(cell: Cell): PlainContent {
  * Settings of this run are written in each formula only where a settings sheet was there before, which is the user's. As a
  * table, not as a text: they are shared by all rows, so that a kind that has no use for one passes it over.
  */
-function sharedArguments(hadSettings: boolean, settings: readonly unknown[], unit: WorkbookUnit): readonly string[] {
+function sharedArguments(
+  hadSettings: boolean,
+  settings: readonly unknown[],
+  { surveyUnit, answerUnit }: Settings,
+): readonly string[] {
   // The heading of each answer names its unit, so a later change of the setting must not change the answer.
-  const ranges = [SETTINGS_NAME, STOCK_NAME, quoted(`unit=${unit}`)];
+  const answers = answerUnit === surveyUnit ? "" : `; answer unit=${answerUnit}`;
+  const ranges = [SETTINGS_NAME, STOCK_NAME, quoted(`unit=${surveyUnit}${answers}`)];
   const values = hadSettings
     ? settings.flatMap((each, place) => valuesOf(readGiven(each, `settings ${place + 1}`)))
     : [];

@@ -97,7 +97,7 @@ export function partAnswer(sized: Sized, part: string, measure: string): Answer 
  * that is laminated under a base or over joints is no part of it.
  */
 export function boardAreaAnswer({ assembly, settings }: Sized, board: string, boards = boardsOf(assembly)): Answer {
-  const area = (parts: readonly Part[]) => tidy(areaIn(netAreaM2(parts), settings.unit));
+  const area = (parts: readonly Part[]) => tidy(areaIn(netAreaM2(parts), settings.answerUnit));
   if (isAll(board)) return area(boards);
   const wanted = plainName(board);
   const stocked = settings.stock.filter(({ material }) => material === "board" || material === "card");
@@ -171,7 +171,7 @@ function baseSize(part: Part, way: BaseWay, settings: Settings): number {
   return inUnit(extent(part.placed!.panels[0]!, AXES[way]), settings);
 }
 
-function inUnit(size: Mm, { unit }: Settings): number {
+function inUnit(size: Mm, { answerUnit: unit }: Settings): number {
   return tidy(fromMm(size, unit));
 }
 

@@ -50,7 +50,7 @@ export function sagAnswer(sized: Sized, board: string): Answer {
   const inUnit = (one: Board) => {
     const w = baseSpringing(assembly, one, caseUnder(one, sized), weight.kg, settings);
     if (w === undefined) throw new NoAnswer(`enclosure: a ${kind.name} has no base board that sags`);
-    return tidy(fromMm(w, settings.unit));
+    return tidy(fromMm(w, settings.answerUnit));
   };
   if (!isAll(board)) return inUnit(boardNamed(board, settings));
   const rows = settings.stock.filter((row) => row.material === "board");
@@ -79,7 +79,7 @@ export function fitRangeAnswer(sized: Sized, direction: string, which: string): 
       "likely least": range.likelyLeast,
       "likely greatest": range.likelyGreatest,
     };
-    return ends.map((end) => tidy(fromMm(byEnd[end], settings.unit)));
+    return ends.map((end) => tidy(fromMm(byEnd[end], settings.answerUnit)));
   };
   if (isAll(direction)) return [["direction", ...ends], ...DIRECTIONS.map((way) => [way, ...play(way)])];
   const row = play(chosen(direction, "direction", DIRECTIONS));
@@ -88,7 +88,7 @@ export function fitRangeAnswer(sized: Sized, direction: string, which: string): 
 
 /** Mass of the empty enclosure. */
 export function massAnswer({ assembly, settings }: Sized): Answer {
-  return tidy(massIn(enclosureMass(partList(assembly, settings), settings), settings.unit));
+  return tidy(massIn(enclosureMass(partList(assembly, settings), settings), settings.answerUnit));
 }
 
 /** What to watch, in one text, gravest first. */
@@ -104,12 +104,12 @@ export function cautionsIn(sized: Sized, said: SaidOfRow): readonly string[] {
 /** The modulus of a board, from a strip on two supports with a weight in its middle. */
 export function modulusAnswer(test: BenchReading, settings: Settings): Answer {
   const length = (name: "length" | "width" | "caliper" | "sag") =>
-    readLength(test[name], { argument: name, unit: settings.unit, points: name === "caliper" });
+    readLength(test[name], { argument: name, unit: settings.surveyUnit, points: name === "caliper" });
   const gpa = benchModulus({
     length: length("length"),
     width: length("width"),
     caliper: length("caliper"),
-    loadKg: readMass(test.load, { argument: "load", unit: massUnitOf(settings.unit) }),
+    loadKg: readMass(test.load, { argument: "load", unit: massUnitOf(settings.surveyUnit) }),
     sag: length("sag"),
   });
   // The range that the modulus settings take: outside it a unit was mistaken.

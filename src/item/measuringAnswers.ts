@@ -6,14 +6,14 @@ import { fromMm, massIn, tidy } from "../measure/units";
 import type { Settings } from "../settings/schema";
 import { chosen, DIRECTIONS, isAll, type Answer, type Cell } from "./answers";
 
-/** A measure in the workbook's unit. */
-export function measureAnswer(cell: unknown, { unit }: Settings): Answer {
+/** A measure as a plain number of the survey, which other functions read. */
+export function measureAnswer(cell: unknown, { surveyUnit: unit }: Settings): Answer {
   return tidy(fromMm(readLength(cell, { argument: MEASURE, unit }), unit));
 }
 
 /** One figure of a dimension text, or height, width and depth side by side. */
 export function dimensionsAnswer(cell: unknown, which: string, settings: Settings): Answer {
-  const { unit, textUnit, order } = settings;
+  const { surveyUnit: unit, textUnit, order } = settings;
   if (typeof cell !== "string")
     throw new InputError("text", shown(cell), "give a dimension text such as 31.5 x 24 x 4.2 cm");
   const wanted = isAll(which) ? undefined : chosen(which, "which", [...DIRECTIONS, "weight"] as const);
@@ -28,8 +28,8 @@ export function dimensionsAnswer(cell: unknown, which: string, settings: Setting
   return tidy(massIn(read.weightKg, unit));
 }
 
-/** A bench reading in inches. */
-export function fractionAnswer(cell: unknown, denominator: unknown, { unit }: Settings): Answer {
+/** A bench reading in inches; a plain number is an answer, in the unit of those. */
+export function fractionAnswer(cell: unknown, denominator: unknown, { answerUnit: unit }: Settings): Answer {
   return benchFraction(readLength(cell, { argument: "length", unit }), readDenominator(denominator));
 }
 

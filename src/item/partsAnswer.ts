@@ -31,6 +31,6 @@ export function partsRow(part: Part, { assembly, settings }: Sized, copies = 1):
   return [
     part.fullName,
     ...PART_ORDER.map((measure) => (measure === "count" ? part.count * copies : partFigure(part, measure, settings))),
-    benchInstruction(part, assembly, settings.unit),
+    benchInstruction(part, assembly, settings.answerUnit),
   ];
 }

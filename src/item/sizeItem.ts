@@ -96,7 +96,7 @@ function readEach(items: readonly ItemMeasures[], settings: Settings): readonly 
 }
 
 function readMeasures({ height, width, depth, weight }: Measures, settings: Settings): WeighedItem {
-  const { unit } = settings;
+  const { surveyUnit: unit } = settings;
   return {
     height: readLength(height, { argument: "height", unit }),
     width: readLength(width, { argument: "width", unit }),
@@ -105,7 +105,7 @@ function readMeasures({ height, width, depth, weight }: Measures, settings: Sett
   };
 }
 
-function readWeight(weight: unknown, { unit }: Settings): number {
+function readWeight(weight: unknown, { surveyUnit: unit }: Settings): number {
   return readMass(weight, { argument: "weight", unit: massUnitOf(unit) });
 }
 

@@ -50,7 +50,7 @@ export function enlarged({ item, kind, assembly, settings }: Made, size: Inside)
  */
 export function inStandardSize(made: Made): Assembly {
   const { kind, assembly, settings } = made;
-  const { size: name, sizes, unit } = settings;
+  const { size: name, sizes, answerUnit: unit } = settings;
   const wanted = plainName(name);
   if (sizes.length === 0)
     throw new InputError(

@@ -66,7 +66,7 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
           Everything to cut for my kinds <span class="quiet">{counted(toCut.length, "column")}</span>
         </span>
       </label>
-      <FigureGroups groups={groups} ticked={ticked} wanted={wanted} unit={sized.settings.unit} tick={tick} />
+      <FigureGroups groups={groups} ticked={ticked} wanted={wanted} unit={sized.settings.answerUnit} tick={tick} />
       <OtherFigures
         others={others}
         tick={tick}

@@ -140,7 +140,7 @@ export function CostView({ model, survey, state, place }: ViewProps) {
               Write the cutting plan to a sheet
             </button>
           </div>
-          <SheetPictures plans={plans} unit={settings.unit} />
+          <SheetPictures plans={plans} unit={settings.answerUnit} />
           <PaperButtons paper={paper} source={{ survey: sized, cells, plans, estimate }} estimate={estimate} />
           <p class="quiet">Cut along a heavy steel rule, fingers behind its edge; a board shear's guard stays on.</p>
         </>

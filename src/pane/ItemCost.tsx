@@ -10,7 +10,7 @@ export function ItemCost({ sized, quantity }: { readonly sized: Sized; readonly 
   const { settings, assembly } = sized;
   const stocks = partList(assembly, settings).map(({ stock }) => stock);
   const isExample = examplesAmong(stocks, settings).length > 0;
-  const [area, weight] = settings.unit === "in" ? ["ft2", "lb"] : ["m2", "kg"];
+  const [area, weight] = settings.answerUnit === "in" ? ["ft2", "lb"] : ["m2", "kg"];
   return (
     <dl class="facts" aria-label={quantity > 1 ? "What each takes" : "What it takes"}>
       <div>

@@ -43,7 +43,7 @@ export function ItemView({ model, survey, state, place, open }: ViewProps) {
         {decisions}
       </>
     );
-  const { unit } = sized.settings;
+  const { answerUnit: unit } = sized.settings;
   const [width, height, depth] = sized.assembly.outside;
   const size = (mm: number) => benchLength(mm, unit);
   const { item } = sized;

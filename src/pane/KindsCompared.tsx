@@ -15,7 +15,7 @@ interface KindsComparedProps {
 
 /** The same object in every kind, with what each takes, and a button that writes the kind into the row. */
 export function KindsCompared({ model, facts, index, busy, writable }: KindsComparedProps) {
-  const { unit, currency } = facts.sized.settings;
+  const { answerUnit: unit, currency } = facts.sized.settings;
   const kinds = comparedKinds(facts.sized, facts.said);
   const headings = [
     "kind",

@@ -9,7 +9,7 @@ const LENGTHS = ["mm", "cm", "in"] as const;
 /** Every column of the survey with what it is and its unit, to be changed. */
 export function RecognisedColumns({ model, survey, state }: Pick<ViewProps, "model" | "survey" | "state">) {
   const { recognition, units } = survey.sized.survey;
-  const settingsUnit = survey.sized.settings.unit;
+  const settingsUnit = survey.sized.settings.surveyUnit;
   const { columns, settings, others } = recognition;
   const lines = [
     ...Object.entries(columns).map(([role, { column, heading }]) => ({

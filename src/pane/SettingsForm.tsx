@@ -78,7 +78,7 @@ function labelOf(name: string, unit: string): string {
 }
 
 /** What plain numbers of the survey mean is not changed in passing. */
-const FIXED: ReadonlySet<SettingKey> = new Set(["unit"]);
+const FIXED: ReadonlySet<SettingKey> = new Set(["surveyUnit"]);
 
 function isChanged(survey: PaneSurvey, key: SettingKey): boolean {
   const says = settingSays(survey, key);

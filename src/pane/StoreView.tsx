@@ -136,13 +136,16 @@ function SizesCurve({ own, points, survey: { settings } }: Found & { readonly su
   );
 }
 
-function headings({ unit, currency }: Settings): readonly string[] {
+function headings({ answerUnit: unit, currency }: Settings): readonly string[] {
   const inFeet = unit === "in";
   const money = currency === "" ? "material" : `material, ${currency}`;
   return ["sizes", inFeet ? "board, ft2" : "board, m2", money, inFeet ? "shelf, ft" : "shelf, m"];
 }
 
-function pointRow({ sizes, boardM2, cost, shelf }: CurvePoint, { unit }: Settings): readonly (number | string)[] {
+function pointRow(
+  { sizes, boardM2, cost, shelf }: CurvePoint,
+  { answerUnit: unit }: Settings,
+): readonly (number | string)[] {
   return [
     sizes === 0 ? "made to measure" : sizes,
     areaIn(boardM2, unit),

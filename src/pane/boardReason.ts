@@ -6,7 +6,7 @@ import { benchLength } from "../measure/benchLength";
 /** Why an item has its board: the row's or the settings' own words, else the row of the board guide that covers it. */
 export function boardReason({ item, kind, weightKg, requested }: Sized): string {
   const body = kind.body(requested);
-  const { ownOfRow, wallBoard, unit } = requested;
+  const { ownOfRow, wallBoard, answerUnit: unit } = requested;
   if (ownOfRow.has("wallBoard") || (body === "wrapper" && ownOfRow.has("wrapperCard"))) return "as this row asks";
   if (!isByGuide(kind, requested) || (body !== "wrapper" && wallBoard !== "auto")) return "as the settings name it";
   const { row, how, bySizeAlone } = guideAnswer({ item, kind, weightKg }, body, requested);

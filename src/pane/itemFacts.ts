@@ -86,7 +86,7 @@ export function comparedKinds(
     try {
       const sized = sizeItem(item, name, weightKg, settings);
       const { outside } = sized.assembly;
-      const size = [outside[1], outside[0], outside[2]].map((mm) => benchLength(mm, settings.unit));
+      const size = [outside[1], outside[0], outside[2]].map((mm) => benchLength(mm, settings.answerUnit));
       return {
         ...about,
         outside: size.join(" × "),
@@ -159,10 +159,10 @@ export function partsToCut({ assembly, settings }: Sized): readonly PartToCut[] 
   return partList(assembly, settings).map((part) => ({
     part: part.fullName,
     count: part.count,
-    size: `${benchLength(part.length, settings.unit)} × ${benchLength(part.width, settings.unit)}`,
+    size: `${benchLength(part.length, settings.answerUnit)} × ${benchLength(part.width, settings.answerUnit)}`,
     stock: part.stock,
     grain: part.grain,
-    how: benchInstruction(part, assembly, settings.unit),
+    how: benchInstruction(part, assembly, settings.answerUnit),
   }));
 }
 

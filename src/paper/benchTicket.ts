@@ -41,7 +41,7 @@ export interface SetTicket {
 export function benchTicket(ticket: Ticket, frame: Frame, type: Typesetter, options: TicketOptions = {}): SetTicket {
   const { identifier, row, sized } = ticket;
   const foot = (page: number, of: number) =>
-    runningFoot(identifier, `row ${row}; sizes in ${sized.settings.unit}; ${page} of ${of}`, frame, type);
+    runningFoot(identifier, `row ${row}; sizes in ${sized.settings.answerUnit}; ${page} of ${of}`, frame, type);
   const title = [identifier, ticket.title].filter((text) => text !== "").join(": ");
   const { blocks, pages } = fewestPages(ticket, frame, type, options);
   return { leaves: Math.ceil(pages / SIDES_OF_A_LEAF), pages: () => flow(blocks, frame, foot, title) };
@@ -162,7 +162,7 @@ function contentsOf(
       pieces.length === 0
         ? []
         : [
-            ...heading(`Covering, lining and cushions, ${ticket.sized.settings.unit}`, width, type),
+            ...heading(`Covering, lining and cushions, ${ticket.sized.settings.answerUnit}`, width, type),
             ...partTable(pieces, ticket, { how: "where it goes", tight }, width, type),
           ],
     covering: remembered((lines: LinesLayout) => coveringLines(ticket, parts, { width, ...lines }, type)),
@@ -187,7 +187,7 @@ function boardBlocks(
     const name = `${ORDINALS[index] ?? "Next"} round, ${stock}`;
     return [
       ...(index === 0
-        ? heading(`${name}: cut these, ${ticket.sized.settings.unit}. Care: ${CARE.blade}.`, width, type)
+        ? heading(`${name}: cut these, ${ticket.sized.settings.answerUnit}. Care: ${CARE.blade}.`, width, type)
         : measureBoxes(round, name, ticket, width, type)),
       ...partTable(own, ticket, { how: index === 0 ? MATCH : undefined, stock, tight }, width, type),
     ];

@@ -44,10 +44,10 @@ export function cuttingPages(
           plan,
           group,
           { lengths: groups.length, members: groupName(members, settings) },
-          settings.unit,
+          settings.answerUnit,
         );
         const foot = (page: number, of: number) =>
-          runningFoot(`Cutting plan: ${name}`, `sizes in ${settings.unit}; page ${page} of ${of}`, frame, type);
+          runningFoot(`Cutting plan: ${name}`, `sizes in ${settings.answerUnit}; page ${page} of ${of}`, frame, type);
         const items = new Set(group.sheets.flatMap(({ placements }) => placements.map(({ piece }) => piece.item)));
         return flow(groupBlocks(name, group, settings, frame, type), frame, foot, name).map((page, index) =>
           index === 0 ? { ...page, names: [`plan ${members}: ${name}`], items: [...items] } : page,
@@ -95,7 +95,7 @@ function groupBlocks(
   frame: Frame,
   type: Typesetter,
 ): readonly Block[] {
-  const { unit } = settings;
+  const { answerUnit: unit } = settings;
   const width = bodyWidth(frame);
   const [sheet] = group.sheets;
   const { tree, edgeTrim } = groupTree(group, settings);
@@ -184,7 +184,7 @@ function drawingOf(
 }
 
 function offCutLines(group: SheetGroup, settings: Settings, width: Mm, type: Typesetter): readonly Block[] {
-  const { unit } = settings;
+  const { answerUnit: unit } = settings;
   const marked = group.cutLater.map((offCut) => sizeText(offCut, unit));
   const each = group.sheets.length > 1 ? " from each" : "";
   const sizes = groupOffCuts(group, settings)

@@ -56,7 +56,7 @@ export function labelsOf(
 ): readonly Label[] {
   const labels = tickets.flatMap((ticket) => {
     const { identifier, quantity, sized } = ticket;
-    const { unit } = sized.settings;
+    const { answerUnit: unit } = sized.settings;
     // A strip over a joint is too small for a label.
     const parts = numberedParts(ticket).filter(({ part: { placed } }) => placed?.role !== "strip");
     return parts.flatMap(({ number, part }) => {
@@ -89,12 +89,12 @@ export function labelsOf(
 export function boxLabelsOf(tickets: readonly Ticket[]): readonly Label[] {
   return tickets.flatMap(({ identifier, title, quantity, shelf, sized: { assembly, kind, settings } }) => {
     const [x, y, z] = assembly.outside;
-    const size = [y, x, z].map((length) => nearestMark(length, settings.unit)).join(" × ");
+    const size = [y, x, z].map((length) => nearestMark(length, settings.answerUnit)).join(" × ");
     return Array.from({ length: quantity }, (_, copy): Label => ({
       identifier,
       part: title,
       copy: quantity === 1 ? "" : `${copy + 1} of ${quantity}`,
-      size: `${size} ${settings.unit}`,
+      size: `${size} ${settings.answerUnit}`,
       shelf: shelf === "" ? "" : `shelf ${shelf}`,
       more: [kind.name],
       code: identifier,

@@ -20,7 +20,7 @@ export function measureBoxes(
   type: Typesetter,
 ): readonly Block[] {
   if (madeTo === undefined) return [];
-  const { unit } = sized.settings;
+  const { answerUnit: unit } = sized.settings;
   const size = TYPE.body;
   const wide = width >= WIDE;
   const room = wide ? width / DIRECTIONS.length : width;

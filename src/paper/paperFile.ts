@@ -193,7 +193,7 @@ const PAGES: Readonly<
   }),
   templates: ({ survey }, { paper, printed }, type) => {
     const tickets = ticketsOf(survey);
-    const { unit } = survey.settings;
+    const { answerUnit: unit } = survey.settings;
     return {
       pages: templatePages(cornerTemplates(tickets), gaugesOf(tickets), unit, pageFrame(paper, printed), type),
     };

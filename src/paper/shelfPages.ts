@@ -28,7 +28,7 @@ export function shelfPages(survey: SizedSurvey, cells: SurveyCells, frame: Frame
   ];
   const blocks = [
     ...paragraph(TITLE, width, { size: TYPE.title, bold: true, withNext: true }, type),
-    ...paragraph(meaning(settings.unit === "in" ? "feet" : "metres"), width, { size: TYPE.body }, type),
+    ...paragraph(meaning(settings.answerUnit === "in" ? "feet" : "metres"), width, { size: TYPE.body }, type),
     ...tables.flatMap(([name, rows]) =>
       rows.length < 2 ? [] : [...heading(name, width, type), ...anyTable(printedTable(rows), width, type), gap(1)],
     ),

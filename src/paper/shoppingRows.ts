@@ -10,7 +10,10 @@ export const SHOPPING_HEADINGS = ["stock", "material", "to buy", "supplier, numb
 const NOT_BOUGHT: readonly EstimateLine["material"][] = ["labour", "shipping", "tax", "indirect"];
 
 /** What the budget buys, groups together and sheets in hand apart: the quantities are those of its lines. */
-export function shoppingRows(estimate: Estimate | undefined, { unit }: Settings): readonly (readonly string[])[] {
+export function shoppingRows(
+  estimate: Estimate | undefined,
+  { answerUnit: unit }: Settings,
+): readonly (readonly string[])[] {
   const lines = (estimate?.lines ?? []).filter(({ material }) => !NOT_BOUGHT.includes(material));
   const plans = (estimate?.plans ?? []).flatMap((group) => group.plans);
   return [...new Set(lines.map(({ stock }) => stock))].map((stock) => {

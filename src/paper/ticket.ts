@@ -41,7 +41,7 @@ export function ticketsOf({ survey, outcomes, settings }: SizedSurvey, cells: Su
     const { sized, quantity } = outcome;
     const sharing =
       item.box === "" ? [item] : survey.items.filter((each) => each.box === item.box && each.leftOut === "");
-    const sizes = sharing.map((each) => asSurveyed(each, survey, settings.unit));
+    const sizes = sharing.map((each) => asSurveyed(each, survey, settings.answerUnit));
     return [
       {
         identifier: item.identifier,
@@ -102,7 +102,7 @@ function namedTitle({ title }: SurveyItem): string {
 
 /** `300 × 210 × 40 mm, 1.45 kg`: the item as it was understood. */
 export function readAs({ item, weightKg, settings }: Sized): string {
-  const { unit } = settings;
+  const { answerUnit: unit } = settings;
   const sizes = [item.height, item.width, item.depth].map((size) => nearestMark(size, unit)).join(" × ");
   const mass = weightKg === undefined ? "" : `, ${Number(massIn(weightKg, unit).toFixed(2))} ${massUnitOf(unit)}`;
   return `${sizes} ${unit}${mass}`;

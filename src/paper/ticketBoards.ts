@@ -43,7 +43,7 @@ export function partTable(
   width: Mm,
   type: Typesetter,
 ): readonly Block[] {
-  const { unit } = sized.settings;
+  const { answerUnit: unit } = sized.settings;
   const size = TYPE.body;
   const wide = width >= WIDE;
   const figure = wide && !tight ? TYPE.figure : TYPE.figureNarrow;
@@ -144,7 +144,7 @@ const WIDEST_NAME: Mm = 48;
 export function caliperLines({ sized }: Ticket, width: Mm, type: Typesetter): readonly Block[] {
   const boards = new Map<string, Mm>();
   for (const { board } of sized.assembly.parts) boards.set(board.stock, board.caliper);
-  const { unit } = sized.settings;
+  const { answerUnit: unit } = sized.settings;
   const size = TYPE.body;
   const height = lineHeight(size) * WRITING_ROOM;
   const across = width >= WIDE ? 2 : 1;

@@ -44,10 +44,10 @@ export function coveringLines(
     .filter(({ along, across, material }) => along > 0 && across > 0 && stockFor(material, settings) !== "none")
     .map(templateOfBlank);
   return linesToMark(
-    `Lines to mark on covering and lining, ${settings.unit}`,
+    `Lines to mark on covering and lining, ${settings.answerUnit}`,
     templates,
     parts,
-    settings.unit,
+    settings.answerUnit,
     room,
     type,
   );
@@ -62,10 +62,10 @@ export function foldLines(
 ): readonly Block[] {
   const templates = parts.filter(({ part }) => part.placed !== undefined).map(({ part }) => templateOfPart(part));
   return linesToMark(
-    `Folds and cuts to mark, ${settings.unit}`,
+    `Folds and cuts to mark, ${settings.answerUnit}`,
     templates,
     parts,
-    settings.unit,
+    settings.answerUnit,
     { width, parted: false, bare: false },
     type,
   );

@@ -19,7 +19,7 @@ export function ticketPictures({ sized }: Ticket, width: Mm, highest: Mm): Block
   const apart = width - closed;
   const height = Math.round(highest * UNITS_PER_MM);
   const options = {
-    unit: settings.unit,
+    unit: settings.answerUnit,
     width: Math.round(apart * UNITS_PER_MM),
     tallest: Math.max(LEAST_SHARE, (height - 2 * EXPLODED_MARGIN) / (apart * UNITS_PER_MM)),
     list: false,

@@ -47,11 +47,11 @@ function sayTheSame(asSurveyed: readonly string[], read: string): boolean {
 
 const UNITS: Readonly<Record<string, true>> = { mm: true };
 
-function sizes(lengths: readonly number[], { settings: { unit } }: Sized): string {
+function sizes(lengths: readonly number[], { settings: { answerUnit: unit } }: Sized): string {
   return `${lengths.map((length) => nearestMark(length, unit)).join(" × ")} ${unit}`;
 }
 
-function massText(kg: number, { settings: { unit } }: Sized): string {
+function massText(kg: number, { settings: { answerUnit: unit } }: Sized): string {
   return `${Number(massIn(kg, unit).toFixed(2))} ${massUnitOf(unit)}`;
 }
 

@@ -26,13 +26,17 @@ export function matchLines(part: Part, { assembly, settings }: Sized): readonly 
   // How plies are laminated is said once, above the table.
   const said = plyWords(part);
   const work = [
-    ...workWords(part, settings.unit).filter((words) => !said.includes(words)),
-    ...trimmedPlies(part, settings.unit),
+    ...workWords(part, settings.answerUnit).filter((words) => !said.includes(words)),
+    ...trimmedPlies(part, settings.answerUnit),
   ].map(plain);
   // What is cut over and trimmed flush is not matched.
   const pieces = joinParts([part], settings);
   if (pieces[0] !== part)
-    return [plain(pieceWords(part, pieces, settings.unit)), plain(joinWords(part, part, settings.unit)), ...work];
+    return [
+      plain(pieceWords(part, pieces, settings.answerUnit)),
+      plain(joinWords(part, part, settings.answerUnit)),
+      ...work,
+    ];
   const matches = part.placed === undefined || part.placed.trim > 0 ? undefined : matchesOf(part.placed, assembly);
   if (matches === undefined) return work;
   const oneBoard = new Set(assembly.parts.map(({ board }) => board.stock)).size === 1;

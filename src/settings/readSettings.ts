@@ -49,6 +49,8 @@ export function sharedSettings(given: readonly Given[], options: SettingsOptions
   const ownOfRow = new Set<SettingKey>();
   for (const each of given) {
     if (each.holds !== "values") continue;
+    // Later over earlier: a unit by itself is that of the answers too.
+    if (each.values.some(({ key }) => key === "surveyUnit")) last.delete("answerUnit");
     for (const value of each.values) {
       last.set(value.key, value);
       if (each.ownOfRow) ownOfRow.add(value.key);
@@ -56,7 +58,7 @@ export function sharedSettings(given: readonly Given[], options: SettingsOptions
     }
   }
   const start: Omit<ReadingContext, "name"> = { unit: "mm", shopUnit: "mm", stock: STARTER_STOCK };
-  const unit = readValue("unit", last, start);
+  const unit = readValue("surveyUnit", last, start);
   const shopUnit = readValue("shopUnit", last, start);
   const stock = mergeStock(
     given.flatMap((each) => (each.holds === "stock" ? [readStockTable(each.rows, shopUnit)] : [])),
@@ -96,7 +98,7 @@ export function sharedSettings(given: readonly Given[], options: SettingsOptions
 type Values = { [K in SettingKey]: (typeof DEFINITIONS)[K]["fallback"] };
 
 /** What all else is read in. */
-const UNITS: ReadonlySet<SettingKey> = new Set(["unit", "shopUnit"]);
+const UNITS: ReadonlySet<SettingKey> = new Set(["surveyUnit", "answerUnit", "shopUnit"]);
 
 /** What is left to a rule, decided. */
 function decided(
@@ -104,8 +106,10 @@ function decided(
   { unit, stock }: Omit<ReadingContext, "name">,
   guide: BoardGuide | undefined,
 ): Omit<Settings, "stock" | "sizes" | "guide" | "origins" | "ownOfRow"> {
+  const answerUnit = values.answerUnit ?? unit;
   return {
     ...values,
+    answerUnit,
     wallBoard: values.wallBoard ?? (guide === undefined ? boardOfCaliper(DEFAULT_BOARD_MM, "board", stock) : "auto"),
     flangeCard: values.flangeCard ?? boardOfCaliper(DEFAULT_CARD_MM, "card", stock),
     wrapperCard: values.wrapperCard ?? boardOfCaliper(DEFAULT_CARD_MM, "card", stock),
@@ -115,7 +119,7 @@ function decided(
         : values.coveringAllowance,
     turnIn: values.turnIn === "auto" ? DEFAULT_TURN_IN_MM : values.turnIn,
     leftAuto: new Set((["coveringAllowance", "turnIn"] as const).filter((key) => values[key] === "auto")),
-    roundTo: values.roundTo ?? (unit === "in" ? MM_PER.in / DEFAULT_STEP_PARTS : DEFAULT_STEP_MM),
+    roundTo: values.roundTo ?? (answerUnit === "in" ? MM_PER.in / DEFAULT_STEP_PARTS : DEFAULT_STEP_MM),
   };
 }
 

@@ -1,4 +1,4 @@
-import type { Mm } from "../measure/units";
+import type { Mm, WorkbookUnit } from "../measure/units";
 import { BOARD_SETTINGS } from "./definitions/boardSettings";
 import { BUDGET_SETTINGS } from "./definitions/budgetSettings";
 import { BUILD_SETTINGS } from "./definitions/buildSettings";
@@ -35,10 +35,11 @@ export type Fit = NonNullable<Values["fit"]>;
 
 /** Settings that are read into another form than their value. */
 type ReadOtherwise =
-  "wallBoard" | "baseBoard" | "flangeCard" | "wrapperCard" | "roundTo" | "coveringAllowance" | "turnIn";
+  "answerUnit" | "wallBoard" | "baseBoard" | "flangeCard" | "wrapperCard" | "roundTo" | "coveringAllowance" | "turnIn";
 
 /** The settings in force for one row. Lengths in mm. */
 export interface Settings extends Omit<Values, ReadOtherwise> {
+  readonly answerUnit: WorkbookUnit;
   readonly wallBoard: Board | "auto";
   /** Undefined: the wall board. */
   readonly baseBoard: Board | "auto" | undefined;

@@ -22,8 +22,9 @@ export function settingsTable(settings: Settings): readonly (readonly (number | 
 /** Left to the kind of enclosure, or to another setting. */
 const NOT_GIVEN = "default";
 
-/** Where nobody gives them, the guide decides a card, the kind which way an object lies, and a well its own cushions. */
+/** Where nobody gives them, answers are in the unit of the items, the guide decides a card, the kind which way an object lies, and a well its own cushions. */
 const DECIDED_ELSEWHERE: ReadonlySet<SettingKey> = new Set<SettingKey>([
+  "answerUnit",
   "wrapperCard",
   "restsOn",
   "cushionBase",
@@ -38,5 +39,5 @@ function valueText(key: SettingKey, settings: Settings): number | string {
   if (settings.leftAuto.has(key)) return "auto";
   const value = settings[key];
   if (value === undefined || value === "") return NOT_GIVEN;
-  return (DEFINITIONS[key].takes as ValueType<unknown>).written(value, settings);
+  return (DEFINITIONS[key].takes as ValueType<unknown>).written(value, { ...settings, unit: settings.surveyUnit });
 }

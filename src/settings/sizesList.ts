@@ -1,8 +1,9 @@
 import { isBlank } from "../measure/blank";
 import { InputError, shown } from "../measure/errors";
 import { readLength } from "../measure/readLength";
-import type { Mm, WorkbookUnit } from "../measure/units";
-import { listed, plainName } from "./names";
+import type { LengthUnit, Mm, WorkbookUnit } from "../measure/units";
+import { listed } from "./names";
+import { tableHeading } from "./tableHeading";
 
 /** An inside size of one kind that a shop makes or buys. */
 export interface ListedSize {
@@ -20,18 +21,19 @@ type Rows = readonly (readonly unknown[])[];
 
 /** Whether a row of cells is the heading row of a table of sizes. */
 export function isSizesHeading(cells: readonly unknown[]): boolean {
-  const names = plainNames(cells);
+  const names = cells.map((cell) => tableHeading(cell).name);
   return NEEDED.every((heading) => names.includes(heading));
 }
 
 /**
- * Reads a table of sizes with its headings: lengths in the workbook's unit. What stands below the sizes (totals, what is
+ * Reads a table of sizes with its headings: lengths in the unit of its headings, else of the survey. What stands below the sizes (totals, what is
  * made to measure) has no lengths, and is passed over.
  *
  * @throws InputError when a heading is missing or a size cannot be read
  */
 export function readSizesList(rows: Rows, unit: WorkbookUnit): readonly ListedSize[] {
-  const headings = plainNames(rows[0] ?? []);
+  const columns = (rows[0] ?? []).map(tableHeading);
+  const headings = columns.map(({ name }) => name);
   const missing = NEEDED.filter((heading) => !headings.includes(heading));
   if (missing.length > 0)
     throw new InputError(
@@ -45,15 +47,23 @@ export function readSizesList(rows: Rows, unit: WorkbookUnit): readonly ListedSi
     if (["height", "width", "depth"].every((side) => isBlank(at(row, side)))) return [];
     const name = String(at(row, "size"));
     const side = (heading: "height" | "width" | "depth") =>
-      readLength(at(row, heading), { argument: `sizes, ${heading} of ${name}`, unit });
+      readLength(at(row, heading), {
+        argument: `sizes, ${heading} of ${name}`,
+        unit: unitNamed(columns[headings.indexOf(heading)]!.unit) ?? unit,
+      });
     const size = { height: side("height"), width: side("width"), depth: side("depth") };
     return [{ name, enclosure: String(at(row, "enclosure")), ...size, price: priceOf(at(row, "price"), name) }];
   });
 }
 
-function plainNames(cells: readonly unknown[]): readonly string[] {
-  return cells.map((cell) => (typeof cell === "string" ? plainName(cell) : ""));
+function unitNamed(written: string): LengthUnit | undefined {
+  if (written === "") return undefined;
+  const known = LENGTH_UNITS.find((each) => each === written.toLowerCase());
+  if (known !== undefined) return known;
+  throw new InputError("sizes", shown(written), "give mm, cm, m, in or ft as the unit of a heading");
 }
+
+const LENGTH_UNITS = ["mm", "cm", "m", "in", "ft"] as const;
 
 function priceOf(cell: unknown, name: string): number | undefined {
   if (isBlank(cell)) return undefined;

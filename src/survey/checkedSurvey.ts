@@ -27,7 +27,7 @@ export function checkedSurvey(
   const { words = [] } = options;
   const unitGiven = settings.some((each, place) => {
     const given = readGiven(each, `settings ${place + 1}`);
-    return given.holds === "values" && given.values.some(({ key }) => key === "unit" || key === "textUnit");
+    return given.holds === "values" && given.values.some(({ key }) => key === "surveyUnit" || key === "textUnit");
   });
   const odd = words.findLast(({ word }) => word === ODD_SIZES)?.meaning;
   const found = plausibility({

@@ -25,7 +25,7 @@ export function otherKinds({ outcomes, settings }: SizedSurvey): readonly (reado
         length += along * outcome.quantity;
       }
     }
-    const unit = settings.unit === "in" ? "ft" : "m";
+    const unit = settings.answerUnit === "in" ? "ft" : "m";
     return [name, rows, `${fromMm(length, unit).toFixed(2)} ${unit}`, without];
   });
   return [["enclosure", "rows", "shelf", "cannot be made"], ...lines];

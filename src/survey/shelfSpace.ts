@@ -78,7 +78,7 @@ export function shelfTable(survey: SizedSurvey, cells: SurveyCells): readonly (r
 
 /** Headings, groups and totals. */
 export function shelfRows({ groups }: ShelfSpace, settings: Settings): readonly (readonly Cell[])[] {
-  const length = (mm: Mm) => formatLengthWithUnit(mm, settings.unit);
+  const length = (mm: Mm) => formatLengthWithUnit(mm, settings.answerUnit);
   return [
     SHELF_HEADINGS,
     ...groups.map((group) => groupRow(group, group.height === undefined ? TOO_TALL : length(group.height), settings)),
@@ -103,7 +103,7 @@ export function shelfTotal({ groups }: Pick<ShelfSpace, "groups">, upright: bool
 /** What stands higher than every shelf, under a heading; none where all fit. */
 export function tooTallRows({ tooTall }: ShelfSpace, settings: Settings): readonly (readonly Cell[])[] {
   if (tooTall.length === 0) return [];
-  const length = (mm: Mm) => formatLengthWithUnit(mm, settings.unit);
+  const length = (mm: Mm) => formatLengthWithUnit(mm, settings.answerUnit);
   const highest = length(Math.max(...settings.shelfHeight));
   return [
     [TOO_TALL, "reason"],
@@ -117,7 +117,7 @@ const TOO_TALL = "too tall";
 function groupRow(
   { shelf, upright, enclosures, now, boxed }: ShelfGroup,
   height: string,
-  { unit }: Settings,
+  { answerUnit: unit }: Settings,
 ): readonly Cell[] {
   const lengths = unit === "in" ? "ft" : "m";
   return [
@@ -133,12 +133,12 @@ function groupRow(
 }
 
 /** In metres or feet, or their squares. */
-function taken({ upright, along, deep }: ShelfRoom, { unit }: Settings): number {
+function taken({ upright, along, deep }: ShelfRoom, { answerUnit: unit }: Settings): number {
   if (!upright) return areaIn((along / MM_PER.m) * (deep / MM_PER.m), unit);
   return fromMm(along, unit === "in" ? "ft" : "m");
 }
 
-function bandOf(high: Mm, { unit }: Settings): Mm {
+function bandOf(high: Mm, { answerUnit: unit }: Settings): Mm {
   const step = unit === "in" ? BAND_IN * MM_PER.in : BAND_MM;
   return Math.ceil(high / step - NOISE) * step;
 }

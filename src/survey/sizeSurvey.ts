@@ -256,11 +256,11 @@ function isBlankItem({ cells }: SurveyItem, { recognition }: Survey): boolean {
 /** Height, width and depth of their columns, else of the dimension text; weight of its column, else of that text. */
 function readItem(item: SurveyItem, survey: Survey, settings: Settings): WeighedItem {
   const { height, width, depth, weight, dimensions } = item.cells;
-  const weightUnit = survey.units.weight ?? massUnitOf(settings.unit);
+  const weightUnit = survey.units.weight ?? massUnitOf(settings.surveyUnit);
   const weighed = isBlank(weight) ? undefined : readWeight(weight, weightUnit);
   if (isDepthApart(survey) && !isBlank(depth)) {
     const text = readTwo(dimensions, item, survey, settings);
-    const own = readLength(depth, { argument: "depth", unit: unitOf(item, "depth", survey) ?? settings.unit });
+    const own = readLength(depth, { argument: "depth", unit: unitOf(item, "depth", survey) ?? settings.surveyUnit });
     return { height: text.height, width: text.width, depth: own, weightKg: weighed ?? text.weightKg };
   }
   if (isBlank(height) && isBlank(width) && isBlank(depth)) {
@@ -268,7 +268,7 @@ function readItem(item: SurveyItem, survey: Survey, settings: Settings): Weighed
     return { ...text, weightKg: weighed ?? text.weightKg };
   }
   const read = (cell: unknown, argument: "height" | "width" | "depth") =>
-    readLength(cell, { argument, unit: unitOf(item, argument, survey) ?? settings.unit });
+    readLength(cell, { argument, unit: unitOf(item, argument, survey) ?? settings.surveyUnit });
   return {
     height: read(height, "height"),
     width: read(width, "width"),
@@ -295,7 +295,7 @@ function readTwo(cell: unknown, item: SurveyItem, survey: Survey, settings: Sett
   if (typeof cell !== "string")
     throw new InputError("dimensions", shown(cell), "give a dimension text such as 31.5 x 24 x 4.2 cm");
   const order = survey.recognition.columns.dimensions?.order ?? settings.order;
-  const unit = unitOf(item, "dimensions", survey) ?? settings.textUnit ?? settings.unit;
+  const unit = unitOf(item, "dimensions", survey) ?? settings.textUnit ?? settings.surveyUnit;
   return readDimensions(cell, { argument: "dimensions", order, unit });
 }
 

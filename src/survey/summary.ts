@@ -69,9 +69,9 @@ export function summaryOf({ survey, outcomes, settings }: SizedSurvey): Summary 
     boardArea: inStockOrder([...areas.keys()], settings).map((stock) => ({
       ...areas.get(stock)!,
       stock,
-      area: tidy(areaIn(areas.get(stock)!.area, settings.unit)),
+      area: tidy(areaIn(areas.get(stock)!.area, settings.answerUnit)),
     })),
-    areaUnit: areaUnitOf(settings.unit),
+    areaUnit: areaUnitOf(settings.answerUnit),
   };
 }
 

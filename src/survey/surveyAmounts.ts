@@ -34,7 +34,9 @@ export function surveyAmounts(survey: Survey, settings: Settings, unitGiven: boo
     rows: survey.items.flatMap((item) => (item.leftOut === "" ? [amountsOf(item, survey, settings)] : [])),
     columns: Object.fromEntries(Object.entries(found).filter(([, column]) => column !== undefined)),
     unit:
-      settings.textUnit !== undefined && columns.height === undefined ? plainUnit(settings.textUnit) : settings.unit,
+      settings.textUnit !== undefined && columns.height === undefined
+        ? plainUnit(settings.textUnit)
+        : settings.surveyUnit,
     unitGiven: unitGiven || columns.unit !== undefined,
   };
 }

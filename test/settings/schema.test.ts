@@ -76,7 +76,8 @@ test("every default in words reads as the default itself, where it is a value an
 test("defaults are those of the design", () => {
   const settings = settingsOf([]);
   expect(settings).toMatchObject({
-    unit: "mm",
+    surveyUnit: "mm",
+    answerUnit: "mm",
     shopUnit: "mm",
     coveringAllowance: 1,
     restsOn: "back",

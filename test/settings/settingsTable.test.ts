@@ -76,6 +76,7 @@ const percent = fc.integer({ min: 0, max: 400 }).map((tenths) => (tenths === 0 ?
 
 const VALUES: Readonly<Record<string, fc.Arbitrary<string>>> = {
   unit: fc.constantFrom("mm", "cm", "in"),
+  "answer unit": fc.constantFrom("mm", "cm", "in"),
   "shop unit": fc.constantFrom("mm", "cm"),
   fit: fc.oneof(zeroToo, fc.constantFrom("snug", "standard", "loose")),
   "fit height": fc.oneof(zeroToo, fc.constantFrom("snug", "loose")),

@@ -19,7 +19,7 @@ export function benchInstructionsLead(structures: readonly Structure[]): void {
         const told = { followed: 0, cutToSize: 0 };
         fc.assert(
           fc.property(anyItem, anyShop, (item, shop) => {
-            const assembly = assemblyOf(kind, item, { ...settings, ...shop, unit });
+            const assembly = assemblyOf(kind, item, { ...settings, ...shop, answerUnit: unit });
             if (assembly === undefined) return;
             for (const part of boardParts(assembly)) {
               const placed = part.placed!;

@@ -113,7 +113,7 @@ function dividerPart(
 }
 
 /** @throws InputError naming `divider height` */
-function heightOf(most: Mm, { dividerHeight, unit }: Settings): Mm {
+function heightOf(most: Mm, { dividerHeight, answerUnit: unit }: Settings): Mm {
   if (dividerHeight === "auto") return most;
   if (dividerHeight > 0 && dividerHeight <= most) return dividerHeight;
   const shown = (size: Mm) => formatLengthWithUnit(size, unit);

@@ -26,7 +26,7 @@ export function leastJoint(q: Mm, c: Mm, hinged: Mm = q): Mm {
  * @param hinged caliper of the thickest board that is hinged; q unless given
  * @throws InputError naming `joint`
  */
-export function jointOf(q: Mm, c: Mm, { joint, unit }: Settings, strikes: string, hinged: Mm = q): Mm {
+export function jointOf(q: Mm, c: Mm, { joint, answerUnit: unit }: Settings, strikes: string, hinged: Mm = q): Mm {
   const least = leastJoint(q, c, hinged);
   const chosen = joint === "auto" ? Math.max(2 * q + 2 * c, least) : joint;
   if (chosen >= least) return chosen;

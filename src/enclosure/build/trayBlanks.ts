@@ -62,7 +62,7 @@ export function trayBlanks(tray: Tray, settings: Settings): readonly Blank[] {
   );
   const wallRun = runOf(wall);
   const alongHeight = tray.openSpine || height >= width;
-  const shown = (size: Mm) => nearestMark(size, settings.unit);
+  const shown = (size: Mm) => nearestMark(size, settings.answerUnit);
   // Written out, not spread: this runs for every tray of every row.
   const panel = (name: string, x: Mm, y: Mm, note: string, lines?: Blank["lines"]): Blank => ({
     name,

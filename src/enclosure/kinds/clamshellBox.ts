@@ -177,7 +177,7 @@ const LEAST_JOINT_PLAY_MM: Mm = 0.5;
 
 function caseCautions(
   { joint, boardCaliper: q, covering: c, leastTurnIn = 0 }: Case,
-  { turnIn, leftAuto, covering, unit }: Settings,
+  { turnIn, leftAuto, covering, answerUnit: unit }: Settings,
 ): readonly string[] {
   const shown = (size: Mm) => formatLengthWithUnit(size, unit);
   const cautions: string[] = [];

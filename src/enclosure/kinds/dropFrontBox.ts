@@ -57,7 +57,7 @@ export const dropFrontBox: Kind = {
     if (front <= 0)
       throw new InputError(
         "width",
-        formatLengthWithUnit(item.width, settings.unit),
+        formatLengthWithUnit(item.width, settings.answerUnit),
         "give an item wider than the coverings and the clearance beside the front wall",
         "or choose another enclosure for an item so narrow",
       );

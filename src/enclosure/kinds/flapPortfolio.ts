@@ -57,7 +57,7 @@ export const flapPortfolio: Kind = {
     if (headFlap <= 0)
       throw new InputError(
         "height",
-        formatLengthWithUnit(item.height, settings.unit),
+        formatLengthWithUnit(item.height, settings.answerUnit),
         "give an item higher than two thicknesses of covering",
         "or choose another enclosure for an item so small",
       );
@@ -175,7 +175,7 @@ function flapShares({ flaps, ownOfRow }: Settings): readonly [head: number, fore
 }
 
 /** What flaps may cover of a board. */
-function relieved(size: Mm, direction: string, { flapRelief, unit }: Settings): Mm {
+function relieved(size: Mm, direction: string, { flapRelief, answerUnit: unit }: Settings): Mm {
   if (flapRelief < size) return size - flapRelief;
   const shown = (length: Mm) => formatLengthWithUnit(length, unit);
   throw new InputError(

@@ -44,8 +44,8 @@ export const foldedClamshell: Kind = {
     if (depth < t)
       throw new InputError(
         "depth",
-        formatLengthWithUnit(item.depth, settings.unit),
-        `give an item whose walls are at least one board high (${formatLengthWithUnit(t, settings.unit)})`,
+        formatLengthWithUnit(item.depth, settings.answerUnit),
+        `give an item whose walls are at least one board high (${formatLengthWithUnit(t, settings.answerUnit)})`,
         "or choose a wrapper or a portfolio for an item so thin",
       );
     const small = openFoldedTray("small", [width, height, depth], "inside", settings);

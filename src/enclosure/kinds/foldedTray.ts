@@ -58,8 +58,8 @@ export const foldedTray: Kind = {
     if (!creased && depth < t)
       throw new InputError(
         "depth",
-        formatLengthWithUnit(item.depth, settings.unit),
-        `give an item whose walls are at least one board high (${formatLengthWithUnit(t, settings.unit)})`,
+        formatLengthWithUnit(item.depth, settings.answerUnit),
+        `give an item whose walls are at least one board high (${formatLengthWithUnit(t, settings.answerUnit)})`,
         "or set fold=crease",
       );
     const tab = Math.min(settings.turnIn, depth, height / 2);

@@ -47,7 +47,7 @@ export const fourFlapWrapper: Kind = {
       throw new InputError(
         "flaps",
         fractions.join(" / "),
-        `give fractions whose flaps are longer than ${formatLengthWithUnit(k + LOSS_MM, settings.unit)}`,
+        `give fractions whose flaps are longer than ${formatLengthWithUnit(k + LOSS_MM, settings.answerUnit)}`,
         "or choose another enclosure for an item so narrow",
       );
     // Two flaps that overlap lie one on the other; the shorter folds first.
@@ -143,7 +143,7 @@ const INNER_LESS_MM: Mm = 1;
 const LOSS_MM: Mm = 1;
 
 /** @throws InputError naming `flap relief` when it leaves no flap */
-function refuseRelief(relief: Mm, panel: Mm, { unit }: Settings): void {
+function refuseRelief(relief: Mm, panel: Mm, { answerUnit: unit }: Settings): void {
   if (relief < panel) return;
   const shown = (size: Mm) => formatLengthWithUnit(size, unit);
   throw new InputError(

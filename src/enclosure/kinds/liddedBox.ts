@@ -93,7 +93,7 @@ function lidDepthOf(boxDepth: Mm, { lidDepth }: Settings): Mm | "full" {
  * @throws InputError naming `lid reveal` or `lid depth`
  */
 export function lidInsideDepth(boxDepth: Mm, c: Mm, settings: Settings): Mm {
-  const { lidReveal, roundTo, unit } = settings;
+  const { lidReveal, roundTo, answerUnit: unit } = settings;
   const lidDepth = lidDepthOf(boxDepth, settings);
   const shown = (size: Mm) => formatLengthWithUnit(size, unit);
   if (lidDepth === "full") {

@@ -123,7 +123,7 @@ const USUAL_NECK_MM: Mm = 10;
 const NECK_SHARE = 1 / 3;
 
 /** @throws InputError naming `neck` when the bottom or the lid would be left without depth */
-function neckOf(innerDepth: Mm, { neck, roundTo, nestClearance, unit }: Settings): Mm {
+function neckOf(innerDepth: Mm, { neck, roundTo, nestClearance, answerUnit: unit }: Settings): Mm {
   const chosen = neck === "auto" ? roundedDown(Math.min(USUAL_NECK_MM, innerDepth * NECK_SHARE), roundTo) : neck;
   const most = innerDepth;
   if (chosen < most && chosen + nestClearance > 0) return chosen;

@@ -9,12 +9,18 @@ const UNPADDED = "none; 10 mm with a well";
 
 /** Units, and the room that an item is given. */
 export const FIT_SETTINGS = {
-  unit: setting({
+  surveyUnit: setting({
     name: "unit",
     otherNames: ["units"],
     takes: choice("mm", "cm", "in"),
     fallback: "mm",
-    meaning: "what plain item numbers mean and what answers are in",
+    meaning: "what plain item numbers mean, and what answers are in unless answer unit says otherwise",
+  }),
+  answerUnit: setting({
+    name: "answer unit",
+    takes: choice("mm", "cm", "in"),
+    byDefault: "as unit",
+    meaning: "what answers are in, where that is another unit than that of the items; a later unit sets it too",
   }),
   shopUnit: setting({
     name: "shop unit",

@@ -5,6 +5,7 @@ import { enlarged, insideOf } from "../../item/standardSize";
 import { areaIn, fromMm, tidy, type Mm } from "../../measure/units";
 import { MADE_TO_MEASURE } from "../../settings/definitions/shelfSettings";
 import { plainName } from "../../settings/names";
+import type { Settings } from "../../settings/schema";
 import { readSizesList } from "../../settings/sizesList";
 import { problemRows } from "../problemRows";
 import type { SizedSurvey } from "../sizeSurvey";
@@ -34,7 +35,7 @@ export function sizesTable(survey: SizedSurvey, found: SurveySizes): readonly (r
 
 /** A row a size; then what no size holds, the totals with what is proved, and what each made to its own measure takes. */
 export function sizesRows({ settings }: SizedSurvey, found: SurveySizes): readonly (readonly Cell[])[] {
-  const { unit } = settings;
+  const { answerUnit: unit } = settings;
   const length = (mm: Mm) => tidy(fromMm(mm, unit));
   const area = (m2: number) => tidy(areaIn(m2, unit));
   const blanks = ["", "", "", ""];
@@ -42,7 +43,7 @@ export function sizesRows({ settings }: SizedSurvey, found: SurveySizes): readon
   const all = sizes.reduce((sum, { enclosures }) => sum + enclosures, 0) + toMeasure.enclosures;
   const fillers = sizes.reduce((sum, size) => sum + size.fillers, 0);
   return [
-    SIZES_HEADINGS,
+    withUnit(SIZES_HEADINGS, settings),
     ...sizes.map((size) => [
       size.name,
       size.enclosure,
@@ -66,15 +67,23 @@ export const READY_MADE_HEADINGS = [
   ...["size", "enclosure", "height", "width", "depth", "items", "price", "total", "fillers", "least possible"],
 ] as const;
 
+/** A table of sizes is read again as a list: its lengths carry their unit where it is not that of the survey. */
+function withUnit(headings: readonly string[], { surveyUnit, answerUnit }: Settings): readonly string[] {
+  if (answerUnit === surveyUnit) return headings;
+  return headings.map((heading) => (SIDES.has(heading) ? `${heading} (${answerUnit})` : heading));
+}
+
+const SIDES: ReadonlySet<string> = new Set(["height", "width", "depth"]);
+
 /** The sizes of a ready-made list: a row a size, then what goes into none, and the totals with what is proved. */
 export function readyMadeRows({ settings }: SizedSurvey, found: ReadyMadeSizes): readonly (readonly Cell[])[] {
-  const length = (mm: Mm) => tidy(fromMm(mm, settings.unit));
+  const length = (mm: Mm) => tidy(fromMm(mm, settings.answerUnit));
   const blanks = ["", "", "", ""];
   const { sizes, toMeasure, total, least } = found;
   const all = sizes.reduce((sum, { enclosures }) => sum + enclosures, 0) + toMeasure.enclosures;
   const fillers = sizes.reduce((sum, size) => sum + size.fillers, 0);
   return [
-    READY_MADE_HEADINGS,
+    withUnit(READY_MADE_HEADINGS, settings),
     ...sizes.map(({ listed: { name, enclosure, height, width, depth, price }, enclosures, fillers: own }) => [
       ...[name, enclosure, ...[height, width, depth].map(length)],
       ...[enclosures, price, tidy(price * enclosures), own, ""],
@@ -104,7 +113,7 @@ export function sizeNamed(given: Sized, table: unknown): string {
   const { settings, kind, assembly } = sized;
   const slack = settings.slack === 0 ? undefined : settings.slack;
   const rows = (Array.isArray(table) ? table : [[table]]) as readonly (readonly unknown[])[];
-  const list = readSizesList(rows, settings.unit);
+  const list = readSizesList(rows, settings.surveyUnit);
   // A box that is bought has no covering of ours inside.
   const need = { ...(readyMadeList(list).length > 0 ? neededClear(sized) : insideOf(assembly)), group: 0 };
   const held = list
