@@ -62,17 +62,17 @@ describe("answers in another unit than the survey's", () => {
 
   test("a table of sizes names its unit, and is read again", async () => {
     const cells = PLAIN.slice(0, 4);
-    const sizes = (await cell("SIZES", cells as never, 3, "answer unit=in")) as (string | number)[][];
+    const sizes = (await cell("SIZES", cells, 3, "answer unit=in")) as (string | number)[][];
     expect(sizes[0]!.slice(2, 5)).toEqual(["height (in)", "width (in)", "depth (in)"]);
-    const same = (await cell("SIZES", cells as never, 3, "unit=mm")) as (string | number)[][];
+    const same = (await cell("SIZES", cells, 3, "unit=mm")) as (string | number)[][];
     expect(same[0]!.slice(2, 5)).toEqual(["height", "width", "depth"]);
-    expect(await cell("SIZE", 152.4, 101.6, 25.4, "clamshell box", sizes as never, "answer unit=in")).toBe(
+    expect(await cell("SIZE", 152.4, 101.6, 25.4, "clamshell box", sizes, "answer unit=in")).toBe(
       sizes.find(([, enclosure]) => enclosure === "clamshell box")![0],
     );
   });
 
   test("columns name the unit of their answers, and their formulas keep both units", async () => {
-    const book = bookOf(PLAIN.slice(0, 4) as never);
+    const book = bookOf(PLAIN.slice(0, 4));
     const { edit } = filled(book, { settings: ["answer unit=in"] });
     const cells = (await calculated(edit.bytes)).filter(({ heading }) => heading.startsWith("outside height"));
     expect(cells.map(({ heading }) => heading)).toEqual(cells.map(() => "outside height (in)"));
