@@ -133,7 +133,10 @@ async function listening(
   reader?: BookReader,
 ): Promise<() => void> {
   let missed = false;
+  let stopped = false;
   const heard = (event: object): Promise<void> => {
+    // Excel goes on until the request that takes the handler away is answered.
+    if (stopped) return Promise.resolve();
     reader?.forget("worksheetId" in event ? String(event.worksheetId) : undefined);
     if (showing.now()) return handler();
     missed = true;
@@ -150,6 +153,7 @@ async function listening(
     missed = false;
   });
   return () => {
+    stopped = true;
     unwatch();
     reader?.follow(false);
     for (const handle of handles)

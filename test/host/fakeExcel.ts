@@ -1,7 +1,8 @@
 import { areaName, overlap, parseArea, type Area } from "../../src/workbook/cellRef";
 import { format } from "numfmt";
 import { DAYS_1904, isDateFormat } from "../../src/workbook/sheetValue";
-import { batch, OfficeError, type AnyKind, type Kind } from "./officeObjects";
+import { EXCELS, officePage, type Answer, type ExcelName } from "./officeScript";
+import { OfficeError, wireTo, type AnyKind, type Kind } from "./wire";
 import {
   blankSheet,
   cellOf,
@@ -38,67 +39,64 @@ export interface FakeExcel {
   readonly close: () => void;
 }
 
-type Handler = (event: { readonly worksheetId?: string }) => Promise<void>;
-
 /** The newest set of functions of Excel that is asked for. */
 const NEWEST = 20;
 
-/** Puts a stand-in for `Excel` in place. @param supports the newest set of ExcelApi that it has: 20 is 1.20 */
-export function fakeExcel(book: FakeWorkbook, supports = NEWEST): FakeExcel {
+/** Microsoft's numbers of the events, and of what is too large. */
+const EVENTS = { onChanged: 10, onCalculated: 16 } as const;
+const REQUEST_TOO_LARGE = 5103;
+const ANSWER_TOO_LARGE = 5104;
+
+/**
+ * Puts Microsoft's `Excel` and `Office` in place, with this workbook behind them.
+ *
+ * @param supports the newest set of ExcelApi that it has: 20 is 1.20
+ */
+export function fakeExcel(book: FakeWorkbook, supports = NEWEST, name: ExcelName = "Excel on the web"): FakeExcel {
   let rounds = 0;
   const runs: object[] = [];
-  const heard = new Map<string, Set<Handler>>();
-  const workbookKind = kindsOf(book);
-  const context = () => {
-    const own = batch(() => rounds++);
-    const workbook = own.root(workbookKind, book) as Record<string, object>;
-    const event = (name: string) => ({
-      add: (handler: Handler) => {
-        const set = heard.get(name) ?? new Set<Handler>();
-        heard.set(name, set.add(handler));
-        return { context: made, remove: () => void set.delete(handler) };
-      },
-    });
-    const events = new Map(["onSelectionChanged", "onChanged", "onCalculated"].map((name) => [name, event(name)]));
-    const withEvents = (object: Record<string, object>): object =>
-      new Proxy(object, {
-        get: (target, key: string) =>
-          events.get(key) ?? (key === "worksheets" ? withEvents(target[key] as Record<string, object>) : target[key]),
-      });
-    const made = {
-      workbook: withEvents(workbook),
-      application: {
-        suspendApiCalculationUntilNextSync: () => undefined,
-        load: () => undefined,
-        calculationMode: book.calculation,
-      },
-      sync: own.sync,
-    };
-    return made;
-  };
-  const before = Reflect.get(globalThis, "Excel") as unknown;
-  type Run = (context: object) => Promise<unknown>;
-  const run = async (options: object, work: Run): Promise<unknown> => {
-    runs.push(options);
-    const own = "sync" in options ? (options as ReturnType<typeof context>) : context();
-    const answer = await work(own);
-    await own.sync();
-    return answer;
+  const followed = { onChanged: 0, onCalculated: 0 };
+  const answered = wireTo(kindsOf(book, followed), book);
+  const { most, pieces } = EXCELS[name];
+  const answer = (request: string): Answer => {
+    rounds++;
+    if (Buffer.byteLength(request) > most) return tooLarge(REQUEST_TOO_LARGE);
+    const body = answered(request);
+    if (Buffer.byteLength(body) > most) return tooLarge(ANSWER_TOO_LARGE);
+    return { status: "succeeded", value: { data: [200, null, inPieces(body, pieces)] } };
   };
   const isSetSupported = (set: string, version: string) =>
     set === "ExcelApi" && Number(version.replace("1.", "")) <= supports;
-  Object.assign(globalThis, { Excel: { run }, Office: { context: { requirements: { isSetSupported } } } });
+  const page = officePage(name, { answer, isSetSupported });
+  const run = page.Excel.run as (...given: unknown[]) => Promise<unknown>;
+  page.Excel.run = (...given: unknown[]) => {
+    runs.push(given[0] as object);
+    return run(...given);
+  };
+  const before = Reflect.get(globalThis, "Excel") as unknown;
+  Object.assign(globalThis, { Excel: page.Excel, Office: page.Office });
   return {
     rounds: () => rounds,
-    fire: async (event, name) => {
-      const sheet = book.sheets.find((each) => each.name === name);
-      for (const handler of heard.get(event) ?? [])
-        await handler(sheet === undefined ? {} : { worksheetId: idOf(sheet) });
+    fire: async (event, sheetName) => {
+      const sheet = book.sheets.find((each) => each.name === sheetName);
+      if (event === "onSelectionChanged") for (const listener of page.selecting) listener({});
+      else if (followed[event] > 0) page.send(EVENTS[event], sheet === undefined ? {} : { worksheetId: idOf(sheet) });
+      await new Promise(setImmediate);
     },
-    listeners: () => [...heard.values()].reduce((sum, set) => sum + set.size, 0),
+    listeners: () => followed.onChanged + followed.onCalculated + page.selecting.size,
     runs: () => runs,
     close: () => void Object.assign(globalThis, { Excel: before, Office: undefined }),
   };
+}
+
+function tooLarge(code: number): Answer {
+  return { status: "failed", error: { code, message: "too large" } };
+}
+
+/** An answer as Excel for Windows hands it over: in pieces, which the script joins. */
+function inPieces(body: string, length: number): string | readonly string[] {
+  if (body.length <= length) return body;
+  return Array.from({ length: Math.ceil(body.length / length) }, (_, i) => body.slice(i * length, (i + 1) * length));
 }
 
 /** Excel's own name of a sheet, which it keeps. */
@@ -111,12 +109,22 @@ function idOf(sheet: FakeSheet): string {
 const ids = new WeakMap<FakeSheet, string>();
 let made = 0;
 
+/** The smallest rectangle around two. */
+function around(one: Area, two: Area): Area {
+  return {
+    top: Math.min(one.top, two.top),
+    left: Math.min(one.left, two.left),
+    bottom: Math.max(one.bottom, two.bottom),
+    right: Math.max(one.right, two.right),
+  };
+}
+
 interface FakeRange {
   readonly sheet: FakeSheet;
   readonly area: Area;
 }
 
-function kindsOf(book: FakeWorkbook): AnyKind {
+function kindsOf(book: FakeWorkbook, followed: Record<keyof typeof EVENTS, number>): AnyKind {
   const any = <Model>(kind: Kind<Model>): AnyKind => kind;
   const missing = (what: string) => new OfficeError("ItemNotFound", what);
   const changeable = ({ sheet }: FakeRange): void => {
@@ -182,7 +190,7 @@ function kindsOf(book: FakeWorkbook): AnyKind {
   const areas = any<readonly FakeRange[]>({
     get: { address: (ranges) => ranges.map(({ sheet, area }) => `${sheet.name}!${areaName(area)}`).join(",") },
   });
-  const range = any<FakeRange>({
+  const range: AnyKind = any<FakeRange>({
     get: {
       rowIndex: ({ area }) => area.top - 1,
       columnIndex: ({ area }) => area.left - 1,
@@ -211,6 +219,12 @@ function kindsOf(book: FakeWorkbook): AnyKind {
       worksheet: [() => worksheet, ({ sheet }) => sheet],
     },
     find: {
+      // Microsoft's script writes more than 1,500 cells in pieces of rows.
+      getRow: [
+        () => range,
+        ({ sheet, area }, row: number) => ({ sheet, area: { ...area, top: area.top + row, bottom: area.top + row } }),
+      ],
+      getBoundingRect: [() => range, ({ sheet, area }, to: FakeRange) => ({ sheet, area: around(area, to.area) })],
       getMergedAreasOrNullObject: [
         () => areas,
         ({ sheet, area }) => {
@@ -220,6 +234,10 @@ function kindsOf(book: FakeWorkbook): AnyKind {
       ],
     },
     act: {
+      _ValidateArraySize: ({ area }, rows: number, columns: number) => {
+        if (rows !== area.bottom - area.top + 1 || columns !== area.right - area.left + 1)
+          throw new OfficeError("InvalidArgument", `other rows or columns than ${areaName(area)}`);
+      },
       clear: (own, what: string) => {
         changeable(own);
         const { area, sheet } = own;
@@ -313,9 +331,17 @@ function kindsOf(book: FakeWorkbook): AnyKind {
       },
     },
     part: { worksheet: [() => worksheet, ({ sheet }) => sheet], columns: [() => columns, (own) => own] },
-    find: { getRange: [() => range, ({ sheet, area }) => ({ sheet, area })] },
+    find: {
+      getRange: [() => range, ({ sheet, area }) => ({ sheet, area })],
+      convertToRange: [
+        () => range,
+        (own) => {
+          book.tables = book.tables.filter((other) => other !== own);
+          return { sheet: own.sheet, area: own.area };
+        },
+      ],
+    },
     act: {
-      convertToRange: (own) => (book.tables = book.tables.filter((other) => other !== own)),
       resize: (own, { sheet, area }: FakeRange) => {
         const others = book.tables.filter((other) => other !== own && other.sheet === sheet);
         if (sheet !== own.sheet || area.top !== own.area.top || others.some((other) => overlap(other.area, area)))
@@ -352,6 +378,7 @@ function kindsOf(book: FakeWorkbook): AnyKind {
   const charts = any<FakeSheet>({ items: [() => floating, (sheet) => sheet.charts] });
   const shapes = any<FakeSheet>({ items: [() => floating, () => []] });
   const worksheet: AnyKind = any<FakeSheet>({
+    key: "id",
     get: { id: (sheet) => idOf(sheet), name: ({ name }) => name, visibility: ({ visibility }) => visibility },
     part: {
       protection: [() => protection, (sheet) => sheet],
@@ -382,9 +409,16 @@ function kindsOf(book: FakeWorkbook): AnyKind {
       },
     },
   });
-  const findSheet = (wanted: string) => book.sheets.find(({ name }) => name.toLowerCase() === wanted.toLowerCase());
+  const findSheet = (wanted: string) =>
+    book.sheets.find((sheet) => idOf(sheet) === wanted || sheet.name.toLowerCase() === wanted.toLowerCase());
   const worksheets = any<FakeWorkbook>({
     items: [() => worksheet, () => book.sheets],
+    act: {
+      _RegisterDataChangedEvent: () => void followed.onChanged++,
+      _UnregisterDataChangedEvent: () => void followed.onChanged--,
+      _RegisterCalculatedEvent: () => void followed.onCalculated++,
+      _UnregisterCalculatedEvent: () => void followed.onCalculated--,
+    },
     find: {
       getItem: [
         () => worksheet,
@@ -418,8 +452,13 @@ function kindsOf(book: FakeWorkbook): AnyKind {
       ],
     },
   });
+  const application = any<FakeWorkbook>({
+    get: { calculationMode: ({ calculation }) => calculation },
+    act: { suspendApiCalculationUntilNextSync: () => undefined },
+  });
   return any<FakeWorkbook>({
     part: {
+      application: [() => application, (own) => own],
       worksheets: [() => worksheets, (own) => own],
       tables: [() => tables, (own) => own],
       names: [() => names, (own) => own],

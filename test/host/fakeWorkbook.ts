@@ -4,7 +4,7 @@ import { cellLooksOf } from "../../src/workbook/cellLooks";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
 import { sheetLook } from "../../src/workbook/sheetLook";
-import { OfficeError } from "./officeObjects";
+import { OfficeError } from "./wire";
 
 /** A cell as Excel keeps it. */
 export interface FakeCell {

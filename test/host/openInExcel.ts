@@ -4,6 +4,7 @@ import type { BookPort } from "../../src/host/port";
 import { cellName } from "../../src/workbook/cellRef";
 import type { Held, OpenInHost } from "./contract";
 import { fakeExcel, type FakeExcel } from "./fakeExcel";
+import type { ExcelName } from "./officeScript";
 import { fakeWorkbook, type FakeSheet, type FakeWorkbook } from "./fakeWorkbook";
 
 export interface OpenInExcel extends OpenInHost {
@@ -16,10 +17,10 @@ export interface OpenInExcel extends OpenInHost {
 /** A file open in the stand-in for Excel. */
 export function openInExcel(
   bytes: Uint8Array,
-  { showing, supports }: { showing?: Showing; supports?: number } = {},
+  { showing, supports, host }: { showing?: Showing; supports?: number; host?: ExcelName } = {},
 ): OpenInExcel {
   const book = fakeWorkbook(bytes);
-  const excel = fakeExcel(book, supports);
+  const excel = fakeExcel(book, supports, host);
   const sheet = (name: string) => book.sheets.find((each) => each.name === name)!;
   return {
     port: excelPort(showing),
