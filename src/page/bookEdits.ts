@@ -1,22 +1,15 @@
 import type { ICellData, IStyleData, IWorkbookData, IWorksheetData, Nullable } from "@univerjs/core";
 import { InputError } from "../measure/errors";
 import { areaName, cellName, type Area } from "../workbook/cellRef";
-import type {
-  CellContent,
-  CellEdit,
-  NewSheet,
-  PlainContent,
-  TableGrowth,
-  WidthEdit,
-  WorkbookEdits,
-} from "../workbook/edits";
-import { calendarShift, characters, richTextOf, styleNumber } from "./gridTerms";
+import type { CellContent, CellEdit, NewSheet, PlainContent, TableGrowth, WorkbookEdits } from "../workbook/edits";
+import { changedLayout, type ChangedLayout } from "./changedLayout";
+import { calendarShift, richTextOf, styleNumber } from "./gridTerms";
 import { liveTables } from "./liveTables";
 import type { OpenedBook, OpenedSheet } from "./openedBook";
 import { STORED_ERRORS } from "../workbook/errorText";
 import type { RichText } from "../workbook/sheetLook";
 import { isErrorText } from "./functions/cellError";
-import { formulasOf } from "./sharedFormulas";
+import { formulasOf, sameFormula } from "./sharedFormulas";
 import { storedFromTyped } from "./storedFormulas";
 
 /** Cells that one formula of the grid fills, and what it fills them with; rows and columns count from 1. */
@@ -41,7 +34,7 @@ export interface PageChanges {
 
 /**
  * What has changed since the workbook was opened, as edits of its file: cells, fresh results of formulas, styles that a
- * sort moved, number formats, column widths and new sheets. A formula that the page cannot work out keeps its old result.
+ * sort moved, number formats, widths, heights, hidden rows and columns, frozen parts and new sheets. A formula that the page cannot work out keeps its old result.
  *
  * @throws InputError when a sheet of the file is gone or was renamed, or a heading of a table was changed
  */
@@ -58,7 +51,7 @@ export function bookEdits(opened: OpenedBook, live: LiveBook): PageChanges {
       "undo that, or change the sheets in your spreadsheet program",
     );
   const cells: CellEdit[] = [];
-  const widths: WidthEdit[] = [];
+  const layouts: ChangedLayout[] = [];
   const sheets: NewSheet[] = [];
   let looks = 0;
   let keptArrays = 0;
@@ -73,10 +66,13 @@ export function bookEdits(opened: OpenedBook, live: LiveBook): PageChanges {
       looks += changes.looks;
       keptArrays += changes.keptArrays;
       plainer += changes.plainer;
-      widths.push(...changedWidths(before.name, old, sheet));
+      layouts.push(changedLayout(before.name, old, sheet));
     }
   }
   refuseHeadings(opened, cells);
+  const widths = layouts.flatMap((each) => each.widths);
+  const rows = layouts.flatMap((each) => each.rows);
+  const frozen = layouts.flatMap((each) => each.frozen);
   const tables = opened.tables.flatMap((table): TableGrowth[] => {
     const bottom = liveTables(snapshot).get(table.id);
     if (bottom === undefined || table.totalsRow || bottom <= table.area.bottom) return [];
@@ -87,6 +83,8 @@ export function bookEdits(opened: OpenedBook, live: LiveBook): PageChanges {
       ...(cells.length === 0 ? {} : { cells }),
       ...(sheets.length === 0 ? {} : { sheets }),
       ...(widths.length === 0 ? {} : { widths }),
+      ...(rows.length === 0 ? {} : { rows }),
+      ...(frozen.length === 0 ? {} : { frozen }),
       ...(tables.length === 0 ? {} : { tables }),
     },
     said: [
@@ -141,8 +139,8 @@ function changedCells(
 ): { cells: CellEdit[]; looks: number; keptArrays: number; plainer: number } {
   const oldCells = old.cellData ?? {};
   const nowCells = now.cellData ?? {};
-  const oldFormula = formulasOf(oldCells);
-  const nowFormula = formulasOf(nowCells);
+  const oldFormulas = formulasOf(oldCells);
+  const nowFormulas = formulasOf(nowCells);
   const edits: CellEdit[] = [];
   let looks = 0;
   let keptArrays = 0;
@@ -155,8 +153,8 @@ function changedCells(
     for (const c of numbersOf(oldCells[r] ?? {}, nowCells[r] ?? {})) {
       const before = oldCells[r]?.[c];
       const after = nowCells[r]?.[c];
-      const formula = nowFormula(r, c);
-      const formerly = oldFormula(r, c);
+      const same = sameFormula(oldFormulas, nowFormulas, r, c);
+      const hadFormula = oldFormulas.from(r, c) !== undefined;
       const style = styleChange(before?.s, after?.s, books);
       if (style === "look") looks++;
       const moved = style === "look" || style === undefined ? {} : style;
@@ -164,24 +162,24 @@ function changedCells(
       const dated = books.opened.date1904 ? calendarShift(styleOf(after?.s, books.snapshot).n?.pattern ?? "") : 0;
       const array = arrays.find(({ row, column }) => row === r + 1 && column === c + 1);
       const fills = filled.find(({ row, column }) => row === r + 1 && column === c + 1);
-      if (formula === formerly && array !== undefined) {
+      if (same && array !== undefined) {
         if (!sameResult(before, after)) keptArrays++;
         continue;
       }
-      if (formula === undefined) {
+      if (nowFormulas.from(r, c) === undefined) {
         const content = plainOf(after);
         const rich = richTextOf(after);
         const sameText = samePlain(plainOf(before), content) && rich === richTextOf(before);
-        if (formerly === undefined && !restyled && sameText) continue;
-        if (formerly !== undefined && array) clearArea(array.area, r, c, put);
+        if (!hadFormula && !restyled && sameText) continue;
+        if (hadFormula && array) clearArea(array.area, r, c, put);
         put(r, c, inFile(content, dated), { ...moved, ...(typeof rich === "number" ? { sharedText: rich } : {}) });
         if (rich === "own") plainer++;
         continue;
       }
-      const same = formula === formerly;
       if (same && !restyled && (locked || sameResult(before, after) || !worked(after))) continue;
       if (array) clearArea(array.area, r, c, put);
       const result = worked(after) || !same ? plainOf(after) : plainOf(before);
+      const formula = nowFormulas.at(r, c) ?? "=";
       const stored = { formula: storedFromTyped(formula.slice(1)), result: inFile(result, dated) ?? SHOWN_BLANK };
       if (fills === undefined) put(r, c, stored, moved);
       else {
@@ -197,8 +195,10 @@ type CellRows = IWorksheetData["cellData"];
 
 /** How many texts with a look in parts are no more in any cell. */
 function typedOver(before: CellRows, after: CellRows): number {
+  const had = richTexts(before);
+  if (had.size === 0) return 0;
   const left = richTexts(after);
-  return [...richTexts(before)].reduce((lost, [text, times]) => lost + Math.max(0, times - (left.get(text) ?? 0)), 0);
+  return [...had].reduce((lost, [text, times]) => lost + Math.max(0, times - (left.get(text) ?? 0)), 0);
 }
 
 function richTexts(cells: CellRows): ReadonlyMap<RichText, number> {
@@ -292,19 +292,9 @@ function sorted(style: IStyleData): object {
   );
 }
 
-function changedWidths(name: string, old: Partial<IWorksheetData>, now: Partial<IWorksheetData>): WidthEdit[] {
-  const before = old.columnData ?? {};
-  const after = now.columnData ?? {};
-  return Object.keys(after).flatMap((key): WidthEdit[] => {
-    const width = after[Number(key)]?.w;
-    if (width === undefined || width === (before[Number(key)]?.w ?? now.defaultColumnWidth)) return [];
-    return [{ sheet: name, column: Number(key) + 1, width: characters(width) }];
-  });
-}
-
 function newSheet(sheet: Partial<IWorksheetData>, filled: readonly FilledArea[]): NewSheet {
   const cells = sheet.cellData ?? {};
-  const formula = formulasOf(cells);
+  const formulas = formulasOf(cells);
   const rows: CellContent[][] = [];
   const put = (row: number, column: number, content: CellContent): void => {
     while (rows.length <= row) rows.push([]);
@@ -314,7 +304,7 @@ function newSheet(sheet: Partial<IWorksheetData>, filled: readonly FilledArea[])
   for (const r of numbersOf(cells)) {
     for (const c of numbersOf(cells[r] ?? {})) {
       const cell = cells[r]?.[c];
-      const typed = formula(r, c);
+      const typed = formulas.at(r, c);
       const result = plainOf(cell);
       if (typed === undefined) put(r, c, result);
       else put(r, c, { formula: storedFromTyped(typed.slice(1)), result: result ?? SHOWN_BLANK });
@@ -364,7 +354,10 @@ function textOfDocument(cell: Nullable<ICellData>): string | undefined {
   return text?.replace(/\r\n$/, "").replaceAll("\r", "\n");
 }
 
-function numbersOf(...records: readonly object[]): number[] {
-  const keys = new Set(records.flatMap((record) => Object.keys(record)));
-  return [...keys].map(Number).sort((a, b) => a - b);
+/** Rows, or columns, of either, from the first to the last. */
+function numbersOf(one: object, other: object = one): number[] {
+  const [a, b] = [Object.keys(one), Object.keys(other)];
+  // Keys that are numbers stand in order by themselves.
+  if (a.length === b.length && a.every((key, place) => key === b[place])) return a.map(Number);
+  return [...new Set([...a, ...b])].map(Number).sort((x, y) => x - y);
 }

@@ -4,6 +4,9 @@ import type { IObjectMatrixPrimitiveType, Nullable } from "@univerjs/core";
 export function* gridCells<Content>(
   rows: IObjectMatrixPrimitiveType<Content>,
 ): Generator<readonly [row: number, column: number, content: Content]> {
-  for (const [row, cells] of Object.entries<Nullable<Record<string, Content>>>(rows as Record<string, never>))
-    for (const [column, content] of Object.entries(cells ?? {})) yield [Number(row), Number(column), content];
+  // Not by lists of entries, which would double the time.
+  for (const row in rows) {
+    const cells = rows[row] as Nullable<Readonly<Record<string, Content>>>;
+    for (const column in cells) yield [Number(row), Number(column), cells[column]!];
+  }
 }

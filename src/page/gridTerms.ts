@@ -48,6 +48,9 @@ export function rangeOf({ top, left, bottom, right }: Area): IRange {
   return { startRow: top - 1, endRow: bottom - 1, startColumn: left - 1, endColumn: right - 1 };
 }
 
+/** A point is 1/72 inch, a pixel of a page 1/96. */
+export const PIXELS_A_POINT = 96 / 72;
+
 /** Pixels of a column width given in characters: seven a character and five of margin (ECMA-376 part 1, 18.3.1.13). */
 const CHARACTER = 7;
 const MARGIN = 5;

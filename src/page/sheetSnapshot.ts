@@ -1,9 +1,10 @@
-import type { BooleanNumber, CellValueType, ICellData, IWorksheetData } from "@univerjs/core";
+import type { BooleanNumber, CellValueType, ICellData, IFreeze, IWorksheetData } from "@univerjs/core";
 import type { Area } from "../workbook/cellRef";
+import type { Frozen } from "../workbook/frozenViews";
 import type { SheetGrid } from "../workbook/readSheet";
 import type { SheetLook, StoredFormula } from "../workbook/sheetLook";
 import type { SheetValue } from "../workbook/sheetValue";
-import { flag, pixels, rangeOf, RICH_TEXT, styleKey, YES } from "./gridTerms";
+import { flag, pixels, PIXELS_A_POINT, rangeOf, RICH_TEXT, styleKey, YES } from "./gridTerms";
 import { formulaSharer } from "./sharedFormulas";
 import { typedFromStored } from "./storedFormulas";
 
@@ -21,8 +22,6 @@ const LEAST_COLUMNS = 52;
 
 const DEFAULT_WIDTH = 69;
 const ROW_HEIGHT = 22;
-/** A point is 1/72 inch, a pixel of a page 1/96. */
-const PIXELS_A_POINT = 96 / 72;
 
 /**
  * The cells, widths, merged and frozen parts of a sheet as the grid reads them.
@@ -55,7 +54,6 @@ export function sheetSnapshot(
       if (data !== undefined) Object.assign(cellAt(row, column), share(data, row, column));
     }
   }
-  const { rows, columns } = look.frozen;
   return {
     cellData,
     rowCount: Math.max(LEAST_ROWS, grid.rows.length + SPARE_ROWS),
@@ -77,13 +75,18 @@ export function sheetSnapshot(
         { ...(height === undefined ? {} : rowHeight(height, own)), ...(hidden ? { hd: YES } : {}) },
       ]),
     ),
-    freeze: {
-      xSplit: columns,
-      ySplit: rows,
-      startRow: rows === 0 ? -1 : rows,
-      startColumn: columns === 0 ? -1 : columns,
-    },
+    freeze: freezeOf(look.frozen),
     rightToLeft: flag(look.rightToLeft),
+  };
+}
+
+/** The grid counts the first row and column that are scrolled. */
+function freezeOf({ rows, columns, firstRow, firstColumn }: Frozen): IFreeze {
+  return {
+    xSplit: columns,
+    ySplit: rows,
+    startRow: rows === 0 ? -1 : firstRow - 1 + rows,
+    startColumn: columns === 0 ? -1 : firstColumn - 1 + columns,
   };
 }
 

@@ -40,7 +40,7 @@ export function editWorkbook(
   refuseOtherTexts(workbook, edits.cells ?? []);
   const parts = packageEditor(workbook);
   const styles = stylesOf(workbook, parts);
-  const { columns, cells = [], widths = [] } = edits;
+  const { columns, cells = [], widths = [], rows = [], frozen = [] } = edits;
   const growth = grownTables(workbook, edits);
   refuseOtherStyles(cells, styles.editor.count());
   let plan: ColumnPlan | undefined;
@@ -48,7 +48,7 @@ export function editWorkbook(
     [
       ...(columns ? [columns.sheet] : []),
       ...cells.map((cell) => cell.sheet),
-      ...widths.map((each) => each.sheet),
+      ...[...widths, ...rows, ...frozen].map((each) => each.sheet),
       ...growth.map(({ info }) => info.sheet),
     ].map((name) => sheetNamed(workbook, name)),
   );
@@ -65,6 +65,8 @@ export function editWorkbook(
     const here = ({ sheet: name }: { readonly sheet: string }) => sheetNamed(workbook, name) === sheet;
     const changes: SheetChanges = {
       ...sheetChanges(own, cells.filter(here), widths.filter(here), styles.editor),
+      rows: new Map(rows.filter(here).map((each) => [each.row, each])),
+      ...frozen.filter(here).reduce((_, each) => ({ frozen: each }), {}),
       grown: growth.filter(({ info }) => here(info)).map(({ info: { area }, bottom }) => ({ area, bottom })),
     };
     writeSheet(text, changes, pack.push, onProgress);
@@ -219,6 +221,7 @@ function sheetChanges(
   return {
     cells,
     widths: new Map([...(plan?.widths ?? []), ...widths.map(({ column, width }) => [column, width] as const)]),
+    hidden: new Set(widths.filter(({ hidden }) => hidden).map(({ column }) => column)),
     choices: plan?.choices ?? [],
     ...(plan?.places.filter ? { filter: plan.places.filter.to } : {}),
   };

@@ -1,4 +1,5 @@
 import type { Area } from "./cellRef";
+import type { Frozen } from "./frozenViews";
 import type { ErrorValue } from "./sheetValue";
 import type { Shift } from "./shift/shift";
 
@@ -79,11 +80,26 @@ export interface CellEdit {
   readonly sharedText?: number;
 }
 
-/** The width of a column, in characters. */
+/** The width of a column, in characters, and whether it is hidden: left out, it is shown. */
 export interface WidthEdit {
   readonly sheet: string;
   readonly column: number;
   readonly width: number;
+  readonly hidden?: boolean;
+}
+
+/** How a row stands there: what is left out stays. */
+export interface RowEdit {
+  readonly sheet: string;
+  readonly row: number;
+  /** In points, or as high as what is in it. */
+  readonly height?: number | "auto";
+  readonly hidden?: boolean;
+}
+
+/** The rows and columns of a sheet that stay in sight from now on. */
+export interface FrozenEdit extends Frozen {
+  readonly sheet: string;
 }
 
 /** A table that takes the rows below it, down to this one; rules and lists that end with its last row go on too. */
@@ -124,6 +140,8 @@ export interface WorkbookEdits {
   readonly removeSheets?: readonly string[];
   readonly names?: readonly NewName[];
   readonly widths?: readonly WidthEdit[];
+  readonly rows?: readonly RowEdit[];
+  readonly frozen?: readonly FrozenEdit[];
   /** Tables that take more rows. */
   readonly tables?: readonly TableGrowth[];
   /** Rows or columns that come or go: nothing else is changed in the same edit. */

@@ -1,7 +1,8 @@
 import { InputError } from "../measure/errors";
 import { areaName, cellName, columnNumber, parseArea, type Area } from "./cellRef";
 import { cellXml, sharedTextXml } from "./cellXml";
-import type { CellContent } from "./edits";
+import type { CellContent, RowEdit } from "./edits";
+import { frozenViews, type Frozen } from "./frozenViews";
 import { choicesChange, type ListChoices } from "./listChoices";
 import {
   attributeIn,
@@ -28,10 +29,17 @@ export interface CellChange {
   readonly styled: (style: number | undefined) => number | undefined;
 }
 
+/** How a row stands there; what is left out stays. */
+type RowChange = Pick<RowEdit, "height" | "hidden">;
+
 /** All that changes in one sheet. */
 export interface SheetChanges {
   readonly cells: ReadonlyMap<number, readonly CellChange[]>;
   readonly widths: ReadonlyMap<number, number>;
+  /** Columns of `widths` that are hidden. */
+  readonly hidden?: ReadonlySet<number>;
+  readonly rows?: ReadonlyMap<number, RowChange>;
+  readonly frozen?: Frozen;
   /** The new rectangle of the sheet's own filter, if it grows. */
   readonly filter?: Area;
   /** Tables that take more rows, down to `bottom`: rules for the cells of their last row go on. */
@@ -72,13 +80,20 @@ export function writeSheet(
   const { xml, parts, data } = text;
   const out = copier(xml, push);
   const cols = parts.find((part) => part.name === "cols");
+  const views = parts.find((part) => part.name === "sheetViews");
+  const viewed = changes.frozen && frozenViews(xml, views, data.prefix, changes.frozen);
+  // The views come before what follows the sheet's own properties and size.
+  const afterViews = parts.find(({ name }) => name !== "sheetPr" && name !== "dimension");
   const lists = choicesChange(xml, parts, data.prefix, changes.choices ?? []);
   for (const part of parts) {
-    if (part.name === "dimension") out.replace(part.start, part.openEnd, grownDimension(startTag(xml, part), changes));
+    if (viewed !== undefined && views === undefined && part === afterViews) out.insert(part.start, viewed);
+    if (viewed !== undefined && part === views) out.replace(part.start, part.end, viewed);
+    else if (part.name === "dimension")
+      out.replace(part.start, part.openEnd, grownDimension(startTag(xml, part), changes));
     else if (part === cols && changes.widths.size > 0)
-      out.replace(part.start, part.end, columnWidths(text, part, changes.widths));
+      out.replace(part.start, part.end, columnWidths(text, part, changes));
     else if (part === data) {
-      if (!cols && changes.widths.size > 0) out.insert(data.start, columnWidths(text, undefined, changes.widths));
+      if (!cols && changes.widths.size > 0) out.insert(data.start, columnWidths(text, undefined, changes));
       writeRows(text, changes, out, onProgress);
     } else if (lists !== undefined && part.start === lists.from) {
       out.replace(lists.from, lists.to, lists.text);
@@ -164,7 +179,8 @@ function copier(xml: string, push: (text: string) => void): Copier {
 function writeRows(text: SheetText, changes: SheetChanges, out: Copier, onProgress?: (fraction: number) => void): void {
   const { xml, data } = text;
   const p = data.prefix;
-  const wanted = [...changes.cells.keys()].sort((a, b) => a - b);
+  const rows = changes.rows ?? new Map<number, RowChange>();
+  const wanted = [...new Set([...changes.cells.keys(), ...rows.keys()])].sort((a, b) => a - b);
   let next = 0;
   let inserted = false;
   const self = closesItself(xml, data);
@@ -172,9 +188,11 @@ function writeRows(text: SheetText, changes: SheetChanges, out: Copier, onProgre
   const newRowsBefore = (row: number, at: number): void => {
     while (next < wanted.length && wanted[next]! < row) {
       const number = wanted[next++]!;
-      const cells = newCells(number, changes.cells.get(number)!, p);
-      if (cells === "") continue;
-      out.insert(at, `<${p}row r="${number}">${cells}</${p}row>`);
+      const cells = newCells(number, changes.cells.get(number) ?? [], p);
+      const bare = `<${p}row r="${number}">`;
+      const tag = rowTag(bare, rows.get(number));
+      if (cells === "" && tag === bare) continue;
+      out.insert(at, `${tag}${cells}</${p}row>`);
       inserted = true;
     }
   };
@@ -184,12 +202,14 @@ function writeRows(text: SheetText, changes: SheetChanges, out: Copier, onProgre
     const numbered = inserted ? withAttribute(tag, "r", String(row)) : tag;
     if (wanted[next] === row) {
       next++;
-      const cells = changedCells(text, place, row, changes);
-      out.replace(
-        place.start,
-        place.end,
-        `${opened(withAttribute(withAttribute(tag, "spans", undefined), "r", String(row)))}${cells}</${p}row>`,
-      );
+      const looks = withAttribute(rowTag(tag, rows.get(row)), "r", String(row));
+      if (changes.cells.has(row))
+        out.replace(
+          place.start,
+          place.end,
+          `${opened(withAttribute(looks, "spans", undefined))}${changedCells(text, place, row, changes)}</${p}row>`,
+        );
+      else out.replace(place.start, place.openEnd, looks);
     } else if (numbered !== tag) out.replace(place.start, place.openEnd, numbered);
     if (onProgress && ++seen % PROGRESS_ROWS === 0) onProgress(place.end / xml.length);
   }
@@ -198,6 +218,21 @@ function writeRows(text: SheetText, changes: SheetChanges, out: Copier, onProgre
 }
 
 const PROGRESS_ROWS = 500;
+
+/** The start tag of a row with its height and whether it is hidden. */
+function rowTag(tag: string, change: RowChange = {}): string {
+  const { height, hidden } = change;
+  const own = typeof height === "number";
+  const high =
+    height === undefined
+      ? tag
+      : withAttribute(
+          withAttribute(tag, "ht", own ? String(height) : undefined),
+          "customHeight",
+          own ? "1" : undefined,
+        );
+  return hidden === undefined ? high : withAttribute(high, "hidden", hidden ? "1" : undefined);
+}
 
 function newCells(row: number, changes: readonly CellChange[], prefix: string): string {
   return changes
@@ -293,7 +328,11 @@ function grownDimension(tag: string, { cells }: SheetChanges): string {
 }
 
 /** The list of column widths with the new ones; a stretch of columns that covers a new one is cut around it. */
-function columnWidths({ xml, data }: SheetText, cols: Place | undefined, widths: ReadonlyMap<number, number>): string {
+function columnWidths(
+  { xml, data }: SheetText,
+  cols: Place | undefined,
+  { widths, hidden }: Pick<SheetChanges, "widths" | "hidden">,
+): string {
   const p = data.prefix;
   const stretches: { first: number; last: number; tag: string }[] = [];
   for (const place of cols ? childrenOf(xml, cols) : []) {
@@ -303,10 +342,12 @@ function columnWidths({ xml, data }: SheetText, cols: Place | undefined, widths:
   for (const [column, width] of widths) {
     const at = stretches.findIndex(({ first, last }) => first <= column && column <= last);
     const old = stretches[at];
-    const base = old
-      ? withAttribute(withAttribute(old.tag, "hidden", undefined), "bestFit", undefined)
-      : `<${p}col min="1" max="1"/>`;
-    const wide = withAttribute(withAttribute(base, "width", String(width)), "customWidth", "1");
+    const base = old ? withAttribute(old.tag, "bestFit", undefined) : `<${p}col min="1" max="1"/>`;
+    const wide = withAttribute(
+      withAttribute(withAttribute(base, "hidden", hidden?.has(column) ? "1" : undefined), "width", String(width)),
+      "customWidth",
+      "1",
+    );
     const pieces = [{ first: column, last: column, tag: wide }];
     if (old && old.first < column) pieces.unshift({ ...old, last: column - 1 });
     if (old && old.last > column) pieces.push({ ...old, first: column + 1 });

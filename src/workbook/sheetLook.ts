@@ -1,5 +1,6 @@
 import { columnNumber, parseArea, type Area } from "./cellRef";
 import { choicesReader } from "./choicesReader";
+import type { Frozen } from "./frozenViews";
 import type { ListChoices } from "./listChoices";
 import { isTrue, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
@@ -44,7 +45,7 @@ export interface SheetLook {
   readonly columns: readonly ColumnStretch[];
   readonly rows: ReadonlyMap<number, RowLook>;
   /** Rows and columns that stay in sight. */
-  readonly frozen: { readonly rows: number; readonly columns: number };
+  readonly frozen: Frozen;
   /** The cells of the sheet's own filter, headings included. */
   readonly filter: Area | undefined;
   readonly rightToLeft: boolean;
@@ -61,7 +62,8 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
   const shared = richTextsOf(workbook);
   const columns: ColumnStretch[] = [];
   const rows = new Map<number, RowLook>();
-  let frozen = { rows: 0, columns: 0 };
+  let frozen: Frozen = { rows: 0, columns: 0, firstRow: 1, firstColumn: 1 };
+  let firstInSight: Area | undefined;
   let filter: Area | undefined;
   let rightToLeft = false;
   const choices = choicesReader();
@@ -106,10 +108,16 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
           break;
         case "sheetView":
           rightToLeft = isTrue(attribute(tag, "rightToLeft"));
+          firstInSight = parseArea(attribute(tag, "topLeftCell") ?? "");
           break;
         case "pane":
           if (/^frozen/.test(attribute(tag, "state") ?? ""))
-            frozen = { rows: Number(attribute(tag, "ySplit") ?? 0), columns: Number(attribute(tag, "xSplit") ?? 0) };
+            frozen = {
+              rows: Number(attribute(tag, "ySplit") ?? 0),
+              columns: Number(attribute(tag, "xSplit") ?? 0),
+              firstRow: firstInSight?.top ?? 1,
+              firstColumn: firstInSight?.left ?? 1,
+            };
           break;
         case "autoFilter":
           filter = parseArea(attribute(tag, "ref") ?? "");

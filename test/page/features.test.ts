@@ -1,8 +1,12 @@
 import { readFileSync } from "node:fs";
 import ExcelJS from "exceljs";
+import { bookEdits } from "../../src/page/bookEdits";
 import { openedBook, type OpenedBook } from "../../src/page/openedBook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
-import { openWorkbook } from "../../src/workbook/openWorkbook";
+import { openWorkbook, type Workbook } from "../../src/workbook/openWorkbook";
+import { sheetLook } from "../../src/workbook/sheetLook";
+import { verifyEdit } from "../../src/workbook/verifyEdit";
+import { writeZip } from "../../src/workbook/writeZip";
 import { livedIn } from "../workbook/made/livedIn";
 import { partsOf } from "../workbook/made/package";
 
@@ -32,6 +36,7 @@ async function made(): Promise<Uint8Array> {
   sheet.getCell("B3").fill = { type: "pattern", pattern: "solid", fgColor: { argb: "FFFFEECC" } };
   sheet.getCell("B4").border = { top: { style: "medium", color: { argb: "FFFF0000" } }, bottom: { style: "double" } };
   sheet.getColumn(1).width = 22;
+  sheet.getColumn(7).hidden = true;
   sheet.getRow(1).height = 36;
   sheet.getCell("A4").note = "look again";
   sheet.getCell("D3").dataValidation = { type: "list", allowBlank: true, formulae: ['"tray,slipcase"'] };
@@ -50,6 +55,24 @@ async function made(): Promise<Uint8Array> {
   locked.getCell("A1").value = "as it is";
   await locked.protect("", {});
   return new Uint8Array(await book.xlsx.writeBuffer());
+}
+
+/** Changes heights, hidden rows and columns, and frozen parts as the grid does, and saves. */
+function laidOut(bytes: Uint8Array): Workbook {
+  const workbook = openWorkbook(bytes);
+  const opened = openedBook(workbook, "survey.xlsx");
+  const snapshot = structuredClone(opened.snapshot);
+  const sheet = snapshot.sheets["sheet-1"]!;
+  sheet.rowData![0] = { ...sheet.rowData![0], h: 64, ia: 0 };
+  sheet.rowData![3] = { hd: 1 };
+  sheet.rowData![9] = { h: 40, ia: 0 };
+  sheet.columnData![2] = { hd: 1 };
+  sheet.columnData![0] = { ...sheet.columnData![0], hd: 1 };
+  sheet.freeze = { xSplit: 2, ySplit: 3, startRow: 4, startColumn: 2 };
+  const { edits } = bookEdits(opened, { snapshot, filled: () => [] });
+  const edit = editWorkbook(workbook, edits);
+  verifyEdit(workbook, edit, edit.bytes);
+  return openWorkbook(edit.bytes);
 }
 
 interface Shown {
@@ -132,9 +155,14 @@ const FEATURES: readonly Feature[] = [
     carried: (_, s) => s.getCell("F1").isMerged,
   },
   {
-    name: "frozen rows",
+    name: "frozen rows and columns",
     shown: ({ opened }) => opened.snapshot.sheets["sheet-1"]!.freeze!.ySplit === 2,
     carried: (_, s) => s.views[0]!.state === "frozen",
+  },
+  {
+    name: "hidden rows and columns",
+    shown: ({ opened }) => opened.snapshot.sheets["sheet-1"]!.columnData![6]?.hd === 1,
+    carried: (_, s) => s.getColumn(7).hidden,
   },
   {
     name: "hidden sheets",
@@ -212,6 +240,44 @@ test("the grid shows or lists each feature of a workbook, and a saved file carri
     expect([name, Boolean(isShown(shown)), Boolean(carried(saved, sheet))]).toEqual([name, true, true]);
   const table = readFileSync("DEVELOPERS.md", "utf8");
   for (const { name } of FEATURES) expect(table).toContain(`| ${name} |`);
+});
+
+test("heights, hidden rows and columns and frozen parts that are changed in the page are read by another program, and again here", async () => {
+  const bytes = await made();
+  const saved = laidOut(bytes);
+  const other = new ExcelJS.Workbook();
+  const zipped = writeZip([...saved.zip.values()]);
+  await other.xlsx.load(zipped as unknown as ExcelJS.Buffer);
+  const sheet = other.getWorksheet("Survey")!;
+  expect([1, 3, 4, 10].map((row) => [sheet.getRow(row).height, sheet.getRow(row).hidden])).toEqual([
+    [48, false],
+    [undefined, false],
+    [undefined, true],
+    [30, false],
+  ]);
+  expect([1, 2, 3].map((column) => [sheet.getColumn(column).width, sheet.getColumn(column).hidden])).toEqual([
+    [22, true],
+    [undefined, false],
+    [9.14, true],
+  ]);
+  expect(sheet.views[0]).toMatchObject({ state: "frozen", xSplit: 2, ySplit: 3, topLeftCell: "C5" });
+  // What is saved is what the page shows when it opens the file again: then there is nothing to save.
+  const again = openedBook(saved, "survey.xlsx");
+  expect(again.snapshot.sheets["sheet-1"]!.freeze).toEqual({ xSplit: 2, ySplit: 3, startRow: 4, startColumn: 2 });
+  expect(bookEdits(again, { snapshot: structuredClone(again.snapshot), filled: () => [] }).edits).toEqual({});
+  // And all of it can be taken back.
+  const snapshot = structuredClone(again.snapshot);
+  const back = snapshot.sheets["sheet-1"]!;
+  back.rowData = { 0: { h: 48, ia: 0 }, 3: {}, 9: { ia: 1 } };
+  back.columnData = { 0: { w: 159 }, 2: { w: 69 } };
+  back.freeze = { xSplit: 0, ySplit: 0, startRow: -1, startColumn: -1 };
+  const { edits } = bookEdits(again, { snapshot, filled: () => [] });
+  const look = sheetLook(openWorkbook(editWorkbook(saved, edits).bytes), "Survey");
+  expect([look.frozen, [...look.rows], look.columns.some(({ hidden }) => hidden)]).toEqual([
+    { rows: 0, columns: 0, firstRow: 1, firstColumn: 1 },
+    [[1, { height: 36, own: true, hidden: false }]],
+    false,
+  ]);
 });
 
 test("charts and sparklines are listed, and a saved file carries them", () => {

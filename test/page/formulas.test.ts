@@ -23,7 +23,7 @@ test("cells filled down hold the same form, others do not", () => {
 });
 
 test("a cell that shares a formula reads it from its own place", () => {
-  const formula = formulasOf({ 1: { 2: { f: "=A2+$B$1", si: "x" } }, 3: { 2: { si: "x" }, 3: { v: 1 } } });
+  const { at: formula } = formulasOf({ 1: { 2: { f: "=A2+$B$1", si: "x" } }, 3: { 2: { si: "x" }, 3: { v: 1 } } });
   expect([formula(1, 2), formula(3, 2), formula(3, 3), formula(9, 9)]).toEqual([
     "=A2+$B$1",
     "=A4+$B$1",

@@ -6,6 +6,7 @@ import { openWorkbook, type Workbook } from "../../src/workbook/openWorkbook";
 import { textOf } from "../../src/workbook/readXml";
 import { readSheet } from "../../src/workbook/readSheet";
 import { areaAfter, reverseOf, type Shift } from "../../src/workbook/shift/shift";
+import { shiftedEdits } from "../../src/workbook/shift/shiftedEdits";
 import { shiftedFormula } from "../../src/workbook/shift/shiftedFormula";
 import { verifyEdit } from "../../src/workbook/verifyEdit";
 import { livedIn } from "./made/livedIn";
@@ -159,4 +160,26 @@ test.each([
   ["a protected sheet", { sheet: "Locked", axis: "row", at: 2, count: 1, goes: false }],
 ] as const)("%s is named before anything is done", (what, shift) => {
   expect(() => editWorkbook(openWorkbook(livedIn()), { shift })).toThrow(what);
+});
+
+test("heights and frozen parts that were changed go along with their rows and columns", () => {
+  const placed = {
+    cells: [],
+    widths: [{ sheet: "Items", column: 3, width: 12, hidden: true }],
+    rows: [
+      { sheet: "Items", row: 2, height: 40 },
+      { sheet: "Items", row: 6, hidden: true },
+      { sheet: "Other", row: 6, hidden: true },
+    ],
+    frozen: [{ sheet: "Items", rows: 4, columns: 1, firstRow: 1, firstColumn: 1 }],
+    tables: [],
+  };
+  const shift = { sheet: "Items", axis: "row", at: 3, count: 2 } as const;
+  const came = shiftedEdits(placed, { ...shift, goes: false });
+  expect([came.rows.map(({ row }) => row), came.frozen[0]!.rows, came.widths]).toEqual([[2, 8, 6], 6, placed.widths]);
+  const went = shiftedEdits(placed, { ...shift, goes: true });
+  expect([went.rows.map(({ row }) => row), went.frozen[0]!.rows]).toEqual([[2, 4, 6], 2]);
+  const column = shiftedEdits(placed, { sheet: "Items", axis: "column", at: 1, count: 1, goes: true });
+  expect([column.widths[0]!.column, column.rows, column.frozen[0]!.columns]).toEqual([2, placed.rows, 0]);
+  expect(shiftedEdits(came, reverseOf({ ...shift, goes: false }))).toEqual(placed);
 });

@@ -24,7 +24,7 @@ export function filledDown(
   last: number,
   isTable: boolean,
 ): Filled {
-  const formulaAt = formulasOf(cells);
+  const { at: formulaAt } = formulasOf(cells);
   const found = new Map<number, Map<number, NewCell>>();
   const first = Math.max(isTable ? startRow + 1 : startRow, endRow - LOOKED_AT);
   const rows = Array.from({ length: Math.max(0, endRow - first + 1) }, (_, i) => first + i);

@@ -46,9 +46,9 @@ export function refuseCommands(injector: Injector, say: (why: string) => void): 
   });
 }
 
-/** What changes cells or widths, beside what is refused in any sheet. */
+/** What changes cells, widths, heights or frozen parts, beside what is refused in any sheet. */
 const CHANGING =
-  /^sheet\.command\.(set-range-values|clear-selection|auto-(fill|clear)|refill|copy-(down|right|formula)|cut|paste|optional-paste|sort-range|reorder-range|move-range|numfmt|split-text|text-to-number|toggle-cell|repeat-last|(delta|set)-(worksheet-)?col(umn)?-(auto-)?width)|^(univer|sheet)\.command\.(cut|paste)|^formula-ui\.operation\.insert-function|^sheet\.operation\.set-cell-edit-visible/;
+  /^sheet\.command\.(set-range-values|clear-selection|auto-(fill|clear)|refill|copy-(down|right|formula)|cut|paste|optional-paste|sort-range|reorder-range|move-range|numfmt|split-text|text-to-number|toggle-cell|repeat-last|(delta|set)-(worksheet-)?(col(umn)?-(auto-)?width|row-(auto-)?height|row-is-auto-height)|hide-(row|col)-confirm|set-(rows|col)-hidden|set-(col-visible-on-cols|selected-(cols|rows)-visible|specific-rows-visible)|cancel-frozen|set-((row|col|selection|first-row|first-column)-)?frozen)|^(univer|sheet)\.command\.(cut|paste)|^formula-ui\.operation\.insert-function|^sheet\.operation\.set-cell-edit-visible/;
 
 /**
  * Refuses, before anything changes, what would change a protected sheet: a save keeps it as it is.
@@ -80,13 +80,6 @@ export const HIDDEN_MENUS: Readonly<Record<string, { readonly hidden: boolean }>
     "sheet.command.insert-range-move-down-confirm",
     "sheet.command.delete-range-move-left-confirm",
     "sheet.command.delete-range-move-up-confirm",
-    "sheet.menu.sheet-frozen",
-    "sheet.column-header-menu.sheet-frozen",
-    "sheet.row-header-menu.sheet-frozen",
-    "sheet.command.hide-row-confirm",
-    "sheet.command.hide-col-confirm",
-    "sheet.command.set-row-height",
-    "sheet.command.set-row-is-auto-height",
     "sheet.operation.add-note-popup",
     "sheet.command.delete-note",
     "sheet.command.toggle-note-popup",

@@ -62,7 +62,7 @@ export function mendSortedFormulas(injector: Injector): void {
 function formulasBefore(injector: Injector, { unitId, subUnitId, range }: Reorder): readonly MovingFormula[] {
   const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(unitId, UniverInstanceType.UNIVER_SHEET);
   const cells = workbook?.getSheetBySheetId(subUnitId)?.getConfig().cellData ?? {};
-  const formulaAt = formulasOf(cells);
+  const { at: formulaAt } = formulasOf(cells);
   const found: MovingFormula[] = [];
   for (const key of Object.keys(cells)) {
     const row = Number(key);

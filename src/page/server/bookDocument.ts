@@ -185,7 +185,13 @@ function shiftedBack({ shifted }: Written, edits: WorkbookEdits): WorkbookEdits 
   return {
     ...rest,
     ...shiftedEdits(
-      { cells: cells.filter((cell) => !isFresh(cell)), widths: rest.widths ?? [], tables: rest.tables ?? [] },
+      {
+        cells: cells.filter((cell) => !isFresh(cell)),
+        widths: rest.widths ?? [],
+        rows: rest.rows ?? [],
+        frozen: rest.frozen ?? [],
+        tables: rest.tables ?? [],
+      },
       reverseOf(shift),
     ),
   };
@@ -195,11 +201,14 @@ function shiftedBack({ shifted }: Written, edits: WorkbookEdits): WorkbookEdits 
 function apartFrom({ file, sheet, columns }: Written, edits: WorkbookEdits): WorkbookEdits {
   const sheets = new Set(file.working.sheets.map(({ name }) => name));
   const gone = new Set(columns.map(({ column }) => column));
+  const isThere = ({ sheet }: { readonly sheet: string }): boolean => sheets.has(sheet);
   const stays = (each: { readonly sheet: string; readonly column: number }): boolean =>
-    sheets.has(each.sheet) && !(each.sheet === sheet && gone.has(each.column));
+    isThere(each) && !(each.sheet === sheet && gone.has(each.column));
   return {
     ...edits,
     ...(edits.cells ? { cells: edits.cells.filter(stays) } : {}),
     ...(edits.widths ? { widths: edits.widths.filter(stays) } : {}),
+    ...(edits.rows ? { rows: edits.rows.filter(isThere) } : {}),
+    ...(edits.frozen ? { frozen: edits.frozen.filter(isThere) } : {}),
   };
 }

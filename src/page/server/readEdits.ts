@@ -1,7 +1,17 @@
 import * as z from "zod/mini";
 import { InputError } from "../../measure/errors";
 import { MOST_COLUMNS, MOST_ROWS } from "../../workbook/cellRef";
-import type { CellEdit, ColumnsEdit, NewColumn, NewSheet, TableGrowth, WorkbookEdits } from "../../workbook/edits";
+import type {
+  CellEdit,
+  ColumnsEdit,
+  FrozenEdit,
+  NewColumn,
+  NewSheet,
+  RowEdit,
+  TableGrowth,
+  WidthEdit,
+  WorkbookEdits,
+} from "../../workbook/edits";
 import type { Shift } from "../../workbook/shift/shift";
 
 /** Changes that no page of ours sends. */
@@ -31,10 +41,13 @@ type EveryField<Edit> = Readonly<Record<keyof Edit, unknown>>;
 /** Limits of a sheet and its styles in Excel. */
 const MOST_STYLES = 65_490;
 const WIDEST_COLUMN = 255;
+/** In points. */
+const HIGHEST_ROW = 409.5;
 const LONGEST_FORMAT = 255;
 
 const row = z.int().check(z.positive(), z.lte(MOST_ROWS));
 const columnPlace = z.int().check(z.positive(), z.lte(MOST_COLUMNS));
+const height = z.number().check(z.nonnegative(), z.lte(HIGHEST_ROW));
 const width = z.number().check(z.nonnegative(), z.lte(WIDEST_COLUMN));
 const format = z.string().check(z.maxLength(LONGEST_FORMAT));
 const plain = z.union([z.string(), z.number(), z.boolean(), z.null(), z.strictObject({ error: z.string() })]);
@@ -95,7 +108,37 @@ export const EDITS = z.strictObject({
   sheets: z.exactOptional(z.array(sheet)),
   removeSheets: z.exactOptional(z.array(z.string())),
   names: z.exactOptional(z.array(z.strictObject({ name: z.string(), refersTo: z.string() }))),
-  widths: z.exactOptional(z.array(z.strictObject({ sheet: z.string(), column: columnPlace, width }))),
+  widths: z.exactOptional(
+    z.array(
+      z.strictObject({
+        sheet: z.string(),
+        column: columnPlace,
+        width,
+        hidden: z.exactOptional(z.boolean()),
+      } satisfies EveryField<WidthEdit>),
+    ),
+  ),
+  rows: z.exactOptional(
+    z.array(
+      z.strictObject({
+        sheet: z.string(),
+        row,
+        height: z.exactOptional(z.union([height, z.literal("auto")])),
+        hidden: z.exactOptional(z.boolean()),
+      } satisfies EveryField<RowEdit>),
+    ),
+  ),
+  frozen: z.exactOptional(
+    z.array(
+      z.strictObject({
+        sheet: z.string(),
+        rows: z.int().check(z.nonnegative(), z.lt(MOST_ROWS)),
+        columns: z.int().check(z.nonnegative(), z.lt(MOST_COLUMNS)),
+        firstRow: row,
+        firstColumn: columnPlace,
+      } satisfies EveryField<FrozenEdit>),
+    ),
+  ),
   tables: z.exactOptional(
     z.array(z.strictObject({ sheet: z.string(), table: z.string(), bottom: row } satisfies EveryField<TableGrowth>)),
   ),
