@@ -161,7 +161,7 @@ const FEATURES: readonly Feature[] = [
   },
   {
     name: "hidden rows and columns",
-    shown: ({ opened }) => opened.snapshot.sheets["sheet-1"]!.columnData![6]?.hd === 1,
+    shown: ({ opened }) => opened.snapshot.sheets["sheet-1"]!.columnData?.[6]?.hd,
     carried: (_, s) => s.getColumn(7).hidden,
   },
   {
