@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { excelAnswers } from "../../src/host/excel";
 import { entered } from "../../src/host/excelCells";
 import type { SheetCell } from "../../src/host/port";
+import { paneModel } from "../../src/pane/paneModel";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import type { CellContent, WorkbookEdits } from "../../src/workbook/edits";
 import { ownColumns } from "../../src/workbook/ownMarks";
@@ -564,6 +565,49 @@ describe("a pane that cannot be seen", () => {
     stop();
     stopSelecting();
     expect(listeners.size).toBe(0);
+  });
+});
+
+describe("while our own cells are being calculated", () => {
+  afterEach(() => jest.useRealTimers());
+  const settled = () => new Promise(setImmediate);
+
+  test("a burst of reports is one read, when it ends; then the pane follows at once again", async () => {
+    const rows = [
+      ["shelfmark", "height mm", "width mm", "depth mm", "enclosure"],
+      ["B 1", 300, 210, 40, "tray"],
+      ["B 2", 250, 180, 30, "tray"],
+    ];
+    open(createWorkbook([{ name: "Survey", rows, table: "Survey" }]));
+    const model = paneModel(at.port);
+    await model.start();
+    await model.write("Adding", ({ book }) => ({ edits: surveyEdits(book, FILL).edits }));
+    const busy = () =>
+      [...at.sheet("Survey").cells.values()]
+        .flatMap((row) => [...row.values()])
+        .filter(({ value }) => value === "#BUSY!");
+    expect(busy().length).toBeGreaterThan(3);
+    jest.useFakeTimers({ doNotFake: ["setImmediate"] });
+    const during = await roundsOf(async () => {
+      for (let report = 0; report < 100; report++) {
+        await at.excel.fire("onCalculated", "Survey");
+        jest.advanceTimersByTime(1000);
+        await settled();
+      }
+    });
+    for (const cell of busy()) cell.value = 1;
+    await at.excel.fire("onCalculated", "Survey");
+    const after = await roundsOf(async () => {
+      jest.advanceTimersByTime(2000);
+      await settled();
+    });
+    expect([during, after]).toEqual([0, READ_ROUNDS]);
+    cellOf(at.sheet("Survey"), 2, 2).value = 321;
+    await at.excel.fire("onChanged", "Survey");
+    jest.advanceTimersByTime(250);
+    await settled();
+    expect(model.state().survey?.sized.outcomes[0]).toMatchObject({ sized: { item: { height: 321 } } });
+    await model.stop();
   });
 });
 
