@@ -7,8 +7,8 @@ import { DEFINITIONS, type SettingKey } from "../settings/schema";
 import { settingsOf } from "../settings/settingsOf";
 import { tableHeading } from "../settings/tableHeading";
 import type { Book } from "../workbook/book";
-import { parseSheetArea } from "../workbook/cellRef";
-import type { CellContent, CellEdit } from "../workbook/edits";
+import { parseSheetArea, sheetArea } from "../workbook/cellRef";
+import type { CellContent, CellEdit, WorkbookEdits } from "../workbook/edits";
 import { GUIDE_NAME, SETTINGS_NAME } from "./keptRanges";
 import type { BookSurvey } from "./readBookSurvey";
 import { typedContent } from "./rowDecision";
@@ -24,32 +24,77 @@ export function settingSays({ found }: Pick<KeptBook, "found">, key: SettingKey)
   return isNotGiven(cell) ? "" : cellText(cell);
 }
 
+/** What settings are to say, by their keys; empty text for the usual value. */
+export type SettingTexts = Readonly<Partial<Record<SettingKey, string>>>;
+
 /**
- * Writes a value into the settings sheet, which the workbook must have.
+ * Writes values into the settings sheet, which the workbook must have. A setting without a row there gets one below the
+ * last.
  *
- * @param text empty for the usual value
- * @throws InputError when the setting does not take the value, or the sheet has no row for it
+ * @throws InputError when a setting does not take its value, or there is no room for another row
  */
-export function settingEdit({ book, found }: KeptBook, key: SettingKey, text: string): CellEdit {
-  const { name } = DEFINITIONS[key];
-  const content = text.trim() === "" ? USUAL : typedContent(text);
+export function settingEdits(kept: KeptBook, texts: SettingTexts): Required<Pick<WorkbookEdits, "cells" | "names">> {
+  const { book, found } = kept;
+  const wanted = (Object.entries(texts) as [SettingKey, string][]).map(([key, text]) => ({
+    key,
+    content: text.trim() === "" ? USUAL : typedContent(text),
+  }));
   const others = [found.stock, found.guide].filter((range) => range !== undefined);
   settingsOf([
     ...others,
-    [
-      ["setting", "value"],
-      [name, content],
-    ],
+    [["setting", "value"], ...wanted.map(({ key, content }) => [DEFINITIONS[key].name, content])],
   ]);
-  const place = settingPlace(found.settings ?? [], key);
-  if (place === undefined)
+  const rows = found.settings ?? [];
+  const absent = wanted.filter(({ key, content }) => settingPlace(rows, key) === undefined && content !== USUAL);
+  const present = wanted.flatMap(({ key, content }) => {
+    const place = settingPlace(rows, key);
+    return place === undefined ? [] : [cellAt(book, SETTINGS_NAME, place, content)];
+  });
+  const added = addedRows(kept, absent);
+  return { cells: [...present, ...added.cells], names: added.names };
+}
+
+/** Rows below the last one of the settings; the name of the range grows where it ends with that. */
+function addedRows(
+  { book, found }: KeptBook,
+  absent: readonly { readonly key: SettingKey; readonly content: CellContent }[],
+): ReturnType<typeof settingEdits> {
+  if (absent.length === 0) return { cells: [], names: [] };
+  const rows = found.settings ?? [];
+  const { setting, value } = settingColumns(rows);
+  const { sheet, area } = namedArea(book, SETTINGS_NAME);
+  const defined = definedName(book, SETTINGS_NAME);
+  const first = rows.findLastIndex((cells) => !cells.every(isBlank)) + 1;
+  const bottom = Math.max(area.bottom, area.top + first + absent.length - 1);
+  const below = book.grid(sheet).rows.slice(area.bottom, bottom);
+  if (below.some((cells) => cells.slice(area.left - 1, area.right).some((cell) => !isBlank(cell))))
     throw new InputError(
-      name,
+      DEFINITIONS[absent[0]!.key].name,
       "no row of the settings sheet",
-      "each setting has a row of its own",
-      `insert a row between two others there, and write ${name} and its value`,
+      "cells below the last setting are in use, so that none can be added there",
+      `insert a row between two others there, and write ${DEFINITIONS[absent[0]!.key].name} and its value`,
     );
-  return cellAt(book, SETTINGS_NAME, place, content);
+  return {
+    cells: absent.flatMap(({ key, content }, index) => {
+      const at = (column: number, cell: CellContent): CellEdit => ({
+        sheet,
+        row: area.top + first + index,
+        column: area.left + column,
+        content: cell,
+      });
+      return [at(setting, DEFINITIONS[key].name), at(value, content)];
+    }),
+    names:
+      bottom === area.bottom
+        ? []
+        : [
+            {
+              name: defined!.name,
+              refersTo: sheetArea(sheet, { ...area, bottom }),
+              grownFrom: defined!.refersTo,
+            },
+          ],
+  };
 }
 
 /** The word for a setting that is left to its usual value, as the settings sheet has it. */
@@ -62,14 +107,18 @@ interface Place {
 
 /** The last row of a setting counts, as it does where settings are read. */
 function settingPlace(rows: readonly (readonly unknown[])[], key: SettingKey): Place | undefined {
-  const heads = rows.findIndex((cells) => {
-    const names = cells.map((cell) => plainName(cellText(cell)));
-    return names.includes("setting") && names.includes("value");
-  });
-  const names = heads < 0 ? [] : rows[heads]!.map((cell) => plainName(cellText(cell)));
-  const [setting, value] = heads < 0 ? [0, 1] : [names.indexOf("setting"), names.indexOf("value")];
+  const { setting, value } = settingColumns(rows);
   const row = rows.findLastIndex((cells) => settingKey(cellText(cells[setting])) === key);
   return row < 0 ? undefined : { row, column: value };
+}
+
+/** By the headings, else the first two. */
+function settingColumns(rows: readonly (readonly unknown[])[]): { readonly setting: number; readonly value: number } {
+  const headings = rows
+    .map((cells) => cells.map((cell) => plainName(cellText(cell))))
+    .find((names) => names.includes("setting") && names.includes("value"));
+  if (headings === undefined) return { setting: 0, value: 1 };
+  return { setting: headings.indexOf("setting"), value: headings.indexOf("value") };
 }
 
 /** A cell of a range that the workbook names; rows and columns of the range count from 0. */
@@ -78,8 +127,12 @@ function cellAt(book: Book, name: string, { row, column }: Place, content: CellC
   return { sheet, row: area.top + row, column: area.left + column, content };
 }
 
-function namedArea({ names }: Book, wanted: string): NonNullable<ReturnType<typeof parseSheetArea>> {
-  const defined = names.find(({ name, sheet }) => name.toLowerCase() === wanted && sheet === undefined);
+function definedName({ names }: Book, wanted: string): Book["names"][number] | undefined {
+  return names.find(({ name, sheet }) => name.toLowerCase() === wanted && sheet === undefined);
+}
+
+function namedArea(book: Book, wanted: string): NonNullable<ReturnType<typeof parseSheetArea>> {
+  const defined = definedName(book, wanted);
   const found = defined === undefined ? undefined : parseSheetArea(defined.refersTo);
   if (found === undefined) throw new InputError(wanted, "no range of that name", "make its sheet first");
   return found;

@@ -1,6 +1,6 @@
 import { sheetArea, type Area } from "../workbook/cellRef";
 import type { ColumnPlaces } from "../workbook/columnPlaces";
-import type { ColumnsEdit, NewName } from "../workbook/edits";
+import { isGrowing, type ColumnsEdit, type NewName } from "../workbook/edits";
 import type { DefinedName } from "../workbook/openWorkbook";
 import { columnMark, isMark, SHEET_MARK } from "../workbook/ownMarks";
 import type { Sender } from "./excelCells";
@@ -24,7 +24,8 @@ export function planNames(
   const stale = new Set([...(columns?.places.staleMarks ?? []), ...made.flatMap(({ staleMark }) => staleMark ?? [])]);
   const removed = names.filter(
     ({ name, refersTo }) =>
-      stale.has(name) || (isMark(name) && (refersTo.includes("#REF!") || gone.some((sheet) => isOn(refersTo, sheet)))),
+      stale.has(name) ||
+      wanted.some((each) => isGrowing({ name, refersTo }, each)) || (isMark(name) && (refersTo.includes("#REF!") || gone.some((sheet) => isOn(refersTo, sheet)))),
   );
   const known = new Set(names.filter((name) => !removed.includes(name)).map(({ name }) => name.toLowerCase()));
   const added: DefinedName[] = [];

@@ -1,5 +1,5 @@
-import type { Area } from "../workbook/cellRef";
-import { isFormula, type CellEdit, type PlacedColumn, type WorkbookEdits } from "../workbook/edits";
+import { cellName, type Area } from "../workbook/cellRef";
+import { formulaStands, isFormula, type CellEdit, type PlacedColumn, type WorkbookEdits } from "../workbook/edits";
 import { sheetNamed } from "../workbook/readSheet";
 import { protectedSheet } from "../workbook/notEditable";
 import { entered, points, senderOf, writeCells, type Sender } from "./excelCells";
@@ -49,6 +49,8 @@ export async function writeEdits(context: Excel.RequestContext, edits: WorkbookE
     [...written, ...wholeSheets].map(({ sheet, area }) => ({ sheet, area })),
   );
   if (formerWidths.length > 0) await context.sync();
+  const live = written.filter(({ typed }, index) => typed && isEnteredFormula(former[index]!.formulas[0]![0]));
+  if (live.length > 0) throw formulaStands(live.map(({ row, column }) => cellName(row, column)));
   const { table, filter } = plan?.places ?? {};
   const done: Done = {
     fresh: plan?.fresh.map((area) => ({ sheet: plan.sheet, area })) ?? [],
@@ -95,6 +97,8 @@ export async function writeEdits(context: Excel.RequestContext, edits: WorkbookE
     throw error;
   }
 }
+
+const isEnteredFormula = (entry: unknown): boolean => typeof entry === "string" && entry.startsWith("=");
 
 const SMALL = 200;
 

@@ -8,6 +8,7 @@ import type { PaneModel } from "./paneState";
 import { QuestionsView } from "./QuestionsView";
 import { ProblemsView } from "./ProblemsView";
 import { SetUpView } from "./SetUpView";
+import { UnitQuestion } from "./UnitQuestion";
 import { StoreView } from "./StoreView";
 import type { PanePlace, ViewName, ViewProps } from "./viewProps";
 
@@ -72,6 +73,18 @@ export function Pane({ model, place }: { readonly model: PaneModel; readonly pla
         </button>
       </div>
       {helps && <HelpPanel view={VIEWS[chosen]!.name} close={() => setHelps(false)} />}
+      {survey !== undefined && state.beforeUnit !== undefined && (
+        <div class="notice">
+          <p>The unit was changed on the settings sheet.</p>
+          <UnitQuestion
+            model={model}
+            before={state.beforeUnit}
+            to={survey.sized.settings.surveyUnit}
+            busy={doing !== undefined}
+            done={model.settleUnit}
+          />
+        </div>
+      )}
       {survey?.book.said?.map((line) => (
         <p key={line} class="notice">
           {line}

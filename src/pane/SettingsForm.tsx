@@ -1,11 +1,14 @@
 import { useState } from "preact/hooks";
-import { settingEdit, settingSays } from "../filling/settingEdits";
+import { settingEdits, settingSays } from "../filling/settingEdits";
 import { DEFINITIONS, type SettingKey } from "../settings/schema";
 import { SETTING_GROUPS } from "../settings/settingGroups";
 import { ChoiceField } from "./ChoiceField";
+import type { WorkbookUnit } from "../measure/units";
 import { makeSheets } from "./makeSheets";
 import type { PaneModel, PaneSurvey } from "./paneState";
 import { choiceOptions, otherChoice } from "./settingChoices";
+import { UnitQuestion } from "./UnitQuestion";
+import { writeAgain } from "./writeFigures";
 
 interface FormProps {
   readonly model: PaneModel;
@@ -17,18 +20,29 @@ interface FormProps {
 export function SettingsForm({ model, survey, busy }: FormProps) {
   const [wanted, setWanted] = useState("");
   const { stock } = survey.sized.settings;
+  const [to, setTo] = useState<WorkbookUnit>();
   const words = wanted.toLowerCase().trim().split(/\s+/);
   const fits = (key: SettingKey): boolean => {
     const { name, meaning } = DEFINITIONS[key];
     return words.every((word) => `${name} ${meaning}`.toLowerCase().includes(word));
   };
+  const { surveyUnit } = survey.sized.settings;
   const change = (key: SettingKey, text: string) =>
-    void model.write(`Setting ${DEFINITIONS[key].name}: ${text === "" ? "usual" : text}`, makeSheets, (now) => ({
-      edits: { cells: [settingEdit(now, key, text)] },
-    }));
+    void model.write(
+      `Setting ${DEFINITIONS[key].name}: ${text === "" ? "usual" : text}`,
+      makeSheets,
+      (now) => ({
+        edits: settingEdits(now, { [key]: text }),
+      }),
+      (now) => (key === "answerUnit" && now.standing.length > 0 ? writeAgain(now, now.standing) : undefined),
+    );
+  const askUnit = (text: string): void => {
+    const unit = text === "" ? DEFINITIONS.surveyUnit.fallback : (text as WorkbookUnit);
+    setTo(unit === surveyUnit ? undefined : unit);
+  };
   const groups = SETTING_GROUPS.map(({ title, keys }) => ({
     title,
-    keys: keys.filter((key) => !FIXED.has(key) && fits(key)),
+    keys: keys.filter(fits),
     changed: keys.filter((key) => isChanged(survey, key)).length,
   })).filter(({ keys }) => keys.length > 0);
   return (
@@ -60,9 +74,19 @@ export function SettingsForm({ model, survey, busy }: FormProps) {
                   options={choiceOptions(key, stock)}
                   {...otherChoice(key)}
                   busy={busy}
-                  choose={(text) => change(key, text)}
+                  choose={(text) => (key === "surveyUnit" ? askUnit(text) : change(key, text))}
                 />
                 <p class="quiet">{meaning}</p>
+                {key === "surveyUnit" && to !== undefined && (
+                  <UnitQuestion
+                    model={model}
+                    before={survey.sized}
+                    to={to}
+                    busy={busy}
+                    done={() => setTo(undefined)}
+                    giveUp={`Leave it at ${surveyUnit}`}
+                  />
+                )}
               </div>
             );
           })}
@@ -76,9 +100,6 @@ export function SettingsForm({ model, survey, busy }: FormProps) {
 function labelOf(name: string, unit: string): string {
   return ["", "length", "mass"].includes(unit) ? name : `${name}, ${unit}`;
 }
-
-/** What plain numbers of the survey mean is not changed in passing. */
-const FIXED: ReadonlySet<SettingKey> = new Set(["surveyUnit"]);
 
 function isChanged(survey: PaneSurvey, key: SettingKey): boolean {
   const says = settingSays(survey, key);

@@ -66,6 +66,10 @@ const VIEWS: Readonly<Record<ViewName, readonly (readonly [title: string, text: 
       "Choose a value from its list or write one: it goes into the settings sheet, and every column follows.",
     ],
     [
+      "Change the unit",
+      "The setting unit is what plain sizes mean. When you change it you are asked: only the answers, convert the sizes, or the sizes are in that unit already.",
+    ],
+    [
       "Board guide",
       "The first row that covers an item gives its board. The last row has no limits. There is no published table of board by weight: put in your own habit.",
     ],

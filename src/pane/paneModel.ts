@@ -5,6 +5,8 @@ import type { ColumnsEdit } from "../workbook/edits";
 import { ownColumns } from "../workbook/ownMarks";
 import type { SheetValue } from "../workbook/sheetValue";
 import { figureOfHeading } from "../filling/headedFigure";
+import { plainMeasures } from "../filling/unitChange";
+import type { SizedSurvey } from "../survey/sizeSurvey";
 import { readBookSurvey } from "../filling/readBookSurvey";
 import { bothEffects, Unanswered, type Effect } from "../headings/questions";
 import type { Answered, PaneModel, PaneState, PaneSurvey } from "./paneState";
@@ -37,6 +39,7 @@ export function paneModel(port: BookPort): PaneModel {
     answers: 0,
     sheets: [],
     selected: undefined,
+    beforeUnit: undefined,
     doing: "Reading the workbook",
     said: { lines: [], failed: false },
     steps: [],
@@ -108,8 +111,13 @@ export function paneModel(port: BookPort): PaneModel {
     if (state.doing !== undefined) return;
     if (reading) return changed();
     reading = true;
+    const before = state.beforeUnit ?? state.survey?.sized;
+    const sheet = state.survey?.chosen.sheet.name;
     try {
       await read();
+      const now = state.survey;
+      if (before !== undefined && now !== undefined && now.chosen.sheet.name === sheet)
+        set({ beforeUnit: isReadOtherwise(before, now.sized) ? before : undefined });
     } finally {
       reading = false;
     }
@@ -176,6 +184,7 @@ export function paneModel(port: BookPort): PaneModel {
     // What was said of one sheet does not hold for another.
     answer: (answer) => readAnswering(answer.sheet === undefined ? [...effects, answer] : [answer]),
     takeBack: () => readAnswering(effects.slice(0, -1)),
+    settleUnit: () => set({ beforeUnit: undefined }),
     goTo: async (row) => {
       const { survey } = state;
       if (survey === undefined) return;
@@ -184,6 +193,11 @@ export function paneModel(port: BookPort): PaneModel {
     },
     say,
   };
+}
+
+/** Whether numbers that name no unit are now read in another. */
+function isReadOtherwise(before: SizedSurvey, now: SizedSurvey): boolean {
+  return before.settings.surveyUnit !== now.settings.surveyUnit && plainMeasures(before).length > 0;
 }
 
 function answeredBy({ words = [], unit, sheet, headingRow, noHeadings }: Effect): Answered {

@@ -2,6 +2,7 @@ import type { SheetCell } from "../host/port";
 import type { Book } from "../workbook/book";
 import type { ColumnsHold, WorkbookEdits } from "../workbook/edits";
 import type { BookSurvey, BookSurveyOptions } from "../filling/readBookSurvey";
+import type { SizedSurvey } from "../survey/sizeSurvey";
 import type { Effect, Question } from "../headings/questions";
 
 /** What the user answered, as the reading of a survey takes it. */
@@ -45,6 +46,8 @@ export interface PaneState {
   /** Sheets that may hold it. */
   readonly sheets: readonly string[];
   readonly selected: SheetCell | undefined;
+  /** The survey as it was read before its unit was changed on the settings sheet, until the user says what is meant. */
+  readonly beforeUnit: SizedSurvey | undefined;
   /** What is being done; undefined when nothing is. */
   readonly doing: string | undefined;
   /** What the last act did, or why it failed. */
@@ -67,6 +70,8 @@ export interface PaneModel {
   readonly answer: (effect: Effect) => Promise<void>;
   /** Reads the survey again without the last answer. */
   readonly takeBack: () => Promise<void>;
+  /** The change of the unit on the settings sheet is settled. */
+  readonly settleUnit: () => void;
   readonly goTo: (row: number) => Promise<void>;
   readonly say: (lines: readonly string[], failed?: boolean) => void;
 }

@@ -4,14 +4,14 @@ import { blankStyles, SPREADSHEET_TYPE } from "./blankParts";
 import { changedBook } from "./bookEditor";
 import { hasForeignFormulas } from "./foreignFormulas";
 import { areaName, cellName, overlap, sheetArea, type Area } from "./cellRef";
-import type { CellEdit, EditResult, WidthEdit, WorkbookEdits } from "./edits";
+import { formulaStands, isGrowing, type CellEdit, type EditResult, type WidthEdit, type WorkbookEdits } from "./edits";
 import { NotEditable, protectedSheet } from "./notEditable";
 import type { DefinedName, Workbook } from "./openWorkbook";
 import { columnMark, isMark, SHEET_MARK } from "./ownMarks";
 import { packageEditor, type PackageEditor } from "./packageEditor";
 import { neededPart } from "./parts";
 import { planColumns, type ColumnPlan } from "./planColumns";
-import { sheetNamed } from "./readSheet";
+import { readSheet, sheetNamed } from "./readSheet";
 import { checkWellFormed, textOf } from "./readXml";
 import { stylesPart } from "./readStyles";
 import { sharedTextsOf } from "./sharedTexts";
@@ -43,6 +43,7 @@ export function editWorkbook(
   const { columns, cells = [], widths = [], rows = [], frozen = [] } = edits;
   const growth = grownTables(workbook, edits);
   refuseOtherStyles(cells, styles.editor.count());
+  refuseFormulas(workbook, cells);
   let plan: ColumnPlan | undefined;
   const sheets = new Set(
     [
@@ -234,6 +235,17 @@ function dropCalculationOrder(workbook: Workbook, parts: PackageEditor): void {
   }
 }
 
+/** @throws InputError when a cell that was read as typed holds a formula */
+function refuseFormulas(workbook: Workbook, cells: readonly CellEdit[]): void {
+  const typed = cells.filter((cell) => cell.typed);
+  for (const sheet of new Set(typed.map((cell) => cell.sheet))) {
+    const { formulas } = readSheet(workbook, sheet, { formulas: true });
+    const own = typed.filter((cell) => cell.sheet === sheet).map(({ row, column }) => cellName(row, column));
+    const live = own.filter((name) => formulas.has(name));
+    if (live.length > 0) throw formulaStands(live);
+  }
+}
+
 /** The names to delete, add and move: ours are written again, the user's stay, those asked for are added when missing. */
 function changedNames(
   workbook: Workbook,
@@ -270,20 +282,21 @@ function changedNames(
   for (const { wantedName, sheet: own } of sheetMarks)
     mark(SHEET_MARK, wantedName, own, { top: 1, left: 1, bottom: 1, right: 1 });
   const notes: string[] = [];
-  for (const { name, refersTo } of names) {
-    if (known.has(name.toLowerCase())) notes.push(`the name ${name} is in the workbook already and stays as it is`);
+  const moved = movedFilter(workbook, sheet, plan);
+  for (const wanted of names) {
+    const { name, refersTo } = wanted;
+    const grows = workbook.names.findIndex((each) => each.sheet === undefined && isGrowing(each, wanted));
+    if (grows >= 0) moved.set(grows, refersTo);
+    else if (known.has(name.toLowerCase()))
+      notes.push(`the name ${name} is in the workbook already and stays as it is`);
     else added.push({ name, refersTo, hidden: false, comment: "" });
     known.add(name.toLowerCase());
   }
-  return { namesRemoved, namesAdded: added, namesMoved: movedFilter(workbook, sheet, plan), notes };
+  return { namesRemoved, namesAdded: added, namesMoved: moved, notes };
 }
 
 /** A sheet's own filter is also in a hidden name, which must agree. */
-function movedFilter(
-  workbook: Workbook,
-  sheet: string | undefined,
-  plan: ColumnPlan | undefined,
-): ReadonlyMap<number, string> {
+function movedFilter(workbook: Workbook, sheet: string | undefined, plan: ColumnPlan | undefined): Map<number, string> {
   const moved = new Map<number, string>();
   const filter = plan?.places.filter;
   if (!filter || sheet === undefined) return moved;

@@ -1,3 +1,4 @@
+import { InputError } from "../measure/errors";
 import type { Area } from "./cellRef";
 import type { Frozen } from "./frozenViews";
 import type { ErrorValue } from "./sheetValue";
@@ -78,6 +79,8 @@ export interface CellEdit {
    * comes along.
    */
   readonly sharedText?: number;
+  /** The cell was read as a typed one: where it holds a formula, all is refused. */
+  readonly typed?: true;
 }
 
 /** The width of a column, in characters, and whether it is hidden: left out, it is shown. */
@@ -125,11 +128,13 @@ export interface NewSheet {
   readonly replaceable?: boolean;
 }
 
-/** A name for the whole workbook, added when it is missing; an existing one is never changed. */
+/** A name for the whole workbook, added when it is missing; an existing one stays unless its range is to grow. */
 export interface NewName {
   readonly name: string;
   /** `settings!$A$1:$B$60`. */
   readonly refersTo: string;
+  /** What the existing name means, exactly: it takes the new range instead. Left out, or where it means another, it stays. */
+  readonly grownFrom?: string;
 }
 
 export interface WorkbookEdits {
@@ -171,3 +176,23 @@ export interface EditResult {
 export function isFormula(content: CellContent): content is FormulaContent {
   return typeof content === "object" && content !== null && "formula" in content;
 }
+
+/** Whether a name of the workbook is to take a greater range. */
+export function isGrowing(
+  { name, refersTo }: Pick<NewName, "name" | "refersTo">,
+  wanted: Pick<NewName, "name" | "grownFrom">,
+): boolean {
+  return name.toLowerCase() === wanted.name.toLowerCase() && refersTo === wanted.grownFrom;
+}
+
+/** A formula is never lost under a number that was worked out from its answer. */
+export function formulaStands(cells: readonly string[]): InputError {
+  return new InputError(
+    "cells",
+    `${cells.length === 1 ? "a formula" : "formulas"} in ${cells.slice(0, MOST_NAMED).join(", ")}`,
+    "only typed numbers can be changed into others",
+    "change what the formulas read, or choose that only answers are in the new unit",
+  );
+}
+
+const MOST_NAMED = 5;

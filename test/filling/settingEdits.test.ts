@@ -1,10 +1,10 @@
 import { readBookSurvey } from "../../src/filling/readBookSurvey";
-import { guideEdits, guideRows, settingEdit, settingSays, type GuideChange } from "../../src/filling/settingEdits";
+import { guideEdits, guideRows, settingEdits, settingSays, type GuideChange } from "../../src/filling/settingEdits";
 import { surveyEdits } from "../../src/filling/surveyEdits";
 import type { SettingKey } from "../../src/settings/schema";
 import { bookOf } from "../../src/workbook/book";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
-import type { CellEdit } from "../../src/workbook/edits";
+import type { WorkbookEdits } from "../../src/workbook/edits";
 import { editWorkbook } from "../../src/workbook/editWorkbook";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 
@@ -20,11 +20,11 @@ function kept() {
   const { edits } = surveyEdits(bookOf(bare), { ...READ, figures: [], values: false, cutList: false });
   let workbook = openWorkbook(editWorkbook(bare, { sheets: edits.sheets ?? [], names: edits.names ?? [] }).bytes);
   const survey = () => ({ ...readBookSurvey(bookOf(workbook), READ), book: bookOf(workbook) });
-  const write = (cells: readonly CellEdit[]) => (workbook = openWorkbook(editWorkbook(workbook, { cells }).bytes));
+  const write = (edits: WorkbookEdits) => (workbook = openWorkbook(editWorkbook(workbook, edits).bytes));
   return {
     survey,
-    set: (key: SettingKey, text: string) => write([settingEdit(survey(), key, text)]),
-    change: (change: GuideChange) => write(guideEdits(survey(), change)),
+    set: (key: SettingKey, text: string) => write(settingEdits(survey(), { [key]: text })),
+    change: (change: GuideChange) => write({ cells: guideEdits(survey(), change) }),
     boards: () => guideRows(survey().found.guide!).map(({ board }) => board),
   };
 }
@@ -48,20 +48,39 @@ test("a setting is written into its row of the sheet, is in force, and goes back
 
 test("what a setting does not take is refused in words", () => {
   const { survey } = kept();
-  expect(() => settingEdit(survey(), "contingency", "a lot")).toThrow('contingency: got "a lot"');
-  expect(() => settingEdit(survey(), "covering", "sailcloth")).toThrow('covering: got "sailcloth"');
+  expect(() => settingEdits(survey(), { contingency: "a lot" })).toThrow('contingency: got "a lot"');
+  expect(() => settingEdits(survey(), { covering: "sailcloth" })).toThrow('covering: got "sailcloth"');
 });
 
-test("a sheet without a row for a setting says where to put one", () => {
-  const { survey } = kept();
-  const found = {
-    ...survey().found,
-    settings: [
-      ["setting", "value"],
-      ["fit", "loose"],
-    ],
-  };
-  expect(() => settingEdit({ ...survey(), found }, "currency", "EUR")).toThrow("insert a row between two others there");
+/** A workbook with a short settings sheet of the user's own, and perhaps something below it. */
+function shortSheet(...below: readonly (readonly string[])[]) {
+  const items = [
+    ["Identifier", "Height", "Width", "Depth", "Enclosure"],
+    ["A1", 300, 210, 40, "tray"],
+  ];
+  const settings = [["my settings", ""], ["setting", "value"], ["fit", "loose"], ...below];
+  const sheets = [
+    { name: "Items", rows: items },
+    { name: "Mine", rows: settings },
+  ] as const;
+  return openWorkbook(createWorkbook(sheets, [{ name: "Settings", refersTo: "Mine!$A$2:$B$3" }]));
+}
+
+test("a setting without a row in the sheet gets one below the last, and the name of the range takes it in", () => {
+  let workbook = shortSheet();
+  const survey = () => ({ ...readBookSurvey(bookOf(workbook), READ), book: bookOf(workbook) });
+  const edits = settingEdits(survey(), { currency: "EUR", fit: "snug", answerUnit: "in" });
+  workbook = openWorkbook(editWorkbook(workbook, edits).bytes);
+  expect(workbook.names).toMatchObject([{ name: "Settings", refersTo: "'Mine'!$A$2:$B$5" }]);
+  expect(survey().sized.settings).toMatchObject({ currency: "EUR", fit: "snug", answerUnit: "in", surveyUnit: "mm" });
+  // Left to the usual, it needs no row.
+  expect(settingEdits(survey(), { contingency: "" })).toEqual({ cells: [], names: [] });
+});
+
+test("cells below the settings that are in use are left alone, and where to put the row is said", () => {
+  const workbook = shortSheet(["a note of mine", ""]);
+  const survey = { ...readBookSurvey(bookOf(workbook), READ), book: bookOf(workbook) };
+  expect(() => settingEdits(survey, { currency: "EUR" })).toThrow("insert a row between two others there");
 });
 
 test("rows of the board guide are changed, inserted and deleted in their order", () => {

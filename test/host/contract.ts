@@ -105,6 +105,24 @@ export function contractOf(
       expect((await at.port.read()).tables.map(plainTable)).toEqual(openWorkbook(twice.bytes).tables.map(plainTable));
     });
 
+    test("a name grows from the range that was read, and a number never goes over a formula", async () => {
+      const sheet = openWorkbook(bytes()).sheets[0]!.name;
+      await add();
+      const settings = async () => (await at.port.read()).names.find(({ name }) => name === "settings")!.refersTo;
+      const before = await settings();
+      const after = before.replace(/\d+$/, (last) => String(Number(last) + 1));
+      const grow = (grownFrom: string) => at.port.write({ names: [{ name: "settings", refersTo: after, grownFrom }] });
+      await (await grow(after)).undo();
+      expect(await settings()).toBe(before);
+      const step = await grow(before);
+      expect(await settings()).toBe(after);
+      await step.undo();
+      expect(await settings()).toBe(before);
+      const [name] = [...(await at.held(sheet))].find(([, [content]]) => String(content).startsWith("="))!;
+      const cell = { sheet, ...parseCell(name)!, content: 1, typed: true } as const;
+      await expect(at.port.write({ cells: [cell] })).rejects.toThrow(`a formula in ${name}`);
+    });
+
     test("steps taken back, the last first, leave the workbook as it was", async () => {
       const sheet = openWorkbook(bytes()).sheets[0]!.name;
       const before = [sorted(await at.held(sheet)), await names(), (await at.port.read()).tables];

@@ -7,7 +7,11 @@ import { editWorkbook } from "../../src/workbook/editWorkbook";
 import type { WorkbookEdits } from "../../src/workbook/edits";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { withBoards } from "../../src/filling/boardColumns";
+import { readBookSurvey } from "../../src/filling/readBookSurvey";
+import { settingEdits } from "../../src/filling/settingEdits";
 import { surveyEdits } from "../../src/filling/surveyEdits";
+import { unitEdits } from "../../src/filling/unitChange";
+import type { PaneSurvey } from "../../src/pane/paneState";
 
 const ROWS = [
   ["Identifier", "Height", "Width", "Depth", "Enclosure"],
@@ -20,8 +24,12 @@ function filePort(rows = ROWS) {
   let workbook = openWorkbook(createWorkbook([{ name: "Items", rows }]));
   let changed = (): void => undefined;
   let fails: Error | undefined;
+  let reads = (): void => undefined;
   const port: BookPort = {
-    read: () => Promise.resolve(bookOf(workbook)),
+    read: () => {
+      reads();
+      return Promise.resolve(bookOf(workbook));
+    },
     write: (edits: WorkbookEdits) => {
       if (fails) return Promise.reject(fails);
       const before = workbook;
@@ -44,6 +52,16 @@ function filePort(rows = ROWS) {
   return {
     port,
     refuse: (error: Error | undefined) => (fails = error),
+    /** Changes the workbook beside the pane, and waits until the pane has read it. */
+    edit: async (makes: (survey: PaneSurvey) => WorkbookEdits) => {
+      const book = bookOf(workbook);
+      const survey = { ...readBookSurvey(book, { recognise: {}, settings: [] }), book } as PaneSurvey;
+      workbook = openWorkbook(editWorkbook(workbook, makes(survey)).bytes);
+      const read = new Promise<void>((done) => (reads = done));
+      changed();
+      await read;
+      await new Promise((resolve) => setImmediate(resolve));
+    },
     replace: (next: unknown[][]) => {
       workbook = openWorkbook(createWorkbook([{ name: "Items", rows: next as typeof ROWS }]));
       changed();
@@ -159,4 +177,25 @@ test("what is said last of a column holds", async () => {
   expect(model.state().survey!.sized.survey.recognition.columns.depth!.column).toBe(4);
   await model.answer({ words: [{ word: "Depth", unit: "cm" }] });
   expect(model.state().survey!.sized.survey.units.depth).toBe("cm");
+});
+
+test("another unit on the settings sheet is asked about, and its answer is one step to undo", async () => {
+  const { port, edit } = filePort();
+  const model = paneModel(port);
+  await model.start();
+  await adding(model);
+  expect(model.state().beforeUnit).toBeUndefined();
+  await edit((survey) => settingEdits(survey, { surveyUnit: "in" }));
+  const { beforeUnit } = model.state();
+  expect(beforeUnit?.settings.surveyUnit).toBe("mm");
+  expect(model.state().survey!.sized.settings.surveyUnit).toBe("in");
+  await model.write("Answers in inches", (now) => ({ edits: unitEdits(now, beforeUnit!, "in", "answers") }));
+  model.settleUnit();
+  expect(model.state().survey!.sized.settings).toMatchObject({ surveyUnit: "mm", answerUnit: "in" });
+  await edit((survey) => settingEdits(survey, { fit: "loose" }));
+  expect(model.state().beforeUnit).toBeUndefined();
+  await edit((survey) => settingEdits(survey, { surveyUnit: "cm" }));
+  expect(model.state().beforeUnit).toBeDefined();
+  await edit((survey) => settingEdits(survey, { surveyUnit: "mm" }));
+  expect(model.state().beforeUnit).toBeUndefined();
 });

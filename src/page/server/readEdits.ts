@@ -6,6 +6,7 @@ import type {
   ColumnsEdit,
   FrozenEdit,
   NewColumn,
+  NewName,
   NewSheet,
   RowEdit,
   TableGrowth,
@@ -72,6 +73,7 @@ const cell = z.strictObject({
   format: z.exactOptional(format),
   style: z.exactOptional(z.int().check(z.nonnegative(), z.lt(MOST_STYLES))),
   sharedText: z.exactOptional(z.int().check(z.nonnegative())),
+  typed: z.exactOptional(z.literal(true)),
 } satisfies EveryField<CellEdit>);
 const sheet = z.strictObject({
   name: z.string(),
@@ -107,7 +109,15 @@ export const EDITS = z.strictObject({
   cells: z.exactOptional(z.array(cell)),
   sheets: z.exactOptional(z.array(sheet)),
   removeSheets: z.exactOptional(z.array(z.string())),
-  names: z.exactOptional(z.array(z.strictObject({ name: z.string(), refersTo: z.string() }))),
+  names: z.exactOptional(
+    z.array(
+      z.strictObject({
+        name: z.string(),
+        refersTo: z.string(),
+        grownFrom: z.exactOptional(z.string()),
+      } satisfies EveryField<NewName>),
+    ),
+  ),
   widths: z.exactOptional(
     z.array(
       z.strictObject({
