@@ -25,7 +25,8 @@ export function planNames(
   const removed = names.filter(
     ({ name, refersTo }) =>
       stale.has(name) ||
-      wanted.some((each) => isGrowing({ name, refersTo }, each)) || (isMark(name) && (refersTo.includes("#REF!") || gone.some((sheet) => isOn(refersTo, sheet)))),
+      wanted.some((each) => isGrowing({ name, refersTo }, each)) ||
+      (isMark(name) && (refersTo.includes("#REF!") || gone.some((sheet) => isOn(refersTo, sheet)))),
   );
   const known = new Set(names.filter((name) => !removed.includes(name)).map(({ name }) => name.toLowerCase()));
   const added: DefinedName[] = [];
