@@ -1,5 +1,4 @@
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 
 /** The Excels that Microsoft writes a script for, and how each differs on the wire. */
 export const EXCELS = {
@@ -91,7 +90,7 @@ const SCRIPTS = new Map<string, (page: object) => Namespaces>();
 function compiled(script: string): (page: object) => Namespaces {
   const known = SCRIPTS.get(script);
   if (known !== undefined) return known;
-  const path = createRequire(__filename).resolve(`@microsoft/office-js/dist/${script}`);
+  const path = `node_modules/@microsoft/office-js/dist/${script}`;
   // Its errors are then of this realm, as in a page, and its names stay off this global object.
   // eslint-disable-next-line @typescript-eslint/no-implied-eval
   const made = new Function("page", `with (page) {${readFileSync(path, "utf8")}\n;return { Excel, Office, OSF };}`);

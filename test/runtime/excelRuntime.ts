@@ -3,6 +3,7 @@ import path from "node:path";
 import vm from "node:vm";
 import { version } from "../../package.json";
 import { hostBridge, type InvocationResult } from "./hostBridge";
+import type { PageThreads } from "./pageThreads";
 import { marshal, type Argument, type CellError, type OmittedRepeat, type ParameterMetadata } from "./marshal";
 
 export interface FunctionMetadata {
@@ -37,6 +38,8 @@ export interface ExcelRuntime {
   readonly metadata: Metadata;
   /** The ids that the script associated with functions. */
   readonly associatedIds: readonly string[];
+  /** The scripts that the page loaded after functions.js. */
+  readonly loaded: readonly string[];
   /** Calculates one cell. In a spilled table, single cells may be `{ error, message }`. */
   readonly callCell: (id: string, args: readonly Argument[]) => Promise<CellAnswer>;
   /** Calculates many cells in one message, as Excel does when a column is filled. */
@@ -56,10 +59,16 @@ export function readBuild(): Build {
  * The built cell functions inside Microsoft's own custom-functions runtime, so that a test goes through the dispatch
  * that Excel uses: argument shapes, error codes and messages, JSON both ways.
  *
+ * @param threads what the page has for threads beside it; without, it has none
  * @throws Error from a call, when Excel would refuse the formula
  */
-export function loadExcelRuntime(build: Build = readBuild(), omittedRepeat: OmittedRepeat = "null"): ExcelRuntime {
+export function loadExcelRuntime(
+  build: Build = readBuild(),
+  omittedRepeat: OmittedRepeat = "null",
+  threads?: PageThreads,
+): ExcelRuntime {
   const { script, metadata } = build;
+  const loaded: string[] = [];
   const waiting = new Map<number, (result: InvocationResult) => void>();
   const bridge = hostBridge((result) => {
     waiting.get(result.id)?.(result);
@@ -68,9 +77,11 @@ export function loadExcelRuntime(build: Build = readBuild(), omittedRepeat: Omit
   // A script that the bundle loads later lies beside functions.js.
   const page = browserPage(bridge.native, ({ src, onload }) => {
     const name = path.basename(src);
+    loaded.push(name);
     vm.runInContext(readFileSync(path.join(DEPLOYED, name), "utf8"), page, { filename: name });
     setTimeout(() => onload({ type: "load" }), 0);
   });
+  if (threads !== undefined) page.Worker = threads.Worker;
   vm.runInContext(readFileSync(MICROSOFT_RUNTIME, "utf8"), page, { filename: MICROSOFT_RUNTIME });
   vm.runInContext(script, page, { filename: "functions.js" });
 
@@ -95,6 +106,7 @@ export function loadExcelRuntime(build: Build = readBuild(), omittedRepeat: Omit
 
   return {
     metadata,
+    loaded,
     associatedIds: vm.runInContext("Object.keys(CustomFunctions._association.mappings)", page) as string[],
     callMany,
     callCell: async (id, args) => {
