@@ -185,7 +185,7 @@ function beside(path: string, ending: string, extension: string): string {
 
 function report({ sized, said, files }: Written): Output {
   const summary = summaryOf(sized);
-  const boards = boardTotals(sized, firstBoardPlans(sized));
+  const boards = boardTotals(sized, firstBoardPlans(sized), summary.boardArea);
   const text = [
     "What was read",
     ...said.map((line) => `  ${visibleLine(line)}`),

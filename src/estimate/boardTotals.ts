@@ -20,11 +20,16 @@ export interface BoardTotal extends BoardArea {
 /**
  * Boards and cards of a survey with their totals, by what is bought: a laminated board counts as its plies.
  *
+ * @param areas of the summary, where it was made already
  * @param plans of their stocks, several of one stock where a budget has groups; undefined where none was made
  */
-export function boardTotals(survey: SizedSurvey, plans: readonly StockPlan[] | undefined): readonly BoardTotal[] {
+export function boardTotals(
+  survey: SizedSurvey,
+  plans: readonly StockPlan[] | undefined,
+  areas: readonly BoardArea[] = summaryOf(survey).boardArea,
+): readonly BoardTotal[] {
   const { settings } = survey;
-  return summaryOf(survey).boardArea.map((area) => {
+  return areas.map((area) => {
     if (plans === undefined) return { ...area, ...leastByArea(area, settings), uncuttable: 0, byArea: true };
     const own = plans.filter(({ stock, plan }) => stock === area.stock && plan !== undefined);
     const bought = own.length === 0 ? undefined : own.reduce((sum, plan) => sum + toBuy(plan), 0);
@@ -86,6 +91,9 @@ function sheetsCell({ toBuy: amount, unit, uncuttable, byArea }: BoardTotal): Ce
  * more pieces than that is quick for.
  */
 export function firstBoardPlans(survey: SizedSurvey): readonly StockPlan[] | undefined {
+  // An item has one piece at least: a long survey need not be cut up to be counted.
+  const items = survey.outcomes.reduce((sum, each) => sum + (each.state === "sized" ? each.quantity : 0), 0);
+  if (items > MOST_PIECES) return undefined;
   const demands = demandsOf(survey).map((demand) => ({
     ...demand,
     parts: demand.parts.filter(({ material }) => material === "board" || material === "card"),

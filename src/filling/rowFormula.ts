@@ -25,6 +25,8 @@ export interface RowArguments {
   readonly ownAndWeight: readonly string[];
   /** Its own settings with the board that was chosen. */
   readonly ownWithBoard: readonly string[];
+  /** What most functions take last: the settings of all rows, then its own with the board. */
+  readonly last: string;
 }
 
 /**
@@ -77,6 +79,7 @@ export function rowArguments(item: SurveyItem, place: FormulaPlace, set: readonl
   // A base or case that is auto is chosen by the guide, whatever the walls are.
   const { baseBoard, caseBoard } = place.settings;
   const byGuide = baseBoard === "auto" || caseBoard === "auto" ? [known] : [];
+  const ownWithBoard = [...(byGuide.length > 0 ? place.guide : []), ...settingsText([...settled, board, ...byGuide])];
   return {
     set,
     sizes: sizes.join(","),
@@ -84,7 +87,8 @@ export function rowArguments(item: SurveyItem, place: FormulaPlace, set: readonl
     enclosure: enclosureFormula(item, place),
     own: settingsText(own),
     ownAndWeight: settingsText([...own, known]),
-    ownWithBoard: [...(byGuide.length > 0 ? place.guide : []), ...settingsText([...settled, board, ...byGuide])],
+    ownWithBoard,
+    last: [...place.shared, ...ownWithBoard].join(","),
   };
 }
 
@@ -241,14 +245,13 @@ const OWN: Readonly<Partial<Record<ItemFunctionId, (row: RowArguments, place: Fo
 
 function callOf(fn: ItemFunctionId, selectors: readonly string[], row: RowArguments, place: FormulaPlace): string {
   const weighed = ITEM_FUNCTIONS[fn].weight === "argument";
-  const own = OWN[fn]?.(row, place) ?? row.ownWithBoard;
+  const own = OWN[fn]?.(row, place);
   return stored(fn, [
     row.sizes,
     ...(weighed ? [row.weight] : []),
     row.enclosure,
     ...selectors.map(quoted),
-    ...place.shared,
-    ...own,
+    ...(own === undefined ? [row.last] : [...place.shared, ...own]),
   ]);
 }
 

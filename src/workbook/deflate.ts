@@ -1,5 +1,7 @@
 import { Deflate, Inflate } from "fflate";
 
+export { crc32 } from "./crc32";
+
 /** Deflates by pieces (RFC 1951); `last` ends the stream. */
 export interface Deflater {
   readonly push: (bytes: Uint8Array, last: boolean) => void;

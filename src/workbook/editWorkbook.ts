@@ -208,17 +208,17 @@ function sheetChanges(
   widths: readonly WidthEdit[],
   styles: StyleEditor,
 ): SheetChanges {
-  const cells = new Map<number, CellChange[]>([...(plan?.cells ?? [])].map(([row, list]) => [row, [...list]]));
+  const cells = new Map(plan?.cells);
   for (const { row, column, content, format, style, sharedText } of others) {
-    const known = cells.get(row) ?? [];
-    if (known.length === 0) cells.set(row, known);
-    const twice = known.findIndex((change) => change.column === column);
-    if (twice >= 0) known.splice(twice, 1);
+    const known = (cells.get(row) ?? []).filter((change) => change.column !== column);
     const styled = (kept: number | undefined) =>
       format === undefined ? (style ?? kept) : styles.styled(style ?? kept, { format });
-    known.push({ column, content, styled, ...(sharedText === undefined ? {} : { sharedText }) });
+    const changed: CellChange = { column, content, styled, ...(sharedText === undefined ? {} : { sharedText }) };
+    cells.set(
+      row,
+      [...known, changed].sort((a, b) => a.column - b.column),
+    );
   }
-  if (others.length > 0) for (const row of cells.values()) row.sort((a, b) => a.column - b.column);
   return {
     cells,
     widths: new Map([...(plan?.widths ?? []), ...widths.map(({ column, width }) => [column, width] as const)]),

@@ -3,7 +3,9 @@
  * looks like that is guarded, so that it reads back as it was. Quotes stand as they are: formulas are full of them.
  */
 export function escapeText(text: string): string {
-  return MAY_NEED_ESCAPE.test(text) ? text.replace(TO_ESCAPE, escaped) : text;
+  if (!MAY_NEED_ESCAPE.test(text)) return text;
+  if (IS_ODD.test(text)) return text.replace(TO_ESCAPE, escaped);
+  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
 }
 
 /** Text for an attribute that has no such escapes: a sheet name, a defined name. */
@@ -38,6 +40,8 @@ function escaped(letter: string): string {
 
 /** One pass for most texts: no entity, no underscore, nothing that XML cannot hold, no half of a surrogate pair. */
 const MAY_NEED_ESCAPE = /[^\t\n\u0020-%'-;=?-^`-\ud7ff\ue000-\ufffd]/;
+/** More than the three entities. */
+const IS_ODD = /_x|[^\t\n\u0020-\ud7ff\ue000-\ufffd]/;
 // The last: control letters, carriage return (XML turns it into a line feed), halves of a surrogate pair, and the two
 // non-letters.
 const TO_ESCAPE = /[&<>]|_(?=x[0-9a-fA-F]{4}_)|[^\t\n\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu;

@@ -41,7 +41,7 @@ export function planColumns(workbook: Workbook, text: SheetText, edit: ColumnsEd
     },
     edit,
   );
-  const { placed, dropped, emptied, like } = places;
+  const { placed, dropped, emptied } = places;
   const table = places.table?.info;
   const cells = new Map<number, CellChange[]>();
   const change = (row: number, made: CellChange) => {
@@ -53,20 +53,18 @@ export function planColumns(workbook: Workbook, text: SheetText, edit: ColumnsEd
   const lastUsed = lastRowOf(text);
   for (const mark of [...dropped, ...emptied]) emptyColumn(mark, dropped.includes(mark), table, lastUsed, change);
   for (const { column, at, before } of placed) {
-    const styled = styler(styles, column);
-    const from = at.replaced ? undefined : (column.like ?? like);
-    const likeness = from === undefined ? {} : { like: from };
-    if (!at.replaced)
-      change(edit.headingRow, { column: at.column, content: at.heading, ...likeness, styled: (s) => s });
+    const styled = styler(styles, column, at.replaced);
+    const like = at.replaced ? undefined : (column.like ?? places.like);
+    if (!at.replaced) change(edit.headingRow, { column: at.column, content: at.heading, like, styled: asItIs });
     column.cells.forEach((content, i) => {
-      change(edit.firstRow + i, { column: at.column, content, ...likeness, styled: styled(content, at.replaced) });
+      change(edit.firstRow + i, { column: at.column, content, like, styled: styled(content) });
     });
     for (let row = edit.lastRow + 1; before && row <= Math.min(before.lastRow, lastUsed); row++) {
       if (!(table?.totalsRow && row === table.area.bottom))
-        change(row, { column: at.column, content: null, styled: (s) => s });
+        change(row, { column: at.column, content: null, styled: asItIs });
     }
     if (places.table?.grows && table?.totalsRow && !at.replaced) {
-      change(table.area.bottom, { column: at.column, content: null, ...likeness, styled: (s) => s });
+      change(table.area.bottom, { column: at.column, content: null, like, styled: asItIs });
     }
   }
   for (const list of cells.values()) list.sort((a, b) => a.column - b.column);
@@ -125,13 +123,21 @@ function emptyColumn(
   for (let row = top; row <= bottom; row++) change(row, { column: mark.column, content: null, styled });
 }
 
-function styler(styles: StyleEditor, column: NewColumn) {
-  return (content: CellContent, replaced: boolean) => (style: number | undefined) => {
-    const format = column.format ?? (replaced ? undefined : "plain");
-    const quoted = typeof content === "string" && (content.startsWith("'") || FORMULA_SIGN.test(content));
-    return styles.styled(style, {
-      ...(format === undefined ? {} : { format }),
-      ...(isFormula(content) ? {} : { quoted }),
-    });
+const asItIs = (style: number | undefined): number | undefined => style;
+
+/** The style of each content of a column. A survey has many cells and few of these, so each is made once. */
+function styler(
+  styles: StyleEditor,
+  column: NewColumn,
+  replaced: boolean,
+): (content: CellContent) => CellChange["styled"] {
+  const format = column.format ?? (replaced ? undefined : "plain");
+  const own = format === undefined ? {} : { format };
+  const ofFormula: CellChange["styled"] = (style) => styles.styled(style, own);
+  const ofText: CellChange["styled"] = (style) => styles.styled(style, { ...own, quoted: false });
+  const ofQuoted: CellChange["styled"] = (style) => styles.styled(style, { ...own, quoted: true });
+  return (content) => {
+    if (isFormula(content)) return ofFormula;
+    return typeof content === "string" && (content.startsWith("'") || FORMULA_SIGN.test(content)) ? ofQuoted : ofText;
   };
 }

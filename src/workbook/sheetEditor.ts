@@ -24,7 +24,7 @@ export interface CellChange {
   /** The number of the shared text to point to, in place of writing the letters of `content`. */
   readonly sharedText?: number;
   /** Copy the style of this column in the same row, instead of keeping the cell's own. */
-  readonly like?: number;
+  readonly like?: number | undefined;
   /** The style to use, given the copied or kept one. */
   readonly styled: (style: number | undefined) => number | undefined;
 }

@@ -1,5 +1,4 @@
-import { deflater } from "#deflate";
-import { crc32 } from "./crc32";
+import { crc32, deflater } from "#deflate";
 import type { ZipEntry } from "./zip";
 
 /** A part being written: text is added in pieces, so that a large sheet is never in memory twice. */

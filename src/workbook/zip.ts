@@ -1,6 +1,5 @@
-import { inflate } from "#deflate";
+import { crc32, inflate } from "#deflate";
 import { InputError } from "../measure/errors";
-import { crc32 } from "./crc32";
 import { damaged } from "./damaged";
 
 /** One part of the file, still packed: an untouched part is written back from the same bytes. */
