@@ -38,6 +38,8 @@ function partMass(part: Part, { stock, adhesive }: Settings): number {
 const CORNERS = 4;
 /** Of a blank that is open at one end. */
 const OPEN_CORNERS = 2;
+/** Cut in alike. */
+const EDGES = 2;
 
 /** The corners of a blank that is folded up all round; of a creased one, all but its tabs. */
 function cutAwayMm2({ corners, folds, length, width, recess }: Part): number {
@@ -48,6 +50,8 @@ function cutAwayMm2({ corners, folds, length, width, recess }: Part): number {
     const free = (corners.from === "length" ? length : width) - corners.crease - corners.long;
     return OPEN_CORNERS * free * corners.high;
   }
+  if (corners.form === "edge cuts")
+    return corners.steps.reduce((sum, { from, to, deep }) => sum + EDGES * (to - from) * deep, 0);
   const [along = 0, across = 0] = [folds.alongLength[0], folds.alongWidth[0]];
   return CORNERS * (along * across - corners.long * corners.high);
 }

@@ -1,12 +1,10 @@
+import { roomsOf, type Room } from "../enclosure/build/sheetHolds";
 import type { Part } from "../enclosure/part";
 import type { Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
 
 /** The shorter piece of a ply is two thirds of each of the others. */
 const [SHORTER, OF] = [2, 3];
-
-/** What can be used of a sheet, in whole millimetres, along the grain and across it. */
-type Room = readonly [along: Mm, across: Mm];
 
 /**
  * The parts, with boards and cards that no sheet holds cut in several pieces that are joined at the bench, where the
@@ -18,11 +16,9 @@ export function joinParts(parts: readonly Part[], settings: Settings): readonly 
   return settings.join ? parts.flatMap((part) => joined(part, settings)) : parts;
 }
 
-function joined(part: Part, { stock, edgeTrim }: Settings): readonly Part[] {
+function joined(part: Part, settings: Settings): readonly Part[] {
   if (part.material !== "board" && part.material !== "card") return [part];
-  const rooms = stock.flatMap(({ stock: name, sheetLength = 0, sheetWidth = 0 }): readonly Room[] =>
-    name === part.stock ? [[sheetLength - 2 * edgeTrim, sheetWidth - 2 * edgeTrim]] : [],
-  );
+  const rooms = roomsOf(part.stock, settings);
   const [along, across] = turned([part.length, part.width], part);
   const fits = ([length, width]: Room) =>
     (along <= length && across <= width) || (part.grain === "either" && across <= length && along <= width);

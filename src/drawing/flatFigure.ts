@@ -1,3 +1,4 @@
+import { edgeCutWords } from "../enclosure/edgeCutWords";
 import { benchLength } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import { flatPiece } from "./flatPiece";
@@ -73,13 +74,15 @@ export function flatFigure(template: Template, { unit, width, height }: FigureRo
     shapes.push(...run.draw(bottom + STAND_OFF, Math.max(bottom + STAND_OFF, besideBottom)));
     foot = Math.max(bottom + STAND_OFF, besideBottom) + run.height;
   }
-  const notes = notesOf(template, shown).flatMap((note) => wrapped(note, width, FLAT_TEXT));
+  const notes = notesOf(template, unit).flatMap((note) => wrapped(note, width, FLAT_TEXT));
   notes.forEach((note, index) => shapes.push(write(note, 0, foot + FLAT_LINE * (index + 0.5), "start")));
   return { shapes, width, height: foot + FLAT_LINE * notes.length + FLAT_GAP };
 }
 
-function notesOf({ corners, note }: Template, shown: (size: Mm) => string): readonly string[] {
+function notesOf({ corners, edges, note }: Template, unit: WorkbookUnit): readonly string[] {
+  const shown = (size: Mm) => benchLength(size, unit);
   const corner = corners[0];
+  if (edges !== undefined) return [`hatched: ${edgeCutWords(edges, unit)}`];
   // The covering's own note on corners says the same.
   if (corner !== undefined)
     return [`hatched: ${corners.length} corners cut away, ${shown(corner.length)} × ${shown(corner.width)} each`];

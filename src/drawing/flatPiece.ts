@@ -1,4 +1,5 @@
 import type { Mm } from "../measure/units";
+import { edgeOutline, edgesAway } from "./edgeOutline";
 import { grainArrow, hatchedRect } from "./marks";
 import { straight, type Shape } from "./picture";
 import type { Point } from "./projection";
@@ -19,20 +20,26 @@ export interface FlatFrame {
   readonly scale: number;
 }
 
-/** Outline, folds, cuts, corners cut away, and grain. */
+/** Outline, folds, cuts, what is cut away, and grain. */
 export function flatPiece(template: Template, { x, y, scale }: FlatFrame): readonly Shape[] {
-  const { length, width, corners, lines, grain } = template;
+  const { length, width, corners, edges, lines, grain } = template;
   const [w, h] = [length * scale, width * scale];
-  const away = corners.flatMap(({ farLength, farWidth, length: a, width: b }): readonly Shape[] => {
-    const corner: Point = [farLength ? x + w - a * scale : x, farWidth ? y + h - b * scale : y];
-    return [
-      { kind: "rectangle", corner, width: a * scale, height: b * scale, stroke: AWAY },
-      ...hatchedRect(...corner, a * scale, b * scale, HATCH),
-    ];
+  const away = [
+    ...corners.map(({ farLength, farWidth, length: a, width: b }) => ({
+      corner: [farLength ? length - a : 0, farWidth ? width - b : 0] as const,
+      width: a,
+      height: b,
+    })),
+    ...(edges === undefined ? [] : edgesAway(edges, length, width)),
+  ].flatMap((rect): readonly Shape[] => {
+    const corner: Point = [x + rect.corner[0] * scale, y + rect.corner[1] * scale];
+    const [a, b] = [rect.width * scale, rect.height * scale];
+    return [{ kind: "rectangle", corner, width: a, height: b, stroke: AWAY }, ...hatchedRect(...corner, a, b, HATCH)];
   });
+  const rim = edges === undefined ? outlineOf(corners, length, width) : edgeOutline(edges, length, width);
   const outline: Shape = {
     kind: "polygon",
-    points: outlineOf(corners, length, width).map(([px, py]) => [x + px * scale, y + py * scale]),
+    points: rim.map(([px, py]) => [x + px * scale, y + py * scale]),
     fill: PIECE_TONE,
     stroke: CUT,
   };

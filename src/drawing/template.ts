@@ -1,4 +1,5 @@
 import type { Part } from "../enclosure/part";
+import type { BlankLine, EdgeCuts } from "../enclosure/placedPart";
 import type { Mm } from "../measure/units";
 
 /** A length of a blank between two of its lines, and what it lies on. */
@@ -8,11 +9,7 @@ export interface Stretch {
 }
 
 /** A line on a blank; x along its length, y along its width, from the corner. */
-export interface TemplateLine {
-  readonly kind: "fold" | "cut";
-  readonly from: readonly [x: Mm, y: Mm];
-  readonly to: readonly [x: Mm, y: Mm];
-}
+export type TemplateLine = BlankLine;
 
 /** A corner of the blank that is cut away: 0 or 1 for the near or far end of each direction. */
 export interface Corner {
@@ -33,13 +30,15 @@ export interface Template {
   readonly alongWidth: readonly Stretch[];
   readonly lines: readonly TemplateLine[];
   readonly corners: readonly Corner[];
+  /** What is cut away along both edges of one direction, alike. */
+  readonly edges?: Pick<EdgeCuts, "along" | "steps" | "fromEnd">;
   readonly grain: Part["grain"];
   readonly note: string;
 }
 
 /** The same piece turned by a quarter and over: what ran along its length runs along its width. */
 export function turnedTemplate(template: Template): Template {
-  const { length, width, alongLength, alongWidth, lines, corners, grain } = template;
+  const { length, width, alongLength, alongWidth, lines, corners, edges, grain } = template;
   const turned = ([x, y]: TemplateLine["from"]): TemplateLine["from"] => [y, x];
   return {
     ...template,
@@ -54,6 +53,9 @@ export function turnedTemplate(template: Template): Template {
       length: corner.width,
       width: corner.length,
     })),
+    ...(edges === undefined
+      ? {}
+      : { edges: { ...edges, along: edges.along === "length" ? ("width" as const) : ("length" as const) } }),
     grain: grain === "along length" ? "along width" : grain === "along width" ? "along length" : grain,
   };
 }

@@ -118,7 +118,7 @@ export interface Nest {
    * What is added to the inner tray as finished, covered, for the inside of the outer one, in width, height and depth;
    * undefined where that size is a choice and not measured.
    */
-  readonly made: readonly [Mm, Mm, Mm | undefined];
+  readonly made: readonly [Mm | undefined, Mm | undefined, Mm | undefined];
 }
 
 /** A board as a plate that carries a load. */

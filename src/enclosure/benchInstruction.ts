@@ -2,6 +2,7 @@ import { benchLength } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import type { Assembly, Tray } from "./assembly";
 import type { Part } from "./part";
+import { edgeCutWords } from "./edgeCutWords";
 import type { Folds, PlacedPart } from "./placedPart";
 import { extent, X, Y, Z, type Axis, type Cuboid } from "./space";
 
@@ -204,6 +205,11 @@ function cornerWords({ corners, folds }: Part, unit: WorkbookUnit): readonly str
   if (corners?.form === "end tab")
     words.push(
       `leave tabs ${shown(corners.long)} long and ${shown(corners.high)} high on the head walls, creased ${shown(corners.crease)} from the open end`,
+    );
+  if (corners?.form === "edge cuts")
+    words.push(
+      edgeCutWords(corners, unit),
+      ...corners.tabs.map(({ name, long, high }) => `${name} tabs ${shown(long)} long and ${shown(high)} high`),
     );
   return words;
 }

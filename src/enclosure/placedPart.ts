@@ -34,7 +34,8 @@ export interface PlacedPart {
 export type Corners =
   | { readonly form: "notch"; readonly alongLength: Mm; readonly alongWidth: Mm }
   | { readonly form: "tab"; readonly long: Mm; readonly high: Mm; readonly creasesApart: Mm }
-  | EndTabs;
+  | EndTabs
+  | EdgeCuts;
 
 /** Tabs at one end alone, of a blank that is open at the other. */
 export interface EndTabs {
@@ -47,6 +48,40 @@ export interface EndTabs {
   readonly high: Mm;
   /** Where the wall between the tabs begins, from the edge across. */
   readonly wallFrom: Mm;
+}
+
+/**
+ * A blank that is cut in along both of its edges, alike, as its panels need it: at each place along it, so much of either
+ * edge is cut away.
+ */
+export interface EdgeCuts {
+  readonly form: "edge cuts";
+  /** The direction that its edges run in. */
+  readonly along: "length" | "width";
+  /** From `fromEnd` on. */
+  readonly steps: readonly EdgeStep[];
+  /** The end that is measured from: `the end of the small tray`. */
+  readonly fromEnd: string;
+  /** Creases and cuts, along and across, from one end and one edge. */
+  readonly lines: readonly BlankLine[];
+  /** What its panels are called, from one end and from one edge. */
+  readonly panelsAlong: readonly string[];
+  readonly panelsAcross: readonly string[];
+  readonly tabs: readonly { readonly name: string; readonly long: Mm; readonly high: Mm }[];
+}
+
+/** From one place along an edge to another, what is cut away of it. */
+export interface EdgeStep {
+  readonly from: Mm;
+  readonly to: Mm;
+  readonly deep: Mm;
+}
+
+/** A line on a blank. */
+export interface BlankLine {
+  readonly kind: "fold" | "cut";
+  readonly from: readonly [x: Mm, y: Mm];
+  readonly to: readonly [x: Mm, y: Mm];
 }
 
 /** Fold positions from one end, along the length and along the width. */

@@ -40,7 +40,9 @@ export function roundsOf(assembly: Assembly): readonly Round[] {
       rules: around.flatMap(rulesOf),
     };
   });
-  return [first, ...second, ...(ofTrays === undefined ? [] : [caseRound(assembly, ofTrays)])];
+  // Trays of one piece are cut together.
+  const made = second.filter(({ parts: cut }) => cut.length > 0);
+  return [first, ...made, ...(ofTrays === undefined ? [] : [caseRound(assembly, ofTrays)])];
 }
 
 /** Outside of a tray as it is covered. */

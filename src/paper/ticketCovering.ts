@@ -3,6 +3,7 @@ import { bareTemplate } from "../drawing/bareTemplate";
 import { templateOfBlank } from "../drawing/templateOfBlank";
 import { templateOfPart } from "../drawing/templateOfPart";
 import { turnedTemplate, type Stretch, type Template } from "../drawing/template";
+import { edgeCutWords } from "../enclosure/edgeCutWords";
 import { benchLength } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import { beside, gap, together, type Block } from "./blocks";
@@ -118,15 +119,13 @@ function card(
     isRun(run) ? [runRow(cells(run), width, type)] : [],
   );
   const [corner] = template.corners;
-  const corners =
-    corner === undefined
-      ? []
-      : paragraph(
-          `hatched: cut away ${benchLength(corner.length, unit)} along the length × ${benchLength(corner.width, unit)}`,
-          width,
-          { size: TYPE.body },
-          type,
-        );
+  const away =
+    template.edges !== undefined
+      ? [edgeCutWords(template.edges, unit)]
+      : corner === undefined
+        ? []
+        : [`cut away ${benchLength(corner.length, unit)} along the length × ${benchLength(corner.width, unit)}`];
+  const corners = away.flatMap((words) => paragraph(`hatched: ${words}`, width, { size: TYPE.body }, type));
   return together([
     ...paragraph(title, width, { size: TYPE.body, bold: true }, type),
     ...(isDrawn(template, bare) ? [drawn(template, width), gap(1)] : []),

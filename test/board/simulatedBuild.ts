@@ -1,5 +1,5 @@
 import type { Assembly, Tray } from "../../src/enclosure/assembly";
-import type { PlacedPart } from "../../src/enclosure/placedPart";
+import type { EdgeCuts, PlacedPart } from "../../src/enclosure/placedPart";
 import type { Item } from "../../src/enclosure/restingItem";
 import { extent, X, Y, Z, type Axis } from "../../src/enclosure/space";
 import type { Settings } from "../../src/settings/schema";
@@ -126,6 +126,7 @@ function thick({ board }: PlacedPart, { settings, luck }: Shop): number {
  * each. Tabs lie inside the side walls.
  */
 function insideFolds(piece: PlacedPart, holder: Tray, axis: Axis, shop: Shop): number {
+  if (piece.corners?.form === "edge cuts") return insideOneBlank(piece, piece.corners, axis, shop);
   const { alongLength, alongWidth, by } = piece.folds;
   const floor = piece.panels.find(({ max }) => max[Z] <= holder.inside.min[Z] + NOISE)!;
   // A piece that folds one way has all its folds along its length; of one that folds both ways the longer side is.
@@ -149,4 +150,20 @@ function insideFolds(piece: PlacedPart, holder: Tray, axis: Axis, shop: Shop): n
       : grown(folds[middle]! - folds[middle - 1]!, along, shop) - lost(1);
   if (axis === X) for (let tabs = holder.tabs; tabs > NOISE; tabs -= piece.board.caliper) clear -= thick(piece, shop);
   return clear;
+}
+
+/**
+ * Two trays of one blank, the small one first: inside, rim and wall of its fore-edge, base, spine. Head walls are creased
+ * within those of the large tray.
+ */
+function insideOneBlank(piece: PlacedPart, { along, steps }: EdgeCuts, axis: Axis, shop: Shop): number {
+  const { alongLength, alongWidth } = piece.folds;
+  const [ends, heads] = along === "length" ? [alongLength, alongWidth] : [alongWidth, alongLength];
+  const t = () => thick(piece, shop);
+  // From the middle of the standing spine to that of the fore-edge wall, within which stand the tabs and what folds over.
+  if (axis === X) return grown(ends[3]! - ends[2]!, false, shop) - 3 * t();
+  if (axis === Y) return grown(heads[2]! - heads[1]!, true, shop) - t();
+  // The rim of a head wall is cut where its edge is cut away least, but for the large tray's.
+  const rim = Math.min(...steps.filter(({ to }) => to < ends[4]!).map(({ deep }) => deep));
+  return grown(heads[1]! - rim, false, shop) - t() / 2;
 }

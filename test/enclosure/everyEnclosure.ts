@@ -17,6 +17,7 @@ const STRUCTURES: Partial<Record<SettingKey, readonly string[]>> = {
   wallLayers: ["1", "2"],
   endCards: ["no", "yes"],
   fold: ["cut", "crease"],
+  clamshellSpine: ["hinged", "creased"],
   lidDepth: ["full", "6 mm"],
   chemise: ["no", "card", "board"],
   flaps: ["0.5 / 1", "1 / 1", "0.5 / 0.5", "0.3 / 0.4"],

@@ -1,5 +1,10 @@
 import type { Assembly } from "../../src/enclosure/assembly";
 import { extent, X, Y, Z, type Cuboid } from "../../src/enclosure/space";
+import type { EdgeCuts } from "../../src/enclosure/placedPart";
+import type { Item } from "../../src/enclosure/restingItem";
+import { enclosureMass } from "../../src/board/mass";
+import { settledOf } from "../settings/settledOf";
+import { creasedOpens } from "./creasedOpens";
 import { inEveryStructure } from "./inEveryStructure";
 import { bareOutsideOf, book, enclosed, expectLengths, hwd, insideOf, partNamed, partsOf } from "./sizing";
 import { apart, carried, section, TOUCHING, type Outline, type Point } from "./swings";
@@ -62,7 +67,99 @@ test("a large tray narrower at the fore-edge would have met: the check can fail"
   expect(() => opens({ ...box, parts: [small!, { ...large!, panels: nearer }, ...others] })).toThrow("meet");
 });
 
-inEveryStructure("folded clamshell", "opens flat", 2, opens);
+describe("creased from one blank, by hand: 300 x 210 x 40, board 3, standard fit", () => {
+  const text = "wall board=3; clamshell spine=creased";
+  const box = enclosed(ITEM, "folded clamshell", text);
+  const blank = partNamed(partsOf(ITEM, "folded clamshell", text), "blank");
+
+  test("inside 302 x 212 x 42; outside a spine, two folded walls of three boards and a play of 1 wider", () => {
+    expectLengths(insideOf(box, "small"), [302, 212, 42]);
+    expectLengths(insideOf(box, "large"), [309, 222, 43]);
+    // 222 + 9 + the spine 3; 309 + 6; 42 + 1 + 6.
+    expectLengths(hwd(box.outside), [315, 234, 49]);
+  });
+
+  test("one blank 677 x 401, creased along at 40.5, 6, 42, base 221, spine 46, base 231, 43, 6, 41.5", () => {
+    expect(partsOf(ITEM, "folded clamshell", text).map(({ fullName }) => fullName)).toEqual(["blank", "tie"]);
+    expectLengths([blank.length, blank.width], [677, 401]);
+    expectLengths(blank.folds.alongLength, [40.5, 46.5, 88.5, 309.5, 355.5, 586.5, 629.5, 635.5]);
+    // 43 + 1.5 of the large tray; half of 401 less half of 302 + 3 of the small one.
+    expectLengths(blank.folds.alongWidth, [44.5, 48, 353, 356.5]);
+    expect(blank.grain).toBe("along width");
+  });
+
+  test("edges cut away: what folds over, the tabs a board lower than the rims, head walls half a board from the spine", () => {
+    // Half of 401 less: 301 / 2; 302 / 2 + 3; tabs 302 / 2 + 42; rim a board more; base 305 / 2, 312 / 2; and for the large.
+    const wanted = [
+      [0, 46.5, 50],
+      // To the tip of a tab of 15, creased 218 from the spine's crease.
+      [46.5, 76.5, 46.5],
+      [76.5, 91.5, 7.5],
+      [91.5, 308, 4.5],
+      [308, 309.5, 48],
+      [309.5, 357, 44.5],
+      // The large tray's crease is 228 from the spine's.
+      [583.5, 598.5, 3],
+      [598.5, 629.5, 43],
+      [629.5, 677, 46.5],
+    ];
+    const { steps, tabs } = blank.corners as EdgeCuts;
+    expect(steps).toHaveLength(wanted.length);
+    steps.forEach(({ from, to, deep }, index) => expectLengths([from, to, deep], wanted[index]!));
+    expect(tabs).toEqual([
+      { name: "small", long: 15, high: 39 },
+      { name: "large", long: 15, high: 40 },
+    ]);
+  });
+
+  test("tabs reach up to the folded rim and no further: a hair higher they are in it", () => {
+    const { panels } = box.parts[0]!;
+    const [rim, tab] = [panels[2]!, panels[6]!];
+    expectLengths([rim.min[2], tab.max[2], tab.min[2]], [39, 39, 0]);
+    const meet = (high: number) =>
+      [0, 1].every((axis) => tab.max[axis]! > rim.min[axis]! && rim.max[axis]! > tab.min[axis]!) && high > rim.min[2];
+    expect([meet(tab.max[2]), meet(tab.max[2] + 0.01)]).toEqual([false, true]);
+  });
+
+  test("it weighs what is left of the blank", () => {
+    // 677 x 401 less twice 46.5 x 50 + 30 x 46.5 + 15 x 7.5 + 216.5 x 4.5 + 1.5 x 48 + 47.5 x 44.5 + 15 x 3 + 31 x 43 + 47.5 x 46.5.
+    const away = 2 * (2325 + 1395 + 112.5 + 974.25 + 72 + 2113.75 + 45 + 1333 + 2208.75);
+    const grams = ((677 * 401 - away) / 1e6) * 645 * 3;
+    expect(enclosureMass([blank], settledOf(text))).toBeCloseTo(grams / 1000, 9);
+  });
+
+  test("it opens flat", () => creasedOpens(box));
+
+  test("head walls that began at the crease would have met the spine: the check can fail", () => {
+    const [part] = box.parts;
+    const panels = part!.panels.map((panel, index) =>
+      index === 4 ? { ...panel, min: [-1.5, panel.min[1], panel.min[2]] as const } : panel,
+    );
+    expect(() => creasedOpens({ ...box, parts: [{ ...part!, panels }] })).toThrow("meet");
+  });
+
+  test("what no sheet holds in one piece is hinged, and says so; so is what is too low to fold over", () => {
+    const said = (item: Item, row = "") => {
+      const settings = settledOf(`wall board=conservation board 3; clamshell spine=creased; ${row}`);
+      const assembly = enclosed(
+        item,
+        "folded clamshell",
+        `wall board=conservation board 3; clamshell spine=creased; ${row}`,
+      );
+      return [assembly.parts.length, ...assembly.kind.cautions(assembly, settings)];
+    };
+    expect(said(ITEM)).toEqual([1]);
+    expect(said(book(500, 400, 60))).toEqual([
+      3,
+      "spine hinged, not creased: no sheet of conservation board 3 holds it in one piece",
+    ]);
+    expect(said(book(300, 210, 3))).toEqual([3, "spine hinged, not creased: its walls are less than two boards high"]);
+  });
+});
+
+inEveryStructure("folded clamshell", "opens flat", 2, (assembly) =>
+  (assembly.cover === undefined ? creasedOpens : opens)(assembly),
+);
 
 /**
  * Seen from its head: first the large tray turns a quarter about the upper outer edge of the spine piece, then both turn

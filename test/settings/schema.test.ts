@@ -93,6 +93,7 @@ test("defaults are those of the design", () => {
     lidReveal: 3,
     lidClearance: 1,
     neck: "auto",
+    clamshellSpine: "hinged",
     nestClearance: 1,
     square: 3,
     joint: "auto",

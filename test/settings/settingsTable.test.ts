@@ -92,6 +92,7 @@ const VALUES: Readonly<Record<string, fc.Arbitrary<string>>> = {
   "wall layers": fc.constantFrom("1", "2"),
   "end cards": fc.constantFrom("yes", "no", "TRUE"),
   fold: fc.constantFrom("cut", "crease"),
+  "clamshell spine": fc.constantFrom("hinged", "creased"),
   "joint strips": fc.constantFrom("yes", "no", "lining paper"),
   "base board": fc.constantFrom("auto", "2.5 mm", "conservation board 1.5"),
   covering: fc.constantFrom("none", "book cloth"),

@@ -96,7 +96,8 @@ function insideHoldsTheItem(
 /** Boards of different trays, and of the case, keep their distance when each is covered on every face. */
 function coveredTraysClearEachOther({ parts, trays, cover }: Assembly): void {
   const bodies = parts.flatMap((part) => {
-    const tray = trays.find(({ name }) => name === part.tray)!;
+    // One blank may make up all trays.
+    const tray = trays.find(({ name }) => name === part.tray) ?? trays[0]!;
     const body = part.role === "case" ? cover! : tray;
     return part.panels.map((panel) => ({
       body,
@@ -135,7 +136,7 @@ function noCornerGapsFromAbove({ parts, trays }: Assembly): void {
   const hair = 0.005;
   for (const tray of trays) {
     if (!tray.closedCorners) continue;
-    const own = panelsOf(parts.filter((part) => part.tray === tray.name && part.role !== "case"));
+    const own = panelsOf(parts.filter((part) => ["", tray.name].includes(part.tray) && part.role !== "case"));
     const { min, max } = tray.outside;
     const xs = tray.openSpine ? [max[0] - hair] : [min[0] + hair, max[0] - hair];
     for (const x of xs)

@@ -96,6 +96,14 @@ export const KIND_SETTINGS = {
     meaning: "three-tray box: what stands of the inner tray above the bottom",
     option: true,
   }),
+  clamshellSpine: setting({
+    name: "clamshell spine",
+    takes: choice("hinged", "creased"),
+    fallback: "hinged",
+    meaning:
+      "folded clamshell: trays hinged with cloth to a spine piece, or all creased from one blank where a sheet holds it",
+    option: true,
+  }),
   nestClearance: setting({
     name: "nest clearance",
     takes: lengthOrNone,
