@@ -32,7 +32,9 @@ module.exports = (mode) => {
     context: ROOT,
     name: "add-in",
     target: "web",
-    entry: { functions: "./functions/index.ts", pane: "./src/pane/pane.ts" },
+    // In a layer of its own functions.js shares no module with the pane: its modules are joined better, which takes 3 kB.
+    entry: { functions: { import: "./functions/index.ts", layer: "cells" }, pane: "./src/pane/pane.ts" },
+    experiments: { layers: true },
     // Scripts that are loaded later lie beside the page.
     output: {
       path: DIST,

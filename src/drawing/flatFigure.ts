@@ -1,4 +1,4 @@
-import { edgeCutWords } from "../enclosure/edgeCutWords";
+import { edgeCutWords } from "./edgeCutWords";
 import { benchLength } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import { flatPiece } from "./flatPiece";

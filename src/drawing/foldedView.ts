@@ -23,8 +23,10 @@ export function foldedView(
   assembly: Assembly,
   { unit, width, labels }: { readonly unit: WorkbookUnit; readonly width: number; readonly labels: boolean },
 ): Figure {
-  const beside = width >= BESIDE_FROM && labels;
-  const foldedWidth = beside ? width * FOLDED_SHARE - GAP : width;
+  const wide = width >= BESIDE_FROM && labels;
+  // One blank of many panels takes the whole width, below.
+  const beside = wide && !assembly.parts.some(({ corners }) => corners?.form === "edge cuts");
+  const foldedWidth = wide ? width * FOLDED_SHARE - GAP : width;
   const folded = foldedUp(assembly, foldedWidth, labels);
   if (!labels) return folded;
   const flatWidth = beside ? width - foldedWidth - GAP : width;

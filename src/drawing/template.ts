@@ -1,5 +1,5 @@
 import type { Part } from "../enclosure/part";
-import type { BlankLine, EdgeCuts } from "../enclosure/placedPart";
+import type { EdgeCuts } from "../enclosure/placedPart";
 import type { Mm } from "../measure/units";
 
 /** A length of a blank between two of its lines, and what it lies on. */
@@ -9,7 +9,11 @@ export interface Stretch {
 }
 
 /** A line on a blank; x along its length, y along its width, from the corner. */
-export type TemplateLine = BlankLine;
+export interface TemplateLine {
+  readonly kind: "fold" | "cut";
+  readonly from: readonly [x: Mm, y: Mm];
+  readonly to: readonly [x: Mm, y: Mm];
+}
 
 /** A corner of the blank that is cut away: 0 or 1 for the near or far end of each direction. */
 export interface Corner {

@@ -1,5 +1,5 @@
 import type { Part } from "../enclosure/part";
-import type { EdgeCuts } from "../enclosure/placedPart";
+import { edgeCutTemplate } from "./edgeCutTemplate";
 import { endTabbed } from "./endTabbed";
 import type { Mm } from "../measure/units";
 import type { Corner, Stretch, Template, TemplateLine } from "./template";
@@ -26,23 +26,8 @@ export function templateOfPart(part: Part): Template {
       lines: [...plain.lines, ...slits(part, corners)],
       corners: fourCorners(corners.alongLength, corners.alongWidth),
     };
-  if (corners.form === "edge cuts") return edgeCut(plain, corners);
+  if (corners.form === "edge cuts") return edgeCutTemplate(plain, part, corners);
   return corners.form === "tab" ? tabbed(plain, part, corners) : endTabbed(plain, part, corners);
-}
-
-/** Every line and name of it is given with the part. */
-function edgeCut(plain: Template, { along, steps, fromEnd, lines, panelsAlong, panelsAcross }: EdgeCuts): Template {
-  const named = (stretches: readonly Stretch[], names: readonly string[]) =>
-    stretches.map(({ length }, index) => ({ name: names[index]!, length }));
-  const byLength = along === "length";
-  const turned = ([x, y]: readonly [Mm, Mm]): readonly [Mm, Mm] => (byLength ? [x, y] : [y, x]);
-  return {
-    ...plain,
-    alongLength: named(plain.alongLength, byLength ? panelsAlong : panelsAcross),
-    alongWidth: named(plain.alongWidth, byLength ? panelsAcross : panelsAlong),
-    lines: lines.map(({ kind, from, to }) => ({ kind, from: turned(from), to: turned(to) })),
-    edges: { along, steps, fromEnd },
-  };
 }
 
 /** Stretches between folds: base in the middle, walls beside it, flaps outermost. */

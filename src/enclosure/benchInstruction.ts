@@ -2,7 +2,6 @@ import { benchLength } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import type { Assembly, Tray } from "./assembly";
 import type { Part } from "./part";
-import { edgeCutWords } from "./edgeCutWords";
 import type { Folds, PlacedPart } from "./placedPart";
 import { extent, X, Y, Z, type Axis, type Cuboid } from "./space";
 
@@ -208,7 +207,7 @@ function cornerWords({ corners, folds }: Part, unit: WorkbookUnit): readonly str
     );
   if (corners?.form === "edge cuts")
     words.push(
-      edgeCutWords(corners, unit),
+      "cut away both edges in steps, as drawn",
       ...corners.tabs.map(({ name, long, high }) => `${name} tabs ${shown(long)} long and ${shown(high)} high`),
     );
   return words;

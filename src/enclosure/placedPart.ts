@@ -62,12 +62,22 @@ export interface EdgeCuts {
   readonly steps: readonly EdgeStep[];
   /** The end that is measured from: `the end of the small tray`. */
   readonly fromEnd: string;
-  /** Creases and cuts, along and across, from one end and one edge. */
-  readonly lines: readonly BlankLine[];
-  /** What its panels are called, from one end and from one edge. */
-  readonly panelsAlong: readonly string[];
-  readonly panelsAcross: readonly string[];
-  readonly tabs: readonly { readonly name: string; readonly long: Mm; readonly high: Mm }[];
+  readonly tabs: readonly EdgeTab[];
+}
+
+/** A tab of the head walls at one end, from the same end and from either edge. */
+export interface EdgeTab {
+  readonly name: string;
+  readonly long: Mm;
+  readonly high: Mm;
+  /** Along: where it is creased, and where it ends. */
+  readonly crease: Mm;
+  readonly tip: Mm;
+  /** In from the edge: where it is cut free of the wall below it. */
+  readonly foot: Mm;
+  /** The crease of its head wall: how far in from the edge, and from where along to the tab. */
+  readonly headCrease: Mm;
+  readonly headFrom: Mm;
 }
 
 /** From one place along an edge to another, what is cut away of it. */
@@ -75,13 +85,6 @@ export interface EdgeStep {
   readonly from: Mm;
   readonly to: Mm;
   readonly deep: Mm;
-}
-
-/** A line on a blank. */
-export interface BlankLine {
-  readonly kind: "fold" | "cut";
-  readonly from: readonly [x: Mm, y: Mm];
-  readonly to: readonly [x: Mm, y: Mm];
 }
 
 /** Fold positions from one end, along the length and along the width. */

@@ -3,7 +3,7 @@ import { bareTemplate } from "../drawing/bareTemplate";
 import { templateOfBlank } from "../drawing/templateOfBlank";
 import { templateOfPart } from "../drawing/templateOfPart";
 import { turnedTemplate, type Stretch, type Template } from "../drawing/template";
-import { edgeCutWords } from "../enclosure/edgeCutWords";
+import { edgeCutWords } from "../drawing/edgeCutWords";
 import { benchLength } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import { beside, gap, together, type Block } from "./blocks";

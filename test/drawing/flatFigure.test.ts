@@ -168,3 +168,37 @@ test("the corners of a case covering are mitred, one and a half boards left: by 
   const flap = { ...blank, along: 330, across: 240, runAlong: run(300).slice(1), runAcross: run(210), mitred: 2 };
   expect(templateOfBlank(flap).lines.filter(({ kind }) => kind === "cut")).toHaveLength(2);
 });
+
+test("a creased clamshell is drawn in steps along both edges, its tabs cut free and creased: by hand, board 3", () => {
+  const [blank] = boardParts(enclosed(book(300, 210, 40), "folded clamshell", "wall board=3; clamshell spine=creased"));
+  const template = templateOfPart(blank!);
+  expect(template.alongLength.map(({ name, length }) => `${name} ${length}`)).toEqual([
+    "inside 40.5",
+    "rim 6",
+    "wall 42",
+    "small base 221",
+    "spine 46",
+    "large base 231",
+    "wall 43",
+    "rim 6",
+    "inside 41.5",
+  ]);
+  const at = (kind: string, from: readonly number[], to: readonly number[]) => ({ kind, from, to });
+  for (const line of [
+    // What folds over is 301 of 401 wide, the wall below it 308 beside the tabs; base 305, large base 312.
+    at("fold", [46.5, 50], [46.5, 351]),
+    at("fold", [88.5, 46.5], [88.5, 354.5]),
+    at("fold", [309.5, 48], [309.5, 353]),
+    at("fold", [355.5, 44.5], [355.5, 356.5]),
+    // A head wall from half a board beside the spine to its tab; the tab's crease, and the cuts that free it.
+    at("fold", [308, 48], [91.5, 48]),
+    at("fold", [91.5, 7.5], [91.5, 46.5]),
+    at("cut", [91.5, 46.5], [76.5, 46.5]),
+    at("cut", [91.5, 48], [91.5, 46.5]),
+    at("cut", [583.5, 358], [598.5, 358]),
+  ])
+    expect(template.lines).toContainEqual(line);
+  const { shapes } = flatFigure(template, { unit: "mm", width: 700, height: 400 });
+  const words = shapes.flatMap((shape) => (shape.kind === "text" ? [shape.text] : [])).join(" ");
+  expect(words).toContain("0 to 46.5, 50 deep; 46.5 to 76.5, 46.5 deep");
+});

@@ -1,9 +1,10 @@
 import type { Mm } from "../../measure/units";
 import type { SettledSettings } from "../../settings/schema";
 import type { Tray } from "../assembly";
-import type { BlankLine, EdgeStep, PlacedPart } from "../placedPart";
-import { cuboid, X, Y, type Vec } from "../space";
+import type { EdgeStep, PlacedPart } from "../placedPart";
+import { AT_ORIGIN, cuboid, X, Y, type Vec } from "../space";
 import { foldedOverTray, type Leaf } from "./foldedOverTray";
+import { openTray } from "./openTray";
 
 export interface CreasedClamshell {
   readonly blank: PlacedPart;
@@ -11,24 +12,28 @@ export interface CreasedClamshell {
   readonly large: Tray;
 }
 
+/** Half a board at either crease; the tabs, and what is folded over them. */
+const BOARDS_IN_WIDTH = 3;
+
 /**
  * Two trays and the spine between them, folded up from one blank; creases in mid-thickness. The panels are those of the
  * small tray, the spine, those of the large one.
  *
  * @param inside of the small tray
  */
-export function creasedClamshell([width, height, depth]: Vec, settings: SettledSettings): CreasedClamshell {
+export function creasedClamshell(inside: Vec, settings: SettledSettings): CreasedClamshell {
+  const [width, height, depth] = inside;
   const { nestClearance: g, wallBoard: board } = settings;
   const t = board.caliper;
   const over: Vec = [width + 3 * t + g, height + 2 * t + g, depth + g];
-  const small = foldedOverTray("small", [width, height, depth], settings);
-  const large = foldedOverTray("large", over, settings, { at: [0, -t - g / 2, over[2]], turnedOver: true });
+  const above = { at: [0, -t - g / 2, over[2]] as const, turnedOver: true };
+  const small = foldedOverTray(inside, settings);
+  const large = foldedOverTray(over, settings, above);
   // Its edges run on in line with the head creases of the large tray.
-  const long = over[1] + t;
-  const from = height / 2 - long / 2;
-  const spine = cuboid(-t, 0, from, from + long, -t, over[2] + t);
-  const flat = flatBlank(small.leaf, large.leaf, over[2] + t);
-  const byLength = flat.length >= flat.across;
+  const beyond = (over[1] + t - height) / 2;
+  const spine = cuboid(-t, 0, -beyond, height + beyond, -t, over[2] + t);
+  const { length, across, creases, heads, ...corners } = flatBlank(small.leaf, large.leaf, over[2] + t);
+  const lies = length >= across;
   const blank: PlacedPart = {
     name: "blank",
     tray: "",
@@ -39,94 +44,58 @@ export function creasedClamshell([width, height, depth]: Vec, settings: SettledS
     panels: [...small.panels, spine, ...large.panels],
     lengthAxis: undefined,
     widthAxis: undefined,
-    grain: byLength ? "along width" : "along length",
+    grain: lies ? "along width" : "along length",
     grainAxis: Y,
-    length: byLength ? flat.length : flat.across,
-    width: byLength ? flat.across : flat.length,
+    length: Math.max(length, across),
+    width: Math.min(length, across),
     trim: 0,
-    folds: {
-      by: "crease",
-      alongLength: byLength ? flat.creases : flat.headCreases,
-      alongWidth: byLength ? flat.headCreases : flat.creases,
-    },
-    corners: {
-      form: "edge cuts",
-      along: byLength ? "length" : "width",
-      steps: flat.steps,
-      fromEnd: "the end of the small tray",
-      lines: flat.lines,
-      panelsAlong: [...TRAY_PANELS, "small base", "spine", "large base", ...[...TRAY_PANELS].reverse()],
-      panelsAcross: ["large head wall", "step", "small base", "step", "large head wall"],
-      tabs: [
-        { name: "small", ...small.leaf.tab },
-        { name: "large", ...large.leaf.tab },
-      ],
-    },
+    folds: { by: "crease", alongLength: lies ? creases : heads, alongWidth: lies ? heads : creases },
+    corners: { form: "edge cuts", along: lies ? "length" : "width", fromEnd: "the end of the small tray", ...corners },
   };
-  return { blank, small: small.tray(blank), large: large.tray(blank) };
-}
-
-const TRAY_PANELS = ["inside", "rim", "fore-edge wall"];
-
-interface FlatBlank {
-  readonly length: Mm;
-  readonly across: Mm;
-  readonly creases: readonly Mm[];
-  readonly headCreases: readonly Mm[];
-  readonly steps: readonly EdgeStep[];
-  readonly lines: readonly BlankLine[];
+  const form = { boards: BOARDS_IN_WIDTH, tabs: 0 };
+  return {
+    blank,
+    small: openTray("small", inside, small.panels, blank, { ...form, place: AT_ORIGIN }),
+    large: openTray("large", over, large.panels, blank, { ...form, place: above }),
+  };
 }
 
 /** Both ends and the spine, laid out flat in a row: the small tray's end first. */
-function flatBlank(small: Leaf, large: Leaf, spine: Mm): FlatBlank {
-  const [first, second] = [small.length, small.length + spine];
-  const half = Math.max(...large.reach.map((each) => each.half));
+function flatBlank(small: Leaf, large: Leaf, spine: Mm) {
+  const first = small.reach.at(-1)![0];
+  const second = first + spine;
+  const half = Math.max(...large.reach.map(([, reach]) => reach));
   const inward = (u: Mm) => first - u;
   const outward = (u: Mm) => second + u;
-  const drawn = ({ lines }: Leaf, at: (u: Mm) => Mm) =>
-    lines.map(({ kind, from: [u0, v0], to: [u1, v1] }): BlankLine => ({
-      kind,
-      from: [at(u0), half + v0],
-      to: [at(u1), half + v1],
-    }));
-  const crease = (u: Mm, reach: Mm): BlankLine => ({ kind: "fold", from: [u, half - reach], to: [u, half + reach] });
-  const ofSmall = stretchesOf(small).map(({ from, to, deep }) => ({ from: inward(to), to: inward(from), deep }));
-  const ofLarge = stretchesOf(large).map(({ from, to, deep }) => ({ from: outward(from), to: outward(to), deep }));
-  const reaches = [...ofSmall.reverse(), { from: first, to: second, deep: large.headCrease }, ...ofLarge];
+  const steps = ({ reach }: Leaf, from: Mm, at: (u: Mm) => Mm): readonly EdgeStep[] =>
+    reach.map(([to, wide], index) => {
+      const ends = [index === 0 ? from : at(reach[index - 1]![0]), at(to)];
+      return { from: Math.min(...ends), to: Math.max(...ends), deep: half - wide };
+    });
+  const tabs = (name: string, { tab, headCrease, reach }: Leaf, at: (u: Mm) => Mm) => ({
+    name,
+    long: tab.long,
+    high: tab.high,
+    crease: at(tab.crease),
+    tip: at(tab.crease + tab.long),
+    foot: half - tab.foot,
+    headCrease: half - headCrease,
+    headFrom: at(reach[0]![0]),
+  });
   return {
-    length: second + large.length,
+    length: outward(large.reach.at(-1)![0]),
     across: 2 * half,
     creases: [...small.creases.map(inward).reverse(), first, second, ...large.creases.map(outward)],
-    headCreases: [half - large.headCrease, half - small.headCrease, half + small.headCrease, half + large.headCrease],
-    steps: joined(reaches.map(({ from, to, deep }) => ({ from, to, deep: half - deep }))),
-    lines: [
-      ...drawn(small, inward),
-      crease(first, small.headCrease),
-      crease(second, large.headCrease),
-      ...drawn(large, outward),
-    ],
+    heads: [-large.headCrease, -small.headCrease, small.headCrease, large.headCrease].map((v) => half + v),
+    // The spine is as wide as the base of the large tray beside it.
+    steps: [...[...steps(small, first, inward)].reverse(), ...steps(large, first, outward)].filter(
+      ({ from, to, deep }) => to - from > NOISE_MM && deep > NOISE_MM,
+    ),
+    tabs: [tabs("small", small, inward), tabs("large", large, outward)],
   };
 }
 
-/** Stretches of a leaf: from where to where, and how far it reaches there. */
-function stretchesOf({ reach }: Leaf): readonly EdgeStep[] {
-  return reach.map(({ to, half }, index) => ({ from: reach[index - 1]?.to ?? 0, to, deep: half }));
-}
-
 const NOISE_MM: Mm = 1e-9;
-
-/** Without what comes to nothing; neighbours as deep are one. */
-function joined(steps: readonly EdgeStep[]): readonly EdgeStep[] {
-  const found: EdgeStep[] = [];
-  for (const step of steps) {
-    if (step.to - step.from < NOISE_MM) continue;
-    const last = found.at(-1);
-    if (last !== undefined && Math.abs(last.deep - step.deep) < NOISE_MM)
-      found[found.length - 1] = { ...last, to: step.to };
-    else found.push(step);
-  }
-  return found.filter(({ deep }) => deep > NOISE_MM);
-}
 
 /** The place of the spine among the panels of the blank: the only one outside the clear space at the spine. */
 export function spineAt({ panels }: PlacedPart): number {

@@ -10,20 +10,20 @@ export function foldedClamshellOrder({ cover }: Assembly, { covering }: Settings
 
 const CREASED: readonly Step[] = [
   {
-    text: "Cut the blank square, with the flutes parallel to the spine; then both edges in steps, and free the tabs, as drawn.",
+    text: "Cut the blank square, flutes parallel to the spine; then both edges in steps, and free the tabs, as drawn.",
     parts: [],
     caution: "blade",
   },
   {
-    text: "Crease the blank at its folds along a rule with a bone folder, on the inside, the two beside the spine first.",
+    text: "Crease the blank at its folds along a rule with a bone folder, on the inside.",
     parts: ["blank"],
   },
   {
-    text: "Fold both trays up dry: head walls first, tabs inside the fore-edge walls, then the fore-edge walls over the tabs and down to the base. Close the box: the large tray must slide on without a push.",
+    text: "Fold both trays up dry: head walls, tabs, then the fore-edge walls over the tabs and down to the base. Close the box: the large tray must slide on without a push.",
     parts: [],
   },
   {
-    text: "Open it, glue the tabs to the fore-edge walls and what folds over to the tabs, and hold it with clips until dry.",
+    text: "Open it, glue both faces of the tabs, fold over and clip until dry.",
     parts: [],
     caution: "adhesive",
   },

@@ -1,23 +1,19 @@
 import type { Mm } from "../../measure/units";
 import type { SettledSettings } from "../../settings/schema";
-import type { Tray } from "../assembly";
-import type { BlankLine } from "../placedPart";
-import { AT_ORIGIN, boundingBox, cuboid, placed, type Cuboid, type Place, type Vec } from "../space";
+import { AT_ORIGIN, cuboid, placed, type Cuboid, type Place, type Vec } from "../space";
 
 /** How much narrower what folds over is than the space between the head walls. Common practice, no source. */
 const TONGUE_LESS_MM: Mm = 1;
 
-/** Half of an end of a blank, from the crease of its spine outward (u) and from its middle to one edge (v). */
+/** Half of an end of a blank, from the crease of its spine outward and from its middle to one edge. */
 export interface Leaf {
-  readonly length: Mm;
-  /** Creases across it. */
-  readonly creases: readonly [foreEdge: Mm, rim: Mm, over: Mm];
+  /** Creases across it: at the foot of the fore-edge wall, and on either side of its rim. */
+  readonly creases: readonly Mm[];
   /** Where its head wall is creased, from the middle. */
   readonly headCrease: Mm;
-  /** How far it reaches from its middle, stretch by stretch. */
-  readonly reach: readonly { readonly to: Mm; readonly half: Mm }[];
-  readonly lines: readonly BlankLine[];
-  readonly tab: { readonly long: Mm; readonly high: Mm };
+  /** To where it reaches how far from its middle. */
+  readonly reach: readonly (readonly [to: Mm, half: Mm])[];
+  readonly tab: { readonly long: Mm; readonly high: Mm; readonly crease: Mm; readonly foot: Mm };
 }
 
 /**
@@ -35,94 +31,44 @@ export interface Leaf {
  * @param inside clear space, from the standing spine to what is folded over
  */
 export function foldedOverTray(
-  name: string,
   [width, height, depth]: Vec,
-  { wallBoard: board, turnIn }: SettledSettings,
+  { wallBoard: { caliper: t }, turnIn }: SettledSettings,
   place: Place = AT_ORIGIN,
-): { readonly tray: (of: Tray["spans"][0]["part"]) => Tray; readonly panels: readonly Cuboid[]; readonly leaf: Leaf } {
-  const t = board.caliper;
-  const [tabFrom, wallFrom, end] = [width + t, width + 2 * t, width + 3 * t];
+): { readonly panels: readonly Cuboid[]; readonly leaf: Leaf } {
+  const [tabFrom, wallFrom] = [width + t, width + 2 * t];
   const less = Math.min(TONGUE_LESS_MM, height / 2) / 2;
   const high = depth - t;
   const long = Math.min(turnIn, depth, height / 2);
   // Measured from the crease in mid-thickness of the head wall.
   const reach = long - t / 2;
   const tab = (from: Mm) => cuboid(tabFrom, wallFrom, from, from + reach, 0, high);
-  const panels = [
-    cuboid(0, wallFrom, 0, height, -t, 0),
-    cuboid(wallFrom, end, -t, height + t, -t, depth),
-    cuboid(width, wallFrom, less, height - less, high, depth),
-    cuboid(width, tabFrom, less, height - less, 0, high),
-    cuboid(0, wallFrom, -t, 0, -t, depth),
-    cuboid(0, wallFrom, height, height + t, -t, depth),
-    ...(reach > 0 ? [tab(0), tab(height - reach)] : []),
-  ].map((panel) => placed(panel, place));
-
+  const head = (from: Mm) => cuboid(0, wallFrom, from, from + t, -t, depth);
+  const over = (to: Mm, from: Mm, rim: Mm) => cuboid(width, to, less, height - less, from, rim);
   // From the crease of the spine, half a board outside the clear space.
-  const creased = width + 2 * t;
-  const foreEdge = creased + t;
-  const rim = foreEdge + depth;
-  const over = rim + 2 * t;
-  const length = over + depth - t / 2;
-  const [headCrease, foot, tabTop, head] = [
-    (height + t) / 2,
-    height / 2 + t,
-    height / 2 + depth,
-    height / 2 + depth + t,
-  ];
-  const tongue = height / 2 - less;
-  const tip = creased + long;
-  const both = (kind: BlankLine["kind"], [u0, v0]: Point, [u1, v1]: Point): readonly BlankLine[] => [
-    { kind, from: [u0, v0], to: [u1, v1] },
-    { kind, from: [u0, -v0], to: [u1, -v1] },
-  ];
-  const across = (u: Mm, half: Mm): BlankLine => ({ kind: "fold", from: [u, -half], to: [u, half] });
+  const rim = width + 3 * t + depth;
+  const middle = height / 2;
+  const [headCrease, foot] = [middle + t / 2, middle + t];
   return {
-    panels,
+    panels: [
+      cuboid(0, wallFrom, 0, height, -t, 0),
+      cuboid(wallFrom, wallFrom + t, -t, height + t, -t, depth),
+      over(wallFrom, high, depth),
+      over(tabFrom, 0, high),
+      head(-t),
+      head(height),
+      ...(reach > 0 ? [tab(0), tab(height - reach)] : []),
+    ].map((panel) => placed(panel, place)),
     leaf: {
-      length,
-      creases: [foreEdge, rim, over],
+      creases: [wallFrom + t, rim, rim + 2 * t],
       headCrease,
       reach: [
-        { to: t / 2, half: headCrease },
-        { to: creased, half: head },
-        { to: tip, half: tabTop },
-        { to: rim, half: foot },
-        { to: length, half: tongue },
+        [t / 2, headCrease],
+        [wallFrom, foot + depth],
+        [wallFrom + long, middle + depth],
+        [rim, foot],
+        [rim + 1.5 * t + depth, middle - less],
       ],
-      lines: [
-        across(foreEdge, foot),
-        across(rim, tongue),
-        across(over, tongue),
-        ...both("fold", [t / 2, headCrease], [creased, headCrease]),
-        ...both("fold", [creased, foot], [creased, tabTop]),
-        ...both("cut", [creased, foot], [tip, foot]),
-        ...both("cut", [creased, headCrease], [creased, foot]),
-      ],
-      tab: { long, high },
+      tab: { long, high, crease: wallFrom, foot },
     },
-    tray: (part) => ({
-      name,
-      openSpine: true,
-      mouth: undefined,
-      construction: undefined,
-      rings: [],
-      closedCorners: true,
-      inside: placed(cuboid(0, width, 0, height, 0, depth), place),
-      outside: boundingBox(panels),
-      // In width half a board at either crease, and the tabs and what is folded over them.
-      spans: [
-        { part, boards: 3, of: part },
-        { part, boards: 1, of: part },
-        { part, boards: 1 / 2, of: part },
-      ],
-      covering: 0,
-      coveredFaces: [0, 0, 0],
-      rim: t,
-      tabs: 0,
-      floor: t,
-    }),
   };
 }
-
-type Point = BlankLine["from"];

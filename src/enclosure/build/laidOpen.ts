@@ -37,13 +37,14 @@ export function laidOpen(
   };
 }
 
+/** What makes half a turn: twice as far across as the middle, from a floor up to what lay on top. */
 interface Hinge {
   readonly across: Mm;
   readonly floor: Mm;
   readonly up: Mm;
 }
 
-function swung({ min, max }: Cuboid, { across, floor, up }: Hinge): Cuboid {
+export function swung({ min, max }: Cuboid, { across, floor, up }: Hinge): Cuboid {
   const top = 2 * floor + up;
   return cuboid(-across - max[0], -across - min[0], min[1], max[1], top - max[2], top - min[2]);
 }

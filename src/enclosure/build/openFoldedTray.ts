@@ -2,7 +2,8 @@ import type { Mm } from "../../measure/units";
 import type { SettledSettings } from "../../settings/schema";
 import type { Tray } from "../assembly";
 import type { PlacedPart } from "../placedPart";
-import { AT_ORIGIN, boundingBox, cuboid, placed, Y, type Cuboid, type Place, type Vec } from "../space";
+import { AT_ORIGIN, cuboid, placed, Y, type Cuboid, type Place, type Vec } from "../space";
+import { openTray } from "./openTray";
 import { wallRing } from "./wallRing";
 
 /**
@@ -73,26 +74,7 @@ export function openFoldedTray(
   };
   return {
     blank,
-    tray: {
-      name,
-      openSpine: true,
-      mouth: undefined,
-      construction: undefined,
-      rings: [],
-      closedCorners: true,
-      inside: placed(cuboid(0, width, 0, height, 0, depth), place),
-      outside: boundingBox(panels),
-      // One crease in width, half a board outside the inside; two in height; one at the foot of a wall.
-      spans: [
-        { part: blank, boards: 1 / 2, of: blank },
-        { part: blank, boards: 1, of: blank },
-        { part: blank, boards: 1 / 2, of: blank },
-      ],
-      covering: 0,
-      coveredFaces: [0, 0, 0],
-      rim: t,
-      tabs: within ? t : 0,
-      floor: t,
-    },
+    // One crease in width, half a board outside the inside.
+    tray: openTray(name, [width, height, depth], panels, blank, { boards: 1 / 2, tabs: within ? t : 0, place }),
   };
 }

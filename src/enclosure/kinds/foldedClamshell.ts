@@ -8,6 +8,7 @@ import { freePlay, roundedUp } from "../build/allowances";
 import { half, run, runOf, stretch } from "../blank";
 import { creasedClamshell, spineAt } from "../build/creasedClamshell";
 import { foldedClamshellOrder } from "../build/foldedClamshellOrder";
+import { swung } from "../build/laidOpen";
 import { openFoldedTray } from "../build/openFoldedTray";
 import { sheetHolds } from "../build/sheetHolds";
 import { WELL_OPTIONS, type Kind } from "../kind";
@@ -187,24 +188,12 @@ function openFlat({ parts, cover }: Assembly): Apart {
   const thick = extent(upright.body, X);
   const gap = cover?.joint ?? 0;
   const high = extent(upright.body, Z);
-  const floor = max[Z] - thick;
-  const edge = 2 * gap + high;
-  const swung = ({ body, part }: Piece): Piece => ({
-    body: cuboid(
-      -edge - body.max[X],
-      -edge - body.min[X],
-      body.min[Y],
-      body.max[Y],
-      floor - body.max[Z],
-      floor - body.min[Z],
-    ),
-    part,
-  });
-  const flat = cuboid(-gap - high, -gap, min[Y], max[Y], min[Z], min[Z] + thick);
+  const hinge = { across: 2 * gap + high, floor: min[Z] + thick, up: high - 2 * thick };
+  const flat: Piece = { body: cuboid(-gap - high, -gap, min[Y], max[Y], min[Z], min[Z] + thick), part: upright.part };
   const group = (pieces: readonly Piece[]) => ({ pieces, around: undefined, bed: [] });
-  return {
-    arranged: "beside",
-    groups: [group(small), group(large.map(swung))],
-    between: [{ body: flat, part: upright.part }],
-  };
+  const over = large.map(({ body, part }) => ({ body: swung(body, hinge), part }));
+  // One blank stays together.
+  return cover === undefined
+    ? { arranged: "above", groups: [group([...small, flat, ...over])], between: [] }
+    : { arranged: "beside", groups: [group(small), group(over)], between: [flat] };
 }

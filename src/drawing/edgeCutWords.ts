@@ -1,6 +1,6 @@
 import { benchLength } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
-import type { EdgeCuts } from "./placedPart";
+import type { EdgeCuts } from "../enclosure/placedPart";
 
 /** `cut away along both edges, from the end of the small tray: 0 to 46.5, 50 deep; ...`: every step of an edge. */
 export function edgeCutWords({ steps, fromEnd }: Pick<EdgeCuts, "steps" | "fromEnd">, unit: WorkbookUnit): string {
