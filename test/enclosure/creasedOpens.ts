@@ -1,5 +1,5 @@
 import type { Assembly } from "../../src/enclosure/assembly";
-import { extent, X, Y, Z, type Cuboid } from "../../src/enclosure/space";
+import { extent, X, Y, Z } from "../../src/enclosure/space";
 import { apart, carried, section, TOUCHING, type Outline, type Point } from "./swings";
 
 const STEPS = 60;
@@ -25,10 +25,7 @@ export function creasedOpens({ parts: [blank], trays }: Assembly): void {
   const middle = (upright.min[X] + upright.max[X]) / 2;
   const low: Point = [middle, upright.min[Z] + t / 2];
   const high: Point = [middle, upright.max[Z] - t / 2];
-  const between = section(
-    { min: [upright.min[X], 0, low[1] + t / 2], max: [upright.max[X], 0, high[1] - t / 2] } as Cuboid,
-    0,
-  );
+  const between = section({ min: [upright.min[X], 0, low[1] + t / 2], max: [upright.max[X], 0, high[1] - t / 2] }, 0);
   const bend = ([x, z]: Point): Outline =>
     Array.from({ length: SIDES }, (_, side) => {
       const angle = (-2 * Math.PI * side) / SIDES;
