@@ -126,5 +126,14 @@ export const anyShop = fc
     wrapperCard: board(card),
   }));
 
-/** How many items each structure is tried with: 1,000, or many more in a soak. */
+/** How many items each structure is tried with; in a soak, each kind or each structure. */
 export const RUNS = Number(process.env["SOAK_RUNS"] ?? 200);
+
+/**
+ * How many items a structure is tried with in a soak: so many are shared out over the structures of its kind, or, with
+ * SOAK_EACH=structure, each structure has as many.
+ */
+export function soakRuns({ kind }: Structure): number {
+  if (process.env["SOAK_EACH"] === "structure") return RUNS;
+  return Math.ceil(RUNS / EVERY_STRUCTURE.filter((each) => each.kind === kind).length);
+}

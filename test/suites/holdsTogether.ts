@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { roundedUp } from "../../src/enclosure/build/allowances";
 import type { Assembly, Tray } from "../../src/enclosure/assembly";
 import { panelsOf } from "../../src/enclosure/placedPart";
-import { restingItem } from "../../src/enclosure/restingItem";
+import { restingItem, type Item } from "../../src/enclosure/restingItem";
 import { extent, X, Y, Z, type Axis, type Cuboid } from "../../src/enclosure/space";
 import type { SettledSettings } from "../../src/settings/schema";
 import { anyItem, anyShop, assemblyOf, RUNS, titled, type Structure } from "../enclosure/everyEnclosure";
@@ -21,19 +21,24 @@ export function holdsTogether(structures: readonly Structure[]): void {
           const assembly = assemblyOf(kind, item, inForce);
           if (assembly === undefined) return;
           built += 1;
-          noTwoBoardsShareVolume(assembly);
-          wallsTouchWhatTheyStandOn(assembly);
-          insideHoldsTheItem(assembly, item, inForce);
-          coveredTraysClearEachOther(assembly);
-          nestedTraysHavePlay(assembly, inForce.roundTo);
-          noCornerGapsFromAbove(assembly);
-          outsideIsTheBoundingBox(assembly);
+          holds(assembly, item, inForce);
         }),
         { numRuns: RUNS, seed: 20 },
       );
       expect(built).toBeGreaterThan(RUNS / 2);
     });
   });
+}
+
+/** Everything that is so of any assembly. */
+export function holds(assembly: Assembly, item: Item, settings: SettledSettings): void {
+  noTwoBoardsShareVolume(assembly);
+  wallsTouchWhatTheyStandOn(assembly);
+  insideHoldsTheItem(assembly, item, settings);
+  coveredTraysClearEachOther(assembly);
+  nestedTraysHavePlay(assembly, settings.roundTo);
+  noCornerGapsFromAbove(assembly);
+  outsideIsTheBoundingBox(assembly);
 }
 
 function noTwoBoardsShareVolume({ parts }: Assembly): void {
