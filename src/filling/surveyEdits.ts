@@ -31,6 +31,7 @@ import { ownSheets } from "../workbook/ownMarks";
 import { boardNotes } from "../survey/boardNotes";
 import { BOARD, choicesSheet, lacksPreference, preferenceColumn, withBoards } from "./boardColumns";
 import { GUIDE_NAME, SETTINGS_NAME, SIZES_NAME, STOCK_NAME } from "./keptRanges";
+import { frozenBoxNotes } from "./frozenBoxNotes";
 import { refuseReadOtherwise, surveyFormula } from "./surveyFormula";
 import { readBookSurvey, type BookSurvey } from "./readBookSurvey";
 import { quoted } from "../workbook/formulaText";
@@ -141,6 +142,7 @@ export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
     ...sized.survey.notes,
     ...remembered.said,
     ...boardNotes(sized),
+    ...(live === undefined ? [] : frozenBoxNotes(sized, rowByRow, live.rows)),
     ...(uncached === 0
       ? []
       : [

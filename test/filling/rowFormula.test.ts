@@ -316,6 +316,19 @@ describe("rows that share a box", () => {
     expect(inRow(all, 2)["cautions"]).toMatch(/^hazard \(mould, arsenic\)/);
   });
 
+  const manyRows = (count: number): Cells => [
+    HEADINGS,
+    ...Array.from({ length: count }, (_, index) => [`S ${index}`, 300, 210, 1, 90, "tray", "B7", "", ""]),
+  ];
+
+  test("too many for one formula are values, and it is said; so few that a formula holds them all are not", () => {
+    const said = (count: number) => filled(bookOf(manyRows(count)), { figures: columns }).said.join("\n");
+    expect(said(3)).not.toContain("too many");
+    expect(said(20)).toContain(
+      "box B7: 20 rows are too many for one formula, so values are written that do not follow a change (board, caliper, cautions, problem); fill the columns again after one",
+    );
+  });
+
   const BESIDE: Cells = CELLS.map((row, index) => [...row, ["Arrangement", "side by side"][index] ?? ""]);
 
   test("side by side they have their widths added, with dividers between them: 3 boards and 6 coverings", async () => {
