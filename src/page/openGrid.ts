@@ -11,9 +11,11 @@ import { functionInfo, registerFunctions } from "./functions/registerFunctions";
 import { createGrid, type Grid } from "./grid/createGrid";
 import { liveBook, mendTableFormulas } from "./grid/gridBook";
 import { growTables } from "./grid/growTables";
-import { calculateInTurn } from "./grid/calculateInTurn";
+import { calculateInTurn, type Calculations } from "./grid/calculateInTurn";
 import { mendSortedFormulas } from "./grid/sortedFormulas";
+import { indexRangesOnce } from "./grid/indexRangesOnce";
 import { nameParts } from "./grid/nameParts";
+import { readTextsOnce } from "./grid/readTextsOnce";
 import { refuseCommands, refuseLockedChanges } from "./grid/refusedCommands";
 import { sortWholeRows } from "./grid/sortWholeRows";
 import { gridCells } from "./gridCells";
@@ -94,61 +96,66 @@ export async function openGrid({
   mendTableFormulas(api, injector, shown);
   mendSortedFormulas(injector);
   sortWholeRows(injector, shown);
+  indexRangesOnce(injector);
+  readTextsOnce();
   const hasNoTotals = (table: string) => opened?.tables.some((each) => each.name === table && !each.totalsRow) ?? false;
   growTables(injector, shown, hasNoTotals, (text) => status.say(text));
   const formula = api.getFormula();
-  let calculated = (): Promise<void> => Promise.resolve();
+  let calculations: Calculations | undefined;
   /** The most formulas that a calculation took up since this was set to 0. */
   let taken = 0;
   const calculate = async (): Promise<void> => {
-    await calculated();
+    await calculations?.done();
     taken = 0;
     const done = formula.onCalculationResultApplied(LONGEST_CALCULATION);
     formula.executeCalculation();
     await done;
   };
-  let registered = false;
   const refreshed = new Set<() => void>();
-  const show = async (next: OpenedBook): Promise<void> => {
-    await calculated();
+  const takeFormulas = (): Calculations => {
+    registerFunctions(injector, loaded, messages.notesOf);
+    api.onCommandExecuted(({ id }) => {
+      if (SELECTING.includes(id)) tellSelected();
+    });
+    formula.calculationResultApplied(tellSelected);
+    formula.calculationProcessing(({ totalFormulasToCalculate, completedFormulasCount }) => {
+      taken = Math.max(taken, totalFormulasToCalculate);
+      if (totalFormulasToCalculate < MANY_FORMULAS) return;
+      status.say(`Calculating: ${completedFormulasCount} of ${totalFormulasToCalculate} formulas`);
+    });
+    return calculateInTurn(injector);
+  };
+  /** @param isFresh whether the results that the file has are those of its cells: nothing was written since */
+  const show = async (next: OpenedBook, isFresh = true): Promise<void> => {
+    await calculations?.done();
     if (workbook !== undefined) api.disposeUnit(BOOK_ID);
     // Steps of the workbook before would change cells of this one.
     injector.get(IUndoRedoService).clearUndoRedo(BOOK_ID);
     opened = next;
     // The grid keeps and changes what it is given; the page compares with what it was.
     workbook = api.createWorkbook(structuredClone(next.snapshot));
-    if (!registered) {
-      registered = true;
-      registerFunctions(injector, loaded, messages.notesOf);
-      calculated = calculateInTurn(injector);
-      api.onCommandExecuted(({ id }) => {
-        if (SELECTING.includes(id)) tellSelected();
-      });
-      formula.calculationResultApplied(tellSelected);
-      formula.calculationProcessing(({ totalFormulasToCalculate, completedFormulasCount }) => {
-        taken = Math.max(taken, totalFormulasToCalculate);
-        if (totalFormulasToCalculate < MANY_FORMULAS) return;
-        status.say(`Calculating: ${completedFormulasCount} of ${totalFormulasToCalculate} formulas`);
-      });
-    }
-    await grid.draw();
+    // Known only once there is a workbook.
+    calculations ??= takeFormulas();
+    const { formulas, stored } = formulasIn(next);
+    const isMany = formulas > MANY_FORMULAS;
+    if (!isMany) await calculations.opening("all is worked out", grid.draw);
+    else if (isFresh && stored === formulas) await calculations.opening("stored results hold", grid.draw);
+    else await grid.draw();
     performance.mark("answers");
-    const formulas = formulaCount(next);
     taken = 0;
-    if (formulas > MANY_FORMULAS)
-      status.say(`${formulas} formulas show their stored results. Calculate works them out again.`);
+    if (isMany) status.say(`${formulas} formulas show their stored results. Calculate works them out again.`);
     else for (let asked = 0; taken < formulas && asked < MOST_ASKED; asked++) await calculate();
   };
   return {
     grid,
     workbook: shown,
     opened: book,
-    show,
+    show: (next) => show(next),
     refresh: async (next) => {
       const sheet = shown().getActiveSheet();
       const [name, cell] = [sheet.getSheetName(), sheet.getSelection()?.getActiveRange()?.getA1Notation()];
       const { sheetViewStartRow, sheetViewStartColumn } = sheet.getScrollState();
-      await show(next);
+      await show(next, false);
       const same = shown().getSheetByName(name);
       if (!same) return;
       shown().setActiveSheet(same);
@@ -175,9 +182,14 @@ const MANY_FORMULAS = 15_000;
 const MOST_ASKED = 3;
 const LONGEST_CALCULATION = 600_000;
 
-function formulaCount({ snapshot }: OpenedBook): number {
-  let count = 0;
+/** How many formulas there are, and how many of them with a stored result. */
+function formulasIn({ snapshot }: OpenedBook): { readonly formulas: number; readonly stored: number } {
+  let [formulas, stored] = [0, 0];
   for (const sheet of Object.values(snapshot.sheets))
-    for (const [, , cell] of gridCells(sheet.cellData ?? {})) if (cell.f || cell.si) count++;
-  return count;
+    for (const [, , cell] of gridCells(sheet.cellData ?? {})) {
+      if (!cell.f && !cell.si) continue;
+      formulas++;
+      if (cell.v !== undefined && cell.v !== null) stored++;
+    }
+  return { formulas, stored };
 }

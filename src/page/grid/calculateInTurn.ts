@@ -7,6 +7,9 @@ type Changed = Readonly<Record<string, unknown>>;
 
 /** Asks for a calculation when cells have changed. */
 interface Trigger {
+  _waitingCommandQueue: readonly unknown[];
+  _setTimeoutKey: ReturnType<typeof setTimeout>;
+  readonly _generateDirty: (commands: readonly unknown[]) => Changed;
   readonly _mergeDirty: (one: Changed, other: Changed) => Changed;
   readonly _resetExecutingDirtyData: () => void;
 }
@@ -20,16 +23,25 @@ interface Engine {
   readonly _executeLock: { readonly acquire: (key: string, task: () => Promise<void>) => Promise<void> };
 }
 
+/** The calculations of the engine. */
+export interface Calculations {
+  /** Waits until none runs or waits. */
+  readonly done: () => Promise<void>;
+  /**
+   * Opens a workbook. By itself the engine takes all cells of its tables for changed, and works out every formula that
+   * reads them: not needed where the stored results hold, nor where all is worked out afterwards.
+   */
+  readonly opening: (then: "stored results hold" | "all is worked out", open: () => Promise<void>) => Promise<void>;
+}
+
 /** The key of the engine's own lock. */
 const ENGINE_LOCK = "FORMULA_EXECUTION_LOCK";
 
 /**
  * Lets one calculation run at a time, each to its end. When a cell changes during a calculation, the engine by itself
  * breaks it off and forgets which formulas it had left: they stay blank. Here the change waits for its turn.
- *
- * @returns waits until no calculation runs or waits
  */
-export function calculateInTurn(injector: Injector): () => Promise<void> {
+export function calculateInTurn(injector: Injector): Calculations {
   const trigger = injector.get(TriggerCalculationController) as unknown as Trigger;
   const calculator = injector.get(CalculateController) as unknown as Calculator;
   const engine = injector.get(ICalculateFormulaService) as unknown as Engine;
@@ -53,14 +65,36 @@ export function calculateInTurn(injector: Injector): () => Promise<void> {
     }
     turns = undefined;
   };
-  calculator._calculate = async (changed) => {
+  /** What is worked out of what the engine notes; undefined for nothing. */
+  let wanted: (noted: Changed) => Changed | undefined = (noted) => noted;
+  calculator._calculate = async (noted) => {
+    const changed = wanted(noted);
     // What has changed is in hand now; the trigger notes what comes after.
     trigger._resetExecutingDirtyData();
+    if (changed === undefined) return;
     waiting = waiting === undefined ? changed : { ...changed, ...trigger._mergeDirty(waiting, changed) };
     turns ??= takeTurns();
     await turns;
   };
-  return () => turns ?? Promise.resolve();
+  return {
+    done: () => turns ?? Promise.resolve(),
+    opening: async (then, open) => {
+      const before = wanted;
+      // The formulas are taken in all the same: what depends on which cell.
+      wanted = (noted) =>
+        then === "all is worked out" ? undefined : { ...noted, dirtyRanges: [], dirtySuperTableMap: {} };
+      try {
+        await open();
+        // What was noted by now would come a little later, when somebody may have typed.
+        clearTimeout(trigger._setTimeoutKey);
+        const noted = trigger._generateDirty(trigger._waitingCommandQueue);
+        trigger._waitingCommandQueue = [];
+        void calculator._calculate(noted);
+      } finally {
+        wanted = before;
+      }
+    },
+  };
 }
 
 /** The engine's own promise resolves while the work still waits for its lock. */
