@@ -1,6 +1,7 @@
 import fc from "fast-check";
-import { excelAnswers } from "../../src/host/excel";
+import { excelAnswers, excelPort } from "../../src/host/excel";
 import { entered } from "../../src/host/excelCells";
+import { excelShowing } from "../../src/host/excelShowing";
 import type { SheetCell } from "../../src/host/port";
 import { paneModel } from "../../src/pane/paneModel";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
@@ -539,32 +540,57 @@ describe("the selected cell", () => {
 });
 
 describe("a pane that cannot be seen", () => {
-  test("asks Excel nothing, and hears once what it missed when it is shown", async () => {
-    const listeners = new Set<() => void>();
-    let shown = false;
-    open(SURVEY, {
-      showing: {
-        now: () => shown,
-        onShow: (listener) => {
-          listeners.add(listener);
-          return () => void listeners.delete(listener);
-        },
-      },
-    });
+  /** The page of a pane, which its browser may hide, too. */
+  const pageOf = (innerWidth: number) => {
+    const heard = new Map<string, () => void>();
+    const addEventListener = (sign: string, listener: () => void) => void heard.set(sign, listener);
+    const page = { innerWidth, document: { hidden: false, addEventListener }, addEventListener };
+    return { page, hear: (sign: string) => heard.get(sign)!() };
+  };
+
+  test("asks Excel nothing, and hears once what it missed when Excel shows it", async () => {
+    open(SURVEY);
+    // Excel starts the page without the pane, to calculate.
+    const showing = excelShowing(pageOf(0).page);
+    const port = excelPort(showing);
     let changes = 0;
-    const stop = await at.port.onChange(() => changes++);
-    const stopSelecting = await at.port.onSelect(() => undefined);
-    const hidden = await roundsOf(async () => {
-      for (let burst = 0; burst < 100; burst++) await at.excel.fire("onCalculated", "Survey");
+    const stop = await port.onChange(() => changes++);
+    const stopSelecting = await port.onSelect(() => undefined);
+    const burst = async () => {
+      for (let report = 0; report < 100; report++) await at.excel.fire("onCalculated", "Survey");
       await at.excel.fire("onSelectionChanged");
-    });
-    expect([hidden, changes]).toEqual([0, 0]);
-    shown = true;
-    for (const listener of listeners) listener();
+    };
+    expect([await roundsOf(burst), changes]).toEqual([0, 0]);
+    await at.excel.show(true);
     expect(changes).toBe(1);
+    await at.excel.show(false);
+    expect([await roundsOf(burst), changes]).toEqual([0, 1]);
     stop();
     stopSelecting();
-    expect(listeners.size).toBe(0);
+    await at.excel.show(true);
+    expect(changes).toBe(1);
+  });
+
+  test.each(["pointerdown", "keydown", "focus"])("is seen by whoever uses it, whatever Excel has said: %s", (sign) => {
+    open(SURVEY);
+    const { page, hear } = pageOf(0);
+    const showing = excelShowing(page);
+    const shown = [showing.now()];
+    hear(sign);
+    expect([...shown, showing.now()]).toEqual([false, true]);
+  });
+
+  test("follows the browser where Excel says nothing", () => {
+    open(SURVEY);
+    const { page, hear } = pageOf(320);
+    const showing = excelShowing(page);
+    const shown = [showing.now()];
+    page.document.hidden = true;
+    hear("visibilitychange");
+    shown.push(showing.now());
+    page.document.hidden = false;
+    hear("resize");
+    expect([...shown, showing.now()]).toEqual([true, false, true]);
   });
 });
 

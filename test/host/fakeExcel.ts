@@ -35,6 +35,8 @@ export interface FakeExcel {
   readonly runs: () => readonly object[];
   /** Tells whoever listens that something was selected, or changed. */
   readonly fire: (event: "onSelectionChanged" | "onChanged" | "onCalculated", sheet?: string) => Promise<void>;
+  /** Shows the pane, or hides it: its page lives on. */
+  readonly show: (shown: boolean) => Promise<void>;
   readonly listeners: () => number;
   readonly close: () => void;
 }
@@ -44,6 +46,7 @@ const NEWEST = 20;
 
 /** Microsoft's numbers of the events, and of what is too large. */
 const EVENTS = { onChanged: 10, onCalculated: 16 } as const;
+const VISIBILITY_CHANGED = 65_539;
 const REQUEST_TOO_LARGE = 5103;
 const ANSWER_TOO_LARGE = 5104;
 
@@ -81,6 +84,10 @@ export function fakeExcel(book: FakeWorkbook, supports = NEWEST, name: ExcelName
       const sheet = book.sheets.find((each) => each.name === sheetName);
       if (event === "onSelectionChanged") for (const listener of page.selecting) listener({});
       else if (followed[event] > 0) page.send(EVENTS[event], sheet === undefined ? {} : { worksheetId: idOf(sheet) });
+      await new Promise(setImmediate);
+    },
+    show: async (shown) => {
+      page.send(VISIBILITY_CHANGED, { visibility: shown ? "Visible" : "Hidden" }, "");
       await new Promise(setImmediate);
     },
     listeners: () => followed.onChanged + followed.onCalculated + page.selecting.size,

@@ -33,8 +33,8 @@ type Listener = (argument: unknown) => void;
 export interface OfficePage {
   readonly Excel: Record<string, unknown>;
   readonly Office: object;
-  /** Sends an event of the workbook, by Microsoft's number. */
-  readonly send: (eventType: number, event: object) => void;
+  /** Sends an event by Microsoft's number, of the workbook unless it names another target. */
+  readonly send: (eventType: number, event: object, targetId?: string) => void;
   /** Whoever follows the selection, which is an event of the document. */
   readonly selecting: ReadonlySet<Listener>;
 }
@@ -68,8 +68,8 @@ export function officePage(name: ExcelName, { answer, isSetSupported }: Host): O
   };
   // In Excel, office.js has made it before it loads this script.
   OSF._OfficeAppFactory = { getContext: () => context };
-  const send = (messageType: number, event: object): void => {
-    const entry = { messageCategory: EVENTS, messageType, targetId: "Workbook", message: JSON.stringify(event) };
+  const send: OfficePage["send"] = (messageType, event, targetId = "Workbook") => {
+    const entry = { messageCategory: EVENTS, messageType, targetId, message: JSON.stringify(event) };
     for (const listener of messages) listener({ entries: [entry] });
   };
   return { Excel, Office, send, selecting };

@@ -1,5 +1,4 @@
 import { excelPort } from "../../src/host/excel";
-import type { Showing } from "../../src/host/excelShowing";
 import type { BookPort } from "../../src/host/port";
 import { cellName } from "../../src/workbook/cellRef";
 import type { Held, OpenInHost } from "./contract";
@@ -17,13 +16,13 @@ export interface OpenInExcel extends OpenInHost {
 /** A file open in the stand-in for Excel. */
 export function openInExcel(
   bytes: Uint8Array,
-  { showing, supports, host }: { showing?: Showing; supports?: number; host?: ExcelName } = {},
+  { supports, host }: { supports?: number; host?: ExcelName } = {},
 ): OpenInExcel {
   const book = fakeWorkbook(bytes);
   const excel = fakeExcel(book, supports, host);
   const sheet = (name: string) => book.sheets.find((each) => each.name === name)!;
   return {
-    port: excelPort(showing),
+    port: excelPort(),
     book,
     excel,
     sheet,

@@ -66,8 +66,11 @@ interface Found {
 }
 
 /** What Microsoft's script calls the kinds of path and of action. */
-const PATH = { root: 1, method: 3, property: 4, indexer: 5, reference: 6, nothing: 7 } as const;
+const PATH = { root: 1, service: 2, method: 3, property: 4, indexer: 5, reference: 6, nothing: 7 } as const;
 const ACTION = { instantiate: 1, query: 2, method: 3, set: 4, trace: 5 } as const;
+
+/** Of Office itself, whether the pane is shown. */
+const VISIBILITY = "Microsoft.AppRuntime.AppRuntimeService";
 
 /** Answers requests about a workbook. @returns what takes the JSON of a request, and gives that of its answer */
 export function wireTo(rootKind: AnyKind, root: unknown): (request: string) => string {
@@ -89,13 +92,15 @@ export function wireTo(rootKind: AnyKind, root: unknown): (request: string) => s
       });
     const look = ({ ObjectPathType, Name, ParentObjectPathId, ArgumentInfo }: Path): Found => {
       if (ObjectPathType === PATH.root) return { kind: rootKind as Kind<unknown>, model: root };
+      if (ObjectPathType === PATH.service && Name === VISIBILITY) return { kind: {}, model: Name };
       if (ObjectPathType === PATH.nothing) return { kind: {}, model: undefined };
       if (ObjectPathType === PATH.reference) {
         const known = kept.get(Name);
         if (known === undefined) throw new OfficeError("InvalidReference", Name);
         return known;
       }
-      const parent = at(ParentObjectPathId!);
+      if (ParentObjectPathId === undefined) throw new Error(`this stand-in for Excel has no ${Name}`);
+      const parent = at(ParentObjectPathId);
       const { part = {}, find = {}, items } = parent.kind;
       const name = ObjectPathType === PATH.indexer ? "getItem" : lowered(Name);
       if (ObjectPathType === PATH.property && part[name]) {
