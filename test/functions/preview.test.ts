@@ -1,3 +1,4 @@
+import type * as SurveyAsks from "../../functions/surveyAsks";
 import { estimate, layout, sheets, sizes } from "../../functions/survey";
 
 const ITEMS = [
@@ -11,4 +12,28 @@ test.each(["true", true])("while a formula is typed no plan is made: preview %p"
   const typing = { isInValuePreview } as unknown as CustomFunctions.Invocation;
   for (const fn of [sheets, layout, sizes]) expect(await fn(ITEMS, [["all"]], undefined, typing)).toEqual(WAITS);
   expect(await estimate(ITEMS, undefined, typing)).toEqual(WAITS);
+});
+
+test("a plan in a cell ends by the steps that it may take, whatever the clock says", () => {
+  const items = [
+    ITEMS[0]!,
+    ...Array.from({ length: 40 }, (_, i) => [`B${i}`, 200 + 7 * (i % 13), 150 + 11 * (i % 7), 20 + i, "lidded box"]),
+  ];
+  // Each time with code that remembers no plan.
+  const planned = (): unknown => {
+    let answer: unknown;
+    jest.isolateModules(() => {
+      const { replyTo } = jest.requireActual<typeof SurveyAsks>("../../functions/surveyAsks");
+      answer = replyTo({ name: "layout", items, settings: [], choice: "all" });
+    });
+    return answer;
+  };
+  const usual = planned();
+  let hours = 0;
+  const clock = jest.spyOn(performance, "now").mockImplementation(() => ++hours * 3_600_000);
+  const late = planned();
+  clock.mockRestore();
+  expect(hours).toBeGreaterThan(0);
+  expect(late).toEqual(usual);
+  expect(usual).toMatchObject({ table: expect.any(Array) });
 });
