@@ -1,0 +1,127 @@
+import { runInThisContext } from "node:vm";
+import type { Injector, IUnitRange } from "@univerjs/core";
+import type * as Engine from "@univerjs/engine-formula";
+import { buildSync } from "esbuild";
+import type * as IndexRangesOnce from "../../src/page/grid/indexRangesOnce";
+import type * as ReadTextsOnce from "../../src/page/grid/readTextsOnce";
+import { formulasOf, sameFormula } from "../../src/page/sharedFormulas";
+
+/** The engine with our mends, put together as the page's build does: by itself it is no script that Node can read. */
+function built() {
+  const contents = `
+    export { DependencyManagerService, ValueObjectFactory } from "@univerjs/engine-formula";
+    export * from "./src/page/grid/indexRangesOnce";
+    export * from "./src/page/grid/readTextsOnce";`;
+  const { outputFiles } = buildSync({
+    stdin: { contents, resolveDir: process.cwd(), loader: "ts" },
+    bundle: true,
+    write: false,
+    platform: "node",
+    format: "cjs",
+    mainFields: ["module", "main"],
+    conditions: ["import"],
+    logLevel: "error",
+  });
+  const made = { exports: {} };
+  const run = runInThisContext(`(module, exports, require) => {${outputFiles[0]!.text}\n}`) as (
+    ...given: unknown[]
+  ) => void;
+  run(made, made.exports, require);
+  return made.exports as Pick<typeof Engine, "DependencyManagerService" | "ValueObjectFactory"> &
+    typeof IndexRangesOnce &
+    typeof ReadTextsOnce;
+}
+
+const { DependencyManagerService, ValueObjectFactory, indexRangesOnce, readTextsOnce } = built();
+
+const area = (sheetId: string, row: number, endRow = row): IUnitRange => ({
+  unitId: "book",
+  sheetId,
+  range: { startRow: row, endRow, startColumn: 2, endColumn: 2 },
+});
+
+/** The engine's own keeper of what depends on what, and how many ranges it has put into its index. */
+function manager() {
+  const own = new DependencyManagerService();
+  indexRangesOnce({ get: () => own } as unknown as Injector);
+  const { _dependencyRTreeCache: index } = own as unknown as {
+    _dependencyRTreeCache: { bulkInsert: (items: readonly unknown[]) => void };
+  };
+  const insert = jest.spyOn(index, "bulkInsert");
+  const indexed = (): number => insert.mock.calls.reduce((count, [items]) => count + items.length, 0);
+  const add = (tree: { treeId: number; rangeList: readonly IUnitRange[]; refOffsetY?: number }) =>
+    own.addDependencyRTreeCache(tree as unknown as Engine.IFormulaDependencyTree);
+  const found = (sheet: string, row: number): number[] => {
+    own.openKdTree();
+    const ids = [...own.searchDependency([area(sheet, row)])];
+    own.closeKdTree();
+    return ids.sort();
+  };
+  return { own, add, found, indexed };
+}
+
+test("what a formula reads is put into the engine's index once, and again when it reads something else", () => {
+  const { add, found, indexed } = manager();
+  const ranges = [area("Survey", 1), area("settings", 0, 60)];
+  for (let calculation = 0; calculation < 3; calculation++) add({ treeId: 1, rangeList: [...ranges] });
+  expect([indexed(), found("Survey", 1), found("settings", 7), found("Survey", 2)]).toEqual([2, [1], [1], []]);
+  add({ treeId: 1, rangeList: [...ranges, area("Survey", 2)] });
+  expect([indexed(), found("Survey", 2)]).toEqual([5, [1]]);
+});
+
+test("the moved ranges of a shared formula are made once", () => {
+  const { add, found, indexed } = manager();
+  const refTree = { rangeList: [area("Survey", 1), area("Survey", 5)] };
+  let made = 0;
+  const shared = (down: number) => ({
+    treeId: 10 + down,
+    refTree,
+    refOffsetY: down,
+    get rangeList() {
+      made++;
+      return [area("Survey", 1 + down), area("Survey", 5 + down)];
+    },
+  });
+  for (let calculation = 0; calculation < 3; calculation++) for (const down of [1, 2]) add(shared(down));
+  expect([made, indexed(), found("Survey", 7)]).toEqual([2, 4, [12]]);
+});
+
+test("a sheet that is taken in again leaves no formula of another sheet behind", () => {
+  const { own, add, found } = manager();
+  const tree = { treeId: 1, rangeList: [area("Survey", 1)] };
+  own.addFormulaDependency("book", "Survey", 0, 9, { treeId: 2 } as never);
+  add(tree);
+  own.clearFormulaDependency("book", "Survey");
+  expect(found("Survey", 1)).toEqual([]);
+  add(tree);
+  expect(found("Survey", 1)).toEqual([1]);
+});
+
+test("a text is what it is for the engine, also when it is read again", () => {
+  const texts = [
+    "height",
+    '"quoted ""twice"""',
+    "2024-05-12",
+    "10%",
+    "0017",
+    "#N/A",
+    "true",
+    "312.5",
+    "",
+    "a;b",
+    "{1,2}",
+  ];
+  const read = (text: string, plain?: boolean) => {
+    const made = ValueObjectFactory.create(text, plain);
+    return [made.isString(), made.isNumber(), made.isError(), made.isArray() ? "array" : made.getValue()];
+  };
+  const before = texts.map((text) => [read(text), read(text, true)]);
+  readTextsOnce();
+  for (let times = 0; times < 2; times++) expect(texts.map((text) => [read(text), read(text, true)])).toEqual(before);
+});
+
+test("formulas are the same when they read the same, however they are shared", () => {
+  const one = formulasOf({ 1: { 2: { f: "=A2", si: "x" } }, 2: { 2: { si: "x" } }, 3: { 2: { f: "=A9" } } });
+  const other = formulasOf({ 1: { 2: { f: "=A2", si: "y" } }, 2: { 2: { f: "=A3" } }, 3: { 2: { si: "y" } } });
+  expect([1, 2, 3, 4].map((row) => sameFormula(one, other, row, 2))).toEqual([true, true, false, true]);
+});
