@@ -4,6 +4,7 @@ import type { PlacedPart } from "../enclosure/placedPart";
 import type { Piece } from "../enclosure/view";
 import { benchLength } from "../measure/benchLength";
 import type { WorkbookUnit } from "../measure/units";
+import { directionKey } from "./directionKey";
 import { foldedView } from "./foldedView";
 import { freeLeaders, type FreeLeader } from "./freeLeaders";
 import { grainMarks, type Leader } from "./grainMarks";
@@ -92,8 +93,10 @@ export function explodedView(assembly: Assembly, options: ExplodedOptions): Pict
   const grain = grainMarks(drawn, frame, leaders);
   const writing = (numbered ? numbers : names)(named, places, leaders);
   const list = labels && numbered && listing ? listed(named, foot + LINE, width) : [];
+  const corners = { left: MARGIN, right: width - MARGIN, top: MARGIN, bottom: foot };
+  const key = labels && assembly.restsOn === "back" ? directionKey([...boards, ...writing], corners) : [];
   const height = foot + MARGIN + (list.length === 0 ? 0 : LINE * (named.length + 1));
-  return picture(title, width, height, [...boards, ...grain, ...writing, ...list]);
+  return picture(title, width, height, [...boards, ...grain, ...writing, ...key, ...list]);
 }
 
 interface Named {

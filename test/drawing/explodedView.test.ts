@@ -5,7 +5,7 @@ import { pulledApart } from "../../src/drawing/pulledApart";
 import { EVERY_STRUCTURE } from "../enclosure/everyEnclosure";
 import { book, enclosed } from "../enclosure/sizing";
 import { drawsEveryPart } from "../suites/drawsEveryPart";
-import { readDrawing } from "./readDrawing";
+import { overlapping, readDrawing } from "./readDrawing";
 
 drawsEveryPart(EVERY_STRUCTURE);
 
@@ -23,6 +23,8 @@ test("a part says the size that it is cut to, in the workbook's unit", () => {
     "213 × 44.5 mm",
     "flange card",
     "327 × 237 mm",
+    "head",
+    "spine",
   ]);
   const inches = readDrawing(
     explodedView(enclosed(book(254, 203.2, 25.4), "tray", "fit=none; covering allowance=none; round to=none"), {
@@ -36,6 +38,22 @@ test.each(KINDS.map(({ name }) => name))("a drawing without labels of a %s says 
   const assembly = enclosed(book(300, 210, 40), kind);
   expect(readDrawing(explodedView(assembly, { unit: "mm", labels: false })).texts).toEqual([]);
 });
+
+test.each(KINDS.filter(({ folded }) => !folded).map(({ name }) => name))(
+  "head and spine of a %s are named in a corner where nothing else is, but of one that stands",
+  (kind) => {
+    for (const [resting, words] of [
+      ["back", ["head", "spine"]],
+      ["foot", []],
+    ] as const) {
+      const read = readDrawing(
+        explodedView(enclosed(book(300, 210, 40), kind, `rests on=${resting}`), { unit: "mm", width: 720 }),
+      );
+      expect(read.texts.filter(({ text }) => ["head", "spine"].includes(text)).map(({ text }) => text)).toEqual(words);
+      expect(overlapping(read.texts)).toEqual([]);
+    }
+  },
+);
 
 test("a lid lies over its box, the base of a tray under its walls", () => {
   const lidded = enclosed(book(300, 210, 40), "lidded box");
