@@ -5,6 +5,7 @@ import { isMark } from "../workbook/ownMarks";
 import { senderOf, type Sender } from "./excelCells";
 import { putBackCells, type Former, type FormerWidth } from "./excelFormer";
 import { writeNames } from "./excelNames";
+import { keepInSight, type InSight } from "./excelInSight";
 import { lookAt, rangeAt, type HostView } from "./excelRead";
 
 /** What a write did, and what stood there before. */
@@ -14,6 +15,8 @@ export interface Done {
   readonly table: { readonly name: string; readonly before: Area; readonly after: Area } | undefined;
   /** The sheet's own filter, which now spans more columns. */
   readonly filter: { readonly sheet: string; readonly from: Area } | undefined;
+  /** What stayed in sight before a column was added to it. */
+  readonly inSight: (InSight & { readonly sheet: string }) | undefined;
   readonly cells: readonly Former[];
   readonly widths: readonly FormerWidth[];
   readonly namesAdded: readonly DefinedName[];
@@ -65,6 +68,10 @@ export async function restore(context: Excel.RequestContext, done: Done): Promis
   if (done.filter) {
     const { sheet, from } = done.filter;
     await put(SMALL, () => context.workbook.worksheets.getItem(sheet).autoFilter.apply(rangeAt(context, sheet, from)));
+  }
+  if (done.inSight) {
+    const { sheet, ...before } = done.inSight;
+    await put(SMALL, () => keepInSight(context, sheet, before));
   }
   await restoreNames(sender, look, done);
   await restoreSheets(sender, isThere, done);

@@ -8,6 +8,7 @@ import { formerCells } from "./excelFormer";
 import { planNames, writeNames } from "./excelNames";
 import { lookAt, rangeAt, type HostView } from "./excelRead";
 import { planSheets, writeSheets } from "./excelSheets";
+import { inSight, keepInSight } from "./excelInSight";
 import { restore, type Done } from "./excelUndo";
 
 /** What a write did to the open workbook, and what undoes it. */
@@ -51,11 +52,13 @@ export async function writeEdits(context: Excel.RequestContext, edits: WorkbookE
   if (formerWidths.length > 0) await context.sync();
   const live = written.filter(({ typed }, index) => typed && isEnteredFormula(former[index]!.formulas[0]![0]));
   if (live.length > 0) throw formulaStands(live.map(({ row, column }) => cellName(row, column)));
+  const held = plan && columns?.keepsInSight !== undefined ? await inSight(context, plan.sheet) : undefined;
   const { table, filter } = plan?.places ?? {};
   const done: Done = {
     fresh: plan?.fresh.map((area) => ({ sheet: plan.sheet, area })) ?? [],
     table: table && { name: table.info.name, before: table.info.area, after: table.area },
     filter: filter && plan && !plan.filtered ? { sheet: plan.sheet, from: filter.from } : undefined,
+    inSight: held?.columns === 0 ? { sheet: plan!.sheet, ...held } : undefined,
     cells: [...(plan?.former ?? []), ...former.slice(0, written.length)],
     widths: [
       ...(plan?.widths ?? []),
@@ -80,6 +83,8 @@ export async function writeEdits(context: Excel.RequestContext, edits: WorkbookE
     await writeSheets(sender, look, sheets);
     await writeNames(sender, [], namePlan.added);
     const notes = plan ? await writeExcelColumns(sender, plan) : [];
+    if (done.inSight !== undefined)
+      await sender.put(SMALL, () => keepInSight(context, plan!.sheet, { ...held!, columns: columns!.keepsInSight! }));
     for (const cell of written) await writeCell(sender, cell);
     for (const each of widths)
       await sender.put(SMALL, () => {

@@ -11,12 +11,18 @@ import { HoldChoice } from "./HoldChoice";
 import type { ViewProps } from "./viewProps";
 import { usualHold, writeFigures } from "./writeFigures";
 
+/** A column further right would leave no room for the others. */
+const FURTHEST_KEPT = 3;
+
 /** What was recognised, and the figures that are, or will be, beside the survey. */
 export function ColumnsView({ model, survey, state }: ViewProps) {
   const { sized, standing } = survey;
   const [ticked, setTicked] = useState<readonly string[]>(standing.length > 0 ? standing : DEFAULT_FIGURES);
   const [cutList, setCutList] = useState(false);
   const [wanted, setWanted] = useState("");
+  const { identifier } = sized.survey.recognition.columns;
+  const [keeps, setKeeps] = useState(true);
+  const canKeep = identifier !== undefined && identifier.column <= FURTHEST_KEPT;
   const groups = useMemo(() => figureChoices(sized), [sized]);
   const offered = new Set(groups.flatMap(({ choices }) => choices.map(({ name }) => name)));
   const others = ticked.filter((name) => !offered.has(name));
@@ -30,7 +36,7 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
   const [holds, setHolds] = useState(usualHold(survey));
   const write = () =>
     model.write(again ? "Writing the columns again" : "Adding the columns", (now) => ({
-      ...writeFigures(now, ticked, { cutList, holds }),
+      ...writeFigures(now, ticked, { cutList, holds, keeps: canKeep && keeps }),
       shows: true,
     }));
   return (
@@ -85,6 +91,14 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
         <input type="checkbox" checked={cutList} onChange={() => setCutList(!cutList)} />
         <span>Every part of every item too, on a sheet “Cut list”</span>
       </label>
+      {canKeep && (
+        <label>
+          <input type="checkbox" checked={keeps} onChange={() => setKeeps(!keeps)} />
+          <span>
+            “{identifier.heading}” stays in sight <span class="quiet">unless columns are frozen already</span>
+          </span>
+        </label>
+      )}
       <p class="row last">
         <button
           type="button"

@@ -15,7 +15,11 @@ export function usualHold({ holds, sized }: PaneSurvey): ColumnsHold {
 export function writeFigures(
   survey: PaneSurvey,
   names: readonly string[],
-  { cutList = false, holds = usualHold(survey) }: { readonly cutList?: boolean; readonly holds?: ColumnsHold } = {},
+  {
+    cutList = false,
+    holds = usualHold(survey),
+    keeps = false,
+  }: { readonly cutList?: boolean; readonly holds?: ColumnsHold; readonly keeps?: boolean } = {},
 ): PaneWrite {
   const { edits, unanswered } = surveyEdits(survey.book, {
     ...survey.answered,
@@ -24,7 +28,9 @@ export function writeFigures(
     oneFormula: holds === "one formula",
     cutList,
   });
-  return { edits, said: unanswered };
+  const { identifier } = survey.sized.survey.recognition.columns;
+  if (!keeps || identifier === undefined || edits.columns === undefined) return { edits, said: unanswered };
+  return { edits: { ...edits, columns: { ...edits.columns, keepsInSight: identifier.column } }, said: unanswered };
 }
 
 /** The columns that stand already, after something that their formulas read was added. */

@@ -16,6 +16,7 @@ import { checkWellFormed, textOf } from "./readXml";
 import { stylesPart } from "./readStyles";
 import { sharedTextsOf } from "./sharedTexts";
 import { shiftWorkbook } from "./shift/shiftWorkbook";
+import { sheetLook } from "./sheetLook";
 import { sheetMatters, sheetText, writeSheet, type CellChange, type SheetChanges } from "./sheetEditor";
 import { styleEditor, type StyleEditor } from "./styleEditor";
 import { changedTable } from "./tableEditor";
@@ -67,6 +68,7 @@ export function editWorkbook(
     const changes: SheetChanges = {
       ...sheetChanges(own, cells.filter(here), widths.filter(here), styles.editor),
       rows: new Map(rows.filter(here).map((each) => [each.row, each])),
+      ...(own === undefined ? {} : keptInSight(workbook, sheet.name, columns?.keepsInSight)),
       ...frozen.filter(here).reduce((_, each) => ({ frozen: each }), {}),
       grown: growth.filter(({ info }) => here(info)).map(({ info: { area }, bottom }) => ({ area, bottom })),
     };
@@ -233,6 +235,13 @@ function dropCalculationOrder(workbook: Workbook, parts: PackageEditor): void {
     parts.remove(relation.target);
     parts.unrelate(relation.id);
   }
+}
+
+/** Columns that are frozen up to one of them, unless some are. */
+function keptInSight(workbook: Workbook, sheet: string, column: number | undefined): Pick<SheetChanges, "frozen"> {
+  if (column === undefined) return {};
+  const { frozen } = sheetLook(workbook, sheet);
+  return frozen.columns > 0 ? {} : { frozen: { ...frozen, columns: column, firstColumn: 1 } };
 }
 
 /** @throws InputError when a cell that was read as typed holds a formula */

@@ -63,6 +63,11 @@ export interface ColumnsEdit {
    * table, which takes no formula of several cells.
    */
   readonly holds?: ColumnsHold;
+  /**
+   * The sheet is frozen right of this column, so that it stays in sight beside the added ones; rows that are frozen stay so.
+   * A sheet with columns that are frozen already is left as it is.
+   */
+  readonly keepsInSight?: number;
 }
 
 /** One cell to write; its style stays unless a style or a format is given. */

@@ -315,6 +315,26 @@ describe("columns", () => {
   });
 });
 
+test("the identifier stays in sight beside added columns: frozen rows stay, frozen columns are the user's, undo takes it back", async () => {
+  open(FILES["a survey in bare cells"]!());
+  const sheet = at.sheet("Shelves of 2024");
+  const add = async () => {
+    const { columns, ...edits } = surveyEdits(await at.port.read(), { ...FILL, figures: FIGURES }).edits;
+    return at.port.write({ ...edits, columns: { ...columns!, keepsInSight: 1 } });
+  };
+  for (const [rows, columns, after] of [
+    [0, 0, [0, 1]],
+    [3, 0, [3, 1]],
+    [3, 2, [3, 2]],
+  ] as const) {
+    Object.assign(sheet, { frozen: rows, frozenColumns: columns });
+    const { undo } = await add();
+    expect([sheet.frozen, sheet.frozenColumns]).toEqual(after);
+    await undo();
+    expect([sheet.frozen, sheet.frozenColumns]).toEqual([rows, columns]);
+  }
+});
+
 describe("sheets", () => {
   const list = (text: string): WorkbookEdits => ({
     sheets: [

@@ -373,7 +373,27 @@ function kindsOf(book: FakeWorkbook, followed: Record<keyof typeof EVENTS, numbe
     },
   });
   const protection = any<{ locked: boolean }>({ get: { protected: ({ locked }) => locked } });
-  const panes = any<FakeSheet>({ act: { freezeRows: (sheet, rows: number) => (sheet.frozen = rows) } });
+  const panes = any<FakeSheet>({
+    find: {
+      getLocationOrNullObject: [
+        () => range,
+        (sheet) => {
+          const { frozen: bottom, frozenColumns: right } = sheet;
+          if (bottom + right === 0) return undefined;
+          return { sheet, area: { top: 1, left: 1, bottom: bottom || 1_048_576, right: right || 16_384 } };
+        },
+      ],
+    },
+    act: {
+      freezeRows: (sheet, rows: number) => Object.assign(sheet, { frozen: rows, frozenColumns: 0 }),
+      freezeColumns: (sheet, columns: number) => Object.assign(sheet, { frozen: 0, frozenColumns: columns }),
+      freezeAt: (sheet, address: string) => {
+        const { bottom, right } = parseArea(address)!;
+        Object.assign(sheet, { frozen: bottom, frozenColumns: right });
+      },
+      unfreeze: (sheet) => Object.assign(sheet, { frozen: 0, frozenColumns: 0 }),
+    },
+  });
   const floating = any<FakeChart>({
     get: {
       left: ({ left }) => left,

@@ -29,6 +29,7 @@ export interface FakeSheet {
   filter: Area | undefined;
   filtered: boolean;
   frozen: number;
+  frozenColumns: number;
 }
 
 export interface FakeChart {
@@ -131,6 +132,7 @@ export function blankSheet(name: string): FakeSheet {
     filter: undefined,
     filtered: false,
     frozen: 0,
+    frozenColumns: 0,
   };
 }
 

@@ -104,6 +104,7 @@ export const EDITS = z.strictObject({
       lastColumn: columnPlace,
       columns: z.array(column),
       holds: z.exactOptional(z.enum(["formulas", "one formula", "values"])),
+      keepsInSight: z.exactOptional(columnPlace),
     } satisfies EveryField<ColumnsEdit>),
   ),
   cells: z.exactOptional(z.array(cell)),
