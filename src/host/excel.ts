@@ -3,6 +3,7 @@ import { InputError, Unavailable } from "../measure/errors";
 import { parseArea } from "../workbook/cellRef";
 import { sheetNamed } from "../workbook/readSheet";
 import { bookReader, type BookReader } from "./excelBook";
+import { showOnly } from "./excelFilter";
 import { rangeAt } from "./excelRead";
 import { ALWAYS_SHOWN, type Showing } from "./excelShowing";
 import { undoEdits } from "./excelUndo";
@@ -47,6 +48,7 @@ export function excelPort(showing: Showing = ALWAYS_SHOWN): BookPort {
       return { columns, notes, undo };
     },
     selected: () => inExcel(selectedCell),
+    showOnly: (rows, number) => inExcel((context) => showOnly(context, rows, number)),
     goTo: (cell) => inExcel((context) => goTo(context, cell)),
     onSelect: (listener) => {
       let last = "";

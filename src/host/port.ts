@@ -7,6 +7,16 @@ export interface SheetCell extends Cell {
   readonly sheet: string;
 }
 
+/** The rows of a survey, by one column of its sheet. Rows and columns count from 1. */
+export interface RowsByColumn {
+  readonly sheet: string;
+  readonly column: number;
+  readonly headingRow: number;
+  readonly lastRow: number;
+  readonly firstColumn: number;
+  readonly lastColumn: number;
+}
+
 /** What a write did. */
 export interface WrittenEdits {
   readonly columns: readonly PlacedColumn[];
@@ -33,6 +43,8 @@ export interface BookPort {
   /** The cell that is selected; undefined on a chart sheet. */
   readonly selected: () => Promise<SheetCell | undefined>;
   readonly goTo: (cell: SheetCell) => Promise<void>;
+  /** Hides the rows whose cell holds another number, as the filter of the sheet does; undefined shows every row. */
+  readonly showOnly: (rows: RowsByColumn, number: number | undefined) => Promise<void>;
   /** Calls back when another cell is selected. @returns what stops it */
   readonly onSelect: (listener: (cell: SheetCell) => void) => Promise<() => void>;
   /** Calls back when cells of any sheet were changed, by the user or by a calculation of theirs. @returns what stops it */

@@ -3,6 +3,7 @@ import type { FWorkbook } from "@univerjs/sheets/facade";
 import type { Book } from "../workbook/book";
 import type { WorkbookEdits } from "../workbook/edits";
 import { sheetNamed } from "../workbook/readSheet";
+import { showOnly } from "./showOnly";
 import type { BookPort, SheetCell, WrittenEdits } from "../host/port";
 
 /** What the local page lends the port: its grid, and what only it knows of the file behind. */
@@ -36,6 +37,10 @@ export function pagePort({ api, workbook, book, write, onRefresh }: PageServices
         sheet.scrollToCell(Math.max(0, row - 1 - ROWS_ABOVE), Math.max(0, column - 1 - COLUMNS_BEFORE));
       }
       return Promise.resolve();
+    },
+    showOnly: async (rows, number) => {
+      const sheet = workbook().getSheetByName(sheetNamed(book(), rows.sheet).name);
+      if (sheet) await showOnly(sheet, rows, number);
     },
     onSelect: (listener) => {
       let last = "";

@@ -3,6 +3,7 @@ import { DEFAULT_FIGURES, figureOf, withProblem } from "../item/figureCatalogue"
 import { PART_FIGURES } from "../item/figureOfPart";
 import { withBoards } from "../filling/boardColumns";
 import { boardNotes } from "../survey/boardNotes";
+import { CaliperFilter } from "./CaliperFilter";
 import { FigureGroups } from "./FigureGroups";
 import { figureChoices, figuresToCut } from "./figureChoices";
 import { counted } from "./numbers";
@@ -41,6 +42,7 @@ export function ColumnsView({ model, survey, state }: ViewProps) {
     }));
   return (
     <>
+      <CaliperFilter model={model} survey={survey} busy={state.doing !== undefined} />
       <details open={!again}>
         <summary>What was recognised</summary>
         <RecognisedColumns model={model} survey={survey} state={state} />

@@ -1,4 +1,4 @@
-import type { SheetCell } from "../host/port";
+import type { RowsByColumn, SheetCell } from "../host/port";
 import type { Book } from "../workbook/book";
 import type { ColumnsHold, WorkbookEdits } from "../workbook/edits";
 import type { BookSurvey, BookSurveyOptions } from "../filling/readBookSurvey";
@@ -72,6 +72,8 @@ export interface PaneModel {
   readonly takeBack: () => Promise<void>;
   /** The change of the unit on the settings sheet is settled. */
   readonly settleUnit: () => void;
+  /** Filters the survey by a number of one column; undefined shows every row. */
+  readonly showOnly: (rows: RowsByColumn, number: number | undefined) => Promise<void>;
   readonly goTo: (row: number) => Promise<void>;
   readonly say: (lines: readonly string[], failed?: boolean) => void;
 }

@@ -315,6 +315,26 @@ describe("columns", () => {
   });
 });
 
+test("rows of one caliper alone are shown, by the filter of the table or of the sheet, and all again", async () => {
+  open(SURVEY);
+  const place = { headingRow: 3, lastRow: 8, firstColumn: 1, lastColumn: 4 };
+  const table = at.book.tables[0]!;
+  const rows = { ...place, sheet: table.sheet.name, column: table.area.left + 2, headingRow: table.area.top };
+  await at.port.showOnly(rows, 2.5);
+  expect(table.only).toEqual({ index: 2, criterion: "=2.5" });
+  await at.port.showOnly(rows, undefined);
+  expect(table.only).toBeUndefined();
+  open(FILES["a survey in bare cells"]!());
+  const sheet = at.sheet("Shelves of 2024");
+  await at.port.showOnly({ ...place, sheet: sheet.name, column: 6 }, 2);
+  expect([sheet.filter, sheet.only]).toEqual([
+    { top: 3, left: 1, bottom: 8, right: 6 },
+    { index: 5, criterion: "=2" },
+  ]);
+  await at.port.showOnly({ ...place, sheet: sheet.name, column: 6 }, undefined);
+  expect(sheet.only).toBeUndefined();
+});
+
 test("the identifier stays in sight beside added columns: frozen rows stay, frozen columns are the user's, undo takes it back", async () => {
   open(FILES["a survey in bare cells"]!());
   const sheet = at.sheet("Shelves of 2024");

@@ -4,6 +4,7 @@ import { DAYS_1904, isDateFormat } from "../../src/workbook/sheetValue";
 import { EXCELS, officePage, type Answer, type ExcelName } from "./officeScript";
 import { OfficeError, wireTo, type AnyKind, type Kind } from "./wire";
 import {
+  type FakeColumn,
   blankSheet,
   cellOf,
   deleteSheet,
@@ -276,7 +277,11 @@ function kindsOf(book: FakeWorkbook, followed: Record<keyof typeof EVENTS, numbe
   const filter = any<FakeSheet>({
     get: { isDataFiltered: (sheet) => sheet.filtered },
     find: { getRangeOrNullObject: [() => range, (sheet) => sheet.filter && { sheet, area: sheet.filter }] },
-    act: { apply: (sheet, { area }: FakeRange) => (sheet.filter = area) },
+    act: {
+      apply: (sheet, { area }: FakeRange, index?: number, criteria?: { readonly criterion1: string }) =>
+        Object.assign(sheet, { filter: area, only: criteria && { index, criterion: criteria.criterion1 } }),
+      clearCriteria: (sheet) => (sheet.only = undefined),
+    },
   });
   const named = any<FakeName>({
     get: {
@@ -316,12 +321,24 @@ function kindsOf(book: FakeWorkbook, followed: Record<keyof typeof EVENTS, numbe
   const sheetNames = any<FakeSheet>({
     items: [() => named, (sheet) => book.names.filter(({ scope }) => scope === sheet.name)],
   });
-  const column = any<string>({ get: { name: (name) => name } });
+  const columnFilter = any<FakeColumn>({
+    act: {
+      applyCustomFilter: ({ table: own, index }, criterion: string) => (own.only = { index, criterion }),
+      clear: ({ table: own }) => (own.only = undefined),
+    },
+  });
+  const column = any<FakeColumn>({
+    get: { name: ({ name }) => name },
+    part: { filter: [() => columnFilter, (own) => own] },
+  });
   const columns = any<FakeTable>({
     items: [
       () => column,
-      ({ sheet, area }) =>
-        read({ sheet, area: { ...area, bottom: area.top } }, ({ value }) => String(value))[0] as string[],
+      (own) => {
+        const { sheet, area } = own;
+        const names = read({ sheet, area: { ...area, bottom: area.top } }, ({ value }) => String(value))[0] as string[];
+        return names.map((name, index) => ({ table: own, index, name }));
+      },
     ],
   });
   const table = any<FakeTable>({

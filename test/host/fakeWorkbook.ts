@@ -28,6 +28,7 @@ export interface FakeSheet {
   charts: readonly FakeChart[];
   filter: Area | undefined;
   filtered: boolean;
+  only?: FakeCriterion | undefined;
   frozen: number;
   frozenColumns: number;
 }
@@ -45,6 +46,19 @@ export interface FakeTable {
   area: Area;
   headers: boolean;
   totals: boolean;
+  only?: FakeCriterion | undefined;
+}
+
+/** What a filter lets through, by the number of its column from 0. */
+export interface FakeCriterion {
+  readonly index: number;
+  readonly criterion: string;
+}
+
+export interface FakeColumn {
+  readonly table: FakeTable;
+  readonly index: number;
+  readonly name: string;
 }
 
 export interface FakeName {

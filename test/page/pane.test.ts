@@ -95,6 +95,27 @@ const view = (name: string) => open.page.click(`#pane [role=tab]:has-text("${nam
 const press = (name: string) => open.page.click(`#pane :is(.view:not([hidden]), .acts) button:has-text("${name}")`);
 const decide = (label: string, option: string) =>
   open.page.selectOption(`#pane .view:not([hidden]) .decisions label:has-text("${label}") select`, { label: option });
+/** Columns that are frozen, headings, and rows of the survey that no filter hides, as the grid has them. */
+const sheetNow = () =>
+  open.page.evaluate(() => {
+    const { openGrid } = globalThis as unknown as {
+      openGrid: {
+        workbook: () => {
+          getSheetByName: (name: string) => {
+            getFreeze: () => { xSplit: number };
+            getSheet: () => { getRowVisible: (row: number) => boolean };
+            getRange: (cells: string) => { getValues: () => unknown[][] };
+          };
+        };
+      };
+    };
+    const sheet = openGrid.workbook().getSheetByName("Items");
+    return {
+      frozen: sheet.getFreeze().xSplit,
+      headings: sheet.getRange("A1:Z1").getValues()[0]!,
+      visible: [2, 3, 4, 5, 6, 7].filter((row) => sheet.getSheet().getRowVisible(row - 1)),
+    };
+  });
 /** Does something by clicks. @returns how many they were */
 async function clicked(work: (click: (target: string) => Promise<void>) => Promise<void>): Promise<number> {
   let clicks = 0;
@@ -383,6 +404,19 @@ describe("a survey for each", () => {
     });
     expect(clicks).toBeLessThanOrEqual(2);
     await becomes(said, "Adding the columns: done.");
+    expect((await sheetNow()).frozen).toBe(1);
+    // The third click from the survey's first view.
+    const filters = clicks + (await clicked((click) => click("#pane [aria-label='Rows by caliper'] button >> nth=0")));
+    expect(filters).toBeLessThanOrEqual(3);
+    const chosen = parseFloat((await said())!.replace("Only rows with the caliper ", ""));
+    const caliperAt =
+      (await sheetNow()).headings.indexOf("caliper (mm)") + 1 || (await sheetNow()).headings.indexOf("caliper") + 1;
+    const matching: number[] = [];
+    for (let row = 2; row <= 7; row++) if ((await cell("Items", row, caliperAt)).value === chosen) matching.push(row);
+    expect(matching.length).toBeGreaterThan(0);
+    await becomes(async () => (await sheetNow()).visible, matching);
+    await press("All rows");
+    await becomes(async () => (await sheetNow()).visible, [2, 3, 4, 5, 6, 7]);
     const file = openWorkbook(survey());
     const { edit } = fillWorkbook(file, {
       figures: ["outside height", "outside width", "outside depth", "caliper", "board area", "problem"],
@@ -422,6 +456,15 @@ describe("a survey for each", () => {
     await type("settings", row, 2, 9);
     await becomes(async () => (await cell("Items", 2, height)).value !== before, true);
 
+    // Another unit is asked about: no size is read otherwise in silence.
+    const unitRow = settings.findIndex(([name]) => name === "unit") + 1;
+    await type("settings", unitRow, 2, "in");
+    await open.page.waitForSelector("#pane .notice [aria-label='Which unit is meant']");
+    expect(await open.page.textContent("#pane .notice")).toContain("were read in mm");
+    await open.page.click("#pane .notice button:has-text('Only the answers')");
+    await becomes(said, "Answers in inches: done.");
+    expect((await cell("settings", unitRow, 2)).value).toBe("mm");
+    await press("Undo: Answers in inches");
     await press("Undo: Adding the columns");
     await becomes(said, "Undone: Adding the columns.");
     await becomes(async () => (await cell("Items", 1, height)).value || null, null);

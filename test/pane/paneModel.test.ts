@@ -43,6 +43,7 @@ function filePort(rows = ROWS) {
     },
     selected: () => Promise.resolve({ sheet: "Items", row: 2, column: 1 }),
     goTo: () => Promise.resolve(),
+    showOnly: () => Promise.resolve(),
     onSelect: () => Promise.resolve(() => undefined),
     onChange: (listener) => {
       changed = listener;

@@ -1,0 +1,52 @@
+import { figureOfHeading } from "../filling/headedFigure";
+import type { RowsByColumn } from "../host/port";
+import { ownColumns } from "../workbook/ownMarks";
+import { counted } from "./numbers";
+import type { PaneModel, PaneSurvey } from "./paneState";
+
+interface FilterProps {
+  readonly model: PaneModel;
+  readonly survey: PaneSurvey;
+  readonly busy: boolean;
+}
+
+/** One press shows the rows whose board has one caliper, as they are cut together. */
+export function CaliperFilter({ model, survey, busy }: FilterProps) {
+  const place = caliperColumn(survey);
+  if (place === undefined) return null;
+  const { rows } = survey.book.grid(place.sheet);
+  const counts = new Map<number, number>();
+  for (const row of rows.slice(place.headingRow, place.lastRow)) {
+    const caliper = row[place.column - 1];
+    if (typeof caliper === "number") counts.set(caliper, (counts.get(caliper) ?? 0) + 1);
+  }
+  const calipers = [...counts].sort(([one], [other]) => one - other);
+  if (calipers.length === 0) return null;
+  return (
+    <section aria-label="Rows by caliper">
+      <p>Show only the rows whose board has this caliper, as the stock table gives it:</p>
+      <p class="row">
+        {calipers.map(([caliper, count]) => (
+          <button key={caliper} type="button" disabled={busy} onClick={() => void model.showOnly(place, caliper)}>
+            {caliper} <span class="quiet">{counted(count, "row")}</span>
+          </button>
+        ))}
+        <button type="button" disabled={busy} onClick={() => void model.showOnly(place, undefined)}>
+          All rows
+        </button>
+      </p>
+    </section>
+  );
+}
+
+function caliperColumn({ book, chosen, sized }: PaneSurvey): RowsByColumn | undefined {
+  const { firstColumn, lastColumn, lastRow } = sized.survey.recognition;
+  const own = ownColumns(book).find(
+    ({ sheet, wantedName }) => sheet === chosen.sheet.name && figureOfHeading(wantedName) === CALIPER,
+  );
+  if (own === undefined) return undefined;
+  const { sheet, column, headingRow } = own;
+  return { sheet, column, headingRow, lastRow, firstColumn, lastColumn };
+}
+
+const CALIPER = "caliper";
