@@ -2,7 +2,7 @@ import { lettering, textWidth } from "./lettering";
 import type { Shape } from "./picture";
 import type { Point } from "./projection";
 
-const SIZE = 10;
+const SIZE = 12;
 const GAP = 3;
 /** A plan of an object, as it lies: spine towards the lower left, head towards the upper left. */
 const PLAN: readonly Point[] = [
