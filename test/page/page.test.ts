@@ -11,6 +11,7 @@ import { writeCsv } from "../../src/workbook/writeCsv";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readSheet } from "../../src/workbook/readSheet";
+import { sheetLook } from "../../src/workbook/sheetLook";
 import { cellName } from "../../src/workbook/cellRef";
 import { becomes, launched, opened, type OpenPage } from "./browser";
 
@@ -26,6 +27,11 @@ const READABLE = 4.5;
 
 /** The middle of a filter button from the right and lower edge of its heading, pixels. */
 const FROM_EDGE = 9;
+
+/** What spreadsheet programs and pages put on the clipboard. */
+const TABLE_OF_A_PAGE =
+  "<table><tr><th colspan='2'>Two &amp; more</th></tr><tr><td>Map &lt;1&gt;</td><td>312.5</td></tr>" +
+  "<tr><td style='mso-number-format:\"@\"'>00017</td><td>a note</td></tr></table>";
 
 /** The demo survey with its caliper worked out. */
 const FILLED = fillWorkbook(openWorkbook(csvToWorkbook(readCsv(writeCsv(DEMO_SURVEY)), {})), {
@@ -373,6 +379,21 @@ test("rows pasted below the survey join it, rows come and go by the menu of a he
     "LK 901\tOne more\t300\nLK 902\tAnd one\t310",
     expect.stringMatching(/<table[\s\S]*LK 902[\s\S]*310/),
   ]);
+  // From another program or a page, as a table of a page: values go in, a heading of two columns too.
+  await page.evaluate(async (html) => {
+    const text = new Blob(["of the text"], { type: "text/plain" });
+    await navigator.clipboard.write([
+      new ClipboardItem({ "text/html": new Blob([html], { type: "text/html" }), "text/plain": text }),
+    ]);
+  }, TABLE_OF_A_PAGE);
+  await goTo("AB2");
+  await page.keyboard.press("Control+v");
+  await becomes(
+    () => Promise.all(["AB2", "AB3", "AC3"].map(valueOf)),
+    ["Two & more", "Map <1>", 312.5],
+  );
+  await page.click("#undo");
+  await becomes(() => valueOf("AC3"), null);
   // A row comes above the third, by the menu of its heading, and Undo takes it back.
   const rowHeading = async (row: number) => {
     const { top, bottom } = await page.evaluate(
@@ -399,8 +420,25 @@ test("rows pasted below the survey join it, rows come and go by the menu of a he
   await page.getByText("Delete Selected Row").click();
   await becomes(said, "Deleted row 4. Undo takes it back.");
   await becomes(() => valueOf("A4"), "LK 004");
+  // A row is hidden by its menu, another made higher with the mouse, and two rows frozen.
+  await menuOf(6);
+  await page.getByText("Hide Selected Row").click();
+  const { position } = await rowHeading(8);
+  const edge = await page.evaluate(() => openGrid.workbook().getActiveSheet().getRange("A8").getCellRect().bottom);
+  const { x, y } = (await page.locator(SHEET).boundingBox())!;
+  await page.mouse.move(x + position.x, y + edge);
+  await page.mouse.down();
+  await page.mouse.move(x + position.x, y + edge + 30, { steps: 4 });
+  await page.mouse.up();
+  await page.evaluate(() => void openGrid.workbook().getActiveSheet().setFrozenRows(2));
   await page.click("#save");
   await becomes(said, expect.stringMatching(/^Saved as/));
+  const look = sheetLook(openWorkbook(new Uint8Array(readFileSync(join(at.folder, "filled-edited.xlsx")))), "Survey");
+  expect([look.rows.get(6)?.hidden, look.rows.get(8), look.frozen.rows]).toEqual([
+    true,
+    { height: expect.any(Number), own: true, hidden: false },
+    2,
+  ]);
   const other = new ExcelJS.Workbook();
   await other.xlsx.readFile(join(at.folder, "filled-edited.xlsx"));
   const sheet = other.getWorksheet("Survey")!;
