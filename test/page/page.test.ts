@@ -388,10 +388,7 @@ test("rows pasted below the survey join it, rows come and go by the menu of a he
   }, TABLE_OF_A_PAGE);
   await goTo("AB2");
   await page.keyboard.press("Control+v");
-  await becomes(
-    () => Promise.all(["AB2", "AB3", "AC3"].map(valueOf)),
-    ["Two & more", "Map <1>", 312.5],
-  );
+  await becomes(() => Promise.all(["AB2", "AB3", "AC3"].map(valueOf)), ["Two & more", "Map <1>", 312.5]);
   await page.click("#undo");
   await becomes(() => valueOf("AC3"), null);
   // A row comes above the third, by the menu of its heading, and Undo takes it back.
