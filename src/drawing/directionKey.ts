@@ -4,6 +4,8 @@ import type { Point } from "./projection";
 
 const SIZE = 12;
 const GAP = 3;
+/** To what else is drawn: nearer, its words are read as one more name of a part. */
+const CLEAR = 10;
 /** A plan of an object, as it lies: spine towards the lower left, head towards the upper left. */
 const PLAN: readonly Point[] = [
   [0, 9],
@@ -31,7 +33,7 @@ export function directionKey(drawn: readonly Shape[], { left, right, top, bottom
   const [width, height] = [words + PLAN_WIDTH, PLAN_HEIGHT + SIZE];
   const taken = drawn.flatMap((shape) => outlineOf(shape));
   const isFree = ([x, y]: Point) => {
-    const own = boxed({ left: x - GAP, right: x + width + GAP, top: y - GAP, bottom: y + height + GAP });
+    const own = boxed({ left: x - CLEAR, right: x + width + CLEAR, top: y - CLEAR, bottom: y + height + CLEAR });
     return taken.every((outline) => hasEdgeBetween(outline, own) || hasEdgeBetween(own, outline));
   };
   const corners: readonly Point[] = [

@@ -28,7 +28,7 @@ export function CaliperFilter({ model, survey, busy }: FilterProps) {
       <p class="row">
         {calipers.map(([caliper, count]) => (
           <button key={caliper} type="button" disabled={busy} onClick={() => void model.showOnly(place, caliper)}>
-            {caliper} <span class="quiet">{counted(count, "row")}</span>
+            <strong>{caliper}</strong> <span class="quiet">{counted(count, "row")}</span>
           </button>
         ))}
         <button type="button" disabled={busy} onClick={() => void model.showOnly(place, undefined)}>
