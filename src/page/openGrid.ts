@@ -15,6 +15,7 @@ import { calculateInTurn, type Calculations } from "./grid/calculateInTurn";
 import { mendSortedFormulas } from "./grid/sortedFormulas";
 import { indexRangesOnce } from "./grid/indexRangesOnce";
 import { nameParts } from "./grid/nameParts";
+import { pasteTexts } from "./grid/pasteTexts";
 import { readTextsOnce } from "./grid/readTextsOnce";
 import { refuseCommands, refuseLockedChanges } from "./grid/refusedCommands";
 import { sortWholeRows } from "./grid/sortWholeRows";
@@ -114,6 +115,7 @@ export async function openGrid({
   const refreshed = new Set<() => void>();
   const takeFormulas = (): Calculations => {
     registerFunctions(injector, loaded, messages.notesOf);
+    pasteTexts(injector);
     api.onCommandExecuted(({ id }) => {
       if (SELECTING.includes(id)) tellSelected();
     });

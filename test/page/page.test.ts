@@ -31,7 +31,7 @@ const FROM_EDGE = 9;
 /** What spreadsheet programs and pages put on the clipboard. */
 const TABLE_OF_A_PAGE =
   "<table><tr><th colspan='2'>Two &amp; more</th></tr><tr><td>Map &lt;1&gt;</td><td>312.5</td></tr>" +
-  "<tr><td style='mso-number-format:\"@\"'>00017</td><td>a note</td></tr></table>";
+  "<tr><td style='mso-number-format:\"@\"'>00017</td><td>=1+1</td></tr></table>";
 
 /** The demo survey with its caliper worked out. */
 const FILLED = fillWorkbook(openWorkbook(csvToWorkbook(readCsv(writeCsv(DEMO_SURVEY)), {})), {
@@ -388,7 +388,11 @@ test("rows pasted below the survey join it, rows come and go by the menu of a he
   }, TABLE_OF_A_PAGE);
   await goTo("AB2");
   await page.keyboard.press("Control+v");
-  await becomes(() => Promise.all(["AB2", "AB3", "AC3"].map(valueOf)), ["Two & more", "Map <1>", 312.5]);
+  await becomes(
+    () => Promise.all(["AB2", "AB3", "AC3", "AB4", "AC4"].map(valueOf)),
+    ["Two & more", "Map <1>", 312.5, "00017", "=1+1"],
+  );
+  expect(await formulaOf("AC4")).toBe("");
   await page.click("#undo");
   await becomes(() => valueOf("AC3"), null);
   // A row comes above the third, by the menu of its heading, and Undo takes it back.
