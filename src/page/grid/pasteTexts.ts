@@ -9,6 +9,7 @@ import { ISheetClipboardService } from "@univerjs/sheets-ui";
 export function pasteTexts(injector: Injector): void {
   injector.get(ISheetClipboardService).addClipboardHook({
     id: "texts of a table from elsewhere",
+    priority: AFTER_ALL,
     onPasteCells: (from, { unitId, subUnitId, range }, data) => {
       const cellValue: Record<number, Record<number, ICellData>> = {};
       if (from === null)
@@ -24,6 +25,9 @@ export function pasteTexts(injector: Injector): void {
     },
   });
 }
+
+/** Hooks are called from the lowest number on, and what the last says of a cell holds. */
+const AFTER_ALL = 1000;
 
 /** Zeros before a figure, a number of more than the 15 figures that a cell keeps, or the sign of a formula. */
 const STAYS_TEXT = /^\s*(?:0\d+\s*$|\d{16,}\s*$|=)/;
