@@ -4,7 +4,7 @@ import type { Point } from "./projection";
 
 const SIZE = 12;
 const GAP = 3;
-/** To what else is drawn: nearer, its words are read as one more name of a part. */
+/** Distance to what else is drawn. Any nearer, and its words read as the name of a part. */
 const CLEAR = 10;
 /** A plan of an object, as it lies: spine towards the lower left, head towards the upper left. */
 const PLAN: readonly Point[] = [

@@ -28,7 +28,7 @@ export function edgesAway(
   );
 }
 
-/** With the stretches between that nothing is cut away of. */
+/** The steps, and the stretches between them where nothing is cut away. */
 function wholeEdge(steps: readonly EdgeStep[], long: number): readonly EdgeStep[] {
   let at = 0;
   const whole = steps.flatMap((step) => {

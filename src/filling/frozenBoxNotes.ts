@@ -16,6 +16,6 @@ export function frozenBoxNotes(
       figureOf(formerHeading ?? heading) === undefined || isFormula(cells[index]!) ? [] : [heading],
     );
     if (values.length === 0) return [];
-    return `box ${box}: ${count} rows are too many for one formula, so values are written that do not follow a change (${values.join(", ")}); fill the columns again after one`;
+    return `box ${box}: ${count} rows are too many for one formula, so values are written (${values.join(", ")}); when something changes, fill the columns again`;
   });
 }

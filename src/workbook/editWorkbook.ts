@@ -65,11 +65,12 @@ export function editWorkbook(
         : undefined;
     const pack = packer(entry.name);
     const here = ({ sheet: name }: { readonly sheet: string }) => sheetNamed(workbook, name) === sheet;
+    const inSight = frozen.filter(here).at(-1);
     const changes: SheetChanges = {
       ...sheetChanges(own, cells.filter(here), widths.filter(here), styles.editor),
       rows: new Map(rows.filter(here).map((each) => [each.row, each])),
       ...(own === undefined ? {} : keptInSight(workbook, sheet.name, columns?.keepsInSight)),
-      ...frozen.filter(here).reduce((_, each) => ({ frozen: each }), {}),
+      ...(inSight === undefined ? {} : { frozen: inSight }),
       grown: growth.filter(({ info }) => here(info)).map(({ info: { area }, bottom }) => ({ area, bottom })),
     };
     writeSheet(text, changes, pack.push, onProgress);

@@ -325,7 +325,7 @@ describe("rows that share a box", () => {
     const said = (count: number) => filled(bookOf(manyRows(count)), { figures: columns }).said.join("\n");
     expect(said(3)).not.toContain("too many");
     expect(said(20)).toContain(
-      "box B7: 20 rows are too many for one formula, so values are written that do not follow a change (board, caliper, cautions, problem); fill the columns again after one",
+      "box B7: 20 rows are too many for one formula, so values are written (board, caliper, cautions, problem); when something changes, fill the columns again",
     );
   });
 

@@ -37,7 +37,7 @@ export function laidOpen(
   };
 }
 
-/** What makes half a turn: twice as far across as the middle, from a floor up to what lay on top. */
+/** Half a turn: `x` goes to `-across - x`, and `z` to `2 floor + up - z`. */
 interface Hinge {
   readonly across: Mm;
   readonly floor: Mm;

@@ -19,8 +19,8 @@ interface Manager {
 
 /**
  * Keeps the engine from putting the ranges of every formula into its index again at each calculation, where they pile
- * up: with 3,000 rows that is most of the time of an edit. It also makes the list of a shared formula anew for each
- * range that it reads; here it is made once.
+ * up: with 3,000 rows that is most of the time of an edit. It also makes the list of a shared formula again for
+ * each range that it reads; here it is made once.
  */
 export function indexRangesOnce(injector: Injector): void {
   const manager = injector.get(IDependencyManagerService) as unknown as Manager;

@@ -1,6 +1,6 @@
 import { CellValueType, type ICellData, type Injector } from "@univerjs/core";
 import { SetRangeValuesMutation, type ISetRangeValuesMutationParams } from "@univerjs/sheets";
-import { ISheetClipboardService } from "@univerjs/sheets-ui";
+import { ISheetClipboardService, PREDEFINED_HOOK_NAME_PASTE } from "@univerjs/sheets-ui";
 
 /**
  * A table that comes from another program or a page of the web is pasted as it reads there: a shelfmark `00017` keeps its
@@ -10,9 +10,9 @@ export function pasteTexts(injector: Injector): void {
   injector.get(ISheetClipboardService).addClipboardHook({
     id: "texts of a table from elsewhere",
     priority: AFTER_ALL,
-    onPasteCells: (from, { unitId, subUnitId, range }, data) => {
+    onPasteCells: (from, { unitId, subUnitId, range }, data, { pasteType }) => {
       const cellValue: Record<number, Record<number, ICellData>> = {};
-      if (from === null)
+      if (from === null && WITH_VALUES.includes(pasteType))
         data.forValue((row, column, cell) => {
           const [at, across] = [range.rows[row], range.cols[column]];
           if (typeof cell.v !== "string" || !STAYS_TEXT.test(cell.v) || at === undefined || across === undefined)
@@ -25,6 +25,12 @@ export function pasteTexts(injector: Injector): void {
     },
   });
 }
+
+/** Ways to paste that take more than looks. */
+const WITH_VALUES: readonly string[] = [
+  PREDEFINED_HOOK_NAME_PASTE.DEFAULT_PASTE,
+  PREDEFINED_HOOK_NAME_PASTE.SPECIAL_PASTE_VALUE,
+];
 
 /** Hooks are called from the lowest number on, and what the last says of a cell holds. */
 const AFTER_ALL = 1000;
