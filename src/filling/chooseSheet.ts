@@ -8,7 +8,7 @@ import type { Area } from "../workbook/cellRef";
 import { ownColumns, ownSheets } from "../workbook/ownMarks";
 import { keptRanges } from "./keptRanges";
 import { rememberedWords } from "./wordsSheet";
-import { sheetNamed } from "../workbook/readSheet";
+import { sheetNamed } from "../workbook/sheetNamed";
 
 /** The sheet that holds the survey, and how it was found. */
 export interface ChosenSheet {

@@ -1,7 +1,7 @@
 /// <reference types="office-js" />
 import { InputError, Unavailable } from "../measure/errors";
 import { parseArea } from "../workbook/cellRef";
-import { sheetNamed } from "../workbook/readSheet";
+import { sheetNamed } from "../workbook/sheetNamed";
 import { bookReader, type BookReader } from "./excelBook";
 import { showOnly } from "./excelFilter";
 import { rangeAt } from "./excelRead";

@@ -1,7 +1,8 @@
 import { InputError } from "../measure/errors";
 import type { Book } from "../workbook/book";
 import { areaName, type Area } from "../workbook/cellRef";
-import { sheetNamed, type SheetGrid } from "../workbook/readSheet";
+import type { SheetGrid } from "../workbook/readSheet";
+import { sheetNamed } from "../workbook/sheetNamed";
 import type { SheetValue } from "../workbook/sheetValue";
 import { isErrorText, lookAt, readCells, type CellRequest, type Matrix } from "./excelRead";
 import { isCode, placedTexts, shownTexts } from "./excelShown";

@@ -4,7 +4,7 @@ import type { Area } from "../workbook/cellRef";
 import { columnWidth } from "../workbook/columnWidth";
 import { isFormula, type CellContent, type NewSheet, type WorkbookEdits } from "../workbook/edits";
 import { isMark, ownSheets, sheetNotOurs } from "../workbook/ownMarks";
-import { sheetNamed } from "../workbook/readSheet";
+import { sheetNamed } from "../workbook/sheetNamed";
 import { entered, points, writeCells, type Sender } from "./excelCells";
 import { rangeAt, readCells, type HostView, type CellRequest } from "./excelRead";
 

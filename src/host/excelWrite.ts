@@ -1,6 +1,6 @@
 import { cellName, type Area } from "../workbook/cellRef";
 import { formulaStands, isFormula, type CellEdit, type PlacedColumn, type WorkbookEdits } from "../workbook/edits";
-import { sheetNamed } from "../workbook/readSheet";
+import { sheetNamed } from "../workbook/sheetNamed";
 import { protectedSheet } from "../workbook/notEditable";
 import { entered, points, senderOf, writeCells, type Sender } from "./excelCells";
 import { planExcelColumns, writeExcelColumns } from "./excelColumns";

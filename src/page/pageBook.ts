@@ -1,7 +1,8 @@
 import type { ICellData, IStyleData, IWorkbookData, IWorksheetData, Nullable } from "@univerjs/core";
 import type { Book } from "../workbook/book";
 import { cellName, type Area } from "../workbook/cellRef";
-import { sheetNamed, type SheetGrid } from "../workbook/readSheet";
+import type { SheetGrid } from "../workbook/readSheet";
+import { sheetNamed } from "../workbook/sheetNamed";
 import { dateValue, isDateFormat, type SheetValue } from "../workbook/sheetValue";
 import { plainOf, type FilledArea, type LiveBook } from "./bookEdits";
 import { gridCells } from "./gridCells";

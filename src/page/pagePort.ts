@@ -2,7 +2,7 @@ import type { FUniver } from "@univerjs/core/facade";
 import type { FWorkbook } from "@univerjs/sheets/facade";
 import type { Book } from "../workbook/book";
 import type { WorkbookEdits } from "../workbook/edits";
-import { sheetNamed } from "../workbook/readSheet";
+import { sheetNamed } from "../workbook/sheetNamed";
 import { showOnly } from "./showOnly";
 import type { BookPort, SheetCell, WrittenEdits } from "../host/port";
 

@@ -9,7 +9,7 @@ import { isMark, ownSheets, sheetNotOurs } from "./ownMarks";
 import { privateParts, type PackageEditor } from "./packageEditor";
 import { relationsName } from "./parts";
 import { textOf } from "./readXml";
-import { sheetNamed } from "./readSheet";
+import { sheetNamed } from "./sheetNamed";
 import type { StyleEditor } from "./styleEditor";
 
 /** Sheets that go, by position, and the marks that go with them. */

@@ -4,7 +4,7 @@ import { colourReader } from "./colourReader";
 import { isTrue, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
 import { attribute, readXml, type XmlTag } from "./readXml";
-import { sheetNamed } from "./readSheet";
+import { sheetNamed } from "./sheetNamed";
 
 /** One rule of a conditional format, in the words of the file format (ECMA-376 part 1, 18.3.1.10). */
 export interface ConditionalRule {

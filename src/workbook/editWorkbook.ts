@@ -1,26 +1,27 @@
-import { InputError } from "../measure/errors";
 import { addSheets, removedSheets } from "./bookSheets";
 import { blankStyles, SPREADSHEET_TYPE } from "./blankParts";
 import { changedBook } from "./bookEditor";
 import { hasForeignFormulas } from "./foreignFormulas";
-import { areaName, cellName, overlap, sheetArea, type Area } from "./cellRef";
-import { formulaStands, isGrowing, type CellEdit, type EditResult, type WidthEdit, type WorkbookEdits } from "./edits";
-import { NotEditable, protectedSheet } from "./notEditable";
-import type { DefinedName, Workbook } from "./openWorkbook";
-import { columnMark, isMark, SHEET_MARK } from "./ownMarks";
+import type { CellEdit, EditResult, WidthEdit, WorkbookEdits } from "./edits";
+import { protectedSheet } from "./notEditable";
+import type { Workbook } from "./openWorkbook";
 import { packageEditor, type PackageEditor } from "./packageEditor";
 import { neededPart } from "./parts";
 import { planColumns, type ColumnPlan } from "./planColumns";
-import { readSheet, sheetNamed } from "./readSheet";
+import { sheetNamed } from "./sheetNamed";
 import { checkWellFormed, textOf } from "./readXml";
 import { stylesPart } from "./readStyles";
-import { sharedTextsOf } from "./sharedTexts";
 import { shiftWorkbook } from "./shift/shiftWorkbook";
 import { sheetLook } from "./sheetLook";
-import { sheetMatters, sheetText, writeSheet, type CellChange, type SheetChanges } from "./sheetEditor";
+import { writeSheet } from "./writeSheet";
+import type { CellChange, SheetChanges } from "./sheetChanges";
+import { sheetMatters, sheetText } from "./sheetText";
 import { styleEditor, type StyleEditor } from "./styleEditor";
 import { changedTable } from "./tableEditor";
 import { packer, packText, writeZip } from "./writeZip";
+import { changedNames } from "./changedNames";
+import { refuseCells, refuseUneditable } from "./refuseCells";
+import { grownTables } from "./grownTables";
 
 /**
  * Edits a workbook surgically: only the cells named, the parts that must know of them (the table, the styles when a
@@ -38,13 +39,11 @@ export function editWorkbook(
 ): EditResult {
   if (edits.shift !== undefined) return shiftWorkbook(workbook, edits.shift);
   refuseUneditable(workbook);
-  refuseOtherTexts(workbook, edits.cells ?? []);
   const parts = packageEditor(workbook);
   const styles = stylesOf(workbook, parts);
   const { columns, cells = [], widths = [], rows = [], frozen = [] } = edits;
   const growth = grownTables(workbook, edits);
-  refuseOtherStyles(cells, styles.editor.count());
-  refuseFormulas(workbook, cells);
+  refuseCells(workbook, cells, styles.editor.count());
   let plan: ColumnPlan | undefined;
   const sheets = new Set(
     [
@@ -109,30 +108,6 @@ export function editWorkbook(
   };
 }
 
-/** Tables that take more rows. @throws InputError when one cannot */
-function grownTables(workbook: Workbook, { tables = [], columns }: WorkbookEdits) {
-  return tables.map(({ sheet, table, bottom }) => {
-    const info = workbook.tables.find(({ name }) => name.toLowerCase() === table.toLowerCase());
-    const isFree =
-      info !== undefined &&
-      sheetNamed(workbook, sheet).name === info.sheet &&
-      !info.totalsRow &&
-      bottom >= info.area.bottom &&
-      columns?.table !== info.name &&
-      workbook.tables.every(
-        (other) => other === info || other.sheet !== info.sheet || !overlap(other.area, { ...info.area, bottom }),
-      );
-    if (!isFree)
-      throw new InputError(
-        "table",
-        `rows down to ${bottom} for "${table}"`,
-        "a table takes free rows below it",
-        "open the file again",
-      );
-    return { info, bottom };
-  });
-}
-
 /** Whether cells change that formulas of the user may read: more than new columns, sheets and widths. */
 function changesWhatStood(
   { cells = [], tables = [], removeSheets = [] }: WorkbookEdits,
@@ -142,50 +117,6 @@ function changesWhatStood(
   if (plan === undefined) return false;
   const { placed, dropped, emptied, table } = plan.places;
   return table?.grows === true || dropped.length + emptied.length > 0 || placed.some(({ at }) => at.replaced);
-}
-
-function refuseUneditable(workbook: Workbook): void {
-  if (workbook.signed) {
-    throw new NotEditable(
-      "workbook",
-      "a digitally signed workbook",
-      "cannot be changed without breaking the signature",
-      "save an unsigned copy",
-    );
-  }
-  if (workbook.strict) {
-    throw new NotEditable(
-      "workbook",
-      "a Strict Open XML workbook",
-      "is read, but not changed",
-      "save it in Excel as Excel Workbook (.xlsx)",
-    );
-  }
-}
-
-/** A number of a shared text that says something else than the cell would be a text of some other cell. */
-function refuseOtherTexts(workbook: Workbook, cells: readonly CellEdit[]): void {
-  const other = cells.find(
-    ({ content, sharedText }) => sharedText !== undefined && sharedTextsOf(workbook)[sharedText] !== content,
-  );
-  if (!other) return;
-  throw new InputError(
-    `cell ${cellName(other.row, other.column)} of "${other.sheet}"`,
-    `the shared text ${other.sharedText}, which reads otherwise`,
-    "takes the text that the file has under that number",
-    "open the file again",
-  );
-}
-
-function refuseOtherStyles(cells: readonly CellEdit[], count: number): void {
-  const other = cells.find(({ style }) => style !== undefined && style >= count);
-  if (!other) return;
-  throw new InputError(
-    `cell ${cellName(other.row, other.column)} of "${other.sheet}"`,
-    `the style ${other.style}`,
-    `takes one of the ${count} styles of the file`,
-    "open the file again",
-  );
 }
 
 function stylesOf(workbook: Workbook, parts: PackageEditor): { editor: StyleEditor; done: () => void } {
@@ -243,77 +174,4 @@ function keptInSight(workbook: Workbook, sheet: string, column: number | undefin
   if (column === undefined) return {};
   const { frozen } = sheetLook(workbook, sheet);
   return frozen.columns > 0 ? {} : { frozen: { ...frozen, columns: column, firstColumn: 1 } };
-}
-
-/** @throws InputError when a cell that was read as typed holds a formula */
-function refuseFormulas(workbook: Workbook, cells: readonly CellEdit[]): void {
-  const typed = cells.filter((cell) => cell.typed);
-  for (const sheet of new Set(typed.map((cell) => cell.sheet))) {
-    const { formulas } = readSheet(workbook, sheet, { formulas: true });
-    const own = typed.filter((cell) => cell.sheet === sheet).map(({ row, column }) => cellName(row, column));
-    const live = own.filter((name) => formulas.has(name));
-    if (live.length > 0) throw formulaStands(live);
-  }
-}
-
-/** The names to delete, add and move: ours are written again, the user's stay, those asked for are added when missing. */
-function changedNames(
-  workbook: Workbook,
-  { columns, names = [] }: WorkbookEdits,
-  plan: ColumnPlan | undefined,
-  removed: readonly number[],
-  sheetMarks: readonly { readonly wantedName: string; readonly sheet: string; readonly stale: string | undefined }[],
-) {
-  const stale = new Set([
-    ...(plan?.places.staleMarks ?? []),
-    ...removed,
-    ...sheetMarks.flatMap(({ stale: mark }) => mark ?? []),
-  ]);
-  const namesRemoved = new Set(
-    workbook.names.flatMap((name, i) =>
-      removed.includes(i) || stale.has(name.name) || (isMark(name.name) && name.refersTo.includes("#REF!")) ? [i] : [],
-    ),
-  );
-  const known = new Set(
-    workbook.names
-      .filter((name, i) => !namesRemoved.has(i) && name.sheet === undefined)
-      .map((name) => name.name.toLowerCase()),
-  );
-  const added: Omit<DefinedName, "sheet">[] = [];
-  const mark = (start: string, wantedName: string, sheet: string, area: Area): void => {
-    let number = 1;
-    while (known.has(`${start}${number}`)) number++;
-    known.add(`${start}${number}`);
-    added.push({ name: `${start}${number}`, refersTo: sheetArea(sheet, area), hidden: true, comment: wantedName });
-  };
-  const sheet = columns && sheetNamed(workbook, columns.sheet).name;
-  for (const { wantedName, area } of plan?.places.marks ?? [])
-    mark(columnMark(columns?.holds), wantedName, sheet!, area);
-  for (const { wantedName, sheet: own } of sheetMarks)
-    mark(SHEET_MARK, wantedName, own, { top: 1, left: 1, bottom: 1, right: 1 });
-  const notes: string[] = [];
-  const moved = movedFilter(workbook, sheet, plan);
-  for (const wanted of names) {
-    const { name, refersTo } = wanted;
-    const grows = workbook.names.findIndex((each) => each.sheet === undefined && isGrowing(each, wanted));
-    if (grows >= 0) moved.set(grows, refersTo);
-    else if (known.has(name.toLowerCase()))
-      notes.push(`the name ${name} is in the workbook already and stays as it is`);
-    else added.push({ name, refersTo, hidden: false, comment: "" });
-    known.add(name.toLowerCase());
-  }
-  return { namesRemoved, namesAdded: added, namesMoved: moved, notes };
-}
-
-/** A sheet's own filter is also in a hidden name, which must agree. */
-function movedFilter(workbook: Workbook, sheet: string | undefined, plan: ColumnPlan | undefined): Map<number, string> {
-  const moved = new Map<number, string>();
-  const filter = plan?.places.filter;
-  if (!filter || sheet === undefined) return moved;
-  workbook.names.forEach((name, i) => {
-    const same = name.refersTo.slice(name.refersTo.lastIndexOf("!") + 1).replaceAll("$", "") === areaName(filter.from);
-    if (name.name === "_xlnm._FilterDatabase" && name.sheet === sheet && same)
-      moved.set(i, sheetArea(sheet, filter.to));
-  });
-  return moved;
 }

@@ -2,7 +2,7 @@ import type { Workbook } from "./openWorkbook";
 import { parseCell, type Cell } from "./cellRef";
 import { partOf, relationsOf } from "./parts";
 import { attribute, readXml } from "./readXml";
-import { sheetNamed } from "./readSheet";
+import { sheetNamed } from "./sheetNamed";
 
 /** A comment on a cell; rows and columns count from 1. */
 export interface CellNote extends Cell {

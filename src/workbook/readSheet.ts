@@ -10,13 +10,14 @@ import {
   type Area,
 } from "./cellRef";
 import { damaged } from "./damaged";
-import { unescapeText } from "./escape";
-import { isTrue, type SheetInfo, type Workbook } from "./openWorkbook";
+import { isTrue, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
 import { attribute, readXml, type XmlTag } from "./readXml";
 import { dateStylesOf, formatCodesOf } from "./readStyles";
 import { sharedTextsOf } from "./sharedTexts";
-import { dateValue, DAYS_1904, type SheetValue } from "./sheetValue";
+import { DAYS_1904, type SheetValue } from "./sheetValue";
+import { sheetNamed } from "./sheetNamed";
+import { plainValue } from "./plainValue";
 
 /** The cells of a sheet as plain values: `rows[4][2]` is C5. Rows end at their last cell that holds something. */
 export interface SheetGrid {
@@ -177,71 +178,7 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
   };
 }
 
-/** The sheet with that name, in any case. @throws InputError when there is none, or it has no cells */
-export function sheetNamed<Sheet extends Pick<SheetInfo, "name" | "cells">>(
-  workbook: { readonly sheets: readonly Sheet[] },
-  name: string,
-): Sheet {
-  const sheet = workbook.sheets.find((s) => s.name.toLowerCase() === name.trim().toLowerCase());
-  if (!sheet) {
-    const known = workbook.sheets.map((s) => `"${s.name}"`).join(", ");
-    throw new InputError("sheet", `"${name}"`, `the workbook has ${known}`, "name one of these");
-  }
-  if (!sheet.cells)
-    throw new InputError(
-      "sheet",
-      `"${sheet.name}", which is a chart`,
-      "needs a sheet with cells",
-      "name another sheet",
-    );
-  return sheet;
-}
-
 const BLANK_ROW: readonly SheetValue[] = [];
-
-interface ValueContext {
-  readonly texts: readonly string[];
-  readonly date1904: boolean;
-  readonly at: () => string;
-}
-
-function plainValue(raw: string, type: string, isDate: boolean, { texts, date1904, at }: ValueContext): SheetValue {
-  switch (type) {
-    case "s": {
-      const text = texts[Number(raw)];
-      if (text === undefined) throw damaged(`cell ${at()}, which points to a text that is not there`);
-      return text === "" ? null : text;
-    }
-    case "str":
-    case "inlineStr":
-      return raw === "" ? null : unescapeText(raw);
-    case "b":
-      return isTrue(raw.trim());
-    case "e":
-      return { error: raw.trim() };
-    case "d":
-      return isoDate(raw.trim(), date1904);
-    default: {
-      if (raw.trim() === "") return null;
-      const number = Number(raw);
-      if (Number.isNaN(number)) return unescapeText(raw);
-      return isDate ? dateValue(number, date1904) : number;
-    }
-  }
-}
-
-/** A cell that holds its date as text: rare, written by Strict files. */
-function isoDate(raw: string, date1904: boolean): SheetValue {
-  const time = Date.parse(/T/.test(raw) ? `${raw.replace(/Z$/, "")}Z` : raw);
-  if (Number.isNaN(time)) return raw;
-  return {
-    date: raw.replace(/T00:00:00(\.0+)?Z?$/, ""),
-    serial: time / DAY_MILLISECONDS + UNIX_EPOCH - (date1904 ? DAYS_1904 : 0),
-  };
-}
-
-const DAY_MILLISECONDS = 86_400_000;
-const UNIX_EPOCH = 25_569;
 
 function rowOf(text: string | undefined, before: number, sheet: string): number {
   const row = text === undefined ? before + 1 : Number(text);

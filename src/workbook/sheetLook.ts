@@ -5,7 +5,7 @@ import type { ListChoices } from "./listChoices";
 import { isTrue, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
 import { attribute, readXml, type XmlTag } from "./readXml";
-import { sheetNamed } from "./readSheet";
+import { sheetNamed } from "./sheetNamed";
 import { RICH, richTextsOf } from "./sharedTexts";
 
 /** A formula as the file holds it. */

@@ -3,7 +3,8 @@ import type { BookPort, WrittenEdits } from "../../src/host/port";
 import type { OpenGrid } from "../../src/page/openGrid";
 import type { Book } from "../../src/workbook/book";
 import { cellName } from "../../src/workbook/cellRef";
-import { sheetNamed, type SheetGrid } from "../../src/workbook/readSheet";
+import type { SheetGrid } from "../../src/workbook/readSheet";
+import { sheetNamed } from "../../src/workbook/sheetNamed";
 import { launched, opened, type OpenPage } from "./browser";
 import { contractOf, type Held, type OpenInHost } from "../host/contract";
 

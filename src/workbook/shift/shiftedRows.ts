@@ -3,7 +3,7 @@ import { cellXml } from "../cellXml";
 import { escapeText, unescapeXml } from "../escape";
 import { commonFormula, movedFormula, type PlacedFormula } from "../relativeFormula";
 import { attributeIn, childOf, childrenOf, closesItself, openTag, startTag, withAttribute, type Place } from "../scan";
-import { rowsOf, type SheetText } from "../sheetEditor";
+import { rowsOf, type SheetText } from "../sheetText";
 import { areaAfter, placeAfter, type Shift } from "./shift";
 import { shiftedFormula } from "./shiftedFormula";
 

@@ -5,7 +5,8 @@ import { attributeIn, childOf, childrenOf, rootOf, startTag, withAttribute } fro
 import { remove, spliced, type Splice } from "../splice";
 import { areaAfter, type Shift } from "./shift";
 import { shiftedFormula } from "./shiftedFormula";
-import { shiftedAreas, shiftedFilterColumn } from "./shiftedSheet";
+import { shiftedFilterColumn } from "./shiftedPart";
+import { shiftedAreas } from "./shiftedAreas";
 
 /** Names for the new columns of a table, which no column of it has. */
 export function newColumnNames({ area, columns }: TableInfo, { axis, at, count, goes }: Shift): readonly string[] {
