@@ -1,4 +1,4 @@
-import { formatLength, formatLengthWithUnit } from "../measure/formatLength";
+import { benchLength, nearestMark } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import { fitted, lettering, textWidth } from "./lettering";
 import { grainArrow, hatchedRect } from "./marks";
@@ -53,7 +53,7 @@ export function sheetPlan(sheet: DrawnSheet, options: SheetPlanOptions): Picture
   const scale = Math.min(room / sheet.length, (room * TALLEST) / sheet.width);
   const [w, h] = [sheet.length * scale, sheet.width * scale];
   const [left, top] = [MARGIN + CUT_NUMBER_RADIUS, MARGIN + LINE + CUT_NUMBER_RADIUS * 2];
-  const size = `${formatLength(sheet.length, unit)} × ${formatLength(sheet.width, unit)} ${unit}`;
+  const size = `${nearestMark(sheet.length, unit)} × ${nearestMark(sheet.width, unit)} ${unit}`;
   const name = [heading, sheet.stock].filter((each) => each !== "").join(": ");
   const named = fitted(name, width - 2 * MARGIN - textWidth(`, ${size}`, TEXT), TEXT);
   const title = lettering(`${named}, ${size}`, MARGIN, MARGIN + TEXT, { size: TEXT, bold: true });
@@ -66,7 +66,7 @@ export function sheetPlan(sheet: DrawnSheet, options: SheetPlanOptions): Picture
   }));
   const labelled = sheet.placements.map((placement, index): LabelledPiece => {
     const { piece, length, width: across } = placement;
-    const size = `${formatLength(length, unit)} × ${formatLength(across, unit)}`;
+    const size = `${benchLength(length, unit)} × ${benchLength(across, unit)}`;
     return pieceLabel([...namesOf(piece), size], boxes[index]!);
   });
   const keyed = sheet.placements.flatMap((_, index) => (labelled[index]!.room === undefined ? [index] : []));
@@ -121,7 +121,7 @@ function keyOf(keyed: readonly number[], placements: readonly DrawnPlacement[], 
   const byWords = new Map<string, string>();
   for (const index of keyed) {
     const { piece, length, width } = placements[index]!;
-    const size = `${formatLength(length, unit)} × ${formatLengthWithUnit(width, unit)}`;
+    const size = `${benchLength(length, unit)} × ${benchLength(width, unit)} ${unit}`;
     const words = [...namesOf(piece), size].join(", ");
     const letter = byWords.get(words) ?? letterOf(byWords.size);
     byWords.set(words, letter);

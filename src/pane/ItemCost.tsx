@@ -1,16 +1,17 @@
 import { partList } from "../covering/partList";
 import { examplesAmong } from "../estimate/examplePrices";
 import type { Sized } from "../item/sizeItem";
+import { massText } from "../measure/massText";
+import { areaUnitOf } from "../survey/summary";
 import { itemTotals } from "./itemFacts";
 import { figureText, hoursText, moneyText } from "./numbers";
 
 /** What one enclosure takes: material, hours, board, mass. */
 export function ItemCost({ sized, quantity }: { readonly sized: Sized; readonly quantity: number }) {
-  const { cost, hours, boardArea, mass } = itemTotals(sized);
+  const { cost, hours, boardArea, massKg } = itemTotals(sized);
   const { settings, assembly } = sized;
   const stocks = partList(assembly, settings).map(({ stock }) => stock);
   const isExample = examplesAmong(stocks, settings).length > 0;
-  const [area, weight] = settings.answerUnit === "in" ? ["ft2", "lb"] : ["m2", "kg"];
   return (
     <dl class="facts" aria-label={quantity > 1 ? "What each takes" : "What it takes"}>
       <div>
@@ -26,11 +27,11 @@ export function ItemCost({ sized, quantity }: { readonly sized: Sized; readonly 
       </div>
       <div>
         <dt>Board</dt>
-        <dd>{figureText(boardArea, area)}</dd>
+        <dd>{figureText(boardArea, areaUnitOf(settings.answerUnit))}</dd>
       </div>
       <div>
         <dt>Empty</dt>
-        <dd>{figureText(mass, weight)}</dd>
+        <dd>{massKg === undefined ? "" : massText(massKg, settings.answerUnit)}</dd>
       </div>
     </dl>
   );

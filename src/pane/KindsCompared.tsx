@@ -1,7 +1,10 @@
+import { massText } from "../measure/massText";
+import { areaUnitOf } from "../survey/summary";
 import { comparedKinds } from "./itemFacts";
 import type { ItemFacts, KindCompared } from "./itemFacts";
 import type { PaneModel } from "./paneState";
-import { Table } from "./Table";
+import { hoursText } from "./numbers";
+import { Amount, Table } from "./Table";
 import { kindCells } from "./kindCells";
 
 interface KindsComparedProps {
@@ -22,10 +25,10 @@ export function KindsCompared({ model, facts, index, busy, writable }: KindsComp
     `outside, ${unit}`,
     `shelf width, ${unit}`,
     "board",
-    unit === "in" ? "board, ft2" : "board, m2",
+    `board, ${areaUnitOf(unit)}`,
     `material${currency === "" ? "" : `, ${currency}`}`,
-    "hours",
-    unit === "in" ? "mass, lb" : "mass, kg",
+    "work",
+    "empty",
     "cautions",
   ];
   const use = (kind: string) =>
@@ -63,9 +66,9 @@ export function KindsCompared({ model, facts, index, busy, writable }: KindsComp
                 each.shelfWidth,
                 each.board,
                 each.boardArea,
-                each.cost,
-                each.hours,
-                each.mass,
+                each.cost === "" ? "" : <Amount>{each.cost.toFixed(2)}</Amount>,
+                each.hours === "" ? "" : <Amount>{hoursText(each.hours)}</Amount>,
+                each.massKg === undefined ? "" : <Amount>{massText(each.massKg, unit)}</Amount>,
                 each.cautions.join("; "),
               ]
             : [name(each), each.why],

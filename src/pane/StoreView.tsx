@@ -1,3 +1,4 @@
+import type { ComponentProps } from "preact";
 import { useMemo, useState } from "preact/hooks";
 import { curvePicture, type Curve } from "../drawing/curvePicture";
 import { CURVE_COUNTS, curvePoint, ownPoint, type CurvePoint } from "../estimate/sizesCurve";
@@ -9,7 +10,8 @@ import { problemRows } from "../survey/problemRows";
 import { shelfRows, shelfSpace, tooTallRows } from "../survey/shelfSpace";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { Drawing } from "./Drawing";
-import { Table } from "./Table";
+import { FigureTable } from "./FigureTable";
+import { Amount, Table } from "./Table";
 import type { ViewProps } from "./viewProps";
 
 /** Work for one count of sizes: a part of a second, and the same answer on any machine. */
@@ -55,7 +57,7 @@ export function StoreView({ survey, state }: ViewProps) {
           rows.length > 1 && (
             <>
               <h2>{name}</h2>
-              <Table label={name} headings={rows[0]!.map(String)} rows={rows.slice(1)} />
+              <FigureTable label={name} unit={settings.answerUnit} rows={rows} />
             </>
           ),
       )}
@@ -93,7 +95,7 @@ function OtherKinds({ survey, disabled }: { readonly survey: SizedSurvey; readon
       ) : (
         <>
           <p>{OTHER_KINDS}</p>
-          <Table label="Other enclosures" headings={rows[0]!.map(String)} rows={rows.slice(1)} />
+          <FigureTable label="Other enclosures" unit={survey.settings.answerUnit} rows={rows} />
         </>
       )}
     </>
@@ -126,7 +128,7 @@ function SizesCurve({ own, points, survey: { settings } }: Found & { readonly su
       <Table
         label="Standard sizes"
         headings={headings(settings)}
-        rows={[...points, own].map((point) => pointRow(point, settings))}
+        rows={[...distinct(points), own].map((point) => pointRow(point, settings))}
       />
       <p class="quiet">
         Each beside what all made to measure take. Cost is of material by its area, without the waste of sheets. The
@@ -134,6 +136,11 @@ function SizesCurve({ own, points, survey: { settings } }: Found & { readonly su
       </p>
     </>
   );
+}
+
+/** Past the number of sizes that a survey has, more of them change nothing. */
+function distinct(points: readonly CurvePoint[]): readonly CurvePoint[] {
+  return points.filter(({ sizes }, at) => points.findIndex((each) => each.sizes === sizes) === at);
 }
 
 function headings({ answerUnit: unit, currency }: Settings): readonly string[] {
@@ -145,11 +152,11 @@ function headings({ answerUnit: unit, currency }: Settings): readonly string[] {
 function pointRow(
   { sizes, boardM2, cost, shelf }: CurvePoint,
   { answerUnit: unit }: Settings,
-): readonly (number | string)[] {
+): ComponentProps<typeof Table>["rows"][number] {
   return [
     sizes === 0 ? "made to measure" : sizes,
     areaIn(boardM2, unit),
-    cost === undefined ? "" : cost.toFixed(2),
+    cost === undefined ? "" : <Amount>{cost.toFixed(2)}</Amount>,
     fromMm(shelf, unit === "in" ? "ft" : "m"),
   ];
 }

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { roughFigure } from "../measure/roughFigure";
 
 interface TableProps {
   readonly label: string;
@@ -25,7 +26,7 @@ export function Table({ label, headings, rows }: TableProps) {
             <tr key={index}>
               {row.map((cell, column) => (
                 <td key={column} class={typeof cell === "number" ? "number" : ""}>
-                  {typeof cell === "number" ? Number(cell.toFixed(3)) : cell}
+                  {typeof cell === "number" ? roughFigure(cell) : cell}
                 </td>
               ))}
             </tr>
@@ -34,4 +35,9 @@ export function Table({ label, headings, rows }: TableProps) {
       </table>
     </div>
   );
+}
+
+/** A number in a cell as it is written out, at the right like every number. */
+export function Amount({ children }: { readonly children: string }) {
+  return <span class="amount">{children}</span>;
 }

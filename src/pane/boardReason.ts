@@ -1,7 +1,8 @@
 import { isByGuide } from "../board/boardInForce";
 import { guideAnswer } from "../board/guideAnswer";
 import type { Sized } from "../item/sizeItem";
-import { benchLength } from "../measure/benchLength";
+import { nearestMark } from "../measure/benchLength";
+import { massText } from "../measure/massText";
 
 /** Why an item has its board: the row's or the settings' own words, else the row of the board guide that covers it. */
 export function boardReason({ item, kind, weightKg, requested }: Sized): string {
@@ -16,9 +17,9 @@ export function boardReason({ item, kind, weightKg, requested }: Sized): string 
       ["long side", row.longSide],
       ["thickness", row.thickness],
     ].flatMap(([side, limit]) =>
-      typeof limit === "number" ? [`${side} up to ${benchLength(limit, unit)} ${unit}`] : [],
+      typeof limit === "number" ? [`${side} up to ${nearestMark(limit, unit)} ${unit}`] : [],
     ),
-    ...(row.weightKg === undefined ? [] : [`up to ${row.weightKg} kg`]),
+    ...(row.weightKg === undefined ? [] : [`up to ${massText(row.weightKg, unit)}`]),
   ];
   const covered = limits.length === 0 ? "its row without limits" : limits.join(", ");
   const instead = how === "exact" ? "" : `; the guide asks for ${row.askedText}, which is not in stock`;

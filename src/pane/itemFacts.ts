@@ -1,3 +1,4 @@
+import { enclosureMass } from "../board/mass";
 import { partList } from "../covering/partList";
 import { benchInstruction } from "../enclosure/benchInstruction";
 import { KINDS } from "../enclosure/registry";
@@ -8,7 +9,7 @@ import { scaledHours } from "../estimate/labour";
 import { relativeSize } from "../estimate/relativeSize";
 import { materialCost } from "../estimate/materialCost";
 import { boardAreaAnswer, plainCell } from "../item/answers";
-import { cautionsIn, massAnswer } from "../item/boardAnswers";
+import { cautionsIn } from "../item/boardAnswers";
 import { NOTHING_SAID, type SaidOfRow } from "../item/saidOfRow";
 import { boardName } from "../settings/boards";
 import type { Settings } from "../settings/schema";
@@ -35,7 +36,7 @@ export interface ItemTotals {
   readonly cost: number | "";
   /** Blank where the setting `labour hours` says none of this kind. */
   readonly hours: number | "";
-  readonly mass: number | string;
+  readonly massKg: number | undefined;
 }
 
 /** One kind of enclosure for the same object. */
@@ -110,7 +111,7 @@ const NOTHING = {
   boardArea: "",
   cost: "",
   hours: "",
-  mass: "",
+  massKg: undefined,
   cautions: [],
 } as const;
 
@@ -126,7 +127,7 @@ export function itemTotals(sized: Sized, shared: Settings = sized.requested): It
     boardArea: plainCell(onlyCell(boardAreaAnswer(sized, "all"))),
     cost: hundredths(materialCost(parts, sized.settings)),
     hours: usual === undefined ? "" : scaledHours(usual, relativeSize(sized, shared), shared),
-    mass: plainCell(onlyCell(massAnswer(sized))),
+    massKg: enclosureMass(parts, sized.settings),
   };
 }
 

@@ -1,28 +1,27 @@
 /*
- * Numbers as people read them: money with its hundredths, hours to a tenth, other figures to three digits.
+ * Numbers as people read them: money with its hundredths, hours to a tenth, other figures to digits that count.
  */
+import { roughFigure } from "../measure/roughFigure";
 
 /** `12.40 EUR`; the number alone where no currency is set. */
 export function moneyText(amount: number, currency: string): string {
   return currency === "" ? amount.toFixed(2) : `${amount.toFixed(2)} ${currency}`;
 }
 
-/** `1 hour`, `2.5 hours`. */
+/** `25 min` to the next five, `1 hour`, `2.5 hours`. */
 export function hoursText(hours: number): string {
-  return counted(Number(hours.toFixed(1)), "hour");
+  const minutes = Math.ceil((hours * MINUTES_PER_HOUR - NOISE) / STEP_MIN) * STEP_MIN;
+  return minutes < MINUTES_PER_HOUR ? `${minutes} min` : counted(Number(hours.toFixed(1)), "hour");
 }
 
-/** Three digits that count, with the unit: `0.462 m2`. A text stays as it is. */
+const MINUTES_PER_HOUR = 60;
+const STEP_MIN = 5;
+const NOISE = 1e-9;
+
+/** A figure with its unit: `0.46 m2`. A text stays as it is. */
 export function figureText(figure: number | string, unit: string): string {
-  return typeof figure === "number" ? `${threeDigits(figure)} ${unit}` : figure;
+  return typeof figure === "number" ? `${roughFigure(figure)} ${unit}` : figure;
 }
-
-/** To three digits that count; whole numbers stay whole. */
-export function threeDigits(figure: number): number {
-  return Math.abs(figure) >= THREE_DIGITS ? Math.round(figure) : Number(figure.toPrecision(3));
-}
-
-const THREE_DIGITS = 100;
 
 /** `1 row`, `2 rows`. @param several left out, with an s */
 export function counted(count: number, one: string, several = `${one}s`): string {

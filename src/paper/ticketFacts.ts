@@ -3,7 +3,7 @@ import { partList } from "../covering/partList";
 import type { Assembly } from "../enclosure/assembly";
 import { X, Y, Z } from "../enclosure/space";
 import { nearestMark } from "../measure/benchLength";
-import { massIn, massUnitOf } from "../measure/units";
+import { massText } from "../measure/massText";
 import type { Construction } from "../settings/schema";
 import { settingsTable } from "../settings/settingsTable";
 import type { Sized } from "../item/sizeItem";
@@ -34,7 +34,7 @@ export function ticketFacts(ticket: Ticket): readonly (readonly [label: string, 
     ["Inside", sizes(insideSizes, sized)],
     [
       "Outside",
-      `${sizes([y, x, z], sized)}, closed and covered; ${massText(enclosureMass(partList(assembly, settings), settings), sized)} empty`,
+      `${sizes([y, x, z], sized)}, closed and covered; ${massText(enclosureMass(partList(assembly, settings), settings), settings.answerUnit)} empty`,
     ],
   ];
 }
@@ -49,10 +49,6 @@ const UNITS: Readonly<Record<string, true>> = { mm: true };
 
 function sizes(lengths: readonly number[], { settings: { answerUnit: unit } }: Sized): string {
   return `${lengths.map((length) => nearestMark(length, unit)).join(" × ")} ${unit}`;
-}
-
-function massText(kg: number, { settings: { answerUnit: unit } }: Sized): string {
-  return `${Number(massIn(kg, unit).toFixed(2))} ${massUnitOf(unit)}`;
 }
 
 /** How the walls of the holding tray meet; empty where it has no separate walls. */

@@ -1,6 +1,7 @@
 import { itemOnShelf, onShelf, type ShelfRoom } from "../item/onShelf";
 import type { Cell } from "../item/answers";
 import { cellText, isBlank } from "../measure/blank";
+import { nearestMark } from "../measure/benchLength";
 import { formatLengthWithUnit } from "../measure/formatLength";
 import { areaIn, fromMm, MM_PER, type Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
@@ -103,11 +104,14 @@ export function shelfTotal({ groups }: Pick<ShelfSpace, "groups">, upright: bool
 /** What stands higher than every shelf, under a heading; none where all fit. */
 export function tooTallRows({ tooTall }: ShelfSpace, settings: Settings): readonly (readonly Cell[])[] {
   if (tooTall.length === 0) return [];
-  const length = (mm: Mm) => formatLengthWithUnit(mm, settings.answerUnit);
-  const highest = length(Math.max(...settings.shelfHeight));
+  const { answerUnit: unit } = settings;
+  const highest = formatLengthWithUnit(Math.max(...settings.shelfHeight), unit);
   return [
     [TOO_TALL, "reason"],
-    ...tooTall.map(({ identifier, high }) => [identifier, `${length(high)} high; the highest shelf is ${highest}`]),
+    ...tooTall.map(({ identifier, high }) => [
+      identifier,
+      `${nearestMark(high, unit)} ${unit} high; the highest shelf is ${highest}`,
+    ]),
   ];
 }
 

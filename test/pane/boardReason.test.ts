@@ -20,7 +20,7 @@ test.each<[readonly unknown[], readonly unknown[], string]>([
     [],
     "by the board guide: short side up to 300 mm, long side up to 420 mm, up to 3.5 kg; by size alone, since no weight is known",
   ],
-  [[300, 210, 5, 0.1, "four-flap wrapper", ""], [], "by the board guide: thickness up to 6 mm, up to 0.15 kg"],
+  [[300, 210, 5, 0.1, "four-flap wrapper", ""], [], "by the board guide: thickness up to 6 mm, up to 150 g"],
   [[300, 210, 40, 2, "tray", "grey board 3"], [], "as this row asks"],
   [[300, 210, 40, 2, "tray", ""], ["wall board=grey board 2"], "as the settings name it"],
   [
