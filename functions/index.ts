@@ -1,6 +1,7 @@
 import type { FunctionId } from "../src/item/cellFunctions";
 import * as board from "./board";
 import * as item from "./item";
+import * as itemParts from "./itemParts";
 import * as measuring from "./measuring";
 import * as reference from "./reference";
 import * as survey from "./survey";
@@ -15,10 +16,10 @@ CustomFunctions.associate({
   "BASE.SIZE": item.baseSize,
   "WALL.LENGTH": item.wallLength,
   "WALL.HEIGHT": item.wallHeight,
-  "COVER.BLANK": item.coverBlank,
-  PART: item.part,
-  PARTS: item.parts,
-  "BOARD.AREA": item.boardArea,
+  "COVER.BLANK": itemParts.coverBlank,
+  PART: itemParts.part,
+  PARTS: itemParts.parts,
+  "BOARD.AREA": itemParts.boardArea,
   "BOARD.CALIPER": board.boardCaliper,
   "BOARD.STOCK": board.boardStock,
   "BASE.SAG": board.sag,
@@ -26,7 +27,7 @@ CustomFunctions.associate({
   "FIT.RANGE": board.fitRange,
   MASS: board.mass,
   CAUTIONS: board.cautions,
-  PROBLEM: item.problem,
+  PROBLEM: itemParts.problem,
   SURVEY: survey.survey,
   CUTLIST: survey.cutlist,
   SHEETS: survey.sheets,

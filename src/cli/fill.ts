@@ -18,7 +18,7 @@ import { NotEditable } from "../workbook/notEditable";
 import { openWorkbook } from "../workbook/openWorkbook";
 import { readCsv } from "../workbook/readCsv";
 import { saveBeside } from "../files/saveBeside";
-import { CUTLIST_SHEET } from "../filling/surveyEdits";
+import { CUTLIST_SHEET } from "../filling/madeSheets";
 import { verifyEdit } from "../workbook/verifyEdit";
 import { readRegularFile } from "../files/readRegularFile";
 import { BOOKS, TEXTS, wrongKind, type SurveyOptions } from "./readSurvey";

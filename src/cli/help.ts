@@ -1,28 +1,4 @@
-import { FIGURE_WORDS } from "../item/figureCatalogue";
-
-/** Lines of help are at most this long. */
-const LINE_LENGTH = 120;
-const INDENT = " ".repeat(22);
-
-/** What `--columns` takes, in lines that stand under each other. */
-const FIGURES_HELP = [...FIGURE_WORDS, "default"]
-  .map((words, index, { length }) => `${index === 0 ? "(" : ""}${words}${index === length - 1 ? ")" : ";"}`)
-  .reduce<readonly string[]>((lines, words) => {
-    const line = lines.at(-1) === undefined ? INDENT + words : `${lines.at(-1)} ${words}`;
-    return line.length <= LINE_LENGTH ? [...lines.slice(0, -1), line] : [...lines, INDENT + words];
-  }, [])
-  .join("\n");
-
-const SETTINGS_HELP = `Settings (any command that sizes)
-  --set TEXT          settings such as "fit=loose; wall board=3 mm"; as often as you like, later over earlier
-  --settings FILE     a .csv with the headings setting and value
-  --stock FILE        a .csv stock table (enclosure-columns settings --stock-table shows a starter)
-  --guide FILE        a .csv board guide (enclosure-columns settings --board-guide shows a starter)
-  --sizes FILE        a .csv table of standard sizes, for a survey with a column size
-  --unit UNIT         mm, cm or in: what plain numbers mean and what answers are in`;
-
-const CAUTION = `Knives, heavy boxes, adhesives and hazardous objects can hurt. Sizes are advice for the bench: follow your local
-rules, and leave hazardous objects to those licensed to assess them.`;
+import { CAUTION, FIGURES_HELP, FINDING_HELP, SEARCH_HELP, SETTINGS_HELP } from "./helpParts";
 
 /** Help of the command line, and of each command. */
 export const HELP: Readonly<Record<string, string>> = {
@@ -105,9 +81,8 @@ The setting "plan style" is bench (easy to cut) or least sheets.
   --sheets            also every sheet, with its pieces and its edge-to-edge cuts in order
   --out FILE.txt      write the sheets to a file
   --replace           write over an earlier output, keeping a backup beside it
-  --seconds N         search this long for each stock (default: 10 s for all together); Ctrl-C keeps the best so far
-  --steps N           search this many steps for each stock: the same plan on any machine
-  --sheet, --heading-row, --height ... HEADING   as for fill
+${SEARCH_HELP}
+${FINDING_HELP}
 
 ${SETTINGS_HELP}
 
@@ -121,10 +96,9 @@ what is left out: rows, pieces, and stocks without a price. Totals are sums of t
                       each group then has its own sheets, and the output says how many more sheets that takes
   --out FILE          write it too, as .csv or .xlsx; for a workbook, a copy of it with the sheet "Estimate"
   --in-place          put that sheet into the workbook itself, keeping a backup beside it
-  --seconds N         search this long for each stock (default: 10 s for all together); Ctrl-C keeps the best so far
-  --steps N           search this many steps for each stock: the same plan on any machine
+${SEARCH_HELP}
   --replace           write over an earlier output, keeping a backup beside it
-  --sheet, --heading-row, --height ... HEADING   as for fill
+${FINDING_HELP}
 
 ${SETTINGS_HELP}`,
   apply: `enclosure-columns apply SURVEY --out FOLDER
@@ -141,10 +115,9 @@ same in all of them. Whether a cost is allowed is the funder's rule: read the ca
   --by HEADING        the budget grouped by kind or by any heading of the survey
   --paper NAME        A4 (the default) or Letter
   --date YYYY-MM-DD   the date on the pages (default: today)
-  --seconds N         search this long for each stock (default: 10 s for all together); Ctrl-C keeps the best so far
-  --steps N           search this many steps for each stock: the same plan on any machine
+${SEARCH_HELP}
   --replace           write over an earlier output, keeping a backup beside it
-  --sheet, --heading-row, --height ... HEADING   as for fill
+${FINDING_HELP}
 
 ${SETTINGS_HELP}`,
   shelf: `enclosure-columns shelf SURVEY
@@ -154,7 +127,7 @@ flat, by the survey's column "shelf", by how it is kept, and by height. Then wha
 
   --set "shelf height=230 mm / 330 mm"   clear heights of your shelves; what is too tall for all is named
   --set orientation=flat                 keep all flat (or upright); a column headed orientation does so for its row
-  --sheet, --heading-row, --height ... HEADING   as for fill
+${FINDING_HELP}
 
 ${SETTINGS_HELP}`,
   sizes: `enclosure-columns sizes SURVEY --count N
@@ -165,7 +138,7 @@ can be from the least possible. A size is of one kind, one construction and one 
   --count N           how many sizes at most (12 unless said)
   --set slack=20      how much larger than an item needs a size may be in each direction; more is made to measure
   --seconds S         search that long; unless said a fixed search that gives the same answer on any machine
-  --sheet, --heading-row, --height ... HEADING   as for fill
+${FINDING_HELP}
 
 ${SETTINGS_HELP}`,
   paper: `enclosure-columns paper SURVEY [--what LIST] [--out FILE.pdf]
@@ -199,7 +172,7 @@ A PDF for the bench, or for an application: fonts embedded, any writing. Tickets
   --steps N           search this many steps for each stock: the same plan on any machine
   --out FILE          where to write (default: SURVEY-WHAT.pdf, beside it)
   --replace           write over an earlier output, keeping a backup beside it
-  --sheet, --heading-row, --height ... HEADING   as for fill
+${FINDING_HELP}
 
 ${SETTINGS_HELP}
 

@@ -1,7 +1,7 @@
 import { figureOf } from "../item/figureCatalogue";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { isFormula, type NewColumn } from "../workbook/edits";
-import type { RowArguments } from "./rowFormula";
+import type { RowArguments } from "./rowArguments";
 
 /** What is said of boxes of so many rows that a formula with all their cells would be too long: their figures are values. */
 export function frozenBoxNotes(

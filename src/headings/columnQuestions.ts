@@ -1,12 +1,13 @@
 import { shown } from "../measure/errors";
 import { columnLetters } from "../workbook/cellRef";
 import { columnOfLetters } from "./columnOfLetters";
-import { isBlank, numericColumns, type Headings } from "./findHeadings";
+import { isEmpty } from "../measure/blank";
+import { numericColumns, type Headings } from "./findHeadings";
 import { yesOrNo } from "./kindWords";
 import { FIELDS } from "./lexicon";
 import { choice, NOT_USED, TICKS, type Choice, type Question, type Word } from "./questions";
 import type { Ask, Recognition } from "./recognition";
-import { DIRECTIONS } from "./settleColumns";
+import { DIRECTIONS } from "./candidates";
 
 /** Kinds offered where nothing says which is meant. */
 export const OFFERED_KINDS = ["clamshell box", "lidded box", "four-flap wrapper", "slipcase", "tray"] as const;
@@ -108,7 +109,7 @@ function fieldsOf(field: string, column: number, headings: Headings): readonly s
 }
 
 function choicesFor(meaning: string, word: string, heading: string, cells: readonly unknown[]): readonly Choice[] {
-  const filled = cells.filter((cell) => !isBlank(cell));
+  const filled = cells.filter((cell) => !isEmpty(cell));
   const isYesNo = filled.length > 0 && filled.every((cell) => yesOrNo(cell) !== undefined);
   const own: Word = { word, meaning };
   if (meaning !== "enclosure" || !isYesNo) {

@@ -1,18 +1,12 @@
+import { isEmpty } from "../measure/blank";
 import { Unanswered, choice, type Question } from "./questions";
 import { readHeading, wordsForLanguage, type Heading } from "./headings";
-import { languageOf, unitWord, wordsOf } from "./lexicon";
+import { languageOf, wordsOf } from "./lexicon";
 import type { RecogniseOptions } from "./recognition";
 import { columnLetters } from "../workbook/cellRef";
 
 /** The headings of a survey by column, counted from 1. */
 export type Headings = ReadonlyMap<number, Heading>;
-
-/** Columns below one heading that names their unit. */
-export interface Group {
-  readonly from: number;
-  readonly to: number;
-  readonly unit: string;
-}
 
 /** @throws Unanswered when no row looks like headings */
 export function findHeadings(
@@ -30,61 +24,6 @@ export function findHeadings(
   if (best.worth >= ENOUGH) return best;
   throw noHeadingRow(rows);
 }
-
-/** A row of units right below the headings: `cm`, `cm`, `kg`, and no measure. */
-export function unitsBelow(rows: readonly (readonly unknown[])[], headingRow: number, headings: Headings) {
-  const below = rows[headingRow] ?? [];
-  const units = new Map<number, string>();
-  let others = 0;
-  for (const column of headings.keys()) {
-    const cell = below[column - 1];
-    if (isBlank(cell)) continue;
-    const unit = typeof cell === "string" ? unitWord(cell.replace(/^[([（]|[)\]）]$/g, "")) : undefined;
-    if (unit === undefined) others++;
-    else if (headings.get(column)!.readings.some(({ field }) => field !== "unit")) units.set(column, unit);
-  }
-  const isUnitsRow = headingRow > 0 && units.size > 0 && others === 0;
-  return { units: isUnitsRow ? units : new Map<number, string>(), firstRow: headingRow + (isUnitsRow ? 2 : 1) };
-}
-
-/** The unit that a heading above says for the columns below it. */
-export function groupsAbove(
-  rows: readonly (readonly unknown[])[],
-  headingRow: number,
-  headings: Headings,
-): readonly Group[] {
-  const above = rows[headingRow - 2] ?? [];
-  const last = [...headings.keys()].reduce((most, column) => Math.max(most, column), 0);
-  return above.flatMap((cell, c) => {
-    if (!isGroup(cell, above)) return [];
-    const [unit, ...more] = readHeading(cell, vocabularyOf(above)).units;
-    const next = above.findIndex((other, i) => i > c && !isBlank(other));
-    return unit === undefined || more.length > 0 ? [] : [{ from: c + 1, to: next < 0 ? last : next, unit }];
-  });
-}
-
-/** Units that a title above the headings gives for all: `all measurements in inches`. Two of a kind say nothing. */
-export function unitsOfTitle(rows: readonly (readonly unknown[])[], headingRow: number): ReadonlySet<string> {
-  const found = new Set<string>();
-  for (const row of rows.slice(0, Math.max(0, headingRow - 1)))
-    for (const cell of row) {
-      if (typeof cell !== "string" || cell.length > LONGEST_TITLE) continue;
-      for (const [, word] of cell.normalize("NFKC").matchAll(TITLE_UNIT)) {
-        const unit = unitWord(word!);
-        if (unit !== undefined) found.add(unit);
-      }
-    }
-  return found;
-}
-
-export function isBlank(value: unknown): boolean {
-  return value === null || value === undefined || value === "" || (typeof value === "string" && value.trim() === "");
-}
-
-const LONGEST_TITLE = 200;
-/** A unit behind a word such as `in`, or alone in brackets. */
-const TITLE_UNIT =
-  /(?:(?<!\p{L})(?:in|en|em|i|w|в|units?:?|unit =|بـ?|单位[:：]?)\s{0,3}(?=[\s(]|\p{Script=Han})\s{0,3}\(?|[（(])(\p{L}{1,14}|")\.?(?!\p{L})/giu;
 
 /** Rows in which headings are looked for. */
 const SEARCHED = 100;
@@ -115,30 +54,30 @@ function headingsIn(row: readonly unknown[], above: readonly unknown[], options:
   const vocabulary = vocabularyOf([...row, ...above]);
   const { firstColumn = 1, lastColumn = Math.max(row.length, above.length) } = options.region ?? {};
   for (let column = firstColumn; column <= lastColumn; column++) {
-    const value = isBlank(row[column - 1]) ? above[column - 1] : row[column - 1];
-    if (options.ignore?.includes(column) || isBlank(value)) continue;
+    const value = isEmpty(row[column - 1]) ? above[column - 1] : row[column - 1];
+    if (options.ignore?.includes(column) || isEmpty(value)) continue;
     headings.set(column, readHeading(typeof value === "number" ? String(value) : value, vocabulary));
   }
   return headings;
 }
 
-function vocabularyOf(cells: readonly unknown[]) {
+export function vocabularyOf(cells: readonly unknown[]) {
   return languageOf(cells.map(wordsForLanguage).filter((words) => words !== ""));
 }
 
 /** The row above has a word on dimensions that stands over headings, and headings of its own over nothing. */
 function isGrouped(row: readonly unknown[], above: readonly unknown[]): boolean {
-  const over = above.some((cell, c) => !isBlank(cell) && !isBlank(row[c]) && isGroup(cell, above));
-  const alone = above.some((cell, c) => !isBlank(cell) && isBlank(row[c]));
+  const over = above.some((cell, c) => !isEmpty(cell) && !isEmpty(row[c]) && isGroup(cell, above));
+  const alone = above.some((cell, c) => !isEmpty(cell) && isEmpty(row[c]));
   return over && alone;
 }
 
-function isGroup(cell: unknown, row: readonly unknown[]): boolean {
+export function isGroup(cell: unknown, row: readonly unknown[]): boolean {
   return readHeading(cell, vocabularyOf(row)).readings.some(({ field }) => field === "dimensions");
 }
 
 function isMostlyNumbers(row: readonly unknown[]): boolean {
-  const cells = row.filter((cell) => !isBlank(cell));
+  const cells = row.filter((cell) => !isEmpty(cell));
   return cells.filter((cell) => typeof cell !== "string" || /^[\d.,/ ]+$/.test(cell)).length * 3 > cells.length;
 }
 
@@ -164,7 +103,7 @@ function worthOf(headings: Headings, options: RecogniseOptions): number {
 function lettersAsHeadings(rows: readonly (readonly unknown[])[]): { headingRow: number; headings: Headings } {
   const first = Math.max(
     0,
-    rows.findIndex((row) => row.some((cell) => !isBlank(cell))),
+    rows.findIndex((row) => row.some((cell) => !isEmpty(cell))),
   );
   const widest = rows.reduce((most, row) => Math.max(most, row.length), 0);
   const headings = new Map(
@@ -183,7 +122,7 @@ function noHeadingRow(rows: readonly (readonly unknown[])[]): Unanswered {
   const searched = Math.min(rows.length, SEARCHED);
   const texts = rows
     .slice(0, SEARCHED)
-    .flatMap((row, i) => (row.filter((cell) => !isBlank(cell)).length > ENOUGH && !isMostlyNumbers(row) ? [i + 1] : []))
+    .flatMap((row, i) => (row.filter((cell) => !isEmpty(cell)).length > ENOUGH && !isMostlyNumbers(row) ? [i + 1] : []))
     .slice(0, MOST_OFFERED);
   const numbers = numericColumns(rows).slice(0, MOST_OFFERED);
   const measures = ["height", "width", "depth"].slice(0, numbers.length);
@@ -194,7 +133,7 @@ function noHeadingRow(rows: readonly (readonly unknown[])[]): Unanswered {
     rows: texts,
     choices: [
       ...texts.map((row) => {
-        const shown = (rows[row - 1] ?? []).filter((cell) => !isBlank(cell)).slice(0, MOST_OFFERED);
+        const shown = (rows[row - 1] ?? []).filter((cell) => !isEmpty(cell)).slice(0, MOST_OFFERED);
         const words = measures.length === MOST_OFFERED ? byLetters : [];
         return choice(`row ${row}: ${shown.map(String).join(", ")}`, { headingRow: row, words });
       }),
@@ -219,7 +158,7 @@ export function numericColumns(rows: readonly (readonly unknown[])[]): readonly 
   const some = rows.slice(0, SEARCHED);
   const widest = some.reduce((most, row) => Math.max(most, row.length), 0);
   return Array.from({ length: widest }, (_, i) => i + 1).filter((column) => {
-    const cells = some.map((row) => row[column - 1]).filter((cell) => !isBlank(cell));
+    const cells = some.map((row) => row[column - 1]).filter((cell) => !isEmpty(cell));
     const numbers = cells.filter((cell) => typeof cell === "number" || /^\d+(?:[.,]\d+)?$/.test(String(cell).trim()));
     return cells.length > 0 && numbers.length * 2 > cells.length;
   });

@@ -1,7 +1,8 @@
 import { InputError, shown } from "../measure/errors";
 import { columnLetters } from "../workbook/cellRef";
 import { columnOfLetters } from "./columnOfLetters";
-import { isBlank, type Headings } from "./findHeadings";
+import { isEmpty } from "../measure/blank";
+import { type Headings } from "./findHeadings";
 import { readHeading } from "./headings";
 import { FIELDS, settingWord, unitWord, wordsOf } from "./lexicon";
 import { NOT_USED } from "./questions";
@@ -127,7 +128,7 @@ function isOneWord(words: string): boolean {
 }
 
 function shareFitting(setting: string, cells: readonly unknown[], fits: RecogniseOptions["settingFits"]): number {
-  const filled = cells.filter((cell) => !isBlank(cell) && cell !== 0);
+  const filled = cells.filter((cell) => !isEmpty(cell) && cell !== 0);
   if (fits === undefined || filled.length === 0) return 1;
   const known = new Map<unknown, boolean>();
   return filled.filter((cell) => known.get(cell) ?? judged(cell)).length / filled.length;

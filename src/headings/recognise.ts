@@ -1,13 +1,16 @@
 import { shown } from "../measure/errors";
 import { columnLetters } from "../workbook/cellRef";
 import { columnQuestions } from "./columnQuestions";
-import { findHeadings, groupsAbove, isBlank, unitsBelow, unitsOfTitle, type Headings } from "./findHeadings";
+import { isEmpty } from "../measure/blank";
+import { findHeadings, type Headings } from "./findHeadings";
+import { groupsAbove, unitsBelow, unitsOfTitle } from "./unitHeadings";
 import { kindOfHeading, yesOrNo } from "./kindWords";
 import { MASS_UNITS } from "./lexicon";
 import { namedColumns, NO_COLUMN, settingColumns } from "./namedColumns";
 import { TICKS } from "./questions";
 import type { Recognition, RecognisedColumn, RecogniseOptions, TickColumn } from "./recognition";
-import { candidatesOf, DIRECTIONS, settle } from "./settleColumns";
+import { settleColumns } from "./settleColumns";
+import { candidatesOf, DIRECTIONS } from "./candidates";
 import type { Field } from "./vocabulary/vocabulary";
 
 /**
@@ -25,7 +28,7 @@ export function recogniseColumns(rows: readonly (readonly unknown[])[], options:
   const cellsOf = (column: number) => sample.map((row) => row[column - 1]);
   const settings = settingColumns(headings, options, named, cellsOf);
   const claimed = new Set([...chosen.values(), ...declined, ...settings.found.map(({ column }) => column)]);
-  const settled = settle(candidatesOf(headings, cellsOf, claimed), chosen, cellsOf);
+  const settled = settleColumns(candidatesOf(headings, cellsOf, claimed), chosen, cellsOf);
   const unitsSaid: UnitsSaid = {
     units,
     named: named.units,
@@ -146,7 +149,7 @@ function tickColumns(
   const found = [...headings].flatMap(([column, { words, text }]) => {
     const kind = kindOfHeading(words);
     if (kind === undefined || recognised.has(column) || declined.has(column)) return [];
-    const filled = cellsOf(column).filter((cell) => !isBlank(cell));
+    const filled = cellsOf(column).filter((cell) => !isEmpty(cell));
     return filled.every((cell) => yesOrNo(cell) !== undefined) ? [{ column, heading: text, kind }] : [];
   });
   return found.length >= FEWEST_TICKED ? found : [];
@@ -178,8 +181,8 @@ function extentOf(
   while (headings.has(firstColumn - 1)) firstColumn--;
   while (headings.has(lastColumn + 1)) lastColumn++;
   const filled = (row: number, fields: readonly Field[]) =>
-    fields.some((field) => columns[field] && !isBlank(rows[row - 1]?.[columns[field].column - 1]));
-  const any = (row: number) => (rows[row - 1] ?? []).slice(firstColumn - 1, lastColumn).some((cell) => !isBlank(cell));
+    fields.some((field) => columns[field] && !isEmpty(rows[row - 1]?.[columns[field].column - 1]));
+  const any = (row: number) => (rows[row - 1] ?? []).slice(firstColumn - 1, lastColumn).some((cell) => !isEmpty(cell));
   let lastRow = rows.length;
   while (lastRow >= firstRow && !filled(lastRow, [...DIRECTIONS, "dimensions", "weight", "enclosure"])) lastRow--;
   // Items without measures yet follow without a gap; a note below a blank row does not belong.

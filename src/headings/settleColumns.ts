@@ -1,27 +1,14 @@
 import { DIMENSION_WORDS } from "../measure/dimensionWords";
-import { isBlank, type Headings } from "./findHeadings";
+import { isEmpty } from "../measure/blank";
 import { kindMeaning, yesOrNo } from "./kindWords";
-import { unitWord, wordsOf } from "./lexicon";
+import { wordsOf } from "./lexicon";
 import { NO_COLUMN } from "./namedColumns";
 import type { Ask } from "./recognition";
 import type { Field } from "./vocabulary/vocabulary";
-
-/** A column that may be a field. */
-export interface Candidate {
-  readonly column: number;
-  readonly heading: string;
-  readonly words: string;
-  readonly strength: "sure" | "letter" | "maybe";
-  readonly rank: number;
-  readonly doubt?: string;
-}
-
-export type Candidates = ReadonlyMap<Field, readonly Candidate[]>;
-
-export const DIRECTIONS: readonly Field[] = ["height", "width", "depth"];
+import { type Candidate, type Candidates, DIRECTIONS } from "./candidates";
 
 /** Decides each field that one column surely is, and asks about the others. */
-export function settle(
+export function settleColumns(
   candidates: Candidates,
   chosen: ReadonlyMap<string, number>,
   cellsOf: (column: number) => readonly unknown[],
@@ -145,7 +132,7 @@ function boxOrEnclosure(
   const box = columns.get("box");
   if (box === undefined || columns.has("enclosure") || ask.some(({ field }) => field === "enclosure")) return ask;
   columns.delete("box");
-  const filled = cellsOf(box).filter((cell) => !isBlank(cell));
+  const filled = cellsOf(box).filter((cell) => !isEmpty(cell));
   const kinds = filled.filter((cell) => typeof cell === "string" && isKindWord(cell));
   if (filled.length > 0 && kinds.length >= filled.length * MOSTLY) {
     columns.set("enclosure", box);
@@ -174,57 +161,6 @@ const ORDER: readonly Field[] = [
     "hazard",
   ] as const),
 ];
-
-/** What each column may be, by its heading and by what its cells say against it. */
-export function candidatesOf(
-  headings: Headings,
-  cellsOf: (column: number) => readonly unknown[],
-  claimed: ReadonlySet<number>,
-): Candidates {
-  const candidates = new Map<Field, Candidate[]>();
-  for (const [column, heading] of headings) {
-    if (claimed.has(column)) continue;
-    for (const { field, strength, rank } of heading.readings) {
-      const doubt = doubtOf(field, cellsOf(column));
-      const candidate = { column, heading: heading.text, words: heading.words, rank };
-      const whole: Candidate =
-        doubt === undefined ? { ...candidate, strength } : { ...candidate, strength: "maybe", doubt };
-      candidates.set(field, [...(candidates.get(field) ?? []), whole]);
-    }
-  }
-  return candidates;
-}
-
-/** What the cells of a column say against its heading. */
-function doubtOf(field: Field, cells: readonly unknown[]): string | undefined {
-  const filled = cells.filter((cell) => !isBlank(cell));
-  const share = (fits: (cell: unknown) => boolean) =>
-    filled.length === 0 ? 1 : filled.filter(fits).length / filled.length;
-  const startsAsMeasure = (cell: unknown) =>
-    typeof cell === "number" || (typeof cell === "string" && MEASURE_START.test(cell)) || isDate(cell);
-  if (DIRECTIONS.includes(field) || field === "length" || field === "weight" || field === "quantity") {
-    if (share(startsAsMeasure) < HALF) return "its cells are no measures";
-  }
-  if (field === "dimensions" && share((cell) => typeof cell === "string" && /\d\D+\d/.test(cell)) < HALF)
-    return "its cells are no dimensions";
-  if (field === "unit" && share((cell) => typeof cell === "string" && unitWord(cell) !== undefined) < HALF)
-    return "its cells are no units";
-  if (
-    field === "enclosure" &&
-    share((cell) => typeof cell === "string" && yesOrNo(cell) === undefined && !/^\d+$/.test(cell.trim())) < HALF
-  ) {
-    return "its cells are no kinds of enclosure";
-  }
-  return undefined;
-}
-
-const HALF = 0.5;
-
-const MEASURE_START = /^\s{0,9}(?:c(?:a|irca)?\.?|~|<|>|≈|approx\.?)?\s{0,9}[\d¼½¾⅛⅜⅝⅞⅓⅔]/i;
-
-function isDate(cell: unknown): boolean {
-  return typeof cell === "object" && cell !== null && "date" in cell;
-}
 
 /** As many directions as a single letter needs for company, itself included. */
 const ENOUGH = 2;

@@ -3,7 +3,8 @@ import { formulaStands, isFormula, type CellEdit, type PlacedColumn, type Workbo
 import { sheetNamed } from "../workbook/sheetNamed";
 import { protectedSheet } from "../workbook/notEditable";
 import { entered, points, senderOf, writeCells, type Sender } from "./excelCells";
-import { planExcelColumns, writeExcelColumns } from "./excelColumns";
+import { planExcelColumns } from "./planExcelColumns";
+import { writeExcelColumns } from "./writeExcelColumns";
 import { formerCells } from "./excelFormer";
 import { planNames, writeNames } from "./excelNames";
 import { lookAt, rangeAt, type HostView } from "./excelRead";

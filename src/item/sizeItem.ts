@@ -1,4 +1,3 @@
-import type { Mm } from "../measure/units";
 import { isByGuide, settledBoards } from "../board/boardInForce";
 import { weightOf } from "../board/itemWeight";
 import { settledAllowance } from "../covering/settledAllowance";
@@ -9,7 +8,6 @@ import { isBlankRow, itemsOfRow, type ItemMeasures, type Measures } from "./item
 import { inStandardSize } from "./standardSize";
 import { together } from "./together";
 import { kindNamed } from "../enclosure/kindNamed";
-import { KINDS } from "../enclosure/registry";
 import { isBlank } from "../measure/blank";
 import { InputError, NoAnswer } from "../measure/errors";
 import { readLength } from "../measure/readLength";
@@ -17,9 +15,8 @@ import { readMass } from "../measure/readMass";
 import { severalMeasures } from "../measure/severalMeasures";
 import { massUnitOf } from "../measure/units";
 import type { Board } from "../settings/boards";
-import { STACKED } from "../settings/arrangement";
-import { listed } from "../settings/names";
-import { DEFINITIONS, type Settings, type SettledSettings } from "../settings/schema";
+import type { Settings, SettledSettings } from "../settings/schema";
+import { settingsOfKind } from "./settingsOfKind";
 
 /** A survey row as its cells hold it. */
 export interface Row extends Measures {
@@ -136,45 +133,6 @@ export function sizeItem(item: Item, enclosure: unknown, weightKg: number | unde
   return { item, kind, weightKg, board, assembly, settings: settled, requested: settings };
 }
 
-/** Settings as one kind reads them: thousands of rows share both. @throws InputError for an option of another kind */
-function settingsOfKind(kind: Kind, settings: Settings): Settings {
-  let byKind = remembered.get(settings);
-  if (byKind === undefined) remembered.set(settings, (byKind = new Map<Kind, Settings>()));
-  let own = byKind.get(kind);
-  if (own === undefined) {
-    refuseForeignOptions(kind, settings);
-    byKind.set(kind, (own = insideByKind(kind, settings)));
-  }
-  return own;
-}
-
-const remembered = new WeakMap<Settings, Map<Kind, Settings>>();
-
-/** Which way an item lies, and what lies round it, where its kind decides. */
-function insideByKind({ restsOn, options }: Kind, settings: Settings): Settings {
-  const { origins } = settings;
-  const alone =
-    settings.arrangement.by === "stacked" || options.includes("arrangement")
-      ? settings
-      : { ...settings, arrangement: STACKED };
-  const resting = restsOn === undefined || origins.has("restsOn") ? alone : { ...alone, restsOn };
-  if (!settings.well && !settings.liftingRibbon) return resting;
-  const well = settings.well && options.includes("well");
-  const padded = (key: "cushionBase" | "cushionSides" | "cushionTop") =>
-    well && !origins.has(key) ? WELL_CUSHION_MM : settings[key];
-  return {
-    ...resting,
-    well,
-    liftingRibbon: settings.liftingRibbon && options.includes("liftingRibbon"),
-    cushionBase: padded("cushionBase"),
-    cushionSides: padded("cushionSides"),
-    cushionTop: padded("cushionTop"),
-  };
-}
-
-/** Cushion under, round and over an item in a well. From memory. */
-const WELL_CUSHION_MM: Mm = 10;
-
 /** The weight that the settings give; undefined where they give none. */
 export function weightSet({ weight }: Settings): number | undefined {
   return weight === "none" ? undefined : weight;
@@ -208,18 +166,4 @@ export function problemText(error: InputError | NoAnswer): string {
 
 export function isNoEnclosure(enclosure: unknown): boolean {
   return typeof enclosure === "string" && enclosure.trim().toLowerCase() === NO_ENCLOSURE;
-}
-
-/** In a shared range an option that a kind cannot use is ignored; in the row's own text it is a slip. */
-function refuseForeignOptions(kind: Kind, { ownOfRow }: Settings): void {
-  for (const key of ownOfRow) {
-    if (!DEFINITIONS[key].option || kind.options.includes(key)) continue;
-    const users = KINDS.filter((each) => each.options.includes(key)).map((each) => each.name);
-    throw new InputError(
-      DEFINITIONS[key].name,
-      `a value for a ${kind.name}, which has no use for it`,
-      `give it for a ${listed(users, "or")}`,
-      "or leave it out of this row",
-    );
-  }
 }

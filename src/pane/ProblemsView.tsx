@@ -1,7 +1,7 @@
 import type { Effect } from "../headings/questions";
 import { problemText } from "../item/sizeItem";
 import { InputError, type NoAnswer } from "../measure/errors";
-import { cautionsOfRow } from "../survey/sizeSurvey";
+import { cautionsOfRow } from "../survey/outcome";
 import { causesOf, type Cause } from "./causes";
 import type { ViewProps } from "./viewProps";
 

@@ -15,7 +15,8 @@ import { boardName } from "../settings/boards";
 import type { Settings } from "../settings/schema";
 import { onlyCell } from "../item/figure";
 import { problemText, sizeItem, type Sized } from "../item/sizeItem";
-import { cautionsOfRow, type Outcome, type SizedSurvey } from "../survey/sizeSurvey";
+import type { SizedSurvey } from "../survey/sizeSurvey";
+import { cautionsOfRow, type Outcome } from "../survey/outcome";
 
 /** What the pane shows of one row. */
 export interface ItemFacts {

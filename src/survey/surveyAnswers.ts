@@ -7,7 +7,8 @@ import { PARTS_HEADINGS, partsRow } from "../item/partsAnswer";
 import { sizedRow, type Figure, type SizedRow } from "../item/figure";
 import { DEFAULT_FIGURES, figureNamed, figureOf } from "../item/figureCatalogue";
 import { columnNamed } from "./columnNamed";
-import type { Outcome, SurveyReading } from "./sizeSurvey";
+import type { SurveyReading } from "./sizeSurvey";
+import type { Outcome } from "./outcome";
 import { problemText } from "../item/sizeItem";
 import type { SurveyItem } from "./surveyItems";
 

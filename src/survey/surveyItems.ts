@@ -7,16 +7,18 @@ import type { Field } from "../headings/vocabulary/vocabulary";
 import { InputError, shown } from "../measure/errors";
 import type { LengthUnit } from "../measure/units";
 import { PREFERRED_BOARD } from "../settings/definitions/materialSettings";
-import { SETTING_NAMES, settingKey, type GivenValue } from "../settings/given";
+import { SETTING_NAMES, type GivenValue } from "../settings/given";
 import { hazardIn } from "../board/hazard";
-import { isItemMaterial, withMaterials, type MaterialWord } from "../board/itemMaterials";
+import { isItemMaterial, type MaterialWord } from "../board/itemMaterials";
 import { readCopies } from "../measure/readCopies";
 import { NOTHING_SAID, typedHeight, type SaidOfRow } from "../item/saidOfRow";
 import { cellText, isBlank } from "../measure/blank";
 import { refuseDoubt } from "./refuseDoubt";
 import { enclosureWords, type EnclosureWords, type Meant } from "./enclosureWords";
-import { isGiven, surveyNotes } from "./surveyNotes";
+import { surveyNotes } from "./surveyNotes";
 import { whyLeftOut } from "./whyLeftOut";
+import { settingKeys, ownValues } from "./ownValues";
+import { pointedFields, withoutPoints } from "./thousands";
 
 export interface SurveyOptions extends RecogniseOptions {
   /**
@@ -200,49 +202,7 @@ function tickedKind(cells: readonly unknown[], ticks: readonly TickColumn[]): st
 /** Between the kinds of a row with two ticks. */
 export const BETWEEN_TICKS = " + ";
 
-const WITH_THOUSANDS = /(\d)\.(?=\d{3}(?!\d))/g;
-
-/** Measures written as `1.250` or `1.250,5`. */
-function pointedFields(values: SurveyItem["cells"]): readonly Field[] {
-  return MEASURES.filter((field) => typeof values[field] === "string" && values[field].search(WITH_THOUSANDS) >= 0);
-}
-
-function withoutPoints(values: SurveyItem["cells"], fields: readonly Field[]): SurveyItem["cells"] {
-  return Object.fromEntries(fields.map((field) => [field, String(values[field]).replace(WITH_THOUSANDS, "$1")]));
-}
-
-const MEASURES: readonly Field[] = ["height", "width", "depth", "weight", "dimensions"];
-
-type SettingKeys = readonly (readonly [name: string, key: GivenValue["key"]])[];
-
-/** Looked up once, not for every row; a setting that has two columns counts once. */
-function settingKeys({ settings }: Recognition): SettingKeys {
-  return [...new Set(settings.map(({ setting }) => setting))].flatMap((setting): SettingKeys => {
-    const key = settingKey(setting);
-    return key === undefined ? [] : [[setting, key]];
-  });
-}
-
 function saidOf({ hazard, height }: SurveyItem["cells"]): SaidOfRow {
   const said = { hazard: hazardIn(hazard), heightAsTyped: typedHeight(height) };
   return said.hazard === "" && said.heightAsTyped === "" ? NOTHING_SAID : said;
 }
-
-function ownValues(
-  own: Readonly<Record<string, unknown>>,
-  keys: SettingKeys,
-  materialWords: Survey["materialWords"],
-): readonly GivenValue[] {
-  const values: GivenValue[] = [];
-  for (const [name, key] of keys) {
-    const cell = own[name];
-    if (!isGiven(cell)) continue;
-    if (key === "wallBoard" && name !== PREFERRED_BOARD && isGiven(own[PREFERRED_BOARD])) continue;
-    const value = key === "material" && typeof cell === "string" ? withMaterials(cell, materialWords) : cell;
-    values.push({ key, value, origin: "its row" });
-  }
-  return values.length === 0 ? NONE_OF_ITS_OWN : values;
-}
-
-/** One for all: a survey may have a hundred thousand rows without a setting of their own. */
-const NONE_OF_ITS_OWN: readonly GivenValue[] = [];

@@ -1,5 +1,6 @@
 import { figureOf } from "../../src/item/figureCatalogue";
-import { cautionsOfRow, sizeSurvey } from "../../src/survey/sizeSurvey";
+import { sizeSurvey } from "../../src/survey/sizeSurvey";
+import { cautionsOfRow } from "../../src/survey/outcome";
 import { surveyTable } from "../../src/survey/surveyAnswers";
 import { figureChoices } from "../../src/pane/figureChoices";
 import { comparedKinds, itemAt, itemFacts, partsToCut } from "../../src/pane/itemFacts";

@@ -1,18 +1,17 @@
 import { InputError } from "../../measure/errors";
 import { formatLengthWithUnit } from "../../measure/formatLength";
 import type { Mm } from "../../measure/units";
-import { boardOf } from "../../settings/boards";
-import type { Settings } from "../../settings/schema";
 import { oneFace } from "../build/allowances";
 import { assembled, type Assembly, type Tray } from "../assembly";
 import { NO_CAUTIONS, WELL_OPTIONS, type Kind } from "../kind";
-import { longAxis, NO_FOLDS, type Corners, type PlacedPart } from "../placedPart";
-import { boundingBox, cuboid, extent, X, Y, Z, type Cuboid } from "../space";
+import { longAxis, type Corners, type PlacedPart } from "../placedPart";
+import { boundingBox, cuboid, X, Y, Z, type Cuboid } from "../space";
 import { liningFirst, trayCovering } from "../order";
 import { insideFor } from "./tray";
 import { trayBlanks, TRAY_BLANKS } from "../build/trayBlanks";
 import { wallRing } from "../build/wallRing";
 import { openBodies, piecesOf, type OpenBody } from "../view";
+import { jointStrips } from "../build/jointStrips";
 
 /**
  * A tray folded up from one board.
@@ -200,38 +199,4 @@ function cornerTabs(width: Mm, height: Mm, depth: Mm, t: Mm, length: Mm): readon
     cuboid(x, x + t, 0, reach, 0, depth),
     cuboid(x, x + t, height - reach, height, 0, depth),
   ]);
-}
-
-/** The stock that is named, else the lining paper: card shows through the covering. */
-function stripStock({ jointStrips, stock, lining }: Settings): Pick<PlacedPart, "material" | "board"> {
-  const named = typeof jointStrips === "string" ? jointStrips : lining;
-  const row = stock.find((each) => each.stock === named) ?? stock.find(({ material }) => material === "lining");
-  return row === undefined
-    ? { material: "lining", board: { stock: "lining, not in stock", caliper: 0, plies: 1, listed: undefined } }
-    : { material: row.material, board: boardOf(row) };
-}
-
-/** Four strips glued round the outside of the corner joints. */
-function jointStrips({ inside, outside }: Tray, settings: Settings): PlacedPart {
-  const stock = stripStock(settings);
-  const shortWall = Math.min(extent(outside, X), extent(outside, Y));
-  const around = 2 * Math.min(settings.turnIn, shortWall / 2);
-  return {
-    name: "joint strip",
-    tray: "",
-    role: "strip",
-    material: stock.material,
-    board: stock.board,
-    count: 4,
-    panels: [],
-    lengthAxis: undefined,
-    widthAxis: undefined,
-    grain: "along length",
-    grainAxis: undefined,
-    length: extent(inside, Z),
-    width: around,
-    trim: 0,
-    folds: NO_FOLDS,
-    corners: undefined,
-  };
 }

@@ -12,6 +12,7 @@ import { wholeDown } from "../part";
 import type { RestingItem } from "../restingItem";
 import { boundingBox, cuboid, X, Y, Z, type Cuboid, type Vec } from "../space";
 import { openBodies, piecesOf, type OpenBody } from "../view";
+import { wrapPath } from "../build/wrapPath";
 
 /**
  * Two strips of card crossing under the item; the inner piece folds over it from head and tail, the outer piece from
@@ -163,35 +164,6 @@ function wrapperInside(item: RestingItem, settings: Settings): Vec {
   const fit = freePlay(settings, "snug");
   const up = (size: Mm) => roundedUp(size, settings.roundTo);
   return [up(item.width + fit.x), up(item.height + fit.y), up(item.depth + fit.z)];
-}
-
-/**
- * The path of a strip around a span: up, over by the shorter flap first, the longer flap one layer higher. It is a whole
- * number of millimetres long; what is lost to that is lost at the end of the longer flap.
- */
-function wrapPath(wrap: {
-  readonly span: Mm;
-  readonly foot: Mm;
-  readonly over: Mm;
-  readonly layer: Mm;
-  readonly k: Mm;
-  readonly longer: number;
-  readonly shorter: number;
-  readonly relief: Mm;
-}): readonly (readonly [Mm, Mm])[] {
-  const { span, foot, over, layer, k, longer, shorter, relief } = wrap;
-  const [near, far] = [-k / 2, span + k / 2];
-  const panel = span - relief;
-  const length = (shorter + longer) * panel + 2 * (over - foot) + layer + (far - near);
-  const loss = length - wholeDown(length);
-  return [
-    [near + shorter * panel, over],
-    [near, over],
-    [near, foot],
-    [far, foot],
-    [far, over + layer],
-    [far - longer * panel + loss, over + layer],
-  ];
 }
 
 /** The inner piece folded over; the outer piece flat under it, its flaps at spine and fore-edge. */
