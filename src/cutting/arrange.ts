@@ -20,11 +20,12 @@ export function arrange(panel: Panel): Panel {
   const left = all.filter(isSpare).reduce((sum, part) => sum + size(part), 0);
   const parts = left > 0 ? [...cut, spareOf(panel, left)] : cut;
   const [only] = parts;
-  return parts.length === 1 && only !== undefined ? only : { ...panel, parts };
+  const { length, width, axis, piece } = panel;
+  return parts.length === 1 && only !== undefined ? only : { length, width, axis, parts, piece };
 }
 
 function spareOf(panel: Panel, size: number): Panel {
-  const sides =
-    panel.axis === ALONG_LENGTH ? { length: size, width: panel.width } : { length: panel.length, width: size };
-  return { ...sides, axis: ALONG_LENGTH, parts: [], piece: NONE };
+  const byLength = panel.axis === ALONG_LENGTH;
+  const [length, width] = byLength ? [size, panel.width] : [panel.length, size];
+  return { length, width, axis: ALONG_LENGTH, parts: [], piece: NONE };
 }

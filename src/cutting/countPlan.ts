@@ -37,6 +37,8 @@ interface CutPanel {
   readonly width: Mm;
   readonly stage: number;
   readonly way: Cut["way"] | undefined;
+  /** The pieces that lie in it. */
+  readonly pieces: readonly Placement[];
   /** Waste, or one piece: nothing is left to cut. */
   readonly finished: boolean;
 }
@@ -67,28 +69,31 @@ function countSheet(sheet: SheetPlan, options: CountOptions): SheetFigures {
   // An off-cut has clean edges.
   const edgeTrim = sheet.offCut === undefined ? options.edgeTrim : 0;
   const [length, width] = [sheet.length - 2 * edgeTrim, sheet.width - 2 * edgeTrim];
-  let panels: readonly CutPanel[] = [
-    { x: edgeTrim, y: edgeTrim, length, width, stage: 0, way: undefined, finished: false },
-  ];
-  let [setUps, last, most, trims, loosePanels] = [0, Number.NaN, 0, 0, 0];
+  const whole = { x: edgeTrim, y: edgeTrim, length, width };
+  const pieces = within(whole, sheet.placements);
+  const panels: CutPanel[] = [{ ...whole, stage: 0, way: undefined, pieces, finished: false }];
+  let [setUps, last, most, trims, loose, loosePanels] = [0, Number.NaN, 0, 0, 1, 0];
   for (const cut of sheet.cuts) {
     const setting = Math.round(cut.setting * SETTINGS_PER_MM);
     if (setting !== last) setUps++;
     last = setting;
-    const panel = panels.find((each) => isCutBy(each, cut));
+    const at = panels.findIndex((each) => isCutBy(each, cut));
+    const panel = panels[at];
     if (panel === undefined) continue;
     const stage = panel.way === cut.way ? panel.stage : panel.stage + 1;
-    const parts = partsOf(panel, cut, stage, pieceGap).map((part) => ({
-      ...part,
-      finished: isFinished(part, sheet.placements, options),
-    }));
-    if (stage === stages + 1 && isTrim(parts, sheet.placements)) trims++;
+    const parts = sidesOf(panel, cut, pieceGap).map((side): CutPanel => {
+      const own = within(side, panel.pieces);
+      const { x, y, length, width } = side;
+      return { x, y, length, width, stage, way: cut.way, pieces: own, finished: isFinished(side, own, options) };
+    });
+    if (stage === stages + 1 && isTrim(parts)) trims++;
     else most = Math.max(most, stage);
-    panels = panels.flatMap((each) => (each === panel ? parts : [each]));
-    loosePanels = Math.max(loosePanels, panels.filter(({ finished }) => !finished).length);
+    panels.splice(at, 1, ...parts);
+    loose += parts.filter(({ finished }) => !finished).length - (panel.finished ? 0 : 1);
+    loosePanels = Math.max(loosePanels, loose);
   }
   const slivers = panels.filter((panel) => {
-    if (within(panel, sheet.placements).length > 0) return false;
+    if (panel.pieces.length > 0) return false;
     const [along, across] = [panel.length, panel.width].map((side) => (side > TOLERANCE ? side : Infinity));
     const atEnd = panel.x + panel.length > edgeTrim + length - TOLERANCE || panel.x < edgeTrim + TOLERANCE;
     const atSide = panel.y + panel.width > edgeTrim + width - TOLERANCE || panel.y < edgeTrim + TOLERANCE;
@@ -101,61 +106,63 @@ function countSheet(sheet: SheetPlan, options: CountOptions): SheetFigures {
 }
 
 function isCutBy(panel: CutPanel, { way, at, from, to }: Cut): boolean {
-  const [start, size, side, across] =
-    way === "across" ? [panel.x, panel.length, panel.y, panel.width] : [panel.y, panel.width, panel.x, panel.length];
-  return (
-    at > start - TOLERANCE &&
-    at < start + size + TOLERANCE &&
-    Math.abs(from - side) < GRID &&
-    Math.abs(to - side - across) < GRID
-  );
+  return way === "across"
+    ? isBetween(at, panel.x, panel.length) && isWhole(from, to, panel.y, panel.width)
+    : isBetween(at, panel.y, panel.width) && isWhole(from, to, panel.x, panel.length);
+}
+
+function isBetween(at: Mm, start: Mm, size: Mm): boolean {
+  return at > start - TOLERANCE && at < start + size + TOLERANCE;
+}
+
+function isWhole(from: Mm, to: Mm, side: Mm, across: Mm): boolean {
+  return Math.abs(from - side) < GRID && Math.abs(to - side - across) < GRID;
 }
 
 /** The trimmed sheet may be a step of the grid smaller than the figures say. */
 const GRID = 1e-3;
 
-function partsOf(panel: CutPanel, { way, at }: Cut, stage: number, gap: Mm): readonly CutPanel[] {
-  const own = { ...panel, stage, way };
-  if (way === "across") {
-    const behind = at + gap;
-    return [
-      { ...own, length: at - panel.x },
-      { ...own, x: behind, length: Math.max(0, panel.x + panel.length - behind) },
-    ];
-  }
+type Side = Pick<CutPanel, "x" | "y" | "length" | "width">;
+
+function sidesOf({ x, y, length, width }: CutPanel, { way, at }: Cut, gap: Mm): readonly Side[] {
   const behind = at + gap;
+  if (way === "across")
+    return [
+      { x, y, length: at - x, width },
+      { x: behind, y, length: Math.max(0, x + length - behind), width },
+    ];
   return [
-    { ...own, width: at - panel.y },
-    { ...own, y: behind, width: Math.max(0, panel.y + panel.width - behind) },
+    { x, y, length, width: at - y },
+    { x, y: behind, length, width: Math.max(0, y + width - behind) },
   ];
 }
 
-/** The pieces that lie in a panel. */
-function within(panel: CutPanel, placements: readonly Placement[]): readonly Placement[] {
+/** The pieces that lie in a part of the sheet. */
+function within(side: Side, placements: readonly Placement[]): readonly Placement[] {
   return placements.filter(
     ({ x, y, length, width }) =>
-      x > panel.x - GRID &&
-      y > panel.y - GRID &&
-      x + length < panel.x + panel.length + GRID &&
-      y + width < panel.y + panel.width + GRID,
+      x > side.x - GRID &&
+      y > side.y - GRID &&
+      x + length < side.x + side.length + GRID &&
+      y + width < side.y + side.width + GRID,
   );
 }
 
-/** A panel that is waste, or one piece: nothing is left to cut. */
-function isFinished(panel: CutPanel, placements: readonly Placement[], { absorbed }: CountOptions): boolean {
-  const inside = within(panel, placements);
-  const [only] = inside;
+/** Waste, or one piece: nothing is left to cut. */
+function isFinished(panel: Side, pieces: readonly Placement[], { absorbed }: CountOptions): boolean {
+  const [only] = pieces;
   if (only === undefined) return true;
+  if (pieces.length > 1) return false;
   const over = (part: boolean | undefined) => GRID + (part === true ? absorbed : 0);
   const { later } = only.piece;
   const [longer, wider] = only.turned ? [later?.width, later?.length] : [later?.length, later?.width];
-  return inside.length === 1 && panel.length - only.length < over(longer) && panel.width - only.width < over(wider);
+  return panel.length - only.length < over(longer) && panel.width - only.width < over(wider);
 }
 
 /** One part exactly one piece, the other waste alone. */
-function isTrim(parts: readonly CutPanel[], placements: readonly Placement[]): boolean {
-  const held = parts.map((part) => within(part, placements).length);
-  return held[0]! + held[1]! === 1 && parts.every(({ finished }) => finished);
+function isTrim(parts: readonly CutPanel[]): boolean {
+  const held = parts.reduce((sum, { pieces }) => sum + pieces.length, 0);
+  return held === 1 && parts.every(({ finished }) => finished);
 }
 
 function countItems(sheets: readonly SheetPlan[]): Pick<PlanFigures, "openItems" | "meanSpread" | "mostSpread"> {

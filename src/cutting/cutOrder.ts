@@ -29,14 +29,15 @@ export function cutOrder(
 ): readonly Cut[] {
   const cuts: Cut[] = [];
   const needs: Needs = new Map();
-  let waiting: InHand[] = [{ panel, x: 0, y: 0, part: 0, depth: 0 }].filter(isToCut);
+  const waiting: InHand[] = [{ panel, x: 0, y: 0, part: 0, depth: 0 }].filter(isToCut);
   let setting = 0;
   while (waiting.length > 0) {
-    const among = waiting.length + NEVER_MORE < mostLoose ? waiting : withinLimit(waiting, mostLoose, needs);
+    const isLimited = waiting.length + NEVER_MORE >= mostLoose;
+    const among = isLimited ? withinLimit(waiting, setting, mostLoose, needs) : waiting;
     const next = among.find((hand) => settingOf(hand) === setting) ?? among.reduce(sooner);
     setting = settingOf(next);
     cuts.push(cutOf(next, gap, trim));
-    waiting = waiting.flatMap((hand) => (hand === next ? afterCut(hand).filter(isToCut) : [hand]));
+    waiting.splice(waiting.indexOf(next), 1, ...afterCut(next).filter(isToCut));
   }
   return cuts;
 }
@@ -62,25 +63,32 @@ type Needs = Map<Panel, number[]>;
 /** Finishing a panel never makes so many more wait: each of its levels is at most one. */
 const NEVER_MORE = 8;
 
-/** The panels to cut after which all can be finished with few enough waiting; where there is none, the one nearest to that. */
-function withinLimit(waiting: readonly InHand[], mostLoose: number, needs: Needs): readonly InHand[] {
-  const most = waiting.map((hand) =>
-    mostWaiting(
-      waiting.flatMap((other) => (other === hand ? afterCut(hand).filter(isToCut) : [other])),
-      needs,
-    ),
-  );
-  const least = Math.max(
-    mostLoose,
-    most.reduce((one, other) => Math.min(one, other)),
-  );
-  return waiting.filter((_, at) => most[at]! <= least);
+/**
+ * The panels to cut after which all can be finished with few enough waiting; where there is none, the ones nearest to
+ * that. One that the fence stands at already is enough.
+ */
+function withinLimit(waiting: readonly InHand[], setting: number, mostLoose: number, needs: Needs): readonly InHand[] {
+  const own = waiting.map(({ panel, part }) => needOf(panel, part, needs));
+  const most = (at: number) => mostWaiting(own, at, waiting[at]!, needs);
+  const served = waiting.findIndex((hand, at) => settingOf(hand) === setting && most(at) <= mostLoose);
+  if (served >= 0) return [waiting[served]!];
+  const all = own.map((_, at) => most(at));
+  const least = Math.max(mostLoose, Math.min(...all));
+  return waiting.filter((_, at) => all[at]! <= least);
 }
 
-/** The most panels that wait at once when they are finished one after another, the simplest first. */
-function mostWaiting(hands: readonly InHand[], needs: Needs): number {
-  const own = hands.map(({ panel, part }) => needOf(panel, part, needs)).sort((one, other) => one - other);
-  return own.reduce((most, need, at) => Math.max(most, own.length - 1 - at + need), 0);
+/**
+ * The most panels that wait at once when one is cut and then all are finished one after another, the simplest first.
+ *
+ * @param own what each panel needs; the one to cut is at `at`
+ */
+function mostWaiting(own: readonly number[], at: number, hand: InHand, needs: Needs): number {
+  const after = own.filter((_, other) => other !== at);
+  for (const part of afterCut(hand)) if (isToCut(part)) after.push(needOf(part.panel, part.part, needs));
+  after.sort((one, other) => one - other);
+  let most = 0;
+  for (let index = 0; index < after.length; index++) most = Math.max(most, after.length - 1 - index + after[index]!);
+  return most;
 }
 
 /** The panels that wait at once while one is finished, from some part of it on; 0 when there is nothing to cut. */
@@ -120,10 +128,8 @@ function afterCut(hand: InHand): readonly InHand[] {
   const setting = settingOf(hand);
   const byLength = panel.axis === ALONG_LENGTH;
   const off: InHand = { panel: panel.parts[part]!, x, y, part: 0, depth: depth + 1 };
-  const rest = { x: byLength ? x + setting : x, y: byLength ? y : y + setting };
-  const last = part + 1 === panel.parts.length - 1;
-  return [
-    off,
-    last ? { panel: panel.parts[part + 1]!, ...rest, part: 0, depth: depth + 1 } : { ...hand, ...rest, part: part + 1 },
-  ];
+  const restX = byLength ? x + setting : x;
+  const restY = byLength ? y : y + setting;
+  if (part + 1 < panel.parts.length - 1) return [off, { panel, x: restX, y: restY, part: part + 1, depth }];
+  return [off, { panel: panel.parts[part + 1]!, x: restX, y: restY, part: 0, depth: depth + 1 }];
 }

@@ -61,6 +61,12 @@ interface History {
 
 const FIELDS = 11;
 
+/** Arrays of whole numbers that a forest has. */
+const ARRAYS = 16;
+
+/** Entries that the log of a step has room for at first: most forests never take a step back. */
+const FIRST_ENTRIES = 4;
+
 /** Panels that inserting one piece can add. */
 const PANELS_PER_PIECE = 4;
 
@@ -68,7 +74,12 @@ const PANELS_PER_PIECE = 4;
 export function createForest(pieces: number, leastLength: number, leastWidth: number, limits: Limits): Forest {
   // Twice: what is dropped in a step cannot be used again before the step is committed.
   const room = 2 * PANELS_PER_PIECE * pieces + 2 * pieces + 16;
-  const numbers = () => new Int32Array(room);
+  // One buffer for all: a plan makes a thousand small forests.
+  const buffer = new ArrayBuffer(room * ARRAYS * Int32Array.BYTES_PER_ELEMENT);
+  let taken = 0;
+  const numbers = () => new Int32Array(buffer, room * Int32Array.BYTES_PER_ELEMENT * taken++, room);
+  const unused = numbers();
+  for (let index = 0; index < room; index++) unused[index] = room - 1 - index;
   return {
     length: numbers(),
     width: numbers(),
@@ -94,10 +105,10 @@ export function createForest(pieces: number, leastLength: number, leastWidth: nu
       recording: false,
       step: 0,
       touchedAt: numbers(),
-      log: new Int32Array(FIELDS * 256),
-      worthLog: new Float64Array(256),
+      log: new Int32Array(FIELDS * FIRST_ENTRIES),
+      worthLog: new Float64Array(FIRST_ENTRIES),
       logged: 0,
-      unused: Int32Array.from({ length: room }, (_, index) => room - 1 - index),
+      unused,
       unusedCount: room,
       made: [],
       dropped: [],

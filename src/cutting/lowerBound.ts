@@ -74,8 +74,18 @@ interface Tabulated {
 /** The shares of the lengths, without functions that give all lengths the same as an earlier one. */
 function tabulate(shares: readonly Share[], lengths: readonly number[]): readonly Tabulated[] {
   const seen = new Set<string>();
+  // Lengths repeat: each is shared out once.
+  const places = new Map<number, number>();
+  const placeOf = Int32Array.from(lengths, (length) => {
+    const place = places.get(length) ?? places.size;
+    places.set(length, place);
+    return place;
+  });
+  const different = [...places.keys()];
   return shares.flatMap((share) => {
-    const values = Float64Array.from(lengths, share);
+    const own = different.map(share);
+    const values = new Float64Array(lengths.length);
+    for (let index = 0; index < values.length; index++) values[index] = own[placeOf[index]!]!;
     if (lengths.length > MOST_COMPARED) return [{ share, values }];
     const key = values.join(" ");
     if (seen.has(key)) return [];

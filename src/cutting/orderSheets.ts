@@ -14,13 +14,13 @@ const ORDERED_UP_TO = 1000;
 export function orderSheets(items: readonly ReadonlySet<string>[]): readonly number[] {
   const all = Array.from(items.keys());
   if (items.length > ORDERED_UP_TO || items.length < 3) return all;
-  const given = { order: all as readonly number[], open: mostOpen(items, all) };
-  const beginnings = items.length <= ALL_BEGINNINGS_UP_TO ? all : [0];
   const numbered = numberItems(items);
+  const given = { order: all as readonly number[], open: mostOpenOf(numbered, all) };
+  const beginnings = items.length <= ALL_BEGINNINGS_UP_TO ? all : [0];
   let best = given;
   for (const beginning of beginnings) {
     const order = followingOrder(numbered, beginning);
-    const open = mostOpen(items, order);
+    const open = mostOpenOf(numbered, order);
     if (open < best.open) best = { order, open };
   }
   return best.order;
@@ -75,19 +75,24 @@ const FINISHED_ITEM = 2;
 
 /** Most items that are open at once in an order. */
 export function mostOpen(items: readonly ReadonlySet<string>[], order: readonly number[]): number {
-  const first = new Map<string, number>();
-  const last = new Map<string, number>();
+  return mostOpenOf(numberItems(items), order);
+}
+
+function mostOpenOf({ items, count }: Numbered, order: readonly number[]): number {
+  const first = new Int32Array(count).fill(-1);
+  const last = new Int32Array(count);
   order.forEach((sheet, at) => {
     for (const item of items[sheet]!) {
-      if (!first.has(item)) first.set(item, at);
-      last.set(item, at);
+      if (first[item]! < 0) first[item] = at;
+      last[item] = at;
     }
   });
   const change = new Int32Array(order.length + 1);
-  for (const [item, at] of first) {
+  first.forEach((at, item) => {
+    if (at < 0) return;
     change[at]!++;
-    change[last.get(item)! + 1]!--;
-  }
+    change[last[item]! + 1]!--;
+  });
   let open = 0;
   let most = 0;
   for (const step of change) most = Math.max(most, (open += step));

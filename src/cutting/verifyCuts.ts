@@ -50,12 +50,12 @@ export function afterCuts(
   usable: Box,
   gap: number,
 ): { readonly panels: readonly Box[]; readonly astray: readonly Cut[] } {
-  let panels: readonly Box[] = [usable];
+  const panels: Box[] = [usable];
   const astray: Cut[] = [];
   for (const cut of cuts) {
-    const panel = panels.find((box) => crosses(cut, box));
-    if (panel === undefined) astray.push(cut);
-    else panels = panels.flatMap((box) => (box === panel ? halves(cut, box, gap) : [box]));
+    const at = panels.findIndex((box) => crosses(cut, box));
+    if (at < 0) astray.push(cut);
+    else panels.splice(at, 1, ...halves(cut, panels[at]!, gap));
   }
   return { panels, astray };
 }
@@ -77,14 +77,16 @@ function crosses(cut: Cut, box: Box): boolean {
 }
 
 function halves(cut: Cut, box: Box, gap: number): readonly Box[] {
+  const { x, y, length, width } = box;
+  const behind = cut.at + gap;
   if (cut.way === "across")
     return [
-      { ...box, length: cut.at - box.x },
-      { ...box, x: cut.at + gap, length: box.x + box.length - cut.at - gap },
+      { x, y, length: cut.at - x, width },
+      { x: behind, y, length: x + length - cut.at - gap, width },
     ];
   return [
-    { ...box, width: cut.at - box.y },
-    { ...box, y: cut.at + gap, width: box.y + box.width - cut.at - gap },
+    { x, y, length, width: cut.at - y },
+    { x, y: behind, length, width: y + width - cut.at - gap },
   ];
 }
 
