@@ -12,13 +12,21 @@ export function isSpare(panel: Panel): boolean {
  */
 export function arrange(panel: Panel): Panel {
   if (panel.parts.length === 0) return panel;
-  const size = (part: Panel) => (panel.axis === ALONG_LENGTH ? part.length : part.width);
-  const all = panel.parts
-    .map(arrange)
-    .flatMap((part) => (part.parts.length > 0 && part.axis === panel.axis ? part.parts : [part]));
-  const cut = all.filter((part) => !isSpare(part)).sort((one, other) => size(other) - size(one));
-  const left = all.filter(isSpare).reduce((sum, part) => sum + size(part), 0);
-  const parts = left > 0 ? [...cut, spareOf(panel, left)] : cut;
+  const byLength = panel.axis === ALONG_LENGTH;
+  const size = (part: Panel) => (byLength ? part.length : part.width);
+  const parts: Panel[] = [];
+  let left = 0;
+  const add = (part: Panel) => {
+    if (isSpare(part)) left += size(part);
+    else parts.push(part);
+  };
+  for (const part of panel.parts) {
+    const own = arrange(part);
+    if (own.parts.length > 0 && own.axis === panel.axis) own.parts.forEach(add);
+    else add(own);
+  }
+  parts.sort((one, other) => size(other) - size(one));
+  if (left > 0) parts.push(spareOf(panel, left));
   const [only] = parts;
   const { length, width, axis, piece } = panel;
   return parts.length === 1 && only !== undefined ? only : { length, width, axis, parts, piece };

@@ -15,8 +15,8 @@ interface Group {
   readonly ways: readonly PlacedSpan[];
 }
 
-/** Products of shares to compute, at most: about 30 ms. */
-const MOST_PRODUCTS = 2e7;
+/** Products of shares to compute, at most: about 10 ms. */
+const MOST_PRODUCTS = 4e6;
 
 const MOST_THRESHOLDS = 60;
 const FEWEST_THRESHOLDS = 4;

@@ -30,40 +30,47 @@ export function orderSheets(items: readonly ReadonlySet<string>[]): readonly num
 interface Numbered {
   readonly items: readonly Int32Array[];
   readonly count: number;
+  /** The sheets that each item is on. */
+  readonly sheetsOf: readonly (readonly number[])[];
 }
 
 function numberItems(items: readonly ReadonlySet<string>[]): Numbered {
   const numbers = new Map<string, number>();
-  for (const own of items) for (const item of own) if (!numbers.has(item)) numbers.set(item, numbers.size);
-  return { items: items.map((own) => Int32Array.from(own, (item) => numbers.get(item)!)), count: numbers.size };
+  const sheetsOf: number[][] = [];
+  const numbered = items.map((own, sheet) =>
+    Int32Array.from(own, (item) => {
+      const number = numbers.get(item) ?? sheetsOf.push([]) - 1;
+      numbers.set(item, number);
+      sheetsOf[number]!.push(sheet);
+      return number;
+    }),
+  );
+  return { items: numbered, count: sheetsOf.length, sheetsOf };
 }
 
-function followingOrder({ items, count }: Numbered, beginning: number): readonly number[] {
-  const left = new Int32Array(count);
-  for (const own of items) for (const item of own) left[item]!++;
+function followingOrder({ items, count, sheetsOf }: Numbered, beginning: number): readonly number[] {
+  const left = Int32Array.from(sheetsOf, (own) => own.length);
   const open = new Uint8Array(count);
-  const waiting = new Set(items.keys());
+  // What each sheet would cost next: kept up to date as items are opened and come to their last sheet.
+  const costs = Int32Array.from(items, (own) =>
+    own.reduce((sum, item) => sum + NEW_ITEM - (left[item] === 1 ? FINISHED_ITEM : 0), 0),
+  );
+  const waiting = Array.from(items.keys());
   const order: number[] = [];
-  const take = (sheet: number) => {
-    waiting.delete(sheet);
-    order.push(sheet);
-    for (const item of items[sheet]!) open[item] = --left[item]! > 0 ? 1 : 0;
+  const take = (at: number) => {
+    const [sheet] = waiting.splice(at, 1);
+    order.push(sheet!);
+    for (const item of items[sheet!]!) {
+      left[item]!--;
+      const change = (open[item] === 0 ? NEW_ITEM : 0) + (left[item] === 1 ? FINISHED_ITEM : 0);
+      open[item] = 1;
+      if (change > 0 && left[item]! > 0) for (const other of sheetsOf[item]!) costs[other]! -= change;
+    }
   };
   take(beginning);
-  while (waiting.size > 0) {
-    let next = -1;
-    let least = Number.POSITIVE_INFINITY;
-    for (const sheet of waiting) {
-      let cost = 0;
-      for (const item of items[sheet]!) {
-        if (open[item] === 0) cost += NEW_ITEM;
-        if (left[item] === 1) cost -= FINISHED_ITEM;
-      }
-      if (cost < least) {
-        least = cost;
-        next = sheet;
-      }
-    }
+  while (waiting.length > 0) {
+    let next = 0;
+    for (let at = 1; at < waiting.length; at++) if (costs[waiting[at]!]! < costs[waiting[next]!]!) next = at;
     take(next);
   }
   return order;
