@@ -16,8 +16,8 @@ interface Worked {
   readonly panel: Panel;
   readonly pieces: readonly number[];
   readonly items: Int32Array;
-  /** Set-ups, and a share of one for each item that the sheet has a piece of. */
-  readonly effort: number;
+  /** Set-ups, and a share of one for each item that the sheet has a piece of; worked out when it is first asked for. */
+  readonly effort: () => number;
 }
 
 /** What counts in addition to set-ups, in parts of one set-up. */
@@ -69,8 +69,9 @@ export function fewerSetUps(
   const openCost = createOpenCost(numbers.count, weights.open);
   let now: readonly Worked[] = sheets.map(({ kind, panel }) => worked(job, numbers, kind, panel, weights));
   let weight = weightOf(job, now);
-  let own = total(now);
-  let effort = own + openCost(now);
+  // Efforts are compared alone: what all sheets took at first is left out.
+  let own = 0;
+  let effort = openCost(now);
   let best = now;
   let bestEffort = effort;
   const late = new Float64Array(LATE).fill(effort);
@@ -143,22 +144,20 @@ function weightOf({ kinds }: Job, sheets: readonly Pick<CutSheet, "kind">[]): nu
 }
 
 function total(sheets: readonly Worked[]): number {
-  return sheets.reduce((sum, { effort }) => sum + effort, 0);
+  return sheets.reduce((sum, { effort }) => sum + effort(), 0);
 }
 
-function worked(job: Job, numbers: ItemNumbers, kind: number, panel: Panel, { perItem, perLength }: Effort): Worked {
+function worked(job: Job, numbers: ItemNumbers, kind: number, panel: Panel, weights: Effort): Worked {
   const pieces = piecesIn(panel);
   const items = Int32Array.from(new Set(pieces.map((piece) => numbers.of[piece]!)));
-  return {
-    kind,
-    panel,
-    pieces,
-    items,
-    effort:
-      setUpsOf(job, panel) +
-      perItem * items.length +
-      (perLength === 0 ? 0 : perLength * neededLength(panel, endWaste(job, kind))),
-  };
+  let known: number | undefined;
+  const effort = () => (known ??= effortOf(job, kind, panel, items.length, weights));
+  return { kind, panel, pieces, items, effort };
+}
+
+function effortOf(job: Job, kind: number, panel: Panel, items: number, { perItem, perLength }: Effort): number {
+  const length = perLength === 0 ? 0 : perLength * neededLength(panel, endWaste(job, kind));
+  return setUpsOf(job, panel) + perItem * items + length;
 }
 
 /** How often the fence is set on one sheet. */

@@ -29,7 +29,13 @@ export interface SheetSize {
 
 /** The pieces of a plan's panel. */
 export function piecesIn(panel: Panel): readonly number[] {
-  return panel.piece === NONE ? panel.parts.flatMap(piecesIn) : [panel.piece];
+  const pieces: number[] = [];
+  const visit = ({ piece, parts }: Panel) => {
+    if (piece !== NONE) pieces.push(piece);
+    else parts.forEach(visit);
+  };
+  visit(panel);
+  return pieces;
 }
 
 /** A whole sheet, left over. */

@@ -1,7 +1,7 @@
 import { blanksOf } from "./blanks";
 import type { CutSheet, Draft } from "./construct";
 import { draftInGroups } from "./draftInGroups";
-import { fewerSetUps } from "./fewerSetUps";
+import { fewerSetUps, setUpsOf } from "./fewerSetUps";
 import { fillOneByOne } from "./fillOneByOne";
 import { firstDraft } from "./firstDraft";
 import { NONE } from "./forest";
@@ -30,7 +30,7 @@ export function planFromSheets(
   const asked = prepareSheets(pieces, sheets, { ...options, bench: undefined }).job;
   const cut = bench === undefined ? pieces : blanksOf(pieces, sheets, options);
   const { job, tooLarge } = prepareSheets(cut, sheets, options);
-  let best = firstDraft(job, (draft) => layOutPlan(job, draft.sheets, sheets, options).setUps);
+  let best = firstDraft(job, (draft) => draft.sheets.reduce((sum, { panel }) => sum + setUpsOf(job, panel), 0));
   let bounds = quickBounds(asked);
   const costOf = (draft: Draft) => draft.sheets.reduce((sum, { kind }) => sum + sheets[kind]!.price, 0);
   const report = () =>
