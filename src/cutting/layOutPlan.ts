@@ -1,6 +1,7 @@
 import { arrange } from "./arrange";
 import type { CutSheet } from "./construct";
 import { cutOrder } from "./cutOrder";
+import { UNITS_PER_MM } from "./grid";
 import { type Job, unitsUp } from "./job";
 import { placementsOf } from "./placementsOf";
 import type { Mm } from "../measure/units";
@@ -69,7 +70,10 @@ export function cutFigures(sheets: readonly SheetPlan[]): CutFigures {
 }
 
 function keyOf(cuts: readonly Cut[]): string {
-  return cuts.map(({ way, at, from }) => `${way} ${at} ${from}`).join(", ");
+  let key = "";
+  for (const { way, at, from } of cuts)
+    key += `${way} ${Math.round(at * UNITS_PER_MM)} ${Math.round(from * UNITS_PER_MM)}, `;
+  return key;
 }
 
 function compare(one: string, other: string): number {

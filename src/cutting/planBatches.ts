@@ -146,7 +146,7 @@ function together(
     ...areasOf(sheets),
     iterations: watch.steps(),
   };
-  return { ...plan, ...proof(plan, pieces, stock, options) };
+  return { ...plan, ...proof(plan, pieces, stock, options, watch.mostSteps) };
 }
 
 /** What is left out with its reason among all sheets that there were: earlier batches may have taken the last. */
@@ -174,6 +174,7 @@ function proof(
   pieces: readonly Piece[],
   stock: Stock,
   options: CuttingOptions,
+  steps: number,
 ): Pick<Plan, "costBound" | "sheetBound" | "provedLeast" | "rollBound"> {
   const empty = sheets.length === 0 && uncuttable.length > 0;
   if (stock.kind === "roll") {
@@ -188,7 +189,7 @@ function proof(
   const asked = prepareSheets(pieces, stock.sheets, { ...options, bench: undefined }).job;
   const weight = counts.reduce((sum, count, index) => sum + count.sheets * asked.kinds[index]!.weight, 0);
   const complete = uncuttable.every(({ reason }) => reason !== "no sheet left");
-  const bounds = sharperBounds(asked, newSheets({ sheets }).length, quickBounds(asked));
+  const bounds = sharperBounds(asked, newSheets({ sheets }).length, quickBounds(asked), steps);
   return { rollBound: 0, ...proofOf(asked, stock.sheets, bounds, { weight, cost, complete, empty }) };
 }
 

@@ -47,7 +47,7 @@ export function planFromSheets(
     report();
   };
   report();
-  bounds = sharperBounds(asked, best.sheets.length, bounds);
+  bounds = sharperBounds(asked, best.sheets.length, bounds, watch.mostSteps);
   const { bound } = bounds;
   if (bench === undefined) {
     const filled = job.size >= MANY_PIECES && best.weight > bound ? fillOneByOne(job, watch) : undefined;
@@ -93,9 +93,9 @@ interface Bounds {
 }
 
 /** The bounds with more effort, where a plan of that many sheets might be beaten. */
-export function sharperBounds(asked: Job, found: number, quick: Bounds): Bounds {
+export function sharperBounds(asked: Job, found: number, quick: Bounds, steps: number): Bounds {
   if (asked.kinds.length > 1 || found <= quick.sheetBound || !hasSharpBound(asked)) return quick;
-  const sheetBound = Math.max(quick.sheetBound, sharpBound(asked, found));
+  const sheetBound = Math.max(quick.sheetBound, sharpBound(asked, found, steps));
   return { bound: sheetBound * asked.kinds[0]!.weight, sheetBound };
 }
 

@@ -12,8 +12,9 @@ const MOST_THRESHOLDS = 60;
 const STARTS = 3;
 const ROUNDS = 6;
 
-/** Effort spent in all, see `bestShares`: about a tenth of a second. */
+/** Effort spent in all, see `bestShares`: about a tenth of a second, and less beside a short search. */
 const EFFORT = 6e7;
+const EFFORT_PER_STEP = 5e4;
 
 /** A smaller improvement does not count. */
 const PROGRESS = 1e-6;
@@ -33,8 +34,9 @@ export function hasSharpBound(job: Job): boolean {
  * width, and the other way round, until neither gains.
  *
  * @param enough a number of sheets that suffices: the search for more ends there
+ * @param steps of the search that the bound is for
  */
-export function sharpBound(job: Job, enough: number): number {
+export function sharpBound(job: Job, enough: number, steps = Number.POSITIVE_INFINITY): number {
   const [kind] = job.kinds;
   if (kind === undefined || !hasSharpBound(job)) return 0;
   const owner = Array.from(job.area.keys());
@@ -46,7 +48,7 @@ export function sharpBound(job: Job, enough: number): number {
   const widthShares = dualFeasible(width.lengths, width.side, MOST_THRESHOLDS).map((share) =>
     Float64Array.from(width.lengths, share),
   );
-  const effort = { left: EFFORT };
+  const effort = { left: Math.min(EFFORT, steps * EFFORT_PER_STEP) };
   let best = 0;
   for (const start of bestStarts(lengthShares, widthShares)) {
     let shares: ArrayLike<number> = start;

@@ -1,3 +1,4 @@
+import type { PlanFigures } from "./countPlan";
 import type { CuttingOptions, Piece, Placement, Plan, SheetPlan, Stock } from "./types";
 import { verifyBatches } from "./verifyBatches";
 import { verifyBench } from "./verifyBench";
@@ -13,19 +14,22 @@ const TOLERANCE = 1e-6;
  * a sheet of the stock within the trim, keeps its grain, overlaps none and keeps the gap, can be freed by cuts from edge
  * to edge, and that the listed cuts, done in turn, free it; that no more sheets are used than there are; and that the
  * totals and bounds agree with the sheets.
+ *
+ * @param counted the plan's figures by the verifier's own count, where they are known
  */
 export function verifyPlan(
   plan: Plan,
   pieces: readonly Piece[],
   stock: Stock,
   options: CuttingOptions = {},
+  counted?: PlanFigures,
 ): readonly string[] {
   return [
     ...checkCopies(plan, pieces),
     ...checkStock(plan, stock),
     ...plan.sheets.flatMap((sheet, index) => checkSheet(sheet, options).map((fault) => `sheet ${index + 1}: ${fault}`)),
     ...checkTotals(plan, stock),
-    ...verifyBench(plan, options),
+    ...verifyBench(plan, options, counted),
     ...verifyBatches(plan, options),
   ];
 }

@@ -1,4 +1,4 @@
-import { countPlan } from "./countPlan";
+import { countPlan, type PlanFigures } from "./countPlan";
 import type { BenchStyle, CuttingOptions, Piece, Plan } from "./types";
 
 const TOLERANCE = 1e-6;
@@ -6,12 +6,18 @@ const TOLERANCE = 1e-6;
 /**
  * What is wrong with a plan of the bench style, in addition to what is wrong with any plan: blanks too small for what is made of
  * them, more changes of direction than the limit, a cut that is too long.
+ *
+ * @param counted the plan's figures, where they are known: sheets are then counted one by one only when there are too many stages
  */
-export function verifyBench(plan: Plan, options: CuttingOptions): readonly string[] {
+export function verifyBench(plan: Plan, options: CuttingOptions, counted?: PlanFigures): readonly string[] {
   const { bench } = options;
   if (bench === undefined) return [];
   const blanks = new Set(plan.sheets.flatMap(({ placements }) => placements.map(({ piece }) => piece)));
-  return [...[...blanks].flatMap(checkBlank), ...checkStages(plan, options, bench), ...checkCutLength(plan, bench)];
+  return [
+    ...[...blanks].flatMap(checkBlank),
+    ...checkStages(plan, options, bench, counted),
+    ...checkCutLength(plan, bench),
+  ];
 }
 
 /** Walls lie end to end along their strip; what is made of any other blank is no larger than it. */
@@ -27,8 +33,13 @@ function checkBlank({ item, part, length, width, holds = [] }: Piece): readonly 
   ];
 }
 
-function checkStages(plan: Plan, { edgeTrim = 0, pieceGap = 0 }: CuttingOptions, bench: BenchStyle): readonly string[] {
-  const { stages, leastWaste } = bench;
+function checkStages(
+  plan: Plan,
+  { edgeTrim = 0, pieceGap = 0 }: CuttingOptions,
+  { stages, leastWaste }: BenchStyle,
+  counted: PlanFigures | undefined,
+): readonly string[] {
+  if (counted !== undefined && counted.stages <= stages) return [];
   const count = { edgeTrim, pieceGap, stages, leastWaste, absorbed: leastWaste };
   return plan.sheets.flatMap((sheet, index) => {
     const own = countPlan([sheet], count);

@@ -5,6 +5,8 @@ export interface Watch {
   /** Counts a step, or several for one that takes as long; true when no further one may be made. */
   readonly over: (count?: number) => boolean;
   readonly steps: () => number;
+  /** The most steps that the budget has; Infinity where time alone ends it. */
+  readonly mostSteps: number;
   readonly elapsedMs: () => number;
   /** The part of the budget that is spent, from 0 to 1. */
   readonly spent: () => number;
@@ -48,6 +50,7 @@ export function createWatch(budget: Budget, shouldStop: () => boolean): Watch {
       return Math.max(steps / mostSteps, (now - start) / (end - start));
     },
     steps: () => steps,
+    mostSteps,
     elapsedMs: () => performance.now() - start,
   };
 }

@@ -39,6 +39,8 @@ export function weighLimited(
   const overLength = fullLength - length;
   const overWidth = fullWidth - width;
   const worth = forest.worth[leftover]!;
+  // No way of cutting leaves more than all the rest in one.
+  if (worth - worthOf(fullLength * fullWidth - length * width) >= choice.loss) return;
   if (overLength === 0 || overWidth === 0) {
     const axis = overLength === 0 ? ALONG_WIDTH : ALONG_LENGTH;
     const over = overLength === 0 ? overWidth : overLength;

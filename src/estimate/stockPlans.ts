@@ -137,9 +137,9 @@ export function planStock(
     ...(onProgress === undefined ? {} : { onProgress: (progress) => onProgress(stock, progress) }),
     ...(shouldStop === undefined ? {} : { shouldStop }),
   });
-  const faults = verifyPlan(plan, pieces, source, options);
-  if (faults.length > 0) throw new Error(`the plan for ${stock} fails its check: ${faults[0]}`);
   const figures = countPlan(plan.sheets, { edgeTrim, pieceGap, stages, leastWaste, absorbed: leastWaste });
+  const faults = verifyPlan(plan, pieces, source, options, figures);
+  if (faults.length > 0) throw new Error(`the plan for ${stock} fails its check: ${faults[0]}`);
   return { ...about, form: source.kind, plan, figures };
 }
 
