@@ -1,4 +1,4 @@
-import { type Choice, noChoice } from "./choice";
+import { type Choice, keep, noChoice } from "./choice";
 import type { CutSheet } from "./construct";
 import { weighNew } from "./bestCut";
 import { closeLeftover, createForest, type Forest, NONE, smallestOpen } from "./forest";
@@ -118,7 +118,7 @@ function choosePiece(
       if (score >= least) continue;
       least = score;
       best = at;
-      Object.assign(choice, own);
+      keep(choice, own.leftover, own.turned, own.axis, own.length, own.width, own.loss);
     }
   }
   return best;

@@ -178,7 +178,7 @@ function proof(
 ): Pick<Plan, "costBound" | "sheetBound" | "provedLeast" | "rollBound"> {
   const empty = sheets.length === 0 && uncuttable.length > 0;
   if (stock.kind === "roll") {
-    const rollBound = leastLength(pieces, stock.roll, options);
+    const rollBound = leastLength(pieces, stock.roll, options, steps);
     return {
       rollBound,
       costBound: (rollBound / MM_PER_M) * stock.roll.pricePerM,

@@ -29,7 +29,7 @@ const PER_MM = 0.08;
  */
 export function planLengths(pieces: readonly Piece[], roll: Roll, options: CuttingOptions, watch: Watch): Plan {
   const { edgeTrim = 0, pieceGap = 0, seed = 1 } = options;
-  const least = leastLength(pieces, roll, options);
+  const least = leastLength(pieces, roll, options, watch.mostSteps);
   const { job, tooLarge } = prepareSheets(pieces, lengthsFor(pieces, roll, options), options);
   const best = firstDraft(job, () => 0);
   const gap = unitsUp(pieceGap);
@@ -78,12 +78,12 @@ export function planLengths(pieces: readonly Piece[], roll: Roll, options: Cutti
 }
 
 /** No plan cuts the pieces from a shorter length of the roll, mm. */
-export function leastLength(pieces: readonly Piece[], roll: Roll, options: CuttingOptions): Mm {
+export function leastLength(pieces: readonly Piece[], roll: Roll, options: CuttingOptions, steps: number): Mm {
   const { edgeTrim = 0 } = options;
   // Between two lengths lies no gap: where their trimmed ends are shorter, gaps are in no bound.
   const pieceGap = options.pieceGap !== undefined && options.pieceGap <= 2 * edgeTrim ? options.pieceGap : 0;
   const whole = prepareRoll(pieces, roll, { ...options, pieceGap, bench: undefined }).job;
-  const bound = rollBound(whole, whole.kinds[0]!.width);
+  const bound = rollBound(whole, whole.kinds[0]!.width, steps);
   return bound === 0 ? 0 : (bound - unitsUp(pieceGap)) / UNITS_PER_MM + 2 * edgeTrim;
 }
 

@@ -17,7 +17,7 @@ export function planOneLength(pieces: readonly Piece[], roll: Roll, options: Cut
   const trim = 2 * (options.edgeTrim ?? 0);
   const taken = (units: number) => (units === 0 ? 0 : (units - gap) / UNITS_PER_MM + trim);
   const cost = (units: number) => (taken(units) / MM_PER_M) * roll.pricePerM;
-  const bound = rollBound(job, job.kinds[0]!.width);
+  const bound = rollBound(job, job.kinds[0]!.width, watch.mostSteps);
   let best = job.size === 0 ? undefined : constructRoll(job, bound);
   const length = () => best?.length ?? 0;
   const report = () =>

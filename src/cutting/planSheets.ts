@@ -54,7 +54,7 @@ export function planFromSheets(
     if (filled !== undefined && filled.out.length <= best.out.length && filled.weight < best.weight) keep(filled);
     improve(job, best, bound, options.seed ?? 1, watch, keep);
   } else {
-    const goal = Math.max(bound, quickBounds(job).bound);
+    const goal = watch.mostSteps < SHORT_SEARCH ? bound : Math.max(bound, quickBounds(job).bound);
     improve(job, best, goal, options.seed ?? 1, shareOf(watch, FEWEST_SHEETS_SHARE), keep);
     const few = withFewSetUps(
       job,
@@ -127,6 +127,9 @@ function leastCost({ kinds }: Job, sheets: readonly Sheet[], { bound }: Bounds):
   const priced = kinds.some((kind, index) => kind.weight > 0 && sheets[index]!.price > 0);
   return priced ? bound / PRICE_STEPS : 0;
 }
+
+/** A search of fewer steps is over before the bound of its blanks is worked out. */
+const SHORT_SEARCH = 1000;
 
 /** The part of the budget in which the fewest sheets are looked for, in the bench style. */
 const FEWEST_SHEETS_SHARE = 0.7;

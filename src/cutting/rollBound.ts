@@ -8,12 +8,17 @@ const MOST_THRESHOLDS = 100;
 /** Shares fitted to the job are looked for up to so many pieces, with this effort (see `bestShares`). */
 const MOST_PIECES = 150;
 const EFFORT = 3e7;
+const EFFORT_PER_STEP = 2.5e4;
 
 /** Sums of shares are binary fractions: what is this near below a whole unit counts as that unit. */
 const ROUNDING = 1e-6;
 
-/** A length of roll, in units, below which no plan holds all pieces. */
-export function rollBound(job: Job, rollWidth: number): number {
+/**
+ * A length of roll, in units, below which no plan holds all pieces.
+ *
+ * @param steps of the search that the bound is for: beside a short one less effort is made
+ */
+export function rollBound(job: Job, rollWidth: number, steps: number): number {
   const ways = Array.from(job.area, (_, piece) => {
     const length = job.length[piece]!;
     const width = job.width[piece]!;
@@ -38,6 +43,8 @@ export function rollBound(job: Job, rollWidth: number): number {
     best = Math.max(best, Math.ceil(total - ROUNDING));
   }
   if (job.size > MOST_PIECES || job.turn.includes(1)) return best;
-  const fitted = bestShares(raised.lengths, raised.side, job.length, { left: EFFORT });
+  const fitted = bestShares(raised.lengths, raised.side, job.length, {
+    left: Math.min(EFFORT, steps * EFFORT_PER_STEP),
+  });
   return Math.max(best, Math.ceil(fitted.total - ROUNDING * fitted.total));
 }

@@ -39,7 +39,8 @@ function checkCopies(plan: Plan, pieces: readonly Piece[]): readonly string[] {
   const placed = new Map<Piece, Set<number>>();
   const made = new Map<Piece, number>();
   for (const { piece, copy } of plan.sheets.flatMap((sheet) => sheet.placements)) {
-    for (const held of piece.holds ?? []) made.set(held.piece, (made.get(held.piece) ?? 0) + held.count);
+    if (piece.holds !== undefined)
+      for (const held of piece.holds) made.set(held.piece, (made.get(held.piece) ?? 0) + held.count);
     const copies = placed.get(piece) ?? new Set();
     if (copies.has(copy)) faults.push(`${named(piece)}: copy ${copy} is there twice`);
     if (!Number.isInteger(copy) || copy < 1 || copy > (piece.count ?? 1))
