@@ -169,21 +169,23 @@ function prepare(pieces: readonly Piece[], kinds: readonly SheetKind[], options:
       copies.push(copy);
     }
   }
-  const length = Int32Array.from(source, (piece) => unitsUp(piece.length) + gap);
-  const width = Int32Array.from(source, (piece) => unitsUp(piece.width) + gap);
-  const job: Job = {
-    kinds,
-    size: source.length,
-    length,
-    width,
-    turn: Uint8Array.from(source, (piece, index) => (piece.turn && length[index] !== width[index] ? 1 : 0)),
-    area: Float64Array.from(length, (value, index) => value * width[index]!),
-    stretch: Uint8Array.from(source, stretchOf),
-    limits,
-    source,
-    copy: Int32Array.from(copies),
-  };
-  return { job, tooLarge };
+  const size = source.length;
+  const length = new Int32Array(size);
+  const width = new Int32Array(size);
+  const turn = new Uint8Array(size);
+  const area = new Float64Array(size);
+  const stretch = new Uint8Array(size);
+  source.forEach((piece, index) => {
+    const own = unitsUp(piece.length) + gap;
+    const across = unitsUp(piece.width) + gap;
+    length[index] = own;
+    width[index] = across;
+    turn[index] = piece.turn && own !== across ? 1 : 0;
+    area[index] = own * across;
+    stretch[index] = stretchOf(piece);
+  });
+  const copy = Int32Array.from(copies);
+  return { job: { kinds, size, length, width, turn, area, stretch, limits, source, copy }, tooLarge };
 }
 
 function stretchOf({ later }: Piece): number {

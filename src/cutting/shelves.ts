@@ -45,8 +45,11 @@ export function takeFromShelves(
     // The larger the leftover, the more worth a piece of some size takes from it.
     if (worthOf(least) - worthOf(least - area) > choice.loss) break;
     for (const panel of own) {
-      weighCut(forest, job, piece, panel, false, random, 0, choice);
-      if (turn) weighCut(forest, job, piece, panel, true, random, 0, choice);
+      const fullLength = forest.length[panel]!;
+      const fullWidth = forest.width[panel]!;
+      if (length <= fullLength && width <= fullWidth) weighCut(forest, job, piece, panel, false, random, 0, choice);
+      if (turn && width <= fullLength && length <= fullWidth)
+        weighCut(forest, job, piece, panel, true, random, 0, choice);
     }
   }
   if (choice.leftover === NONE) return;

@@ -36,23 +36,31 @@ export function verifyPlan(
 
 function checkCopies(plan: Plan, pieces: readonly Piece[]): readonly string[] {
   const faults: string[] = [];
-  const placed = new Map<Piece, Set<number>>();
+  const placed = new Map<Piece, number[]>();
   const made = new Map<Piece, number>();
   for (const { piece, copy } of plan.sheets.flatMap((sheet) => sheet.placements)) {
     if (piece.holds !== undefined)
       for (const held of piece.holds) made.set(held.piece, (made.get(held.piece) ?? 0) + held.count);
-    const copies = placed.get(piece) ?? new Set();
-    if (copies.has(copy)) faults.push(`${named(piece)}: copy ${copy} is there twice`);
+    const copies = placed.get(piece);
+    if (copies === undefined) placed.set(piece, [copy]);
+    else copies.push(copy);
     if (!Number.isInteger(copy) || copy < 1 || copy > (piece.count ?? 1))
       faults.push(`${named(piece)}: no copy ${copy} was asked for`);
-    placed.set(piece, copies.add(copy));
+  }
+  for (const [piece, copies] of placed) {
+    if (copies.length === 1) continue;
+    const once = new Set<number>();
+    for (const copy of copies)
+      if (once.has(copy)) faults.push(`${named(piece)}: copy ${copy} is there twice`);
+      else once.add(copy);
+    placed.set(piece, [...once]);
   }
   const listed = new Map<Piece, number>();
   for (const { piece, count } of plan.uncuttable) listed.set(piece, (listed.get(piece) ?? 0) + count);
   const asked = new Map<Piece, number>();
   for (const piece of pieces) asked.set(piece, (asked.get(piece) ?? 0) + (piece.count ?? 1));
   for (const [piece, count] of asked) {
-    const there = (placed.get(piece)?.size ?? 0) + (made.get(piece) ?? 0) + (listed.get(piece) ?? 0);
+    const there = (placed.get(piece)?.length ?? 0) + (made.get(piece) ?? 0) + (listed.get(piece) ?? 0);
     if (there !== count) faults.push(`${named(piece)}: ${there} of ${count} are placed or listed as uncuttable`);
   }
   const bare = [...placed.keys()].filter(({ holds }) => holds === undefined);
