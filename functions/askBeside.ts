@@ -31,8 +31,8 @@ export async function askBeside(ask: SurveyAsk): Promise<Reply> {
   if (typeof Worker !== "undefined" && !threads.has(long)) threads.set(long, startThread());
   const reply = await threads.get(long)?.ask(ask);
   if (reply !== undefined) return reply;
-  const { replyTo } = await import(/* webpackChunkName: "surveyAsks" */ "./surveyAsks");
-  return replyTo(ask);
+  const { replyInTurns } = await import(/* webpackChunkName: "surveyAsks" */ "./surveyAsks");
+  return replyInTurns(ask);
 }
 
 function startThread(): Thread {

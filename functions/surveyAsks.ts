@@ -1,6 +1,7 @@
 import { estimateAnswer } from "../src/estimate/budget";
 import { layoutAnswer, sheetsAnswer } from "../src/estimate/sheetAnswers";
-import type { Answer, Cell } from "../src/item/answers";
+import { surveyPlans } from "../src/estimate/surveyPlans";
+import { isAll, type Answer, type Cell } from "../src/item/answers";
 import { InputError } from "../src/measure/errors";
 import { shelfTable } from "../src/survey/shelfSpace";
 import { readSurvey, sizeSurvey, type SurveyReading } from "../src/survey/sizeSurvey";
@@ -50,6 +51,43 @@ export function replyTo(ask: SurveyAsk): Reply {
   } catch (error) {
     return { fault: faultOf(error) };
   }
+}
+
+let before: Promise<unknown> = Promise.resolve();
+
+/**
+ * The same on the page's own thread, one ask after the other; the thread is given back for a moment after each stock
+ * that is planned.
+ */
+export function replyInTurns(ask: SurveyAsk): Promise<Reply> {
+  const reply = before.then(() => planInTurns(ask)).then(() => replyTo(ask));
+  before = reply;
+  return reply;
+}
+
+/** Makes the plans that an ask needs of all stocks together. What is wrong with the ask is in its reply. */
+async function planInTurns({ name, items, settings, choice }: SurveyAsk): Promise<void> {
+  if (!PLANNED.has(name)) return;
+  try {
+    if (name !== "estimate" && !isAll(selector(choice, "board", "all"))) return;
+    const survey = sizedLately(items, settings);
+    if (name === "estimate" && survey.settings.estimateBy !== "material") return;
+    const plans = surveyPlans(survey, CELL_BUDGET);
+    for (const stock of plans.stocks) {
+      await aMoment();
+      plans.planOf(stock);
+    }
+    await aMoment();
+  } catch {
+    return;
+  }
+}
+
+/** Functions that read plans. */
+const PLANNED: ReadonlySet<SurveyAsk["name"]> = new Set(["sheets", "layout", "estimate"]);
+
+function aMoment(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve));
 }
 
 function figuresAnswer(reading: SurveyReading, columns: unknown, cells: SurveyCells): Answer {

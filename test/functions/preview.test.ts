@@ -37,3 +37,22 @@ test("a plan in a cell ends by the steps that it may take, whatever the clock sa
   expect(late).toEqual(usual);
   expect(usual).toMatchObject({ table: expect.any(Array) });
 });
+
+test("where a page has no threads of its own it gets a moment after each stock that is planned, and the same answers", async () => {
+  const { replyInTurns, replyTo } = jest.requireActual<typeof SurveyAsks>("../../functions/surveyAsks");
+  const own = [ITEMS[0]!, ["A2", 310, 215, 45, "clamshell box"]];
+  const asks = (["sheets", "layout", "estimate"] as const).map((name) => ({
+    name,
+    items: own,
+    settings: [],
+    choice: "all",
+  }));
+  const moments = jest.spyOn(globalThis, "setTimeout");
+  const replies = await Promise.all(asks.map(replyInTurns));
+  const given = moments.mock.calls.length;
+  moments.mockRestore();
+  expect(replies).toEqual(asks.map(replyTo));
+  for (const reply of replies) expect(reply).toHaveProperty("table");
+  // For each ask: before each of the three stocks, and before the answer.
+  expect(given).toBe(asks.length * 4);
+});
