@@ -7,14 +7,8 @@ import { InputError, shown } from "../measure/errors";
 import { fontFileName } from "../paper/fontFileName";
 import type { FontLoader } from "../paper/fonts";
 import { PAPERS, type Paper } from "../paper/page";
-import {
-  ON_LABEL_SHEETS,
-  paperFile,
-  PAPER_KINDS,
-  type PaperFile,
-  type PaperKind,
-  type PaperOptions,
-} from "../paper/paperFile";
+import { paperFile, type PaperFile, type PaperOptions } from "../paper/paperFile";
+import { ON_LABEL_SHEETS, PAPER_KINDS, type PaperKind } from "../paper/paperKinds";
 import { withoutTicket } from "../paper/ticket";
 import { didYouMean } from "../settings/names";
 import { demandGroups } from "../estimate/budget";

@@ -2,7 +2,8 @@ import { availableParallelism } from "node:os";
 import { parentPort, Worker, workerData } from "node:worker_threads";
 import type { Budget, Progress } from "../cutting/types";
 import { inTurns } from "../estimate/inTurns";
-import { betterPlan, planStock, type StockJob, type StockPlan } from "../estimate/stockPlans";
+import { betterPlan, planStock, type StockPlan } from "../estimate/stockPlans";
+import type { StockJob } from "../estimate/stockJobs";
 import { InputError } from "../measure/errors";
 import { warn } from "./print";
 

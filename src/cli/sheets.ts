@@ -1,7 +1,8 @@
 import { basename, extname } from "node:path";
 import { batchingCost, type BatchingCost } from "../estimate/batching";
 import { groupedJobs, type PlannedGroup } from "../estimate/groupedJobs";
-import { stockJobs, type Demand, type StockPlan } from "../estimate/stockPlans";
+import type { StockPlan } from "../estimate/stockPlans";
+import { stockJobs, type Demand } from "../estimate/stockJobs";
 import { InputError, shown } from "../measure/errors";
 import { demandsOf } from "../estimate/demandsOf";
 import { demandGroups } from "../estimate/budget";

@@ -1,5 +1,6 @@
 import type { CutSheet, Draft } from "./construct";
-import { ALONG_LENGTH, ALONG_WIDTH, closeLeftover, createForest, type Forest, NONE, smallestOpen } from "./forest";
+import { ALONG_LENGTH, ALONG_WIDTH, createForest, type Forest, NONE } from "./forest";
+import { closeLeftover, smallestOpen } from "./leftovers";
 import type { Job } from "./job";
 import { kindFor } from "./kindFor";
 import { leastSides } from "./leastSides";

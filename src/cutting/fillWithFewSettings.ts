@@ -1,7 +1,8 @@
 import { type Choice, keep, noChoice } from "./choice";
 import type { CutSheet } from "./construct";
 import { weighNew } from "./bestCut";
-import { closeLeftover, createForest, type Forest, NONE, smallestOpen } from "./forest";
+import { createForest, type Forest, NONE } from "./forest";
+import { closeLeftover, smallestOpen } from "./leftovers";
 import { UNITS_PER_MM } from "./grid";
 import { isTakenFor, type Job } from "./job";
 import { leastSides } from "./leastSides";

@@ -1,5 +1,4 @@
 import type { Limits } from "./limits";
-import { worthOf } from "./worth";
 
 /** Nothing: no piece, no parent, no neighbour, no slot. */
 export const NONE = -1;
@@ -44,7 +43,7 @@ export interface Forest {
   readonly history: History;
 }
 
-interface History {
+export interface History {
   recording: boolean;
   step: number;
   readonly touchedAt: Int32Array;
@@ -59,7 +58,7 @@ interface History {
   totalWorth: number;
 }
 
-const FIELDS = 11;
+export const FIELDS = 11;
 
 /** Arrays of whole numbers that a forest has. */
 const ARRAYS = 16;
@@ -118,74 +117,6 @@ export function createForest(pieces: number, leastLength: number, leastWidth: nu
   };
 }
 
-/** Starts a step that can be taken back. */
-export function begin(forest: Forest): void {
-  const past = forest.history;
-  past.recording = true;
-  past.step++;
-  past.logged = 0;
-  past.made.length = 0;
-  past.dropped.length = 0;
-  past.openCount = forest.openCount;
-  past.totalWorth = forest.totalWorth;
-}
-
-/** Keeps what was done since `begin`. */
-export function commit(forest: Forest): void {
-  const past = forest.history;
-  for (const panel of past.dropped) past.unused[past.unusedCount++] = panel;
-  past.dropped.length = 0;
-  past.recording = false;
-}
-
-/** Takes back what was done since `begin`. */
-export function rollback(forest: Forest): void {
-  const past = forest.history;
-  const { log } = past;
-  for (let entry = 0, at = 0; entry < past.logged; entry++, at += FIELDS) {
-    const panel = log[at]!;
-    const slot = log[at + 9]!;
-    forest.length[panel] = log[at + 1]!;
-    forest.width[panel] = log[at + 2]!;
-    forest.piece[panel] = log[at + 3]!;
-    forest.axis[panel] = log[at + 4]!;
-    forest.parent[panel] = log[at + 5]!;
-    forest.first[panel] = log[at + 6]!;
-    forest.next[panel] = log[at + 7]!;
-    forest.previous[panel] = log[at + 8]!;
-    forest.slot[panel] = slot;
-    forest.depth[panel] = log[at + 10]!;
-    forest.worth[panel] = past.worthLog[entry]!;
-    if (slot !== NONE) putInSlot(forest, panel, slot);
-  }
-  for (const panel of past.made) past.unused[past.unusedCount++] = panel;
-  forest.openCount = past.openCount;
-  forest.totalWorth = past.totalWorth;
-  past.recording = false;
-}
-
-/** Notes a panel as it is, once a step, before it changes. */
-export function touch(forest: Forest, panel: number): void {
-  const past = forest.history;
-  if (!past.recording || past.touchedAt[panel] === past.step) return;
-  past.touchedAt[panel] = past.step;
-  if ((past.logged + 1) * FIELDS > past.log.length) growLog(past);
-  const { log } = past;
-  const at = past.logged * FIELDS;
-  log[at] = panel;
-  log[at + 1] = forest.length[panel]!;
-  log[at + 2] = forest.width[panel]!;
-  log[at + 3] = forest.piece[panel]!;
-  log[at + 4] = forest.axis[panel]!;
-  log[at + 5] = forest.parent[panel]!;
-  log[at + 6] = forest.first[panel]!;
-  log[at + 7] = forest.next[panel]!;
-  log[at + 8] = forest.previous[panel]!;
-  log[at + 9] = forest.slot[panel]!;
-  log[at + 10] = forest.depth[panel]!;
-  past.worthLog[past.logged++] = forest.worth[panel]!;
-}
-
 /** A new panel on its own, neither piece nor leftover yet. */
 export function makePanel(forest: Forest, length: number, width: number, piece: number, depth: number): number {
   const past = forest.history;
@@ -211,60 +142,4 @@ export function dropPanel(forest: Forest, panel: number): void {
   const past = forest.history;
   if (past.recording) past.dropped.push(panel);
   else past.unused[past.unusedCount++] = panel;
-}
-
-/** Enters a panel among the leftovers. What a trim after the last stage leaves is waste. */
-export function openLeftover(forest: Forest, panel: number): void {
-  const length = forest.length[panel]!;
-  const width = forest.width[panel]!;
-  if (forest.depth[panel]! > forest.limits.stages) {
-    forest.worth[panel] = 0;
-    return;
-  }
-  const worth = worthOf(length * width);
-  forest.worth[panel] = worth;
-  forest.totalWorth += worth;
-  if (length < forest.leastLength || width < forest.leastWidth) return;
-  putInSlot(forest, panel, forest.openCount++);
-}
-
-/** Takes a panel from the leftovers. The caller has touched it. */
-export function closeLeftover(forest: Forest, panel: number): void {
-  forest.totalWorth -= forest.worth[panel]!;
-  const slot = forest.slot[panel]!;
-  if (slot === NONE) return;
-  const last = forest.open[--forest.openCount]!;
-  if (last !== panel) {
-    touch(forest, last);
-    putInSlot(forest, last, slot);
-  }
-  forest.slot[panel] = NONE;
-}
-
-export function isLeftover(forest: Forest, panel: number): boolean {
-  return forest.piece[panel] === NONE && forest.first[panel] === NONE;
-}
-
-function putInSlot(forest: Forest, panel: number, slot: number): void {
-  forest.slot[panel] = slot;
-  forest.open[slot] = panel;
-  forest.openLength[slot] = forest.length[panel]!;
-  forest.openWidth[slot] = forest.width[panel]!;
-}
-
-function growLog(past: History): void {
-  const log = new Int32Array(past.log.length * 2);
-  const worthLog = new Float64Array(past.worthLog.length * 2);
-  log.set(past.log);
-  worthLog.set(past.worthLog);
-  past.log = log;
-  past.worthLog = worthLog;
-}
-
-/** The open leftover of the least worth. */
-export function smallestOpen(forest: Forest): number {
-  let smallest = 0;
-  for (let slot = 1; slot < forest.openCount; slot++)
-    if (forest.worth[forest.open[slot]!]! < forest.worth[forest.open[smallest]!]!) smallest = slot;
-  return forest.open[smallest]!;
 }

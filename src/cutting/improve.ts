@@ -1,23 +1,24 @@
 import { CHANCE_PARTS } from "./choice";
-import { begin, commit, createForest, type Forest, isLeftover, NONE, openLeftover, rollback } from "./forest";
+import { createForest, NONE } from "./forest";
+import { begin, commit, rollback } from "./history";
 import type { Draft } from "./construct";
 import { weightStep } from "./cover";
 import type { Job } from "./job";
 import { leastSides } from "./leastSides";
-import { discard, exportPanel, importPanel } from "./panels";
+import { exportPanel, importPanel } from "./panels";
+import { discard } from "./takeOut";
 import { createRandom } from "./random";
 import { ruin } from "./ruin";
 import { createSearch, forgetSheet, recreate, type Search } from "./search";
 import type { Watch } from "./watch";
+import { chooseWindow, gather } from "./searchWindow";
+import { type Past, createPast, remember, recall } from "./searchPast";
 
 /** Chance to overlook a way of cutting: 3 in 100. */
 const BLINK = Math.round(0.03 * CHANCE_PARTS);
 
 /** How many accepted steps back a step is compared with (late acceptance). */
 const LATE = 30;
-
-/** Pieces on the sheets that are changed together, about, and the steps before other sheets are taken. */
-const WINDOW_PIECES = 400;
 const WINDOW_STEPS = 400;
 
 /** Called with each better plan. */
@@ -109,60 +110,6 @@ function notWorse(area: number, worth: number, thanArea: number, thanWorth: numb
   return area < thanArea || (area === thanArea && worth >= thanWorth);
 }
 
-/** The search as it was before a step, apart from the forest, which remembers for itself. */
-interface Past {
-  readonly sheets: Int32Array;
-  readonly kinds: Int32Array;
-  readonly used: Int32Array;
-  readonly out: Int32Array;
-  sheetCount: number;
-  outCount: number;
-  outArea: number;
-  spent: number;
-  worth: number;
-}
-
-function createPast(search: Search): Past {
-  return {
-    sheets: new Int32Array(search.sheets.length),
-    kinds: new Int32Array(search.kinds.length),
-    used: new Int32Array(search.used.length),
-    out: new Int32Array(search.out.length),
-    sheetCount: 0,
-    outCount: 0,
-    outArea: 0,
-    spent: 0,
-    worth: 0,
-  };
-}
-
-function remember(search: Search, past: Past): void {
-  copy(search.sheets, past.sheets, search.sheetCount);
-  copy(search.kinds, past.kinds, search.sheetCount);
-  copy(search.used, past.used, search.used.length);
-  copy(search.out, past.out, search.outCount);
-  past.sheetCount = search.sheetCount;
-  past.outCount = search.outCount;
-  past.outArea = search.outArea;
-  past.spent = search.spent;
-  past.worth = search.forest.totalWorth;
-}
-
-function recall(search: Search, past: Past): void {
-  copy(past.sheets, search.sheets, past.sheetCount);
-  copy(past.kinds, search.kinds, past.sheetCount);
-  copy(past.used, search.used, past.used.length);
-  copy(past.out, search.out, past.outCount);
-  search.sheetCount = past.sheetCount;
-  search.outCount = past.outCount;
-  search.outArea = past.outArea;
-  search.spent = past.spent;
-}
-
-function copy(from: Int32Array, to: Int32Array, count: number): void {
-  for (let index = 0; index < count; index++) to[index] = from[index]!;
-}
-
 function plant(job: Job, draft: Draft, seed: number): Search {
   const { leastLength, leastWidth } = leastSides(job);
   const search = createSearch(job, createForest(job.size, leastLength, leastWidth, job.limits), createRandom(seed));
@@ -179,41 +126,6 @@ function plant(job: Job, draft: Draft, seed: number): Search {
     search.outArea += job.area[piece]!;
   }
   return search;
-}
-
-/** Puts all sheets into the window. */
-function gather(search: Search): void {
-  for (let index = 0; index < search.parked.length; index += 2) {
-    search.sheets[search.sheetCount] = search.parked[index]!;
-    search.kinds[search.sheetCount++] = search.parked[index + 1]!;
-  }
-  search.parked = [];
-}
-
-/** Parks all but some sheets, chosen by chance, so that a step looks through few leftovers however large the job. */
-function chooseWindow(search: Search, again: boolean): void {
-  const all = search.sheetCount + search.parked.length / 2;
-  const wanted = Math.ceil((WINDOW_PIECES * all) / search.job.size);
-  if (!again && wanted >= all && search.parked.length === 0) return;
-  gather(search);
-  const { sheets, kinds, random, forest } = search;
-  while (search.sheetCount > wanted) {
-    const at = random.below(search.sheetCount);
-    const last = --search.sheetCount;
-    search.parked.push(sheets[at]!, kinds[at]!);
-    sheets[at] = sheets[last]!;
-    kinds[at] = kinds[last]!;
-  }
-  for (let slot = 0; slot < forest.openCount; slot++) forest.slot[forest.open[slot]!] = NONE;
-  forest.openCount = 0;
-  for (let index = 0; index < search.sheetCount; index++) reopen(forest, sheets[index]!);
-}
-
-function reopen(forest: Forest, panel: number): void {
-  if (isLeftover(forest, panel)) {
-    forest.totalWorth -= forest.worth[panel]!;
-    openLeftover(forest, panel);
-  } else for (let part = forest.first[panel]!; part !== NONE; part = forest.next[part]!) reopen(forest, part);
 }
 
 function draftOf(search: Search): Draft {

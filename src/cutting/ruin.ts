@@ -1,5 +1,5 @@
 import { type Forest, NONE } from "./forest";
-import { discard, takeOut } from "./panels";
+import { discard, takeOut } from "./takeOut";
 import { forgetSheet, type Search } from "./search";
 
 /** Sheets that a step changes, and panels it takes out of them: one to this many, chosen evenly. */

@@ -4,7 +4,8 @@ import type { Settings } from "../settings/schema";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { areaUnitOf, summaryOf, type BoardArea } from "../survey/summary";
 import { demandsOf } from "./demandsOf";
-import { planStock, stockJobs, toBuy, type StockPlan } from "./stockPlans";
+import { planStock, toBuy, type StockPlan } from "./stockPlans";
+import { stockJobs } from "./stockJobs";
 
 /** What a survey takes of one board or card, with what to buy of it. */
 export interface BoardTotal extends BoardArea {

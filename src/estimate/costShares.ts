@@ -2,7 +2,7 @@ import { enclosureMassOfAdhesive } from "../board/mass";
 import type { Settings } from "../settings/schema";
 import { hundredth, hundredthSum, type EstimateLine } from "./estimateLine";
 import { hoursOf } from "./labour";
-import type { Demand } from "./stockPlans";
+import type { Demand } from "./stockJobs";
 
 /** What the enclosures of one kind, or of one batch, cost of a whole budget. */
 export interface CostShare {

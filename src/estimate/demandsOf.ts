@@ -5,7 +5,7 @@ import { cellText } from "../measure/blank";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { cutFactsOf } from "./cutFacts";
 import { relativeSize } from "./relativeSize";
-import type { Demand } from "./stockPlans";
+import type { Demand } from "./stockJobs";
 
 /** What a sized survey asks of the stock: one demand for each enclosure that is sized. */
 export function demandsOf({ survey, outcomes, settings }: SizedSurvey): readonly Demand[] {

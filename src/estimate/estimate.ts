@@ -5,7 +5,8 @@ import { costShares, type CostShare } from "./costShares";
 import { bareLine, hundredth, hundredthSum, money, type CostLine, type EstimateLine } from "./estimateLine";
 import { hoursLines, labourLine, type HoursLine } from "./labour";
 import { stockLine } from "./stockLine";
-import type { Demand, StockPlan } from "./stockPlans";
+import type { StockPlan } from "./stockPlans";
+import type { Demand } from "./stockJobs";
 
 /** A budget: sums are of the printed, rounded lines. */
 export interface Estimate extends Sums {

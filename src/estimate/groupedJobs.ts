@@ -1,6 +1,7 @@
 import type { Settings } from "../settings/schema";
 import type { DemandGroup } from "./estimate";
-import { stockJobs, type StockJob, type StockPlan } from "./stockPlans";
+import type { StockPlan } from "./stockPlans";
+import { stockJobs, type StockJob } from "./stockJobs";
 
 /** A group with the plans of its own stocks. */
 export type PlannedGroup = DemandGroup & { readonly plans: readonly StockPlan[] };

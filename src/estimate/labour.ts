@@ -3,7 +3,7 @@ import { DEFINITIONS, type Settings } from "../settings/schema";
 import { STARTER_HOURS } from "../settings/starterHours";
 import { bareLine, hundredth, hundredthSum, type CostLine } from "./estimateLine";
 import { labourHours } from "./labourHours";
-import type { Demand } from "./stockPlans";
+import type { Demand } from "./stockJobs";
 
 /** The hours of one kind in a budget, or of setting up the work. */
 export interface HoursLine {

@@ -1,31 +1,11 @@
 import { planCutting } from "../cutting/planCutting";
 import { countPlan, type PlanFigures } from "../cutting/countPlan";
 import { newSheets } from "../cutting/sheetLabels";
-import type { BenchStyle, Budget, Piece, Plan, Progress, Sheet, Stock } from "../cutting/types";
+import type { Budget, Plan, Progress } from "../cutting/types";
 import { verifyPlan } from "../cutting/verify";
-import type { Part } from "../enclosure/part";
-import type { CutFacts } from "./cutFacts";
-import type { Mm } from "../measure/units";
 import type { Settings } from "../settings/schema";
-import type { Material, StockRow } from "../settings/stock";
-
-/** Enclosures to be made for one item: what its parts ask of the stock. */
-export interface Demand {
-  readonly item: string;
-  /** The place of the item in the survey, for what is grouped by a heading. */
-  readonly row: number;
-  readonly enclosure: string;
-  readonly quantity: number;
-  /** What the survey's column `batch` says; empty where it has none. */
-  readonly batch: string;
-  /** Its board beside that of the same kind for an object of 300 x 210 x 40 mm. */
-  readonly relativeSize: number;
-  readonly parts: readonly Part[];
-  /** Its place in the order of batch, priority and row. */
-  readonly turn: number;
-  /** What the bench style must know of a part; left out where nothing is known of how they go together. */
-  readonly facts?: (part: Part) => CutFacts;
-}
+import type { Material } from "../settings/stock";
+import { type Demand, type SheetSource, type StockJob, stockJobs } from "./stockJobs";
 
 /** How one stock is cut for all demands together. */
 export interface StockPlan {
@@ -42,12 +22,6 @@ export interface StockPlan {
   readonly sources: readonly SheetSource[];
 }
 
-/** Sheets of one row of the stock table: those in hand cost nothing more, others are bought. */
-export interface SheetSource {
-  readonly row: StockRow;
-  readonly inHand: boolean;
-}
-
 export interface PlanOptions {
   readonly budget?: Budget;
   readonly seed?: number;
@@ -55,64 +29,9 @@ export interface PlanOptions {
   readonly shouldStop?: () => boolean;
 }
 
-/** One stock and all that is to be cut from it: plain data, so that another thread can plan it. */
-export interface StockJob {
-  readonly stock: string;
-  readonly material: Material;
-  readonly pieces: readonly Piece[];
-  /** Undefined where the stock table gives no size. */
-  readonly source: Stock | undefined;
-  /** The rows behind the sheets of `source`, in the same order; empty for a roll. */
-  readonly sources: readonly SheetSource[];
-  readonly edgeTrim: Mm;
-  readonly pieceGap: Mm;
-  /** Undefined where the fewest sheets alone count. */
-  readonly bench: BenchStyle | undefined;
-  /** Waste narrower than this is counted as a sliver, in either style. */
-  readonly leastWaste: Mm;
-  readonly stages: number;
-}
-
-/** What the demands ask of each stock, in the order of the stock table; stocks that it does not list come last. */
-export function stockJobs(demands: readonly Demand[], settings: Settings): readonly StockJob[] {
-  const { stock: rows, edgeTrim, pieceGap, leastWaste, stages } = settings;
-  const bench = benchStyleOf(settings);
-  const byStock = new Map<string, Piece[]>();
-  const materials = new Map<string, Material>();
-  const batches = batchesOf(demands, bench?.batchSize);
-  for (const demand of demands) {
-    const { item, quantity, parts, facts } = demand;
-    const batch = batches.get(demand);
-    for (const part of parts) {
-      const pieces = byStock.get(part.stock) ?? [];
-      byStock.set(part.stock, pieces);
-      materials.set(part.stock, part.material);
-      const piece = pieceOf(part, item, quantity, facts?.(part) ?? {});
-      pieces.push(batch === undefined ? piece : { ...piece, batch });
-    }
-  }
-  const order = [...new Set([...rows.map((row) => row.stock), ...byStock.keys()])];
-  return order.flatMap((stock) => {
-    const asked = byStock.get(stock);
-    if (asked === undefined) return [];
-    const { source, sources } = sourceOf(rows.filter((row) => row.stock === stock));
-    const material = materials.get(stock)!;
-    const job = { stock, material, pieces: asked, source, sources, edgeTrim, pieceGap, bench, leastWaste, stages };
-    // Tape is as wide as its pieces, and cut off by length alone.
-    return [material === "closure" ? { ...job, edgeTrim: 0, pieceGap: 0, bench: undefined } : job];
-  });
-}
-
 /** Boards and cards are joined edge to edge; what covers them is lapped where its blank is sized. */
 export function mayBeJoined(material: Material): boolean {
   return material === "board" || material === "card";
-}
-
-/** The batch of each demand, from 1; none where all are cut together. */
-function batchesOf(demands: readonly Demand[], size: number | undefined): ReadonlyMap<Demand, number> {
-  if (size === undefined) return new Map();
-  const inTurn = [...demands].sort((one, other) => one.turn - other.turn);
-  return new Map(inTurn.map((demand, index) => [demand, 1 + Math.floor(index / size)]));
 }
 
 /**
@@ -152,36 +71,6 @@ export function stockPlans(
   return stockJobs(demands, settings).map((job) => planStock(job, options));
 }
 
-function benchStyleOf({
-  planStyle,
-  stages,
-  leastWaste,
-  matchAllowance,
-  spareSheets,
-  cutLength,
-  loosePanels,
-  openItems,
-  batchSize,
-  keepOffCuts,
-  benchLength,
-}: Settings): BenchStyle | undefined {
-  if (planStyle !== "bench") return undefined;
-  return {
-    stages,
-    leastWaste,
-    matchAllowance,
-    spareSheets: spareSheets / PER_CENT,
-    cutLength: cutLength === 0 ? undefined : cutLength,
-    loosePanels: loosePanels === 0 ? undefined : loosePanels,
-    openItems: openItems === 0 ? undefined : openItems,
-    batchSize: batchSize === 0 ? undefined : batchSize,
-    keepOffCuts,
-    benchLength,
-  };
-}
-
-const PER_CENT = 100;
-
 /** Sheets to buy, or whole metres of a roll; 0 where nothing is planned. */
 export function toBuy({ form, plan }: Pick<StockPlan, "form" | "plan">): number {
   if (plan === undefined) return 0;
@@ -198,51 +87,7 @@ export function betterPlan(plan: StockPlan, than: StockPlan | undefined): StockP
 const MM_PER_M = 1000;
 const BINARY_NOISE = 1e-9;
 
-function pieceOf(part: Part, item: string, quantity: number, facts: CutFacts): Piece {
-  const across = part.grain === "along width";
-  return {
-    id: `${item} / ${part.fullName}`,
-    item,
-    part: part.fullName,
-    length: across ? part.width : part.length,
-    width: across ? part.length : part.width,
-    count: part.count * quantity,
-    turn: part.grain === "either",
-    ...facts,
-    ...(part.joined === undefined ? {} : { joinedFrom: part.joined.pieces }),
-  };
-}
-
 const MM2_PER_M2 = 1e6;
-
-/**
- * What a stock is cut from. A row with a price is bought, and what it says is `on hand` is used first; a row with
- * `on hand` and no price is an off-cut: so many and no more.
- */
-function sourceOf(rows: readonly StockRow[]): { source: Stock | undefined; sources: readonly SheetSource[] } {
-  const sized = rows.filter((row) => row.sheetWidth !== undefined);
-  const roll = sized.find((row) => row.sheetLength === undefined);
-  if (roll !== undefined) {
-    const { stock: name, sheetWidth, price } = roll;
-    return { source: { kind: "roll", roll: { name, width: sheetWidth!, pricePerM: price ?? 0 } }, sources: [] };
-  }
-  if (sized.length === 0) return { source: undefined, sources: [] };
-  const sources = sized.flatMap(sourcesOf);
-  const sheets = sources.map((source) => sheetOf(source, sized.length > 1));
-  return { source: { kind: "sheets", sheets }, sources };
-}
-
-function sourcesOf(row: StockRow): readonly SheetSource[] {
-  const inHand = row.onHand === undefined ? [] : [{ row, inHand: true }];
-  return row.onHand !== undefined && row.price === undefined ? inHand : [...inHand, { row, inHand: false }];
-}
-
-function sheetOf({ row, inHand }: SheetSource, several: boolean): Sheet {
-  const [length, width] = [row.sheetLength!, row.sheetWidth!];
-  const name = several ? `${row.stock} ${length} x ${width}` : row.stock;
-  if (inHand) return { name: `${name}, on hand`, length, width, price: 0, onHand: row.onHand! };
-  return { name, length, width, price: row.price ?? 0, pack: row.pack };
-}
 
 /** Bought by number: what holds an enclosure shut and has no size in the stock table. */
 export function byThePiece({ material, form }: Pick<StockPlan, "material" | "form">): boolean {

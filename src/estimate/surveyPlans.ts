@@ -1,6 +1,7 @@
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { demandsOf } from "./demandsOf";
-import { planStock, stockJobs, type PlanOptions, type StockPlan } from "./stockPlans";
+import { planStock, type PlanOptions, type StockPlan } from "./stockPlans";
+import { stockJobs } from "./stockJobs";
 
 /** The plans of a survey's stocks: each is made when it is first asked for. */
 export interface SurveyPlans {

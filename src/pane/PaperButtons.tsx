@@ -1,6 +1,7 @@
 import type { Estimate } from "../estimate/estimate";
 import { labelSheetWords } from "../paper/labelGrid";
-import type { PaperKind, PaperSource } from "../paper/paperFile";
+import type { PaperSource } from "../paper/paperFile";
+import type { PaperKind } from "../paper/paperKinds";
 import { labelSheetsFor, type Paper } from "./usePaper";
 
 const PAPER: readonly (readonly [what: readonly PaperKind[], words: string, file: string])[] = [

@@ -1,7 +1,8 @@
 import type { Progress } from "../cutting/types";
 import { Unavailable } from "../measure/errors";
 import { inTurns } from "../estimate/inTurns";
-import { betterPlan, toBuy, type StockJob, type StockPlan } from "../estimate/stockPlans";
+import { betterPlan, toBuy, type StockPlan } from "../estimate/stockPlans";
+import type { StockJob } from "../estimate/stockJobs";
 
 /** What a planning worker is asked, and what it answers. */
 export interface PlanAsk {

@@ -6,7 +6,8 @@ import { plainError } from "../measure/fault";
 import { fontFileName } from "../paper/fontFileName";
 import type { FontLoader } from "../paper/fonts";
 import { LABEL_SHEETS } from "../paper/labelGrid";
-import type { PaperKind, PaperSource } from "../paper/paperFile";
+import type { PaperSource } from "../paper/paperFile";
+import type { PaperKind } from "../paper/paperKinds";
 import { counted } from "./numbers";
 import type { PaneModel } from "./paneState";
 

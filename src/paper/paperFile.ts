@@ -6,26 +6,20 @@ import type { SurveyCells } from "../survey/surveyAnswers";
 import { cornerTemplates } from "./cornerTemplates";
 import { cuttingPages } from "./cuttingPages";
 import { estimatePages } from "./estimatePages";
-import { frontPages } from "./frontPages";
 import { fontsNeeded, type FontLoader } from "./fonts";
 import { halfFrame, onLeaves, pageFrame, twoUp } from "./frames";
 import { BOX_IDENTIFIER, boxLabelsOf, labelSheets, labelsOf, USUAL_LABELS, type LabelOptions } from "./labelSheets";
 import type { Page, Paper } from "./page";
 import { renderPages } from "./renderPages";
 import { gaugesOf } from "./gauges";
-import { indexEntries } from "./indexEntries";
 import { planPlaces } from "./planPlaces";
-import { withNumber } from "./pageNumber";
 import { shelfPages } from "./shelfPages";
 import { templatePages } from "./templatePages";
 import { ticketsOf } from "./ticket";
 import { ticketSets } from "./ticketSets";
 import { createTypesetter, type Typesetter } from "./typesetter";
-
-export const PAPER_KINDS = ["tickets", "plans", "templates", "estimate", "shelf", "labels", "box-labels"] as const;
-
-/** What can be printed. */
-export type PaperKind = (typeof PAPER_KINDS)[number];
+import { PAPER_KINDS, type PaperKind, TITLES } from "./paperKinds";
+import { withFront } from "./withFront";
 
 /** What is printed from. Plans and estimate are worked out beforehand, so that they are the same on every page. */
 export interface PaperSource {
@@ -117,55 +111,6 @@ function tooManyPages({ pages, parts }: Pick<PaperFile, "pages" | "parts">): rea
     `These are ${pages} pages: ${named.join(", ")}. Fewer: print one kind or one batch at a time, tickets on half pages, or shared orders of assembly once.`,
   ];
 }
-
-interface Part<What> {
-  readonly what: What;
-  readonly pages: readonly Page[];
-}
-
-/** The parts with the pages in front of them, where there is work for the bench; and the number of each page. */
-function withFront(
-  parts: readonly Part<PaperKind>[],
-  { survey, estimate }: PaperSource,
-  { paper, printed }: PaperOptions,
-  type: Typesetter,
-): readonly Part<PaperKind | "front">[] {
-  const numbered = parts.filter(({ what }) => !ON_LABEL_SHEETS.includes(what));
-  const labels = parts.filter(({ what }) => ON_LABEL_SHEETS.includes(what));
-  const frame = pageFrame(paper, printed);
-  const front = (pagesBefore: number) => {
-    const index = indexEntries(
-      survey,
-      numbered.flatMap(({ pages }) => pages),
-      pagesBefore,
-    );
-    // What follows begins on the front of a leaf.
-    return onLeaves([frontPages(survey, frame, type, { estimate, index }), []]);
-  };
-  const atBench = numbered.some(({ what, pages }) => FOR_THE_BENCH.includes(what) && pages.length > 0);
-  // How many pages there are in front does not depend on the numbers on them.
-  const before = atBench ? front(0).length : 0;
-  const all = [...(atBench ? [{ what: "front" as const, pages: front(before) }] : []), ...numbered];
-  let number = 0;
-  return [
-    ...all.map(({ what, pages }) => ({ what, pages: pages.map((page) => withNumber(page, ++number, type)) })),
-    ...labels,
-  ];
-}
-
-const FOR_THE_BENCH: readonly PaperKind[] = ["tickets", "plans"];
-/** Kinds that are printed on sheets of labels, not on paper. */
-export const ON_LABEL_SHEETS: readonly PaperKind[] = ["labels", "box-labels"];
-
-const TITLES: Readonly<Record<PaperKind, string>> = {
-  estimate: "Materials budget",
-  tickets: "Bench tickets",
-  plans: "Cutting plans",
-  shelf: "Room in the store",
-  templates: "True-size templates",
-  labels: "Labels of pieces",
-  "box-labels": "Labels of boxes",
-};
 
 interface PrintedKind {
   readonly pages: readonly Page[];

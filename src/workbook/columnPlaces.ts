@@ -1,25 +1,12 @@
 import { isEmpty } from "../measure/blank";
 import { InputError } from "../measure/errors";
 import type { Book, BookTable } from "./book";
-import { areaName, columnLetters, overlap, refuseTooWide, type Area } from "./cellRef";
+import { columnLetters, refuseTooWide, type Area } from "./cellRef";
 import { isFormula, type ColumnsEdit, type NewColumn, type PlacedColumn } from "./edits";
 import { ownColumns, type OwnColumn } from "./ownMarks";
 import { placedFormula } from "./siblingCell";
-
-/** The sheet that takes the columns. */
-export interface SheetInUse {
-  readonly book: Book;
-  /** The sheet, as the workbook writes its name. */
-  readonly sheet: string;
-  readonly headings: readonly unknown[];
-  readonly merged: readonly Area[];
-  /** Cells that charts and pictures cover. */
-  readonly floating: readonly Area[];
-  /** The sheet's own filter. */
-  readonly filter: Area | undefined;
-  /** Columns right of one that hold something in some rows, and the last column of the sheet that holds anything. */
-  readonly used: (top: number, bottom: number, after: number) => { used: ReadonlySet<number>; last: number };
-}
+import { findRoom, type SheetInUse } from "./findRoom";
+import { matchedColumns, tail, lastOther } from "./matchedColumns";
 
 /** Where new columns go, in a file as in a spreadsheet that is open. */
 export interface ColumnPlaces {
@@ -68,7 +55,7 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
   const isOfUser = edit.columns.length > 0 && edit.columns.every(({ ofUser }) => ofUser === true);
   // What one formula fills lies together: columns of an earlier run make room.
   const together = edit.holds === "one formula";
-  const { reused, left } = matched(together ? [] : edit.columns, isOfUser ? [] : own, headingAt);
+  const { reused, left } = matchedColumns(together ? [] : edit.columns, isOfUser ? [] : own, headingAt);
   const ofTable = table ? tail(left, table.area.right) : [];
   const dropped = table ? [...ofTable, ...left.filter(({ column }) => together && column > table.area.right)] : left;
   const emptied = left.filter((mark) => !dropped.includes(mark));
@@ -187,70 +174,11 @@ function growableTable(book: Book, edit: ColumnsEdit): { table: BookTable | unde
   return { table };
 }
 
-/** Which column of the earlier run each column takes over: by the heading asked for then, else by the one that stands there. */
-function matched(columns: readonly NewColumn[], own: readonly OwnColumn[], headingAt: (column: number) => string) {
-  const left = [...own];
-  const reused = new Map<NewColumn, OwnColumn>();
-  for (const column of columns) {
-    const wanted = [column.heading, ...(column.formerHeading === undefined ? [] : [column.formerHeading])];
-    const [at = -1] = wanted
-      .map((name) => name.toLowerCase())
-      .map((name) => left.findIndex((mark) => (mark.wantedName || headingAt(mark.column)).toLowerCase() === name))
-      .filter((place) => place >= 0);
-    if (at >= 0) reused.set(column, left.splice(at, 1)[0]!);
-  }
-  return { reused, left };
-}
-
-/** Those columns that end the table without a gap. */
-function tail(marks: readonly OwnColumn[], right: number): readonly OwnColumn[] {
-  const found: OwnColumn[] = [];
-  for (let column = right; ; column--) {
-    const mark = marks.find((m) => m.column === column);
-    if (!mark) return found;
-    found.push(mark);
-  }
-}
-
-interface RoomRequest {
-  readonly top: number;
-  readonly bottom: number;
-  readonly after: number;
-  readonly count: number;
-  readonly gone: readonly OwnColumn[];
-  readonly table: BookTable | undefined;
-  readonly covered: readonly Area[];
-}
-
-/** The first of `count` free columns: right after `after`, or past everything in the sheet when something stands there. */
-function findRoom({ book, sheet, used: usedIn }: SheetInUse, request: RoomRequest): { start: number; note?: string } {
-  const { top, bottom, after, count, gone, table, covered } = request;
-  const start = after + 1;
-  if (count === 0) return { start };
-  const { used, last } = usedIn(top, bottom, after);
-  const freed = new Set(gone.map((mark) => mark.column));
-  const wanted = { top, bottom, left: start, right: after + count };
-  const others = book.tables.filter((t) => t.sheet === sheet && t !== table).map((t) => t.area);
-  const blocked =
-    [...covered, ...others].some((area) => overlap(area, wanted)) ||
-    [...used].some((column) => column >= wanted.left && column <= wanted.right && !freed.has(column));
-  if (!blocked) return { start };
-  const past = [...covered, ...others].reduce((most, { right }) => Math.max(most, right), Math.max(last, after)) + 1;
-  const standing = `something stands right of the ${table ? `table ${table.name}` : "survey"} (${areaName(wanted)})`;
-  return { start: past, note: `${standing}, so the new columns begin at column ${columnLetters(past)}` };
-}
-
 function uniqueHeading(wanted: string, taken: Set<string>): string {
   let heading = wanted;
   for (let number = 2; taken.has(heading.toLowerCase()); number++) heading = `${wanted} ${number}`;
   taken.add(heading.toLowerCase());
   return heading;
-}
-
-/** The last column up to the edge that is not ours: the neighbour whose look is copied. */
-function lastOther(edge: number, ours: ReadonlySet<number>): number | undefined {
-  for (let column = edge; column >= 1; column--) if (!ours.has(column)) return column;
-  return undefined;
 }
 
 /** The sheet's own filter, when it spans the survey, spans the new columns too, or sorting would tear the rows apart. */

@@ -1,7 +1,7 @@
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { createRandom } from "../../src/cutting/random";
 import { demandsOf } from "../../src/estimate/demandsOf";
-import { stockJobs, type StockJob } from "../../src/estimate/stockPlans";
+import { stockJobs, type StockJob } from "../../src/estimate/stockJobs";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
 
 type Cells = readonly (readonly (string | number)[])[];

@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { NO_LIMITS } from "../../src/cutting/limits";
-import { begin, commit, createForest, type Forest, NONE, rollback } from "../../src/cutting/forest";
-import { cutPiece, discard, exportPanel, layOut, takeOut } from "../../src/cutting/panels";
+import { createForest, type Forest, NONE } from "../../src/cutting/forest";
+import { begin, commit, rollback } from "../../src/cutting/history";
+import { cutPiece, exportPanel, layOut } from "../../src/cutting/panels";
+import { discard, takeOut } from "../../src/cutting/takeOut";
 import { createRandom, type Random } from "../../src/cutting/random";
 
 const SIDE = 60;

@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { batchingCost } from "../../src/estimate/batching";
 import { completenessOf } from "../../src/estimate/completeness";
 import { demandsOf } from "../../src/estimate/demandsOf";
-import { planStock, stockJobs, toBuy, type StockJob } from "../../src/estimate/stockPlans";
+import { planStock, toBuy } from "../../src/estimate/stockPlans";
+import { stockJobs, type StockJob } from "../../src/estimate/stockJobs";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
 
 const BOARD = { name: "conservation board 2", length: 1000, width: 700, price: 3 };

@@ -1,6 +1,7 @@
 import type { ICellData } from "@univerjs/core";
 import ExcelJS from "exceljs";
-import { bookEdits, type FilledArea } from "../../src/page/bookEdits";
+import { bookEdits } from "../../src/page/bookEdits";
+import type { FilledArea } from "../../src/page/filledArea";
 import { openedBook, type OpenedBook } from "../../src/page/openedBook";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
 import { editWorkbook } from "../../src/workbook/editWorkbook";

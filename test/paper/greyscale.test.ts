@@ -9,7 +9,7 @@ import { gaugesOf } from "../../src/paper/gauges";
 import { pageFrame } from "../../src/paper/frames";
 import { boxLabelsOf, labelSheets, labelsOf, USUAL_LABELS } from "../../src/paper/labelSheets";
 import type { Page } from "../../src/paper/page";
-import { PAPER_KINDS, type PaperKind } from "../../src/paper/paperFile";
+import { PAPER_KINDS, type PaperKind } from "../../src/paper/paperKinds";
 import { shelfPages } from "../../src/paper/shelfPages";
 import { templatePages } from "../../src/paper/templatePages";
 import { ticketsOf } from "../../src/paper/ticket";

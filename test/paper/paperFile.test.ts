@@ -7,7 +7,7 @@ import { estimateTable } from "../../src/estimate/estimateTables";
 import { mitreLeg } from "../../src/paper/gauges";
 import { boxLabelsOf, labelsOf } from "../../src/paper/labelSheets";
 import type { Placed } from "../../src/paper/page";
-import { ON_LABEL_SHEETS, PAPER_KINDS } from "../../src/paper/paperFile";
+import { ON_LABEL_SHEETS, PAPER_KINDS } from "../../src/paper/paperKinds";
 import { planPlaces } from "../../src/paper/planPlaces";
 import { sheetGroups } from "../../src/paper/sheetGroups";
 import { ticketsOf } from "../../src/paper/ticket";

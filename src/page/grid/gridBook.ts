@@ -9,7 +9,8 @@ import {
 import type { FUniver } from "@univerjs/core/facade";
 import { FormulaDataModel, LexerTreeBuilder } from "@univerjs/engine-formula";
 import type { FWorkbook } from "@univerjs/sheets/facade";
-import type { FilledArea, LiveBook } from "../bookEdits";
+import type { LiveBook } from "../bookEdits";
+import type { FilledArea } from "../filledArea";
 import { gridCells } from "../gridCells";
 import { BOOK_ID } from "../gridTerms";
 

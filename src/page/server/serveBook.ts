@@ -13,7 +13,8 @@ import { admission } from "./admission";
 import { HEADERS } from "./headers";
 import { closed, listeningAgain } from "./listening";
 import { pageFiles, TYPES } from "./pageFiles";
-import { MalformedEdits, readEdits } from "./readEdits";
+import { readEdits } from "./readEdits";
+import { OK, SEE_OTHER, MALFORMED, FORBIDDEN, MISSING, FAILED, outcome, send, bodyOf } from "./exchange";
 
 export interface ServeOptions {
   /** The file to begin with: where it lies, and its bytes. */
@@ -187,41 +188,3 @@ function newId(): string {
 const LARGEST_FILE = 104_857_600;
 /** A long survey whose every cell has changed. */
 const LARGEST_EDIT = 268_435_456;
-
-const OK = 200;
-const SEE_OTHER = 303;
-const MALFORMED = 400;
-const REFUSED = 422;
-const FORBIDDEN = 403;
-const MISSING = 404;
-const FAILED = 500;
-
-async function outcome(work: () => Promise<unknown>): Promise<readonly [status: number, body: unknown]> {
-  try {
-    return [OK, await work()];
-  } catch (error) {
-    if (error instanceof InputError) {
-      const { message, argument, got, expected, cure } = error;
-      return [error instanceof MalformedEdits ? MALFORMED : REFUSED, { message, argument, got, expected, cure }];
-    }
-    throw error;
-  }
-}
-
-function send(response: ServerResponse, status: number, type: string, body: string | Uint8Array): void {
-  if (response.headersSent) return void response.end();
-  response.writeHead(status, { ...HEADERS, "Content-Type": type });
-  response.end(body);
-}
-
-async function bodyOf(request: IncomingMessage, largest: number): Promise<Buffer> {
-  const chunks: Buffer[] = [];
-  let size = 0;
-  for await (const chunk of request as AsyncIterable<Buffer>) {
-    size += chunk.length;
-    if (size > largest)
-      throw new InputError("file", `more than ${largest / 1_048_576} MB`, "takes smaller ones", "use the command line");
-    chunks.push(chunk);
-  }
-  return Buffer.concat(chunks);
-}
