@@ -42,6 +42,8 @@ export interface OpenGrid {
   readonly book: () => Book;
   /** Works out every formula. */
   readonly calculate: () => Promise<void>;
+  /** Waits until what follows from cells that changed is worked out. */
+  readonly settled: () => Promise<void>;
 }
 
 export interface OpenGridOptions {
@@ -172,6 +174,7 @@ export async function openGrid({
     changes: () => bookEdits(book(), liveBook(shown(), injector)),
     book: () => pageBook(book(), liveBook(shown(), injector)),
     calculate,
+    settled: () => calculations?.settled() ?? Promise.resolve(),
   };
 }
 

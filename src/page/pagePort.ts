@@ -15,10 +15,12 @@ export interface PageServices {
   readonly write: (edits: WorkbookEdits) => Promise<WrittenEdits>;
   /** Listens to the workbook being shown in a newer state, after something was written or taken back. */
   readonly onRefresh: (listener: () => void) => () => void;
+  /** Waits until what follows from cells that changed is worked out. */
+  readonly settled: () => Promise<void>;
 }
 
 /** The port of a workbook that is open in the local page. */
-export function pagePort({ api, workbook, book, write, onRefresh }: PageServices): BookPort {
+export function pagePort({ api, workbook, book, write, onRefresh, settled }: PageServices): BookPort {
   const selected = (): SheetCell | undefined => {
     const sheet = workbook().getActiveSheet();
     const range = sheet.getSelection()?.getActiveRange();
@@ -55,12 +57,15 @@ export function pagePort({ api, workbook, book, write, onRefresh }: PageServices
     onChange: async (listener) => {
       let isPending = false;
       const changed = (): void => {
-        // Many cells change in one step: reported once, when it is done.
+        // Many cells change in one step, and answers follow: reported once, when that is done.
         if (isPending) return;
         isPending = true;
         setTimeout(() => {
-          isPending = false;
-          listener();
+          const long = new Promise((resolve) => setTimeout(resolve, LONG));
+          void Promise.race([settled(), long]).then(() => {
+            isPending = false;
+            listener();
+          });
         }, 0);
       };
       const [leave, leaveRefresh] = [await listening(api, CHANGING, changed), onRefresh(changed)];
@@ -75,6 +80,9 @@ export function pagePort({ api, workbook, book, write, onRefresh }: PageServices
 /** What stays in sight around the cell that is gone to. */
 const ROWS_ABOVE = 3;
 const COLUMNS_BEFORE = 2;
+
+/** Answers that take longer are not waited for, ms. */
+const LONG = 3000;
 
 const SELECTING = /^sheet\.operation\.set-(selections|worksheet-active)$/;
 const CHANGING = /^sheet\.mutation\.(set-range-values|reorder-range|move-range|insert-sheet|remove-sheet)$/;

@@ -63,7 +63,14 @@ function pageOf(open: OpenGrid, server: PageServer, status: StatusLine, tab: Tab
     onAway: waitForProgram(server, status, () => changes.keep()),
   });
   const through = writeThrough(open, server, changes);
-  const port = pagePort({ api: open.grid.api, workbook, book: live, write: through.write, onRefresh: open.onRefresh });
+  const port = pagePort({
+    api: open.grid.api,
+    workbook,
+    book: live,
+    write: through.write,
+    onRefresh: open.onRefresh,
+    settled: open.settled,
+  });
   const failed = (error: unknown): void => status.say(plainError(error).message, true);
   shiftByCommand(open.grid, workbook, (shift) => {
     through.write({ shift }).then(() => status.say(`${told(shift)}. Undo takes it back.`), failed);

@@ -27,12 +27,17 @@ interface Engine {
 export interface Calculations {
   /** Waits until none runs or waits. */
   readonly done: () => Promise<void>;
+  /** The same, also for those that cells changed just now will ask for. */
+  readonly settled: () => Promise<void>;
   /**
    * Opens a workbook. By itself the engine takes all cells of its tables for changed, and works out every formula that
    * reads them: not needed where the stored results hold, nor where all is worked out afterwards.
    */
   readonly opening: (then: "stored results hold" | "all is worked out", open: () => Promise<void>) => Promise<void>;
 }
+
+/** About as long as the engine waits for more changes before it calculates, ms. */
+const SOON = 50;
 
 /** The key of the engine's own lock. */
 const ENGINE_LOCK = "FORMULA_EXECUTION_LOCK";
@@ -56,7 +61,10 @@ export function calculateInTurn(injector: Injector): Calculations {
 
   let waiting: Changed | undefined;
   let turns: Promise<void> | undefined;
+  /** Until a workbook that opens is drawn, calculations would hold that up. */
+  let drawn = Promise.resolve();
   const takeTurns = async (): Promise<void> => {
+    await drawn;
     while (waiting !== undefined) {
       const next: Changed = waiting;
       waiting = undefined;
@@ -78,11 +86,20 @@ export function calculateInTurn(injector: Injector): Calculations {
   };
   return {
     done: () => turns ?? Promise.resolve(),
+    settled: async () => {
+      for (;;) {
+        if (turns !== undefined) await turns;
+        else if (trigger._waitingCommandQueue.length > 0) await new Promise((resolve) => setTimeout(resolve, SOON));
+        else return;
+      }
+    },
     opening: async (then, open) => {
       const before = wanted;
       // The formulas are taken in all the same: what depends on which cell.
       wanted = (noted) =>
         then === "all is worked out" ? undefined : { ...noted, dirtyRanges: [], dirtySuperTableMap: {} };
+      let isDrawn: () => void = () => undefined;
+      drawn = new Promise((resolve) => (isDrawn = resolve));
       try {
         await open();
         // What was noted by now would come a little later, when somebody may have typed.
@@ -92,6 +109,8 @@ export function calculateInTurn(injector: Injector): Calculations {
         void calculator._calculate(noted);
       } finally {
         wanted = before;
+        // Whoever waits for the workbook comes first.
+        setTimeout(isDrawn, 0);
       }
     },
   };
