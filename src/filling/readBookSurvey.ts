@@ -32,6 +32,8 @@ export interface BookSurvey {
   };
   /** What a cell shows where that is not its value. */
   readonly displayed: (row: number, column: number) => string | undefined;
+  /** Everything it was sized with beside its rows. */
+  readonly settings: readonly unknown[];
   readonly sized: SizedSurvey;
 }
 
@@ -44,10 +46,11 @@ export interface BookSurveyOptions {
 /**
  * Reads and sizes the survey of a workbook with the settings, the stock and the words that it keeps.
  *
+ * @param before an earlier reading: its rows that read as they did are not sized again
  * @throws Unanswered when only the user can say what is meant
  * @throws InputError when there is no survey to read, or a named range cannot be used
  */
-export function readBookSurvey(book: Book, options: BookSurveyOptions): BookSurvey {
+export function readBookSurvey(book: Book, options: BookSurveyOptions, before?: BookSurvey): BookSurvey {
   const found = {
     settings: namedRange(book, SETTINGS_NAME),
     stock: namedRange(book, STOCK_NAME),
@@ -60,7 +63,9 @@ export function readBookSurvey(book: Book, options: BookSurveyOptions): BookSurv
     ? allSheets(book, options.recognise)
     : oneSheet(book, options);
   const displayed = recognise.displayed ?? (() => undefined);
-  return { chosen, grid, cells, found, displayed, sized: checkedSurvey(cells, settings, recognise) };
+  const isAlike = before !== undefined && JSON.stringify(before.settings) === JSON.stringify(settings);
+  const sized = checkedSurvey(cells, settings, recognise, isAlike ? before.sized : undefined);
+  return { chosen, grid, cells, found, displayed, settings, sized };
 }
 
 /** A workbook may use the name for something else. */

@@ -115,6 +115,11 @@ export async function openGrid({
     await done;
   };
   const refreshed = new Set<() => void>();
+  /** The workbook as it was last read; undefined when something has changed since. */
+  let read: Book | undefined;
+  api.onCommandExecuted(({ id }) => {
+    if (CHANGING.test(id)) read = undefined;
+  });
   const takeFormulas = (): Calculations => {
     registerFunctions(injector, loaded, messages.notesOf);
     pasteTexts(injector);
@@ -136,6 +141,7 @@ export async function openGrid({
     // Steps of the workbook before would change cells of this one.
     injector.get(IUndoRedoService).clearUndoRedo(BOOK_ID);
     opened = next;
+    read = undefined;
     // The grid keeps and changes what it is given; the page compares with what it was.
     workbook = api.createWorkbook(structuredClone(next.snapshot));
     // Known only once there is a workbook.
@@ -172,7 +178,7 @@ export async function openGrid({
       return () => void refreshed.delete(listener);
     },
     changes: () => bookEdits(book(), liveBook(shown(), injector)),
-    book: () => pageBook(book(), liveBook(shown(), injector)),
+    book: () => (read ??= pageBook(book(), liveBook(shown(), injector))),
     calculate,
     settled: () => calculations?.settled() ?? Promise.resolve(),
   };
@@ -180,6 +186,9 @@ export async function openGrid({
 
 /** What the grid runs when another cell is selected; its events leave out some ways. */
 const SELECTING = ["sheet.operation.set-selections", "sheet.operation.set-worksheet-active"];
+
+/** Whatever changes a workbook, its results included. */
+const CHANGING = /\.mutation\./;
 
 /** More than these take a few seconds: the stored results do until the user asks. */
 const MANY_FORMULAS = 15_000;

@@ -21,6 +21,7 @@ export function pageBook(opened: OpenedBook, { snapshot, filled }: LiveBook): Bo
     const name = sheet.name ?? "";
     return { id, sheet, name, state: states.get(name) ?? "visible", cells: true } as const;
   });
+  const grids = new Map<string, SheetGrid>();
   return {
     sheets: shown.map(({ name, state, cells }) => ({ name, state, cells })),
     tables: opened.tables.map((table) => {
@@ -30,7 +31,10 @@ export function pageBook(opened: OpenedBook, { snapshot, filled }: LiveBook): Bo
     names: opened.names,
     grid: (wanted, { lastRow = Infinity } = {}) => {
       const { id, sheet, name } = sheetNamed({ sheets: shown }, wanted);
-      return gridOf(name, sheet, filled(id), snapshot, locked.has(name), lastRow);
+      const key = `${id} ${lastRow}`;
+      const grid = grids.get(key) ?? gridOf(name, sheet, filled(id), snapshot, locked.has(name), lastRow);
+      grids.set(key, grid);
+      return grid;
     },
   };
 }

@@ -58,12 +58,17 @@ export function paneModel(port: BookPort): PaneModel {
       set({ answers: effects.length });
       await read();
     });
+  /** The answers that the survey was last read with. */
+  let readWith: readonly Effect[] | undefined;
   const read = async (): Promise<void> => {
     try {
       const book = await port.read();
+      // Nothing has changed since.
+      if (state.survey?.book === book && readWith === effects) return;
       set({ sheets: book.sheets.filter(({ cells }) => cells).map(({ name }) => name) });
       const answered = answeredBy(effects.reduce(bothEffects, {}));
-      const survey = readBookSurvey(book, answered);
+      const survey = readBookSurvey(book, answered, state.survey);
+      readWith = effects;
       const { name } = survey.chosen.sheet;
       const own = ownColumns(book).filter(({ sheet }) => sheet === name);
       const standing = own.map(({ wantedName }) => figureOfHeading(wantedName));

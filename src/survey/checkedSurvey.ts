@@ -8,6 +8,7 @@ import { isBlank } from "../measure/blank";
 import { readGiven } from "../settings/given";
 import { settingsForRows } from "../settings/settingsForRows";
 import { noColumnQuestion } from "./enclosureWords";
+import { keptOutcomes } from "./keptOutcomes";
 import { readingOf, readSurvey, sizedAtOnce, type SizedSurvey } from "./sizeSurvey";
 import { surveyAmounts } from "./surveyAmounts";
 import type { Survey, SurveyOptions } from "./surveyItems";
@@ -16,12 +17,14 @@ import type { Survey, SurveyOptions } from "./surveyItems";
  * Sizes every row of a survey after asking whether it can be true: what commands, pane and page read. A cell function
  * cannot ask, and takes `sizeSurvey`.
  *
+ * @param before an earlier reading with the same settings: its rows that read as they did are not sized again
  * @throws Unanswered with all questions that the user has not answered
  */
 export function checkedSurvey(
   cells: readonly (readonly unknown[])[],
   settings: readonly unknown[],
   options: SurveyOptions = {},
+  before?: SizedSurvey,
 ): SizedSurvey {
   const { survey, settings: shared } = readSurvey(cells, settings, { ...options, asks: true });
   const { words = [] } = options;
@@ -47,7 +50,8 @@ export function checkedSurvey(
     notes: [...survey.notes, ...found.notes],
   };
   const leftOut = new Map([...found.leftOut].map((row) => [row, ODD]));
-  return sizedAtOnce(readingOf(checked, settingsForRows(settings).withOwn, leftOut));
+  const kept = before === undefined ? undefined : keptOutcomes(checked, before);
+  return sizedAtOnce(readingOf(checked, settingsForRows(settings).withOwn, leftOut, kept));
 }
 
 const ODD = "odd size: left out";

@@ -68,17 +68,21 @@ type ForRow = SharedSettings["withOwn"];
  * A survey whose rows are sized as they are asked for.
  *
  * @param leftOut rows that the user leaves out, with the reason
+ * @param kept what became of the row at that place before, where it reads as it did
  */
 export function readingOf(
   survey: Survey,
   forRow: ForRow,
   leftOut: ReadonlyMap<number, string> = new Map(),
+  kept: (index: number) => Outcome | undefined = () => undefined,
 ): SurveyReading {
   const boxes = groupBoxes(survey.items);
   const outcomeAt = (index: number): Outcome => {
     const item = survey.items[index]!;
     const why = item.leftOut === "" ? leftOut.get(item.row) : item.leftOut;
     if (why !== undefined) return { state: "left out", why };
+    const known = kept(index);
+    if (known !== undefined) return known;
     const set = item.box === "" ? [item] : boxes.get(item.box)!;
     if (set[0] !== item) return { state: "in box", box: item.box };
     try {
