@@ -1,3 +1,4 @@
+import { useMemo } from "preact/hooks";
 import { completenessOf, completenessText } from "../estimate/completeness";
 import type { Estimate } from "../estimate/estimate";
 import { exampleNotice } from "../estimate/examplePrices";
@@ -19,6 +20,7 @@ interface TotalProps {
 export function CostTotal({ source, plans, estimate, paper, busy, write }: TotalProps) {
   const { survey } = source;
   const { settings } = survey;
+  const completeness = useMemo(() => completenessText(completenessOf(survey, plans)), [survey, plans]);
   const notice = exampleNotice(estimate, settings);
   return (
     <section class="total" aria-label="Total">
@@ -32,7 +34,7 @@ export function CostTotal({ source, plans, estimate, paper, busy, write }: Total
           : "For material; work has no rate yet"}
         {estimate.contingency > 0 ? `, with ${settings.contingency} % for the unexpected` : ""}.
       </p>
-      <p>{completenessText(completenessOf(survey, plans))}</p>
+      <p>{completeness}</p>
       {settings.currency === "" && <p class="quiet">No currency is named: choose one under Set up.</p>}
       {notice !== "" && (
         <details>

@@ -69,9 +69,18 @@ export function CostView({ model, survey, state, place }: ViewProps) {
   }, []);
 
   const stale = found !== undefined && found.of !== work;
-  const groups = found === undefined || stale ? undefined : asked.planned(found.plans);
-  const plans = groups?.flatMap((group) => group.plans) ?? [];
-  const estimate = groups === undefined ? undefined : estimateOf(groups, settings);
+  // A search reports many times a second: what is found already is not made and drawn again each time.
+  const groups = useMemo(
+    () => (found === undefined || stale ? undefined : asked.planned(found.plans)),
+    [asked, found, stale],
+  );
+  const plans = useMemo(() => groups?.flatMap((group) => group.plans) ?? [], [groups]);
+  const estimate = useMemo(() => (groups === undefined ? undefined : estimateOf(groups, settings)), [groups]);
+  const tables = useMemo(
+    () => estimate !== undefined && <CostTables survey={sized} plans={plans} estimate={estimate} />,
+    [estimate],
+  );
+  const pictures = useMemo(() => <SheetPictures plans={plans} unit={settings.answerUnit} />, [plans]);
   const paper = usePaper({
     model,
     sheet: chosen.sheet.name,
@@ -134,13 +143,13 @@ export function CostView({ model, survey, state, place }: ViewProps) {
       {running !== undefined && <SearchProgress {...running} />}
       {estimate !== undefined && (
         <>
-          <CostTables survey={sized} plans={plans} estimate={estimate} />
+          {tables}
           <div class="row">
             <button type="button" disabled={busy} onClick={() => void writePlan()}>
               Write the cutting plan to a sheet
             </button>
           </div>
-          <SheetPictures plans={plans} unit={settings.answerUnit} />
+          {pictures}
           <PaperButtons paper={paper} source={{ survey: sized, cells, plans, estimate }} estimate={estimate} />
           <p class="quiet">Cut along a heavy steel rule, fingers behind its edge; a board shear's guard stays on.</p>
         </>

@@ -3,7 +3,7 @@ import { ruleLooksOf, type RuleLook } from "./cellLooks";
 import { colourReader } from "./colourReader";
 import { isTrue, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
-import { attribute, readXml, type XmlTag } from "./readXml";
+import { attribute, readXml, textOf, type XmlTag } from "./readXml";
 import { sheetNamed } from "./sheetNamed";
 
 /** One rule of a conditional format, in the words of the file format (ECMA-376 part 1, 18.3.1.10). */
@@ -24,13 +24,15 @@ export interface ConditionalRule {
 
 /** The rules of a sheet, the first to apply first; those of extensions are left out. */
 export function conditionalFormatsOf(workbook: Workbook, sheet: string): readonly ConditionalRule[] {
-  const { part } = sheetNamed(workbook, sheet);
+  const entry = neededPart(workbook.zip, sheetNamed(workbook, sheet).part);
+  // Most sheets have none, and to find a word takes a quarter of reading every cell.
+  if (!textOf(entry).includes("conditionalFormatting")) return [];
   const [looks, colourOf] = [ruleLooksOf(workbook), colourReader(workbook)];
   const found: ConditionalRule[] = [];
   let areas: readonly Area[] = [];
   let rule: ConditionalRule | undefined;
   let formula: string | undefined;
-  readXml(neededPart(workbook.zip, part), {
+  readXml(entry, {
     open: (tag) => {
       if (tag.uri !== workbook.namespace) return;
       if (tag.local === "conditionalFormatting")

@@ -8,8 +8,13 @@ export function notShown(workbook: Workbook): readonly string[] {
   const sheets = workbook.sheets.filter(({ cells }) => cells);
   const typed = (pattern: RegExp): number =>
     [...zip.keys()].filter((part) => pattern.test(types.of(part) ?? "")).length;
-  const inSheets = (pattern: RegExp): number =>
-    sheets.reduce((sum, { part }) => sum + count(textOf(neededPart(zip, part)), pattern), 0);
+  const inSheets = { sparklines: 0, icons: 0, headers: 0 };
+  for (const { part } of sheets) {
+    const text = textOf(neededPart(zip, part));
+    inSheets.sparklines += count(text, /<(?:\w+:)?sparkline>/g);
+    inSheets.icons += count(text, /<(?:\w+:)?iconSet[\s>]/g);
+    inSheets.headers += count(text, /<(?:\w+:)?(?:oddHeader|oddFooter)>/g);
+  }
   const drawings = [...zip.values()].filter(({ name }) => /\.drawing\+xml$/.test(types.of(name) ?? ""));
   const inDrawings = (pattern: RegExp): number =>
     drawings.reduce((sum, entry) => sum + count(textOf(entry), pattern), 0);
@@ -21,11 +26,11 @@ export function notShown(workbook: Workbook): readonly string[] {
     told(typed(/\.chart(?:ex)?\+xml$/), "chart"),
     told(inDrawings(/<(?:\w+:)?pic[\s>]/g), "picture"),
     told(inDrawings(/<(?:\w+:)?sp[\s>]/g), "drawn shape"),
-    told(inSheets(/<(?:\w+:)?sparkline>/g), "sparkline"),
-    told(inSheets(/<(?:\w+:)?iconSet[\s>]/g), "set of icons"),
+    told(inSheets.sparklines, "sparkline"),
+    told(inSheets.icons, "set of icons"),
     told(typed(/\.pivotTable\+xml$/), "pivot table (as values)"),
     told(links, "link (as text)"),
-    told(inSheets(/<(?:\w+:)?(?:oddHeader|oddFooter)>/g), "header or footer of a page"),
+    told(inSheets.headers, "header or footer of a page"),
   ].filter((text) => text !== undefined);
 }
 
