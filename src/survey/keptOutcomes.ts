@@ -1,4 +1,5 @@
-import type { Outcome, SizedSurvey } from "./sizeSurvey";
+import type { Outcome } from "./outcome";
+import type { SizedSurvey } from "./sizeSurvey";
 import type { Survey } from "./surveyItems";
 
 /**
