@@ -10,9 +10,10 @@ import { freeLeaders, type FreeLeader } from "./freeLeaders";
 import { grainMarks, type Leader } from "./grainMarks";
 import { labelPlaces, leaderEnd, type LabelPlace, type LabelRoom } from "./labelPlaces";
 import { fitted, lettering, textWidth } from "./lettering";
+import { numberAt, NUMBER_RADIUS } from "./partNumber";
 import { paintOrder } from "./paintOrder";
-import { PEN, picture, shapesMoved, straight, type Picture, type Shape, type TextShape } from "./picture";
-import { drawnExtent, type Point } from "./projection";
+import { picture, shapesMoved, straight, type Picture, type Shape, type TextShape } from "./picture";
+import { drawnExtent } from "./projection";
 import { pulledApart } from "./pulledApart";
 import { solid, type Frame, type SolidStyle } from "./solid";
 import { anchorsOf, crossedBoards } from "./visiblePoints";
@@ -23,6 +24,8 @@ export interface ExplodedOptions {
   readonly width?: number;
   /** Names and sizes of the parts; default true. */
   readonly labels?: boolean;
+  /** Of what is folded, each piece flat beside it or below; without it they have their numbers. Default true. */
+  readonly flats?: boolean;
   /** In a narrow drawing, the names that its numbers stand for below it; default true. */
   readonly list?: boolean;
   /** The boards are drawn no higher than this share of the width; default 1.5. */
@@ -41,7 +44,6 @@ const LINE = 15;
 const LABEL_GAP = 7;
 const LEADER_GAP = 6;
 const DOT = 2.2;
-const NUMBER_RADIUS = 9;
 const HATCH = 7;
 const HOLDER_TINT = 0.12;
 const RIM = 3;
@@ -52,10 +54,10 @@ const LEADER_STROKE = 0.8;
  * A folded piece is drawn folded up, and flat beside it. Thin board is drawn thicker than to scale.
  */
 export function explodedView(assembly: Assembly, options: ExplodedOptions): Picture {
-  const { unit, width = USUAL_WIDTH, labels = true, tallest = TALLEST, list: listing = true } = options;
+  const { unit, width = USUAL_WIDTH, labels = true, tallest = TALLEST, list: listing = true, flats = true } = options;
   const title = `Exploded view of a ${assembly.kind.name}`;
   if (assembly.kind.folded) {
-    const figure = foldedView(assembly, { unit, width: width - 2 * MARGIN, labels });
+    const figure = foldedView(assembly, { unit, width: width - 2 * MARGIN, labels, flats, tallest });
     return picture(title, width, figure.height + 2 * MARGIN, shapesMoved(figure.shapes, MARGIN, MARGIN));
   }
   const pieces = pulledApart(assembly.kind.apart(assembly));
@@ -151,14 +153,6 @@ function numbers(_: readonly Named[], places: readonly LabelPlace[], leaders: re
     const [x, y] = leader.to;
     return [...leaderLine(leader), ...numberAt([x + (side === "left" ? -NUMBER_RADIUS : NUMBER_RADIUS), y], index)];
   });
-}
-
-/** The number of a part in a ring: beside its name, and on the board itself where no leader reaches it. */
-function numberAt([x, y]: Point, index: number): readonly Shape[] {
-  return [
-    { kind: "circle", middle: [x, y], radius: NUMBER_RADIUS, fill: 0, stroke: PEN },
-    lettering(String(index + 1), x, y + NAME_SIZE / 3, { size: NAME_SIZE - 1, anchor: "middle" }),
-  ];
 }
 
 function listed(named: readonly Named[], top: number, width: number): readonly TextShape[] {

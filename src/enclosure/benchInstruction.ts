@@ -96,8 +96,14 @@ function against(
   let best: MatchedPart = { reference: undefined, terms: [], measure: 0, axis };
   let least = Infinity;
   for (const { name, body: other } of references) {
-    const ends = [other.min[axis] - body.min[axis], body.max[axis] - other.max[axis]] as const;
-    const over = countedEnds(ends, thicknesses);
+    const ends: readonly [End, End] = [
+      [other.min[axis], body.min[axis]],
+      [body.max[axis], other.max[axis]],
+    ];
+    const over =
+      ends.every(isLevel) || ends.some((end) => !isLevel(end) && isBuilt(end, axis, assembly))
+        ? countedEnds([ends[0][0] - ends[0][1], ends[1][0] - ends[1][1]], thicknesses)
+        : undefined;
     if (over === undefined) continue;
     // A part cut before is better to match than a measure, and fewer thicknesses than more.
     const cost = over.thicknesses + (name === "inside" ? 0.5 : 0);
@@ -106,6 +112,21 @@ function against(
     best = { reference: name, terms: over.terms, measure: extent(other, axis), axis };
   }
   return best;
+}
+
+type End = readonly [one: Mm, other: Mm];
+
+function isLevel([one, other]: End): boolean {
+  return Math.abs(one - other) < NOISE_MM;
+}
+
+/** Whether boards stand from one place to another: a relief of the same size as a board is not spoken of as a board. */
+function isBuilt(end: End, axis: Axis, { parts }: Assembly): boolean {
+  const [from, to] = [Math.min(...end) - NOISE_MM, Math.max(...end) + NOISE_MM];
+  const within = parts.flatMap(({ panels }) => panels).filter(({ min, max }) => min[axis] >= from && max[axis] <= to);
+  return (
+    within.some(({ min }) => min[axis] < from + 2 * NOISE_MM) && within.some(({ max }) => max[axis] > to - 2 * NOISE_MM)
+  );
 }
 
 /** A board or card as it is spoken of at the bench. */

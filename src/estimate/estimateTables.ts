@@ -113,6 +113,8 @@ function hoursRows(hours: readonly HoursLine[]): Rows {
   ];
 }
 
+export const HOURS_TABLE = "Hours";
+
 type Titled = readonly [title: string, rows: Rows];
 
 /** What each enclosure costs, and the hours: each table under its name; those with nothing to say are left out. */
@@ -120,7 +122,7 @@ export function shareTables({ byKind, byBatch, hours }: Estimate): readonly Titl
   const tables: readonly Titled[] = [
     ["What each enclosure costs, by kind", shareRows("enclosure", byKind)],
     ["What each enclosure costs, by batch", shareRows("batch", byBatch)],
-    ["Hours", hoursRows(hours)],
+    [HOURS_TABLE, hoursRows(hours)],
   ];
   return tables.filter(([, rows]) => rows.length > 0);
 }

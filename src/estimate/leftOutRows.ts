@@ -1,6 +1,6 @@
 import type { Estimate } from "./estimate";
 import type { StockPlan } from "./stockPlans";
-import type { Cell } from "../item/answers";
+import { plainCell, type Cell } from "../item/answers";
 import { problemsOf, underHeading } from "../survey/problemRows";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 
@@ -26,4 +26,16 @@ export function leftOutRows(
     ),
   );
   return underHeading([...problemsOf(survey), ...pieces, ...unpriced.values()]);
+}
+
+/** The same, a row each name with all its reasons. */
+export function leftOutByName([headings, ...rows]: readonly (readonly Cell[])[]): readonly (readonly string[])[] {
+  if (headings === undefined) return [];
+  const reasons = new Map<string, string[]>();
+  for (const [name = "", reason = ""] of rows.map((row) => row.map((cell) => String(plainCell(cell)))))
+    reasons.set(name, [...(reasons.get(name) ?? []), reason]);
+  return [
+    headings.map((cell) => String(plainCell(cell))),
+    ...[...reasons].map(([name, own]) => [name, own.join("; ")]),
+  ];
 }

@@ -15,7 +15,7 @@ export function printedTable([headings = [], ...rows]: readonly (readonly Cell[]
 }
 
 /** Units of what nobody knows to a hundredth. */
-const ROUGH: ReadonlySet<Cell | undefined> = new Set(["hours", "kg", "lb"]);
+export const ROUGH: ReadonlySet<Cell | undefined> = new Set(["hours", "kg", "lb"]);
 
 /** Units whose number is before them. */
 const SINGULAR: ReadonlyMap<Cell, string> = new Map([

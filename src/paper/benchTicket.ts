@@ -8,7 +8,7 @@ import { measureBoxes } from "./measureBoxes";
 import { runningFoot } from "./runningFoot";
 import { heading, paragraph, TYPE } from "./textBlocks";
 import type { Ticket } from "./ticket";
-import { caliperLines, numberedParts, mostlyOf, partTable, signed, type NumberedPart } from "./ticketBoards";
+import { caliperLines, numberedParts, mostlyOf, partTable, signed, WIDE, type NumberedPart } from "./ticketBoards";
 import { coveringLines, foldLines, type LinesRoom } from "./ticketCovering";
 import { ticketPictures } from "./ticketDrawings";
 import { ticketHead } from "./ticketHead";
@@ -17,6 +17,7 @@ import type { Typesetter } from "./typesetter";
 
 /** Drawings take what the tables leave, within these. */
 const LEAST_PICTURE: Mm = 32;
+const SINGLE_PICTURE: Mm = 42;
 const MIDDLE_PICTURE: Mm = 50;
 const TIGHT_PICTURE: Mm = 25;
 const MOST_PICTURE: Mm = 88;
@@ -59,11 +60,12 @@ function fewestPages(ticket: Ticket, frame: Frame, type: Typesetter, options: Ti
   const pictures = remembered((highest: Mm) => ticketPictures(ticket, width, highest));
   const contents = remembered((tight: boolean) => contentsOf(ticket, parts, { width, tight }, type, options));
   let best: Counted | undefined;
-  for (const layout of LAYOUTS) {
+  const layouts = width >= WIDE ? LAYOUTS : LAYOUTS.filter(({ single }) => single !== true);
+  for (const layout of layouts) {
     const blocks = laidOut(contents(layout.tight), bodyHeight(frame), layout, (left) =>
       pictures(Math.min(left, width * PICTURE_SHARE)),
     );
-    const pages = onPages(blocks, frame).length;
+    const pages = blocks.length === 0 ? Infinity : onPages(blocks, frame).length;
     if (best === undefined || pages < best.pages) best = { pages, blocks };
     if (best.pages <= SIDES_OF_A_LEAF) break;
   }
@@ -94,9 +96,12 @@ interface Layout {
   readonly tight: boolean;
   /** Highest drawings. */
   readonly picture: Mm;
+  /** All on the front, where it has room for that: the back is left for notes. */
+  readonly single?: boolean;
 }
 
 const LAYOUTS: readonly Layout[] = [
+  { lines: WHOLE, tight: false, picture: MOST_PICTURE, single: true },
   { lines: WHOLE, tight: false, picture: MOST_PICTURE },
   { lines: PARTED, tight: false, picture: MOST_PICTURE },
   ...[MIDDLE_PICTURE, LEAST_PICTURE, TIGHT_PICTURE].flatMap((picture) =>
@@ -118,10 +123,15 @@ interface Contents {
 function laidOut(
   { head, boards, folds, pieces, covering, order }: Contents,
   room: Mm,
-  { lines, tight, picture }: Layout,
+  { lines, tight, picture, single = false }: Layout,
   pictureOf: (highest: Mm) => Block,
 ): readonly Block[] {
   const leftBy = (blocks: readonly Block[]) => room - heightOf(head) - heightOf(blocks) - 2 * PICTURE_GAP;
+  if (single) {
+    const below = [...boards, ...folds, ...pieces, ...covering(lines), ...order];
+    const left = leftBy(below);
+    return left < SINGLE_PICTURE ? [] : [...head, gap(PICTURE_GAP), pictureOf(Math.min(picture, left)), ...below];
+  }
   // Folds stand on the front where they leave room for the drawings.
   const foldsInFront = leftBy([...boards, ...folds]) >= LEAST_PICTURE;
   const front = foldsInFront ? [...boards, ...folds] : boards;
@@ -157,7 +167,7 @@ function contentsOf(
   return {
     head: ticketHead(ticket, width, type),
     boards: boardBlocks(ticket, parts, { width, tight }, type),
-    folds: foldLines(ticket, parts, width, type),
+    folds: foldLines(ticket, parts, { width, bare: tight }, type),
     pieces:
       pieces.length === 0
         ? []

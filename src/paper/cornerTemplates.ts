@@ -21,26 +21,29 @@ export const AROUND_CORNER: Mm = 25;
 
 const NOISE_MM: Mm = 1e-6;
 
+/** Boards and cards, and blanks of covering and lining, with what is marked on them. */
+export function templatesToMark({ sized: { assembly, settings } }: Ticket): readonly Template[] {
+  return [
+    ...boardParts(assembly).map(templateOfPart),
+    ...assembly.kind
+      .blanks(assembly, settings)
+      .filter(({ material, along, across }) => along > 0 && across > 0 && stockFor(material, settings) !== "none")
+      .map(templateOfBlank),
+  ];
+}
+
 /** Every different corner of folded boards, cards and covering blanks, with all the pieces that it serves. */
 export function cornerTemplates(tickets: readonly Ticket[]): readonly CornerTemplate[] {
   const found = new Map<string, { corner: Omit<CornerTemplate, "serves">; serves: string[] }>();
-  for (const { identifier, sized } of tickets) {
-    const { assembly, settings } = sized;
-    const templates = [
-      ...boardParts(assembly).map(templateOfPart),
-      ...assembly.kind
-        .blanks(assembly, settings)
-        .filter(({ material, along, across }) => along > 0 && across > 0 && stockFor(material, settings) !== "none")
-        .map(templateOfBlank),
-    ];
-    for (const template of templates) {
+  for (const ticket of tickets) {
+    for (const template of templatesToMark(ticket)) {
       const corner = template.corners[0];
       if (corner === undefined) continue;
       const lines = linesNear(template, corner.farLength, corner.farWidth, corner.length, corner.width);
       const key = JSON.stringify([corner.length, corner.width, lines].map(roundedSizes));
       const entry = found.get(key) ?? { corner: { length: corner.length, width: corner.width, lines }, serves: [] };
       found.set(key, entry);
-      entry.serves.push(`${identifier}, ${template.name}: ${template.corners.length * template.count} corners`);
+      entry.serves.push(`${ticket.identifier}, ${template.name}: ${template.corners.length * template.count} corners`);
     }
   }
   return [...found.values()].map(({ corner, serves }) => ({ ...corner, serves }));

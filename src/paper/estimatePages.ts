@@ -5,8 +5,8 @@ import { exampleNotice } from "../estimate/examplePrices";
 import type { Mm } from "../measure/units";
 import { settingsTable } from "../settings/settingsTable";
 import { plainCell, type Cell } from "../item/answers";
-import { costTable, moreTables } from "../estimate/estimateTables";
-import { leftOutRows } from "../estimate/leftOutRows";
+import { costTable, HOURS_TABLE, moreTables } from "../estimate/estimateTables";
+import { leftOutByName, leftOutRows } from "../estimate/leftOutRows";
 import { printedTable } from "../estimate/printedTable";
 import { proofRows } from "../estimate/provedCounts";
 import type { SizedSurvey } from "../survey/sizeSurvey";
@@ -18,6 +18,8 @@ import { heading, paragraph, TYPE } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
 
 const TITLE = "Materials budget";
+const HOURS_BY_SIZE =
+  "Hours each are for an item of 300 × 210 × 40 mm. A larger box takes more and a smaller one less, by its area of board.";
 /** Of these headings the words may wrap; figures never do. */
 const WORDY: ReadonlySet<string> = new Set(["material", "stock", "enclosure"]);
 
@@ -31,7 +33,7 @@ export function estimatePages(
   const { settings } = survey;
   const width = bodyWidth(frame);
   const plans = estimate.plans.flatMap((group) => group.plans);
-  const leftOut = byName(leftOutRows(survey, plans, estimate).map((row) => row.map(cellText)));
+  const leftOut = leftOutByName(leftOutRows(survey, plans, estimate));
   const boards = boardTotalRows(boardTotals(survey, plans), settings);
   const notice = exampleNotice(estimate, settings);
   const blocks = [
@@ -42,7 +44,14 @@ export function estimatePages(
     ...[...moreTables(estimate, settings), ["Boards and cards", boards] as const].flatMap(([title, rows]) =>
       rows.length === 0
         ? []
-        : [...heading(title, width, type), ...figureTable(printedTable(rows), width, type), gap(1)],
+        : [
+            ...heading(title, width, type),
+            ...figureTable(printedTable(rows), width, type),
+            gap(1),
+            ...(title === HOURS_TABLE && settings.hoursBySize
+              ? paragraph(HOURS_BY_SIZE, width, { size: TYPE.small }, type)
+              : []),
+          ],
     ),
     ...heading("Method", width, type),
     ...method(survey).flatMap((text) => paragraph(text, width, { size: TYPE.small }, type)),
@@ -85,14 +94,6 @@ function budget(estimate: Estimate, { settings }: SizedSurvey, width: Mm, type: 
     gap(1),
     ...paragraph("Totals are sums of the lines as printed.", width, { size }, type),
   ];
-}
-
-/** Rows of a name and a reason, a row each name with all its reasons. */
-function byName([headings = [], ...rows]: readonly (readonly string[])[]): readonly (readonly string[])[] {
-  if (rows.length === 0) return [];
-  const reasons = new Map<string, string[]>();
-  for (const [name = "", reason = ""] of rows) reasons.set(name, [...(reasons.get(name) ?? []), reason]);
-  return [headings, ...[...reasons].map(([name, own]) => [name, own.join("; ")])];
 }
 
 /** Every setting that has a value of its own: those given, then the defaults by where they come from. */

@@ -1,9 +1,9 @@
 import { isOverLift } from "../board/cautions";
 import { CAUTIONS } from "../enclosure/step";
 import type { Estimate } from "../estimate/estimate";
+import { leftOutByName, leftOutRows } from "../estimate/leftOutRows";
 import { boardNotes } from "../survey/boardNotes";
 import type { Mm } from "../measure/units";
-import { problemsOf } from "../survey/problemRows";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { bodyWidth, flow, gap, type Block, type Frame } from "./blocks";
 import { itemIndex, type IndexEntry } from "./itemIndex";
@@ -32,7 +32,7 @@ const NOTHING_MORE: FrontMatter = { estimate: undefined, index: [] };
 
 /**
  * Once a printed job, in front: what to beware of at every bench, what is said of its boards, what to buy, which rows
- * are left out, and on which page each item is.
+ * and pieces are left out, and on which page each item is.
  */
 export function frontPages(
   survey: SizedSurvey,
@@ -44,6 +44,8 @@ export function frontPages(
   const { blade, adhesive, weight } = CAUTIONS;
   const isHeavy = survey.outcomes.some((outcome) => outcome.state === "sized" && isOverLift(outcome.sized));
   const notes = boardNotes(survey);
+  const plans = (estimate?.plans ?? []).flatMap((group) => group.plans);
+  const leftOut = leftOutByName(leftOutRows(survey, plans)).slice(1);
   const body = { size: TYPE.body };
   const blocks = [
     ...paragraph(TITLE, width, { size: TYPE.title, bold: true, withNext: true }, type),
@@ -52,13 +54,7 @@ export function frontPages(
     ...(notes.length === 0 ? [] : heading("Boards", width, type)),
     ...notes.flatMap((note) => paragraph(note, width, body, type)),
     ...titledTable("To buy", SHOPPING_HEADINGS, shoppingRows(estimate, survey.settings), width, type),
-    ...titledTable(
-      "Rows left out",
-      ["item", "why"],
-      problemsOf(survey).map((row) => row.map(String)),
-      width,
-      type,
-    ),
+    ...titledTable("Left out", ["item", "why"], leftOut, width, type),
     ...itemIndex(index, width, type),
   ];
   const foot = (page: number, of: number) => runningFoot(TITLE, `${page} of ${of}`, frame, type);

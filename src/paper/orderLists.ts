@@ -61,8 +61,13 @@ function inTwoColumns(
   frame: Frame,
   foot: (page: number, of: number) => readonly Placed[],
 ): readonly Page[] {
-  const columns = flow(blocks, { ...frame, width: column + 2 * frame.margin }, () => [], TITLE);
   const { width, height } = frame;
+  const inColumns = (high: Mm) =>
+    flow(blocks, { ...frame, width: column + 2 * frame.margin, height: high }, () => [], TITLE);
+  const whole = inColumns(height);
+  // What one page holds is shared out over both columns.
+  const lowest = whole.length > 2 ? height : heightsUpTo(height).find((high) => inColumns(high).length <= 2)!;
+  const columns = inColumns(lowest);
   const pages = Math.ceil(columns.length / 2);
   return Array.from({ length: pages }, (_, page) => {
     const [left, right] = [columns[2 * page]!, columns[2 * page + 1]];
@@ -75,6 +80,12 @@ function inTwoColumns(
   });
 }
 
+function heightsUpTo(height: Mm): readonly Mm[] {
+  const steps = Array.from({ length: HEIGHTS }, (_, index) => (height * (index + 1)) / HEIGHTS);
+  return steps.slice(HEIGHTS / 2 - 1);
+}
+
+const HEIGHTS = 40;
 const TITLE = "Orders of assembly";
 const LIST_GAP = 4;
 const LETTERS = 26;

@@ -3,7 +3,6 @@ import type { Estimate } from "../estimate/estimate";
 import { InputError, NoAnswer } from "../measure/errors";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import type { SurveyCells } from "../survey/surveyAnswers";
-import { cornerTemplates } from "./cornerTemplates";
 import { cuttingPages } from "./cuttingPages";
 import { estimatePages } from "./estimatePages";
 import { fontsNeeded, type FontLoader } from "./fonts";
@@ -11,10 +10,9 @@ import { halfFrame, onLeaves, pageFrame, twoUp } from "./frames";
 import { BOX_IDENTIFIER, boxLabelsOf, labelSheets, labelsOf, USUAL_LABELS, type LabelOptions } from "./labelSheets";
 import type { Page, Paper } from "./page";
 import { renderPages } from "./renderPages";
-import { gaugesOf } from "./gauges";
 import { planPlaces } from "./planPlaces";
 import { shelfPages } from "./shelfPages";
-import { templatePages } from "./templatePages";
+import { templatePages, trueSizesOf } from "./templatePages";
 import { ticketsOf } from "./ticket";
 import { ticketSets } from "./ticketSets";
 import { createTypesetter, type Typesetter } from "./typesetter";
@@ -137,11 +135,8 @@ const PAGES: Readonly<
     pages: cuttingPages(estimate?.plans ?? [{ group: "", plans }], survey.settings, pageFrame(paper, printed), type),
   }),
   templates: ({ survey }, { paper, printed }, type) => {
-    const tickets = ticketsOf(survey);
     const { answerUnit: unit } = survey.settings;
-    return {
-      pages: templatePages(cornerTemplates(tickets), gaugesOf(tickets), unit, pageFrame(paper, printed), type),
-    };
+    return { pages: templatePages(trueSizesOf(ticketsOf(survey)), unit, pageFrame(paper, printed), type) };
   },
   labels: ({ survey, plans }, { paper, labels }, type) => ({
     pages: labelSheets(

@@ -1,5 +1,6 @@
 import type { Estimate } from "../estimate/estimate";
 import type { EstimateLine } from "../estimate/estimateLine";
+import { ROUGH } from "../estimate/printedTable";
 import type { StockPlan } from "../estimate/stockPlans";
 import { areaIn } from "../measure/units";
 import type { Settings } from "../settings/schema";
@@ -25,7 +26,7 @@ export function shoppingRows(
     const amount =
       line.unit === "m2"
         ? `${Number(areaIn(quantity, unit).toFixed(2))} ${areaUnitOf(unit)} net`
-        : `${Number(quantity.toFixed(2))} ${quantity === 1 ? line.unit.replace(/s$/, "") : line.unit}`;
+        : `${Number(quantity.toFixed(ROUGH.has(line.unit) ? 1 : 2))} ${quantity === 1 ? line.unit.replace(/s$/, "") : line.unit}`;
     const notes = [
       ...(spare > 0 ? [`of them ${Number(spare.toFixed(2))} for spoilt pieces`] : []),
       ...(held > 0 ? [`${held} more in hand`] : []),

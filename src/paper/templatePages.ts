@@ -1,26 +1,36 @@
+import { edgeCutWords } from "../drawing/edgeCutWords";
 import { nearestMark } from "../measure/benchLength";
-import { MM_PER, type Mm, type WorkbookUnit } from "../measure/units";
+import type { Mm, WorkbookUnit } from "../measure/units";
 import { besideWords } from "./besideWords";
 import { beside, bodyHeight, bodyWidth, flow, gap, together, type Block, type Frame } from "./blocks";
 import { gaugeBlocks } from "./gaugeBlocks";
-import type { Gauge } from "./gauges";
-import { AROUND_CORNER, type CornerTemplate } from "./cornerTemplates";
-import { line, OUTLINE, rectangle, type Page, type Placed } from "./page";
+import { gaugesOf, type Gauge } from "./gauges";
+import { checkBars, CHECK_ROOM } from "./checkBars";
+import { AROUND_CORNER, cornerTemplates, type CornerTemplate } from "./cornerTemplates";
+import { edgeBlocks } from "./edgeBlocks";
+import { line, OUTLINE, rectangle, type Page } from "./page";
 import { runningFoot } from "./runningFoot";
-import { paragraph, textLine, TYPE } from "./textBlocks";
+import { steppedEdges, type SteppedEdge } from "./steppedEdges";
+import { paragraph, TYPE } from "./textBlocks";
+import type { Ticket } from "./ticket";
 import type { Typesetter } from "./typesetter";
 
-/** Lengths of the bars by which a print is checked. */
-export const CHECK_SIDE: Mm = 100;
-const INCH_BAR_IN = 4;
-const BAR_HIGH: Mm = 3;
-const CHECK_ROOM: Mm = 2 * BAR_HIGH + 10;
 const SLIT_WEIGHT: Mm = 0.5;
 
-/** Turn-ins, mitred corners, corners and notches in true size, each page with bars to check the print by. */
+/** What is drawn in true size for the pieces of some tickets. */
+export interface TrueSizes {
+  readonly corners: readonly CornerTemplate[];
+  readonly gauges: readonly Gauge[];
+  readonly edges: readonly SteppedEdge[];
+}
+
+export function trueSizesOf(tickets: readonly Ticket[]): TrueSizes {
+  return { corners: cornerTemplates(tickets), gauges: gaugesOf(tickets), edges: steppedEdges(tickets) };
+}
+
+/** Turn-ins, mitred corners, corners, notches and stepped edges in true size, each page with bars to check the print by. */
 export function templatePages(
-  templates: readonly CornerTemplate[],
-  gauges: readonly Gauge[],
+  { corners: templates, gauges, edges }: TrueSizes,
   unit: WorkbookUnit,
   frame: Frame,
   type: Typesetter,
@@ -28,7 +38,7 @@ export function templatePages(
   const checked = { ...frame, head: CHECK_ROOM };
   const width = bodyWidth(checked);
   const room = bodyHeight(checked);
-  if (templates.length === 0 && gauges.length === 0) return [];
+  if (templates.length + gauges.length + edges.length === 0) return [];
   const drawn = templates.flatMap((template) => {
     const turned = fits(template, width, room) ? template : quarterTurned(template);
     return fits(turned, width, room) ? [{ template, turned }] : [];
@@ -52,7 +62,17 @@ export function templatePages(
       ],
       width,
     ),
-    ...tooLargeLines(tooLarge, unit, width, type),
+    ...edges.flatMap((edge) => (edge.high <= room - RESERVED ? edgeBlocks(edge, unit, width, type) : [])),
+    ...tooLargeLines(
+      [
+        ...tooLarge.map(cornerWords(unit)),
+        ...edges
+          .filter(({ high }) => high > room - RESERVED)
+          .map((edge) => `${edge.serves}: ${edgeCutWords(edge, unit)}`),
+      ],
+      width,
+      type,
+    ),
   ];
   const running = (page: number, of: number) => [
     ...checkBars(checked, type),
@@ -94,13 +114,8 @@ const COLUMN_GAP: Mm = 6;
 const HIGHEST_PAIRED: Mm = 85;
 
 /** What has no room on the paper, said once. */
-function tooLargeLines(
-  templates: readonly CornerTemplate[],
-  unit: WorkbookUnit,
-  width: Mm,
-  type: Typesetter,
-): readonly Block[] {
-  if (templates.length === 0) return [];
+function tooLargeLines(lines: readonly string[], width: Mm, type: Typesetter): readonly Block[] {
+  if (lines.length === 0) return [];
   return [
     ...paragraph(
       "Too large for this paper, so not drawn: measure along the length and along the width from the corner, and cut that away",
@@ -108,15 +123,12 @@ function tooLargeLines(
       { size: TYPE.heading, bold: true, withNext: true, role: "H2" },
       type,
     ),
-    ...templates.flatMap(({ length, width: across, serves }) =>
-      paragraph(
-        `${shown(length, unit)} × ${shown(across, unit)} ${unit}: ${serves.join("; ")}`,
-        width,
-        { size: TYPE.body },
-        type,
-      ),
-    ),
+    ...lines.flatMap((text) => paragraph(text, width, { size: TYPE.body }, type)),
   ];
+}
+
+function cornerWords(unit: WorkbookUnit): (corner: CornerTemplate) => string {
+  return ({ length, width, serves }) => `${shown(length, unit)} × ${shown(width, unit)} ${unit}: ${serves.join("; ")}`;
 }
 
 function templateBlocks(
@@ -136,27 +148,6 @@ function templateBlocks(
     ...paragraph(`For ${template.serves.join("; ")}.`, room, { size: TYPE.body }, type),
   ];
   return besideWords({ block: cornerBlock(turned), wide: turned.length + AROUND_CORNER }, words, width);
-}
-
-/** Bars of exactly 100 mm in ten parts and 4 in in eight, at the head of a page. */
-export function checkBars({ margin }: Frame, type: Typesetter): readonly Placed[] {
-  const [x, y] = [margin, margin];
-  const text = "100 mm, and 4 in. If a rule says otherwise, print again at 100 %, not “fit to page”.";
-  const bar = (top: Mm, long: Mm, parts: number): readonly Placed[] => [
-    ...Array.from({ length: parts / 2 }, (_, index) =>
-      rectangle(
-        { x: x + (2 * index * long) / parts, y: top, width: long / parts, height: BAR_HIGH },
-        { weight: 0, shade: 1 },
-      ),
-    ),
-    rectangle({ x, y: top, width: long, height: BAR_HIGH }),
-  ];
-  const below = y + BAR_HIGH + 1;
-  return [
-    ...bar(y, CHECK_SIDE, 10),
-    ...bar(below, INCH_BAR_IN * MM_PER.in, 2 * INCH_BAR_IN),
-    textLine(text, { x, y: below + BAR_HIGH + 1, width: type.width(text, TYPE.small) }, { size: TYPE.small }),
-  ];
 }
 
 function fits({ length, width }: CornerTemplate, across: Mm, down: Mm): boolean {

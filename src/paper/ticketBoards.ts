@@ -6,7 +6,7 @@ import type { Mm } from "../measure/units";
 import { beside, type Block } from "./blocks";
 import { GRAIN_ICON_HEIGHT, grainIcon } from "./grainIcon";
 import { fitColumns, table, type TableCell } from "./table";
-import { BASELINE_SHARE, heading, lineHeight, paragraph, tickBox, TYPE, writeIn } from "./textBlocks";
+import { BASELINE_SHARE, heading, lineHeight, paragraph, textLine, tickBox, TYPE, writeIn } from "./textBlocks";
 import type { Ticket } from "./ticket";
 import { matchCell, matchLines } from "./ticketMatch";
 import type { Typesetter } from "./typesetter";
@@ -185,9 +185,13 @@ export function titled(text: string, caution: string, width: Mm, type: Typesette
   ];
 }
 
-/** Room for a name and a day. */
+/** What the signs after sizes mean: `45 −`. */
+const SIGNS = "+ just over the mark, − just under";
+
+/** Room for a name and a day; where there is room, what signs after sizes mean. */
 export function signed(width: Mm, type: Typesetter): Block {
-  const half = width / 2;
+  const said = width < WIDE ? 0 : type.width(SIGNS, TYPE.body) + NAME_SLACK;
+  const half = (width - said) / 2;
   const height = lineHeight(TYPE.body) * WRITING_ROOM;
   return {
     height,
@@ -196,7 +200,8 @@ export function signed(width: Mm, type: Typesetter): Block {
       const foot = y + height - lineHeight(TYPE.body);
       return [
         ...writeIn("Made by", { x, y: foot, width: half - COLUMN_GAP }, TYPE.body, type),
-        ...writeIn("Date", { x: x + half, y: foot, width: half }, TYPE.body, type),
+        ...writeIn("Date", { x: x + half, y: foot, width: said === 0 ? half : half - COLUMN_GAP }, TYPE.body, type),
+        ...(said === 0 ? [] : [textLine(SIGNS, { x: x + 2 * half, y: foot, width: said }, { size: TYPE.body })]),
       ];
     },
   };

@@ -31,6 +31,8 @@ export interface LinesRoom {
   readonly parted: boolean;
   /** Blanks that their rows of stretches describe in full are not drawn. */
   readonly bare: boolean;
+  /** Long pieces are drawn, too. */
+  readonly strips?: boolean;
 }
 
 /** Where the lines of covering and lining run: strips as rows of stretches, other blanks drawn with theirs. */
@@ -58,7 +60,7 @@ export function coveringLines(
 export function foldLines(
   { sized: { settings } }: Ticket,
   parts: readonly NumberedPart[],
-  width: Mm,
+  { width, bare }: { readonly width: Mm; readonly bare: boolean },
   type: Typesetter,
 ): readonly Block[] {
   const templates = parts.filter(({ part }) => part.placed !== undefined).map(({ part }) => templateOfPart(part));
@@ -67,7 +69,7 @@ export function foldLines(
     templates,
     parts,
     settings.answerUnit,
-    { width, parted: false, bare: false },
+    { width, parted: false, bare, strips: true },
     type,
   );
 }
@@ -77,7 +79,7 @@ function linesToMark(
   templates: readonly Template[],
   parts: readonly NumberedPart[],
   unit: WorkbookUnit,
-  { width, parted, bare }: LinesRoom,
+  { width, parted, bare, strips = false }: LinesRoom,
   type: Typesetter,
 ): readonly Block[] {
   const lined = templates.filter(
@@ -87,7 +89,7 @@ function linesToMark(
   const columns = width >= 2 * LEAST_COLUMN + COLUMN_GAP ? 2 : 1;
   const room = (width - (columns - 1) * COLUMN_GAP) / columns;
   const cards = lined.map((template) =>
-    card(template, parts, unit, { width: room, bare: bare || columns === 1 }, type),
+    card(template, parts, unit, { width: room, bare: bare || columns === 1, strips }, type),
   );
   return [...heading(title, width, type), ...inColumns(cards, columns, room, parted)];
 }
@@ -97,9 +99,13 @@ function isRun(run: readonly Stretch[]): boolean {
 }
 
 /** On half a page there is no room for drawings of blanks that the rows of stretches describe. */
-function isDrawn({ length, width, alongLength, alongWidth, corners, lines }: Template, bare: boolean): boolean {
+function isDrawn(
+  { length, width, alongLength, alongWidth, corners, lines }: Template,
+  { bare, strips }: { readonly bare: boolean; readonly strips: boolean },
+): boolean {
   if (corners.length > 0 || lines.some(({ kind }) => kind === "cut")) return true;
   if (bare) return false;
+  if (strips) return true;
   return isRun(alongLength) && isRun(alongWidth) && Math.max(length, width) <= STRIP_RATIO * Math.min(length, width);
 }
 
@@ -108,7 +114,7 @@ function card(
   template: Template,
   parts: readonly NumberedPart[],
   unit: WorkbookUnit,
-  { width, bare }: { readonly width: Mm; readonly bare: boolean },
+  { width, bare, strips }: { readonly width: Mm; readonly bare: boolean; readonly strips: boolean },
   type: Typesetter,
 ): Block {
   const number = parts.find(({ part }) => part.fullName === template.name)?.number;
@@ -128,7 +134,7 @@ function card(
   const corners = away.flatMap((words) => paragraph(`hatched: ${words}`, width, { size: TYPE.body }, type));
   return together([
     ...paragraph(title, width, { size: TYPE.body, bold: true }, type),
-    ...(isDrawn(template, bare) ? [drawn(template, width), gap(1)] : []),
+    ...(isDrawn(template, { bare, strips }) ? [drawn(template, width), gap(1)] : []),
     ...runs,
     ...corners,
     gap(CARD_GAP),

@@ -24,7 +24,7 @@ export function ticketPictures({ sized }: Ticket, width: Mm, highest: Mm): Block
     tallest: Math.max(LEAST_SHARE, (height - 2 * EXPLODED_MARGIN) / (apart * UNITS_PER_MM)),
     list: false,
     // A folded piece is drawn flat below, with its folds.
-    labels: !assembly.kind.folded,
+    flats: false,
   };
   // Its numbers are never made smaller: where they need more height, the drawing has it.
   const exploded = { block: drawingBlock(explodedView(assembly, options), apart, Infinity), from: closed };

@@ -31,13 +31,16 @@ export function ticketFacts(ticket: Ticket): readonly (readonly [label: string, 
       : asSurveyed.map((text, index) => [index === 0 ? "As surveyed" : "", text] as const)),
     ["Item", `${readAs(sized)} (height × width × depth)`],
     ...(own === "" ? [] : [["For this row", own] as const]),
-    ["Inside", sizes(insideSizes, sized)],
+    ["Inside", `${sizes(insideSizes, sized)}${assembly.restsOn === "back" ? "" : AS_IT_LIES}`],
     [
       "Outside",
       `${sizes([y, x, z], sized)}, closed and covered; ${massText(enclosureMass(partList(assembly, settings), settings), settings.answerUnit)} empty`,
     ],
   ];
 }
+
+/** An item that stands: the words of the sums below are of its tray. */
+const AS_IT_LIES = " (height × width × depth of the tray)";
 
 /** Whether a survey's cells hold the figures that they are read as, in their order. */
 function sayTheSame(asSurveyed: readonly string[], read: string): boolean {

@@ -1,9 +1,10 @@
 import { joinParts } from "../covering/joinParts";
 import { joinWords, matchesOf, plyWords, workWords, type MatchedPart } from "../enclosure/benchInstruction";
+import type { Assembly } from "../enclosure/assembly";
 import { X, Y, Z, type Axis } from "../enclosure/space";
 import type { Part } from "../enclosure/part";
 import type { Sized } from "../item/sizeItem";
-import { benchLength } from "../measure/benchLength";
+import { benchLength, nearestMark } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
 import { line, type Placed } from "./page";
 import type { DrawnCell } from "./table";
@@ -29,6 +30,7 @@ export function matchLines(part: Part, { assembly, settings }: Sized): readonly 
     ...workWords(part, settings.answerUnit).filter((words) => !said.includes(words)),
     ...trimmedPlies(part, settings.answerUnit),
   ].map(plain);
+  if (part.material === "cushion") work.unshift(plain(`${nearestMark(part.caliper, settings.answerUnit)} thick`));
   // What is cut over and trimmed flush is not matched.
   const pieces = joinParts([part], settings);
   if (pieces[0] !== part)
@@ -40,7 +42,7 @@ export function matchLines(part: Part, { assembly, settings }: Sized): readonly 
   const matches = part.placed === undefined || part.placed.trim > 0 ? undefined : matchesOf(part.placed, assembly);
   if (matches === undefined) return work;
   const oneBoard = new Set(assembly.parts.map(({ board }) => board.stock)).size === 1;
-  const [along, across] = matches.map((match) => sumOf(match, oneBoard)) as [MatchLine, MatchLine];
+  const [along, across] = matches.map((match) => sumOf(match, oneBoard, assembly.parts)) as [MatchLine, MatchLine];
   if (matches.every(({ reference }) => reference === undefined))
     return part.plies > 1 ? work : [plain("cut to size"), ...work];
   if (matches.every(({ reference, terms }) => reference === "inside" && terms.length === 0))
@@ -79,19 +81,23 @@ function plain(text: string): MatchLine {
 const WITHIN_SIZE = /(?<=\d) (?=\d{1,2}\/|[+−](?:$|[\u00a0;]))/g;
 const NO_BREAK = "\u00a0";
 
-/** @param oneBoard whether all is cut from one board, which needs no other name */
-function sumOf({ reference, terms, axis }: MatchedPart, oneBoard: boolean): MatchLine {
+/**
+ * The direction of what it is matched to is said, but of a wall that is alike.
+ *
+ * @param oneBoard whether all is cut from one board, which needs no other name
+ */
+function sumOf({ reference, terms, axis }: MatchedPart, oneBoard: boolean, parts: Assembly["parts"]): MatchLine {
   if (reference === undefined) return plain("cut to size");
-  const start = reference === "inside" ? `inside ${DIRECTION_WORDS[axis]}` : reference;
-  // `portfolio board − case board` would read as one part less another.
-  const caliper = reference.endsWith("board") ? " caliper" : "";
+  const isWall = parts.some(({ name, role }) => name === reference && role === "wall");
+  const direction = isWall ? (axis === Z ? "height" : "length") : DIRECTION_WORDS[axis];
+  const start = `${reference} ${direction}`;
   const added = terms.map(({ count, thickness: { word } }) => {
     const times = Math.abs(count) === 1 ? "" : `${Math.abs(count)} × `;
     const name = oneBoard && word.endsWith("board") ? "board" : word;
-    return ` ${count > 0 ? "+" : "−"} ${times}${name}${caliper}`;
+    return ` ${count > 0 ? "+" : "−"} ${times}${name}`;
   });
   if (added.length > 0) return { text: `${start}${added.join("")}`, blank: true };
-  return plain(reference === "inside" ? start : `as the ${reference}`);
+  return plain(isWall ? `as the ${reference}` : start);
 }
 
 /** Lines with room to write at their ends. */

@@ -39,7 +39,7 @@ test.each(KINDS.map(({ name }) => name))("a drawing without labels of a %s says 
   expect(readDrawing(explodedView(assembly, { unit: "mm", labels: false })).texts).toEqual([]);
 });
 
-test.each(KINDS.filter(({ folded }) => !folded).map(({ name }) => name))(
+test.each(KINDS.map(({ name }) => name))(
   "head and spine of a %s are named in a corner where nothing else is, but of one that stands",
   (kind) => {
     for (const [resting, words] of [
@@ -52,6 +52,17 @@ test.each(KINDS.filter(({ folded }) => !folded).map(({ name }) => name))(
       expect(read.texts.filter(({ text }) => ["head", "spine"].includes(text)).map(({ text }) => text)).toEqual(words);
       expect(overlapping(read.texts)).toEqual([]);
     }
+  },
+);
+
+test.each(KINDS.filter(({ folded }) => folded).map(({ name }) => name))(
+  "a %s folded up has the number of each piece on it where its pieces are not drawn flat",
+  (kind) => {
+    const assembly = enclosed(book(300, 210, 40), kind);
+    const numbers = assembly.parts.flatMap(({ panels }, index) => (panels.length > 0 ? [String(index + 1)] : []));
+    const { texts } = readDrawing(explodedView(assembly, { unit: "mm", width: 450, flats: false }));
+    expect(texts.map(({ text }) => text).sort()).toEqual([...numbers, "head", "spine"].sort());
+    expect(overlapping(texts)).toEqual([]);
   },
 );
 

@@ -3,13 +3,11 @@ import { templateOfBlank } from "../../src/drawing/templateOfBlank";
 import { runOf } from "../../src/enclosure/blank";
 import { KINDS } from "../../src/enclosure/registry";
 import { benchTicket } from "../../src/paper/benchTicket";
-import { cornerTemplates } from "../../src/paper/cornerTemplates";
 import { cuttingPages } from "../../src/paper/cuttingPages";
 import { estimatePages } from "../../src/paper/estimatePages";
-import { gaugesOf } from "../../src/paper/gauges";
 import { halfFrame, pageFrame, twoUp } from "../../src/paper/frames";
 import { BOX_IDENTIFIER, boxLabelsOf, labelSheets, labelsOf } from "../../src/paper/labelSheets";
-import { templatePages } from "../../src/paper/templatePages";
+import { templatePages, trueSizesOf } from "../../src/paper/templatePages";
 import { ticketsOf, type Ticket } from "../../src/paper/ticket";
 import { estimateFor } from "../../src/estimate/budget";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
@@ -159,7 +157,7 @@ test("cutting plans of 200 boxes, a page a sheet, templates and budget lie withi
   expect(cutting.filter(({ bookmark }) => bookmark !== "").length).toBeLessThanOrEqual(sheets);
   const pages = [
     ...cutting,
-    ...templatePages(cornerTemplates(ticketsOf(sized)), gaugesOf(ticketsOf(sized)), "mm", pageFrame("Letter"), set),
+    ...templatePages(trueSizesOf(ticketsOf(sized)), "mm", pageFrame("Letter"), set),
     ...estimatePages(estimate, sized, pageFrame("A4"), set),
   ];
   expect(pages.length).toBeGreaterThan(20);

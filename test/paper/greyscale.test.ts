@@ -2,16 +2,14 @@ import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import type { Shape } from "../../src/drawing/picture";
 import { sheetPlan } from "../../src/drawing/sheetPlan";
 import { benchTicket } from "../../src/paper/benchTicket";
-import { cornerTemplates } from "../../src/paper/cornerTemplates";
 import { cuttingPages } from "../../src/paper/cuttingPages";
 import { estimatePages } from "../../src/paper/estimatePages";
-import { gaugesOf } from "../../src/paper/gauges";
 import { pageFrame } from "../../src/paper/frames";
 import { boxLabelsOf, labelSheets, labelsOf, USUAL_LABELS } from "../../src/paper/labelSheets";
 import type { Page } from "../../src/paper/page";
 import { PAPER_KINDS, type PaperKind } from "../../src/paper/paperKinds";
 import { shelfPages } from "../../src/paper/shelfPages";
-import { templatePages } from "../../src/paper/templatePages";
+import { templatePages, trueSizesOf } from "../../src/paper/templatePages";
 import { ticketsOf } from "../../src/paper/ticket";
 import { commandsOf, everyFont, inkBox, printed, textsOn } from "./paperTools";
 
@@ -30,7 +28,7 @@ const pagesOf = printed(SURVEY, ["plans"]).then(async ({ survey, plans, estimate
     tickets: tickets.flatMap((ticket) => benchTicket(ticket, frame, type).pages()),
     plans: cuttingPages([{ group: "", plans }], survey.settings, frame, type),
     shelf: shelfPages(survey, SURVEY, frame, type),
-    templates: templatePages(cornerTemplates(tickets), gaugesOf(tickets), "mm", frame, type),
+    templates: templatePages(trueSizesOf(tickets), "mm", frame, type),
     labels: labelSheets(labelsOf(tickets, "item"), { paper: "A4", ...USUAL_LABELS }, type),
     "box-labels": labelSheets(boxLabelsOf(tickets), { paper: "A4", ...USUAL_LABELS }, type),
   };

@@ -10,6 +10,7 @@ import type { Placed } from "../../src/paper/page";
 import { ON_LABEL_SHEETS, PAPER_KINDS } from "../../src/paper/paperKinds";
 import { planPlaces } from "../../src/paper/planPlaces";
 import { sheetGroups } from "../../src/paper/sheetGroups";
+import { steppedEdges } from "../../src/paper/steppedEdges";
 import { ticketsOf } from "../../src/paper/ticket";
 import type { StockPlan } from "../../src/estimate/stockPlans";
 import { sizeSurvey, type SizedSurvey } from "../../src/survey/sizeSurvey";
@@ -66,6 +67,26 @@ test("the check bar measures 100.0 mm in the PDF's own units, and a notch its ow
   expect(sizes.some(([w, h]) => Math.abs(w - 60) < 0.005 && Math.abs(h - 15) < 0.005)).toBe(true);
   // Inside depth 12 + 0.5 + 2 = 14.5; notch Cz x (Cz - t).
   expect(sizes.some(([w, h]) => Math.abs(w - 12.5) < 0.005 && Math.abs(h - 14.5) < 0.005)).toBe(true);
+});
+
+test("an edge that is cut in steps is drawn in true size, stretch by stretch", async () => {
+  const rows = [HEADINGS, ["LK 3", "Log", 200, 150, 20, "folded clamshell", 1]];
+  const { bytes, survey } = await printed(rows, ["templates"], {}, ["clamshell spine=creased"]);
+  const [edge] = steppedEdges(ticketsOf(survey));
+  const [first] = edge!.steps;
+  expect(first!.from).toBe(0);
+  const sizes = commandsOf(bytes)
+    .flatMap(closedPaths)
+    .map((points) => {
+      const [xs, ys] = [points.map(([x]) => x / POINTS_PER_MM), points.map(([, y]) => y / POINTS_PER_MM)];
+      return [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)] as const;
+    });
+  const count = Math.ceil(edge!.long / 190);
+  const wide = edge!.long / count;
+  const whole = edge!.steps.filter(({ from, to }) => Math.floor(from / wide) === Math.floor((to - 1e-6) / wide));
+  expect(whole.length).toBeGreaterThan(3);
+  for (const { from, to, deep } of whole)
+    expect(sizes.some(([w, h]) => Math.abs(w - (to - from)) < 0.005 && Math.abs(h - deep) < 0.005)).toBe(true);
 });
 
 /** The demo with the unit of its figures in its headings, so that it can be printed in inches. */

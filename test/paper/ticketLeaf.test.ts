@@ -172,11 +172,51 @@ test("a wall is matched by a sum with room for the caliper that was measured", (
     .filter(({ part }) => part.placed?.role === "wall")
     .map(({ part }) => matchLines(part, ticket.sized));
   expect(lines[0]).toEqual([
-    { text: "length: base + 2 × board", blank: true },
+    { text: "length: base height + 2 × board", blank: true },
     { text: "height: inside depth + board", blank: true },
   ]);
   expect(lines[1]).toEqual([
-    { text: "length: as the base", blank: false },
+    { text: "length: base width", blank: false },
     { text: "height: as the side wall", blank: false },
   ]);
+});
+
+test("what is as large as a board but is none is not said to be a board: a flap is cut shorter by its relief", () => {
+  // Relief 3 mm, board 3 mm: by hand 410 + 1 - 3 = 408.
+  const survey = [
+    ["id", "height", "width", "depth", "enclosure"],
+    ["A", 560, 410, 8, "flap portfolio"],
+  ];
+  const [ticket] = ticketsOf(sizeSurvey(survey, ["wall board=3 mm"]));
+  const flap = numberedParts(ticket!).find(({ part }) => part.name === "fore-edge flap")!.part;
+  expect(flap.width).toBeCloseTo(408, 9);
+  expect(matchLines(flap, ticket!.sized).map(({ text }) => text)).toEqual([
+    "length: portfolio board height",
+    "width: cut to size",
+  ]);
+});
+
+test("cushions say how thick they are", () => {
+  const survey = [
+    ["id", "height", "width", "depth", "enclosure"],
+    ["A", 170, 125, 92, "lidded box"],
+  ];
+  const [ticket] = ticketsOf(sizeSurvey(survey, ["cushion base=5 mm; cushion sides=6 mm"]));
+  const cushions = numberedParts(ticket!).filter(({ part }) => part.material === "cushion");
+  expect(cushions.map(({ part }) => [part.name, matchLines(part, ticket!.sized)[0]!.text])).toEqual([
+    ["cushion base", "5 thick"],
+    ["cushion side", "6 thick"],
+    ["cushion head", "6 thick"],
+  ]);
+});
+
+test("a ticket that one page holds is on the front alone", async () => {
+  const set = await type;
+  for (const identifier of ["LK 009", "LK 010", "LK 016"]) {
+    const ticket = tickets.find((each) => each.identifier === identifier)!;
+    const pages = benchTicket(ticket, pageFrame("A4"), set).pages();
+    expect(pages).toHaveLength(1);
+    expect(pages.flatMap((page) => faults(page, set))).toEqual([]);
+    expect(textOn(pages)).toContain("Order of assembly");
+  }
 });
