@@ -41,13 +41,23 @@ export function figureColumn(
     };
   });
   const format = figure === undefined ? undefined : FORMATS[figure.unit]?.[settings.answerUnit === "in" ? "in" : "mm"];
+  const heading = headedFigure(name, settings.answerUnit);
   return {
-    heading: headedFigure(name, settings.answerUnit),
+    heading,
     formerHeading: name,
+    ...(heading === name ? {} : { headingsElsewhere: headingsElsewhere(name, heading) }),
     cells,
     ...(format === undefined ? {} : { format }),
   };
 }
+
+/** The same figure in the other units that answers can be in. */
+function headingsElsewhere(name: string, heading: string): readonly string[] {
+  const all = WORKBOOK_UNITS.map((unit) => headedFigure(name, unit));
+  return [...new Set(all)].filter((each) => each !== heading);
+}
+
+const WORKBOOK_UNITS = ["mm", "cm", "in"] as const;
 
 /** The columns with one formula in their first cell, whose answers the others are. */
 export function filledBy(formula: string, columns: readonly NewColumn[]): readonly NewColumn[] {

@@ -1,3 +1,4 @@
+import { InputError } from "../measure/errors";
 import type { Book } from "../workbook/book";
 import { parseSheetArea, type Area } from "../workbook/cellRef";
 
@@ -17,3 +18,16 @@ export function keptRanges({ names }: Pick<Book, "names">, sheet: string): reado
 }
 
 const KEPT = [SETTINGS_NAME, STOCK_NAME, GUIDE_NAME, SIZES_NAME];
+
+/** The name of such a range in the workbook, whatever its case. */
+export function definedName({ names }: Book, wanted: string): Book["names"][number] | undefined {
+  return names.find(({ name, sheet }) => name.toLowerCase() === wanted && sheet === undefined);
+}
+
+/** Where it lies. @throws InputError where the workbook has no such range */
+export function namedArea(book: Book, wanted: string): NonNullable<ReturnType<typeof parseSheetArea>> {
+  const defined = definedName(book, wanted);
+  const found = defined === undefined ? undefined : parseSheetArea(defined.refersTo);
+  if (found === undefined) throw new InputError(wanted, "no range of that name", "make its sheet first");
+  return found;
+}

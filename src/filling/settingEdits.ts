@@ -7,9 +7,9 @@ import { DEFINITIONS, type SettingKey } from "../settings/schema";
 import { settingsOf } from "../settings/settingsOf";
 import { tableHeading } from "../settings/tableHeading";
 import type { Book } from "../workbook/book";
-import { parseSheetArea, sheetArea } from "../workbook/cellRef";
+import { sheetArea } from "../workbook/cellRef";
 import type { CellContent, CellEdit, WorkbookEdits } from "../workbook/edits";
-import { GUIDE_NAME, SETTINGS_NAME } from "./keptRanges";
+import { definedName, GUIDE_NAME, namedArea, SETTINGS_NAME } from "./keptRanges";
 import type { BookSurvey } from "./readBookSurvey";
 import { typedContent } from "./rowDecision";
 
@@ -125,17 +125,6 @@ function settingColumns(rows: readonly (readonly unknown[])[]): { readonly setti
 function cellAt(book: Book, name: string, { row, column }: Place, content: CellContent): CellEdit {
   const { sheet, area } = namedArea(book, name);
   return { sheet, row: area.top + row, column: area.left + column, content };
-}
-
-function definedName({ names }: Book, wanted: string): Book["names"][number] | undefined {
-  return names.find(({ name, sheet }) => name.toLowerCase() === wanted && sheet === undefined);
-}
-
-function namedArea(book: Book, wanted: string): NonNullable<ReturnType<typeof parseSheetArea>> {
-  const defined = definedName(book, wanted);
-  const found = defined === undefined ? undefined : parseSheetArea(defined.refersTo);
-  if (found === undefined) throw new InputError(wanted, "no range of that name", "make its sheet first");
-  return found;
 }
 
 /** A change to the board guide; rows count from 1, without the heading. */

@@ -48,7 +48,7 @@ export function excelPort(showing: Showing = ALWAYS_SHOWN): BookPort {
       return { columns, notes, undo };
     },
     selected: () => inExcel(selectedCell),
-    showOnly: (rows, number) => inExcel((context) => showOnly(context, rows, number)),
+    showOnly: (rows, value) => inExcel((context) => showOnly(context, rows, value)),
     goTo: (cell) => inExcel((context) => goTo(context, cell)),
     onSelect: (listener) => {
       let last = "";

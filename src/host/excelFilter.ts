@@ -1,16 +1,19 @@
 /// <reference types="office-js" />
 import type { RowsByColumn } from "./port";
-import { lookAt, rangeAt } from "./excelRead";
+import { areaOf, CORNERS, lookAt, rangeAt } from "./excelRead";
+import { filterWith } from "./filterWith";
 
 /**
- * Filters a survey by a number of one of its columns: its table, or the filter of the sheet.
+ * Filters a survey by what one of its columns holds: its table, or the filter of the sheet. A filter of the user that ends
+ * before the column takes it in, and goes on by what it went by.
  *
- * @param number undefined to show every row again
+ * @param value undefined to show every row again
+ * @throws InputError when the sheet has a filter elsewhere
  */
 export async function showOnly(
   context: Excel.RequestContext,
   { sheet, column, headingRow, lastRow, firstColumn, lastColumn }: RowsByColumn,
-  number: number | undefined,
+  value: number | string | undefined,
 ): Promise<void> {
   const { tables } = await lookAt(context);
   const inTable = tables.find(
@@ -18,15 +21,31 @@ export async function showOnly(
   );
   if (inTable !== undefined) {
     const { filter } = context.workbook.tables.getItem(inTable.name).columns.getItemAt(column - inTable.area.left);
-    if (number === undefined) filter.clear();
-    else filter.applyCustomFilter(`=${number}`);
+    if (value === undefined) filter.clear();
+    else filter.applyCustomFilter(`=${value}`);
   } else {
     const { autoFilter } = context.workbook.worksheets.getItem(sheet);
-    const left = Math.min(firstColumn, column);
-    const area = { top: headingRow, left, bottom: lastRow, right: Math.max(lastColumn, column) };
-    const criteria = number === undefined ? undefined : { filterOn: "Custom" as const, criterion1: `=${number}` };
-    if (criteria === undefined) autoFilter.clearCriteria();
-    else autoFilter.apply(rangeAt(context, sheet, area), column - left, criteria);
+    const survey = {
+      top: headingRow,
+      left: Math.min(firstColumn, column),
+      bottom: lastRow,
+      right: Math.max(lastColumn, column),
+    };
+    if (value === undefined) autoFilter.clearCriteria();
+    else {
+      autoFilter.load("criteria");
+      const range = autoFilter.getRangeOrNullObject().load(CORNERS);
+      await context.sync();
+      const standing = range.isNullObject ? undefined : areaOf(range);
+      const area = filterWith(survey, standing);
+      const cells = rangeAt(context, sheet, area);
+      // A filter over other cells begins anew, so what it went by is set again.
+      if (area !== standing && standing !== undefined)
+        autoFilter.criteria.forEach((criteria, place) => {
+          if (criteria?.filterOn) autoFilter.apply(cells, standing.left + place - area.left, criteria);
+        });
+      autoFilter.apply(cells, column - area.left, { filterOn: "Custom", criterion1: `=${value}` });
+    }
   }
   await context.sync();
 }

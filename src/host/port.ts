@@ -43,8 +43,13 @@ export interface BookPort {
   /** The cell that is selected; undefined on a chart sheet. */
   readonly selected: () => Promise<SheetCell | undefined>;
   readonly goTo: (cell: SheetCell) => Promise<void>;
-  /** Hides the rows whose cell holds another number, as the filter of the sheet does; undefined shows every row. */
-  readonly showOnly: (rows: RowsByColumn, number: number | undefined) => Promise<void>;
+  /**
+   * Hides the rows whose cell holds something else, as the filter of the sheet does; undefined shows every row. A filter of
+   * the user's own takes in the column and keeps what it goes by.
+   *
+   * @throws InputError when the sheet has a filter elsewhere, which would be lost
+   */
+  readonly showOnly: (rows: RowsByColumn, value: number | string | undefined) => Promise<void>;
   /** Calls back when another cell is selected. @returns what stops it */
   readonly onSelect: (listener: (cell: SheetCell) => void) => Promise<() => void>;
   /** Calls back when cells of any sheet were changed, by the user or by a calculation of theirs. @returns what stops it */

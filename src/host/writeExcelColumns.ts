@@ -42,7 +42,8 @@ export async function writeExcelColumns(sender: Sender, plan: ColumnPlan): Promi
     const { format } = column;
     const formats = format === undefined ? plainFormats(plan.formats.get(like ?? 0)) : column.cells.map(() => [format]);
     if (formats !== undefined) await writeCells(sender, sheet, cells, "numberFormat", formats);
-    if (!at.replaced) await writeCells(sender, sheet, heading, "formulas", [[entered(at.heading)]]);
+    if (!at.replaced || at.renamedFrom !== undefined)
+      await writeCells(sender, sheet, heading, "formulas", [[entered(at.heading)]]);
     // What one formula fills is left to Excel: a value in its way is #SPILL!.
     const filled = edit.holds === "one formula" ? column.cells.filter(isFormula) : column.cells;
     await writeCells(

@@ -40,9 +40,9 @@ export function pagePort({ api, workbook, book, write, onRefresh, settled }: Pag
       }
       return Promise.resolve();
     },
-    showOnly: async (rows, number) => {
+    showOnly: async (rows, value) => {
       const sheet = workbook().getSheetByName(sheetNamed(book(), rows.sheet).name);
-      if (sheet) await showOnly(sheet, rows, number);
+      if (sheet) await showOnly(sheet, rows, value);
     },
     onSelect: (listener) => {
       let last = "";

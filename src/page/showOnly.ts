@@ -1,43 +1,76 @@
 import type { IFilterColumn } from "@univerjs/sheets-filter";
-import type { FWorksheet } from "@univerjs/sheets/facade";
+import type { FRange, FWorksheet } from "@univerjs/sheets/facade";
+import { filterWith } from "../host/filterWith";
 import type { RowsByColumn } from "../host/port";
+import type { Area } from "../workbook/cellRef";
 
 /**
- * Filters a survey in the grid by a number of one of its columns: its table, or the filter of the sheet.
+ * Filters a survey in the grid by what one of its columns holds: its table, or the filter of the sheet. A filter of the user
+ * that ends before the column takes it in, and goes on by what it went by.
  *
- * @param number undefined to show every row again
+ * @param value undefined to show every row again
+ * @throws InputError when the sheet has a filter elsewhere
  */
 export async function showOnly(
   sheet: FWorksheet,
   { column, headingRow, lastRow, firstColumn, lastColumn }: RowsByColumn,
-  number: number | undefined,
+  value: number | string | undefined,
 ): Promise<void> {
   const table = sheet.getTableByCell(headingRow - 1, column - 1);
   if (table !== undefined) {
     const at = column - 1 - table.range.startColumn;
-    if (number === undefined) await sheet.resetFilter(table.id, at);
+    if (value === undefined) await sheet.resetFilter(table.id, at);
     else {
       // A plain number is compared as one, a formatted one by its text.
-      const manual = { filterType: "manual", values: [number, String(number)] } as unknown as Parameters<
+      const manual = { filterType: "manual", values: [value, String(value)] } as unknown as Parameters<
         typeof sheet.setTableFilter
       >[2];
       await sheet.setTableFilter(table.id, at, manual);
     }
     return;
   }
-  const left = Math.min(firstColumn, column);
-  const width = Math.max(lastColumn, column) - left + 1;
   const found = sheet.getFilter();
-  const isOver = found !== null && found.getRange().getLastColumn() >= column - 1;
-  if (number === undefined) return void found?.removeColumnFilterCriteria(column - 1);
-  if (found !== null && !isOver) found.remove();
-  const filter = isOver
-    ? found
-    : sheet.getRange(headingRow - 1, left - 1, lastRow - headingRow + 1, width).createFilter();
+  if (value === undefined) return void found?.removeColumnFilterCriteria(column - 1);
+  const survey = {
+    top: headingRow,
+    bottom: lastRow,
+    left: Math.min(firstColumn, column),
+    right: Math.max(lastColumn, column),
+  };
+  const standing = found === null ? undefined : areaOf(found.getRange());
+  const area = filterWith(survey, standing);
+  const kept = found === null ? [] : criteriaOf(found, standing!);
+  if (area !== standing) found?.remove();
+  const filter =
+    area === standing
+      ? found
+      : sheet
+          .getRange(area.top - 1, area.left - 1, area.bottom - area.top + 1, area.right - area.left + 1)
+          .createFilter();
+  if (area !== standing) for (const each of kept) filter?.setColumnFilterCriteria(each.colId, each);
   // The filter of a sheet goes by what cells show, that of a table by what they hold.
   const cells = sheet.getRange(headingRow, column - 1, lastRow - headingRow, 1);
   const shown = cells.getDisplayValues().flat();
-  const wanted = [...new Set(cells.getValues().flatMap(([value], row) => (value === number ? [shown[row]!] : [])))];
+  const wanted = [...new Set(cells.getValues().flatMap(([held], row) => (held === value ? [shown[row]!] : [])))];
   const criteria: IFilterColumn = { colId: column - 1, filters: { filters: wanted } };
   filter?.setColumnFilterCriteria(column - 1, criteria);
+}
+
+type Filter = NonNullable<ReturnType<FWorksheet["getFilter"]>>;
+
+function areaOf(range: FRange): Area {
+  return {
+    top: range.getRow() + 1,
+    left: range.getColumn() + 1,
+    bottom: range.getLastRow() + 1,
+    right: range.getLastColumn() + 1,
+  };
+}
+
+/** What a filter goes by, column by column. */
+function criteriaOf(filter: Filter, { left, right }: Area): readonly IFilterColumn[] {
+  return Array.from({ length: right - left + 1 }, (_, place) => left - 1 + place).flatMap((colId) => {
+    const criteria = filter.getColumnFilterCriteria(colId);
+    return criteria === null || criteria === undefined ? [] : [{ ...criteria, colId }];
+  });
 }

@@ -15,12 +15,17 @@ export function CaliperFilter({ model, survey, busy }: FilterProps) {
   const place = caliperColumn(survey);
   if (place === undefined) return null;
   const { rows } = survey.book.grid(place.sheet);
-  const counts = new Map<number, number>();
+  const { stock } = survey.sized.settings;
+  // A card may be given in points, as a text.
+  const inStock = new Map(stock.map(({ caliperAsGiven, caliper }) => [caliperAsGiven, caliper]));
+  const counts = new Map<number | string, number>();
   for (const row of rows.slice(place.headingRow, place.lastRow)) {
     const caliper = row[place.column - 1];
-    if (typeof caliper === "number") counts.set(caliper, (counts.get(caliper) ?? 0) + 1);
+    if (typeof caliper === "number" || (typeof caliper === "string" && inStock.has(caliper)))
+      counts.set(caliper, (counts.get(caliper) ?? 0) + 1);
   }
-  const calipers = [...counts].sort(([one], [other]) => one - other);
+  const thickness = (caliper: number | string) => inStock.get(caliper) ?? Number(caliper);
+  const calipers = [...counts].sort(([one], [other]) => thickness(one) - thickness(other));
   if (calipers.length === 0) return null;
   return (
     <section aria-label="Rows by caliper">

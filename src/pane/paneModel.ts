@@ -190,10 +190,10 @@ export function paneModel(port: BookPort): PaneModel {
     answer: (answer) => readAnswering(answer.sheet === undefined ? [...effects, answer] : [answer]),
     takeBack: () => readAnswering(effects.slice(0, -1)),
     settleUnit: () => set({ beforeUnit: undefined }),
-    showOnly: (rows, number) =>
-      act(number === undefined ? "Showing every row" : `Showing the rows with ${number}`, async () => {
-        await port.showOnly(rows, number);
-        say([number === undefined ? "Every row is shown." : `Only rows with the caliper ${number} are shown.`]);
+    showOnly: (rows, value) =>
+      act(value === undefined ? "Showing every row" : `Showing the rows with ${value}`, async () => {
+        await port.showOnly(rows, value);
+        say([value === undefined ? "Every row is shown." : `Only rows with the caliper ${value} are shown.`]);
       }),
     goTo: async (row) => {
       const { survey } = state;

@@ -72,8 +72,8 @@ export interface PaneModel {
   readonly takeBack: () => Promise<void>;
   /** The change of the unit on the settings sheet is settled. */
   readonly settleUnit: () => void;
-  /** Filters the survey by a number of one column; undefined shows every row. */
-  readonly showOnly: (rows: RowsByColumn, number: number | undefined) => Promise<void>;
+  /** Filters the survey by what one column holds; undefined shows every row. */
+  readonly showOnly: (rows: RowsByColumn, value: number | string | undefined) => Promise<void>;
   readonly goTo: (row: number) => Promise<void>;
   readonly say: (lines: readonly string[], failed?: boolean) => void;
 }

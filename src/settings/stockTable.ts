@@ -38,10 +38,14 @@ const OTHER_HEADINGS: ReadonlyMap<string, StockField> = new Map([
   ["name", "stock"],
 ]);
 
+/** What the plain name of a heading says that its column holds. */
+export function stockField(name: string): StockField | undefined {
+  return Object.hasOwn(STOCK_FIELDS, name) ? (name as StockField) : OTHER_HEADINGS.get(name);
+}
+
 function readHeading(heading: unknown, shopUnit: LengthUnit): StockColumn | undefined {
   const { name, unit } = tableHeading(heading);
-  if (name === "") return undefined;
-  const key = Object.hasOwn(STOCK_FIELDS, name) ? (name as StockField) : OTHER_HEADINGS.get(name);
+  const key = stockField(name);
   if (key === undefined) return undefined;
   if (!isLengthField(key) || unit === "") return { key, heading: name, unit: shopUnit };
   const known = LENGTH_UNITS.find((each) => each === unit.toLowerCase());

@@ -4,6 +4,7 @@ import type { Book, BookTable } from "./book";
 import { columnLetters, refuseTooWide, type Area } from "./cellRef";
 import { isFormula, type ColumnsEdit, type NewColumn, type PlacedColumn } from "./edits";
 import { ownColumns, type OwnColumn } from "./ownMarks";
+import { headingAgain, isNamedOtherwise } from "./headingAgain";
 import { placedFormula } from "./siblingCell";
 import { findRoom, type SheetInUse } from "./findRoom";
 import { matchedColumns, tail, lastOther } from "./matchedColumns";
@@ -83,7 +84,14 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
   const placed = edit.columns.map((column) => {
     const before = reused.get(column);
     const at = before
-      ? { heading: headingAt(before.column), wantedName: column.heading, column: before.column, replaced: true }
+      ? {
+          ...headingAgain(column, headingAt(before.column), before, (standing) => {
+            taken.delete(standing.toLowerCase());
+            return uniqueHeading(column.heading, taken);
+          }),
+          column: before.column,
+          replaced: true,
+        }
       : {
           heading: uniqueHeading(column.heading, taken),
           wantedName: column.heading,
@@ -132,6 +140,13 @@ export function columnPlaces(inUse: SheetInUse, edit: ColumnsEdit): ColumnPlaces
     notes: [
       ...(note === undefined ? [] : [note]),
       ...(room.note === undefined ? [] : [room.note]),
+      ...placed.flatMap(({ column, at, before }) =>
+        isNamedOtherwise(column, at, before)
+          ? [
+              `column ${columnLetters(at.column)} keeps your heading "${at.heading}": its answers are now "${column.heading}"`,
+            ]
+          : [],
+      ),
       ...emptied.map(
         (mark) =>
           `column ${columnLetters(mark.column)} "${headingAt(mark.column)}" of an earlier run is emptied, not deleted: other columns follow it`,

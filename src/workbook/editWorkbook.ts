@@ -12,6 +12,7 @@ import { sheetNamed } from "./sheetNamed";
 import { checkWellFormed, textOf } from "./readXml";
 import { stylesPart } from "./readStyles";
 import { shiftWorkbook } from "./shift/shiftWorkbook";
+import { renameColumns } from "./renamedColumns";
 import { sheetLook } from "./sheetLook";
 import { writeSheet } from "./writeSheet";
 import type { CellChange, SheetChanges } from "./sheetChanges";
@@ -81,7 +82,14 @@ export function editWorkbook(
   }
   for (const { info, bottom } of growth) {
     const entry = neededPart(workbook.zip, info.part);
-    const change = { area: { ...info.area, bottom }, totalsRow: false, dropped: 0, added: [], formulas: new Map() };
+    const change = {
+      area: { ...info.area, bottom },
+      totalsRow: false,
+      dropped: 0,
+      added: [],
+      renamed: new Map(),
+      formulas: new Map(),
+    };
     parts.put(packText(entry.name, changedTable(textOf(entry), change)));
   }
   const removed = removedSheets(workbook, edits.removeSheets ?? [], parts);
@@ -97,6 +105,7 @@ export function editWorkbook(
     ...names,
   });
   parts.put(packText(book.name, changed));
+  if (plan?.table) renameColumns(workbook, parts, plan.table.info.name, plan.places);
   const { entries, ...change } = parts.done();
   const bytes = writeZip(entries);
   onProgress?.(1);

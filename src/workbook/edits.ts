@@ -25,6 +25,8 @@ export interface NewColumn {
   readonly heading: string;
   /** What an earlier version headed the same column with: such a column is written again in its place. */
   readonly formerHeading?: string;
+  /** The heading in other units: a column with such a heading is written again in its place, and renamed. */
+  readonly headingsElsewhere?: readonly string[];
   /** One cell for each row of the survey, in order. */
   readonly cells: readonly CellContent[];
   /** Number format, `0.0`; left out, that of the neighbour, unless that is a date or text format. */
@@ -166,6 +168,8 @@ export interface PlacedColumn {
   readonly column: number;
   /** It was there from an earlier run. */
   readonly replaced: boolean;
+  /** Its heading until now, where that named another unit. */
+  readonly renamedFrom?: string;
 }
 
 export interface EditResult {

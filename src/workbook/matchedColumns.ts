@@ -10,7 +10,8 @@ export function matchedColumns(
   const left = [...own];
   const reused = new Map<NewColumn, OwnColumn>();
   for (const column of columns) {
-    const wanted = [column.heading, ...(column.formerHeading === undefined ? [] : [column.formerHeading])];
+    const { heading, formerHeading, headingsElsewhere = [] } = column;
+    const wanted = [heading, ...(formerHeading === undefined ? [] : [formerHeading]), ...headingsElsewhere];
     const [at = -1] = wanted
       .map((name) => name.toLowerCase())
       .map((name) => left.findIndex((mark) => (mark.wantedName || headingAt(mark.column)).toLowerCase() === name))

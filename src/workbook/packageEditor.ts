@@ -10,6 +10,8 @@ import { packText } from "./writeZip";
 /** Parts as they will be: changed, added and removed ones over those of the original. */
 export interface PackageEditor {
   readonly put: (entry: ZipEntry) => void;
+  /** A part as it will be; undefined where it goes. */
+  readonly now: (part: string) => ZipEntry | undefined;
   readonly remove: (part: string) => void;
   /** Adds a part of its own with its content type. */
   readonly add: (entry: ZipEntry, contentType: string) => void;
@@ -61,6 +63,7 @@ export function packageEditor(workbook: Workbook): PackageEditor {
   return {
     listType,
     put: (entry) => void put.set(entry.name, entry),
+    now: (part) => put.get(part) ?? (removed.has(part) ? undefined : workbook.zip.get(part)),
     remove: (part) => {
       const entry = partOf(workbook.zip, part);
       if (entry) removed.add(entry.name);

@@ -57,7 +57,8 @@ export function planColumns(workbook: Workbook, text: SheetText, edit: ColumnsEd
   for (const { column, at, before } of placed) {
     const styled = styler(styles, column, at.replaced);
     const like = at.replaced ? undefined : (column.like ?? places.like);
-    if (!at.replaced) change(edit.headingRow, { column: at.column, content: at.heading, like, styled: asItIs });
+    if (!at.replaced || at.renamedFrom !== undefined)
+      change(edit.headingRow, { column: at.column, content: at.heading, like, styled: asItIs });
     column.cells.forEach((content, i) => {
       change(edit.firstRow + i, { column: at.column, content, like, styled: styled(content) });
     });
@@ -103,6 +104,11 @@ function tableChange(
           .filter(({ at }) => !at.replaced)
           .map(({ column, at }) => ({ name: at.heading, everyRow: column.everyRow }))
       : [],
+    renamed: new Map(
+      placed
+        .filter(({ at }) => at.renamedFrom !== undefined && at.column <= info.area.right)
+        .map(({ at }) => [at.column - info.area.left, at.heading]),
+    ),
     formulas: new Map(
       placed
         .filter(({ at }) => at.replaced && at.column <= info.area.right)

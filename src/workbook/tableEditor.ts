@@ -9,6 +9,8 @@ export interface TableChange {
   readonly totalsRow: boolean;
   readonly dropped: number;
   readonly added: readonly { readonly name: string; readonly everyRow?: string | undefined }[];
+  /** New names of columns that stay, by their position. */
+  readonly renamed: ReadonlyMap<number, string>;
   /** The formula for new rows of a column that stays, by its position; undefined takes it away. */
   readonly formulas: ReadonlyMap<number, string | undefined>;
 }
@@ -45,7 +47,8 @@ export function changedTable(xml: string, change: TableChange): string {
   const count = String(columns.length - change.dropped + added.length);
   splices.push({ start: list.start, end: list.openEnd, text: withAttribute(startTag(xml, list), "count", count) });
   splices.push(...gone.map(remove), insert(list.closeStart, added.join("")));
-  for (const [position, formula] of change.formulas) splices.push(withFormula(xml, columns[position]!, formula));
+  for (const [position, formula] of change.formulas)
+    splices.push(withFormula(xml, columns[position]!, formula, change.renamed.get(position)));
   return spliced(xml, splices);
 }
 
@@ -62,10 +65,12 @@ export function newTable(id: number, name: string, area: Area, columns: readonly
   );
 }
 
-function withFormula(xml: string, column: Place, everyRow: string | undefined): Splice {
+function withFormula(xml: string, column: Place, everyRow: string | undefined, renamed: string | undefined): Splice {
   const kept = [...childrenOf(xml, column)].filter((child) => child.name !== "calculatedColumnFormula");
   const inside = formulaOf(everyRow, column.prefix) + kept.map((child) => xml.slice(child.start, child.end)).join("");
-  const tag = openTag(startTag(xml, column));
+  const standing = startTag(xml, column);
+  const named = renamed === undefined ? standing : withAttribute(standing, "name", escapeColumnName(renamed));
+  const tag = openTag(named);
   const text = inside === "" ? `${tag}/>` : `${tag}>${inside}</${column.prefix}tableColumn>`;
   return { start: column.start, end: column.end, text };
 }

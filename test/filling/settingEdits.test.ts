@@ -1,6 +1,7 @@
 import { readBookSurvey } from "../../src/filling/readBookSurvey";
 import { guideEdits, guideRows, settingEdits, settingSays, type GuideChange } from "../../src/filling/settingEdits";
 import { surveyEdits } from "../../src/filling/surveyEdits";
+import { rowsNaming, stockEdits, stockLines, type StockChange } from "../../src/filling/stockEdits";
 import type { SettingKey } from "../../src/settings/schema";
 import { bookOf } from "../../src/workbook/book";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
@@ -25,6 +26,7 @@ function kept() {
     survey,
     set: (key: SettingKey, text: string) => write(settingEdits(survey(), { [key]: text })),
     change: (change: GuideChange) => write({ cells: guideEdits(survey(), change) }),
+    stock: (change: StockChange) => write(stockEdits(survey(), change)),
     boards: () => guideRows(survey().found.guide!).map(({ board }) => board),
   };
 }
@@ -100,4 +102,87 @@ test("rows of the board guide are changed, inserted and deleted in their order",
   expect(book.boards()).toEqual(before);
   expect(() => book.change({ does: "replace", row: 4, cells: { ...first, "weight up to": "heavy" } })).toThrow("heavy");
   expect(book.boards()).toEqual(before);
+});
+
+const lineOf = (book: ReturnType<typeof kept>, stock: string) =>
+  stockLines(book.survey().found.stock!).find(({ texts }) => texts.stock === stock)!;
+
+test("a stock is changed, added below the last and removed on its sheet, and no other row moves", () => {
+  const book = kept();
+  const before = stockLines(book.survey().found.stock!);
+  const { row } = lineOf(book, "conservation board 2");
+  book.stock({ does: "replace", row, texts: { price: "7.25", "on hand": "12" } });
+  const inForce = (name: string) => book.survey().sized.settings.stock.find(({ stock }) => stock === name);
+  // A price of the user's own is no example.
+  expect(inForce("conservation board 2")).toMatchObject({ price: 7.25, onHand: 12, examplePrice: false, caliper: 2 });
+  book.stock({
+    does: "add",
+    texts: {
+      stock: "museum board 4",
+      material: "board",
+      caliper: "80 pt",
+      "sheet length": "1200",
+      "sheet width": "800",
+    },
+  });
+  expect(inForce("museum board 4")).toMatchObject({
+    caliper: 2.032,
+    caliperAsGiven: "80 pt",
+    sheetLength: 1200,
+    pack: 1,
+  });
+  expect(
+    stockLines(book.survey().found.stock!)
+      .slice(0, before.length)
+      .map(({ texts }) => texts.stock),
+  ).toEqual(before.map(({ texts }) => texts.stock));
+  book.stock({ does: "remove", row: lineOf(book, "grey board 2").row });
+  expect(inForce("grey board 2")).toBeUndefined();
+  // The next one takes the first row that is free below, and the name of the range still ends with the table.
+  book.stock({ does: "remove", row: lineOf(book, "museum board 4").row });
+  book.stock({ does: "add", texts: { stock: "blotter", material: "lining", caliper: "0.5" } });
+  expect(stockLines(book.survey().found.stock!).at(-1)).toMatchObject({
+    row: before.length + 1,
+    texts: { caliper: "0.5" },
+  });
+});
+
+test("a stock that cannot be read is refused with its cure, and so is removing one that a setting names", () => {
+  const book = kept();
+  const { row } = lineOf(book, "book cloth");
+  const refused = (change: StockChange) => () => stockEdits(book.survey(), change);
+  expect(refused({ does: "replace", row, texts: { price: "a lot" } })).toThrow("give a number, zero or more");
+  expect(refused({ does: "replace", row, texts: { material: "bord" } })).toThrow("board");
+  expect(refused({ does: "add", texts: { stock: "a; b", material: "board", caliper: "2" } })).toThrow(
+    "without ; and =",
+  );
+  expect(refused({ does: "add", texts: { stock: "thick", material: "board", caliper: "20" } })).toThrow("0.3 to 10 mm");
+  book.set("covering", "book cloth");
+  expect(refused({ does: "remove", row })).toThrow('covering: got "book cloth"');
+  expect(rowsNaming("book cloth", book.survey())).toBe(0);
+});
+
+test("cells below the stock that are in use are left alone, and a price that is a formula is not written over", () => {
+  const items = {
+    name: "Items",
+    rows: [
+      ["Identifier", "Height", "Width", "Depth", "Enclosure"],
+      ["A1", 300, 210, 40, "tray"],
+    ],
+  };
+  const stock = [
+    ["stock", "material", "caliper", "sheet length", "sheet width", "price"],
+    ["board", "board", 2, 1000, 700, { formula: "2*3", result: 6 }],
+    ["cloth", "covering", 0.3, null, 1000, 4],
+    ["paper", "lining", 0.1, 1000, 700, 1],
+    ["ours: ask the supplier"],
+  ];
+  const names = [{ name: "stock", refersTo: "Mine!$A$1:$F$4" }];
+  const workbook = openWorkbook(createWorkbook([items, { name: "Mine", rows: stock }] as never, names));
+  const survey = { ...readBookSurvey(bookOf(workbook), READ), book: bookOf(workbook) };
+  expect(() => stockEdits(survey, { does: "add", texts: { stock: "card", material: "card", caliper: "0.5" } })).toThrow(
+    "insert a row between two others on the sheet Mine",
+  );
+  const edits = stockEdits(survey, { does: "replace", row: 1, texts: { price: "8" } });
+  expect(() => editWorkbook(workbook, edits)).toThrow("formula");
 });

@@ -99,3 +99,44 @@ test("a heading that names the unit of its column, and a size that is a formula,
   ]);
   expect(() => changed(texts, "in", "convert")).toThrow("a column of dimension texts");
 });
+
+test("headings follow the unit of answers in their places, and so do the formulas that name them", () => {
+  const sum = 'SUM(Survey[outside height (mm)])&"[outside height (mm)]"&ROWS(Survey[[outside height (mm)]:[problem]])';
+  const rows = [
+    ["Identifier", "Height (mm)", "Width (mm)", "Depth (mm)", "Enclosure"],
+    ["A1", 300, 210, 40, "tray"],
+    ["A2", 152, 101, 25, "clamshell box"],
+  ];
+  const fill = (workbook: Workbook) => {
+    const figures = ["outside height", "mass", "problem"];
+    const { edits } = surveyEdits(bookOf(workbook), { ...READ, figures, values: false, cutList: false });
+    const edit = editWorkbook(workbook, edits);
+    return { book: openWorkbook(edit.bytes), edit };
+  };
+  const first = fill(openWorkbook(createWorkbook([{ name: "Items", table: "Survey", rows }]))).book;
+  const own = [{ name: "Sums", rows: [[{ formula: sum, result: 0 }]] }];
+  const filled = openWorkbook(editWorkbook(first, { sheets: own }).bytes);
+  const headings = (book: Workbook) => readSheet(book, "Items").rows[0];
+  const formula = (book: Workbook) => readSheet(book, "Sums", { formulas: true }).formulas.get("A1");
+  const { book: inches, edit } = fill(changed(filled, "in", "answers"));
+  const renamed = (heading: unknown) =>
+    String(heading).replace("outside height (mm)", "outside height (in)").replace("mass (kg)", "mass (lb)");
+  expect(headings(inches)).toEqual(headings(filled)!.map(renamed));
+  expect(inches.tables[0]!.columns).toEqual(filled.tables[0]!.columns.map(renamed));
+  expect(edit.columns.every(({ replaced }) => replaced)).toBe(true);
+  expect(formula(inches)).toBe(
+    sum
+      .replace("Survey[outside height (mm)]", "Survey[outside height (in)]")
+      .replace("[[outside height (mm)]", "[[outside height (in)]"),
+  );
+  const again = fill(changed(inches, "mm", "answers")).book;
+  expect([headings(again), formula(again)]).toEqual([headings(filled), sum]);
+  // A heading that the user wrote stays, and what its answers are in is said.
+  const at = headings(again)!.indexOf("outside height (mm)") + 1;
+  const mine = openWorkbook(
+    editWorkbook(again, { cells: [{ sheet: "Items", row: 1, column: at, content: "how high" }] }).bytes,
+  );
+  const { book: kept, edit: written } = fill(changed(mine, "in", "answers"));
+  expect(headings(kept)![at - 1]).toBe("how high");
+  expect(written.notes).toEqual([expect.stringContaining('its answers are now "outside height (in)"')]);
+});

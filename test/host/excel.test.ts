@@ -333,6 +333,16 @@ test("rows of one caliper alone are shown, by the filter of the table or of the 
   ]);
   await at.port.showOnly({ ...place, sheet: sheet.name, column: 6 }, undefined);
   expect(sheet.only).toBeUndefined();
+  // A caliper in points is a text; a filter of the user's own takes the column in, and still goes by what it did.
+  const own = { filterOn: "Values", values: ["slipcase"] };
+  Object.assign(sheet, { filter: { top: 3, left: 2, bottom: 8, right: 4 }, criteria: [undefined, own] });
+  await at.port.showOnly({ ...place, sheet: sheet.name, column: 6 }, "20 pt");
+  expect(sheet.filter).toEqual({ top: 3, left: 1, bottom: 8, right: 6 });
+  expect([sheet.criteria![2], sheet.only]).toEqual([own, { index: 5, criterion: "=20 pt" }]);
+  const elsewhere = { top: 20, left: 1, bottom: 30, right: 3 };
+  Object.assign(sheet, { filter: elsewhere });
+  await expect(at.port.showOnly({ ...place, sheet: sheet.name, column: 6 }, 2)).rejects.toThrow("A20:C30");
+  expect(sheet.filter).toEqual(elsewhere);
 });
 
 test("the identifier stays in sight beside added columns: frozen rows stay, frozen columns are the user's, undo takes it back", async () => {

@@ -275,11 +275,17 @@ function kindsOf(book: FakeWorkbook, followed: Record<keyof typeof EVENTS, numbe
     },
   });
   const filter = any<FakeSheet>({
-    get: { isDataFiltered: (sheet) => sheet.filtered },
+    get: { isDataFiltered: (sheet) => sheet.filtered, criteria: (sheet) => sheet.criteria ?? [] },
     find: { getRangeOrNullObject: [() => range, (sheet) => sheet.filter && { sheet, area: sheet.filter }] },
     act: {
-      apply: (sheet, { area }: FakeRange, index?: number, criteria?: { readonly criterion1: string }) =>
-        Object.assign(sheet, { filter: area, only: criteria && { index, criterion: criteria.criterion1 } }),
+      // A filter over other cells begins anew.
+      apply: (sheet, { area }: FakeRange, index?: number, criteria?: { readonly criterion1: string }) => {
+        const before = sheet.filter && areaName(sheet.filter) === areaName(area) ? (sheet.criteria ?? []) : [];
+        const all = [...before];
+        if (index !== undefined) all[index] = criteria;
+        const only = criteria && { index, criterion: criteria.criterion1 };
+        Object.assign(sheet, { filter: area, criteria: all, only });
+      },
       clearCriteria: (sheet) => (sheet.only = undefined),
     },
   });

@@ -28,6 +28,8 @@ export interface FakeSheet {
   charts: readonly FakeChart[];
   filter: Area | undefined;
   filtered: boolean;
+  /** What the filter goes by, column by column of its own. */
+  criteria?: readonly unknown[];
   only?: FakeCriterion | undefined;
   frozen: number;
   frozenColumns: number;

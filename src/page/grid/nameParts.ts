@@ -7,6 +7,8 @@ const PARTS: readonly (readonly [selector: string, given: Given])[] = [
   ['[data-u-comp="defined-name"] a[aria-haspopup]', { role: "button", "aria-label": "Names in this workbook" }],
   ['header [data-u-comp="formula-bar"] > div > button', { "aria-label": "Taller formula line" }],
   ['[data-u-comp="sheet-bar-append-button"]', { "aria-label": "New sheet" }],
+  ['[data-u-comp="sheet-bar-append-button"]:has(> .univerjs-icon-more-icon)', { "aria-label": "Later sheets" }],
+  ['[data-u-comp="sheet-bar-append-button"]:has(> .univer-rotate-180)', { "aria-label": "Earlier sheets" }],
   ['[aria-haspopup] > [data-u-comp="sheet-bar-append-button"]', { "aria-label": "List of sheets" }],
   [
     'div[aria-haspopup]:has(> [data-u-comp="sheet-bar-append-button"])',

@@ -57,6 +57,7 @@ const content = z.union([plain, z.strictObject({ formula: z.string(), result: pl
 const column = z.strictObject({
   heading: z.string(),
   formerHeading: z.exactOptional(z.string()),
+  headingsElsewhere: z.exactOptional(z.array(z.string())),
   cells: z.array(content),
   format: z.exactOptional(format),
   like: z.exactOptional(columnPlace),
