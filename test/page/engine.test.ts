@@ -2,6 +2,7 @@ import { runInThisContext } from "node:vm";
 import type { Injector, IUnitRange } from "@univerjs/core";
 import type * as Engine from "@univerjs/engine-formula";
 import { buildSync } from "esbuild";
+import type * as CalculateInTurn from "../../src/page/grid/calculateInTurn";
 import type * as IndexRangesOnce from "../../src/page/grid/indexRangesOnce";
 import type * as ReadTextsOnce from "../../src/page/grid/readTextsOnce";
 import { formulasOf, sameFormula } from "../../src/page/sharedFormulas";
@@ -10,6 +11,7 @@ import { formulasOf, sameFormula } from "../../src/page/sharedFormulas";
 function built() {
   const contents = `
     export { DependencyManagerService, ValueObjectFactory } from "@univerjs/engine-formula";
+    export * from "./src/page/grid/calculateInTurn";
     export * from "./src/page/grid/indexRangesOnce";
     export * from "./src/page/grid/readTextsOnce";`;
   const { outputFiles } = buildSync({
@@ -20,6 +22,8 @@ function built() {
     format: "cjs",
     mainFields: ["module", "main"],
     conditions: ["import"],
+    // Of browsers alone.
+    define: { reportError: "console.error" },
     logLevel: "error",
   });
   const made = { exports: {} };
@@ -28,11 +32,12 @@ function built() {
   ) => void;
   run(made, made.exports, require);
   return made.exports as Pick<typeof Engine, "DependencyManagerService" | "ValueObjectFactory"> &
+    typeof CalculateInTurn &
     typeof IndexRangesOnce &
     typeof ReadTextsOnce;
 }
 
-const { DependencyManagerService, ValueObjectFactory, indexRangesOnce, readTextsOnce } = built();
+const { DependencyManagerService, ValueObjectFactory, calculateInTurn, indexRangesOnce, readTextsOnce } = built();
 
 const area = (sheetId: string, row: number, endRow = row): IUnitRange => ({
   unitId: "book",
@@ -124,4 +129,50 @@ test("formulas are the same when they read the same, however they are shared", (
   const one = formulasOf({ 1: { 2: { f: "=A2", si: "x" } }, 2: { 2: { si: "x" } }, 3: { 2: { f: "=A9" } } });
   const other = formulasOf({ 1: { 2: { f: "=A2", si: "y" } }, 2: { 2: { f: "=A3" } }, 3: { 2: { si: "y" } } });
   expect([1, 2, 3, 4].map((row) => sameFormula(one, other, row, 2))).toEqual([true, true, false, true]);
+});
+
+/** The engine's parts that calculations pass through, in the order in which they are asked for. */
+function calculating() {
+  const begun: object[] = [];
+  const trigger = {
+    _waitingCommandQueue: [] as object[],
+    _generateDirty: () => ({}),
+    _mergeDirty: (one: object, other: object) => ({ ...one, ...other }),
+    _resetExecutingDirtyData: () => undefined,
+  };
+  const engine = {
+    execute: () => Promise.resolve(),
+    _executeLock: { acquire: (_: string, task: () => Promise<void>) => task() },
+  };
+  const calculator = {
+    _calculate: (changed: object) => {
+      begun.push(changed);
+      return engine.execute();
+    },
+  };
+  const parts = [trigger, calculator, engine];
+  const calculations = calculateInTurn({ get: () => parts.shift() } as unknown as Injector);
+  return { begun, trigger, calculator, calculations };
+}
+
+test("what is calculated while a workbook opens waits until it is drawn, and all of it is one calculation", async () => {
+  const { begun, calculator, calculations } = calculating();
+  await calculations.opening("stored results hold", async () => {
+    for (const sheet of ["Survey", "settings"]) void calculator._calculate({ [sheet]: "changed" });
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    expect(begun).toEqual([]);
+  });
+  expect(begun).toEqual([]);
+  await calculations.settled();
+  expect(begun).toMatchObject([{ Survey: "changed", settings: "changed" }]);
+});
+
+test("what follows from a change is waited for from the change on", async () => {
+  const { begun, trigger, calculator, calculations } = calculating();
+  trigger._waitingCommandQueue = [{ id: "a cell" }];
+  const settled = calculations.settled().then(() => begun.length);
+  await new Promise((resolve) => setTimeout(resolve, 0));
+  void calculator._calculate({ Survey: "changed" });
+  trigger._waitingCommandQueue = [];
+  expect(await settled).toBe(1);
 });
