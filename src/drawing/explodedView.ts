@@ -13,7 +13,7 @@ import { fitted, lettering, textWidth } from "./lettering";
 import { numberAt, NUMBER_RADIUS } from "./partNumber";
 import { paintOrder } from "./paintOrder";
 import { picture, shapesMoved, straight, type Picture, type Shape, type TextShape } from "./picture";
-import { drawnExtent } from "./projection";
+import { drawnExtent, type Extent, type Point } from "./projection";
 import { pulledApart } from "./pulledApart";
 import { solid, type Frame, type SolidStyle } from "./solid";
 import { anchorsOf, crossedBoards } from "./visiblePoints";
@@ -60,12 +60,11 @@ export function explodedView(assembly: Assembly, options: ExplodedOptions): Pict
     const figure = foldedView(assembly, { unit, width: width - 2 * MARGIN, labels, flats, tallest });
     return picture(title, width, figure.height + 2 * MARGIN, shapesMoved(figure.shapes, MARGIN, MARGIN));
   }
-  const pieces = pulledApart(assembly.kind.apart(assembly));
+  const { drawn, extent, parts, anchors: seen } = apartOf(assembly);
   const named = boardParts(assembly).map((part): Named => ({ part, lines: linesOf(part, unit) }));
   const numbered = width < ROOM_FOR_NAMES;
   const column = !labels ? 0 : numbered ? 2 * NUMBER_RADIUS + LEADER_GAP : columnWidth(named);
   const step = numbered ? 2 * NUMBER_RADIUS + 2 : 2 * LINE + LABEL_GAP;
-  const extent = drawnExtent(pieces.map(({ body }) => body));
   const inner = width - 2 * (MARGIN + column + (labels ? 3 * LEADER_GAP : 0));
   const across = extent.right - extent.left;
   const down = extent.bottom - extent.top;
@@ -76,10 +75,7 @@ export function explodedView(assembly: Assembly, options: ExplodedOptions): Pict
     x: width / 2 - ((extent.left + extent.right) / 2) * scale,
     y: MARGIN + tall / 2 - ((extent.top + extent.bottom) / 2) * scale,
   };
-  const order = paintOrder(pieces.map(({ body }) => body));
-  const drawn = order.map((index) => pieces[index]!);
-  const parts = named.map(({ part }) => part.placed as PlacedPart);
-  const anchors = anchorsOf(parts, drawn, frame);
+  const anchors = seen.map(([x, y]): Point => [frame.x + x * scale, frame.y + y * scale]);
   const boards = drawn.flatMap((piece) => solid(piece.body, frame, styleOf(piece, assembly)));
   const foot = MARGIN + tall;
   const room: LabelRoom = {
@@ -99,6 +95,35 @@ export function explodedView(assembly: Assembly, options: ExplodedOptions): Pict
   const key = labels && assembly.restsOn === "back" ? directionKey([...boards, ...writing], corners) : [];
   const height = foot + MARGIN + (list.length === 0 ? 0 : LINE * (named.length + 1));
   return picture(title, width, height, [...boards, ...grain, ...writing, ...key, ...list]);
+}
+
+/** What a drawing of the boards apart shows, whatever its size. */
+interface Apart {
+  /** In painting order. */
+  readonly drawn: readonly Piece[];
+  readonly extent: Extent;
+  readonly parts: readonly PlacedPart[];
+  /** For each part the point of the model's drawing where its leader begins. */
+  readonly anchors: readonly Point[];
+}
+
+const known = new WeakMap<Assembly, Apart>();
+
+/** Worked out once: a page tries several sizes of one drawing. */
+function apartOf(assembly: Assembly): Apart {
+  const before = known.get(assembly);
+  if (before !== undefined) return before;
+  const pieces = pulledApart(assembly.kind.apart(assembly));
+  const drawn = paintOrder(pieces.map(({ body }) => body)).map((index) => pieces[index]!);
+  const parts = boardParts(assembly).map((part) => part.placed as PlacedPart);
+  const apart = {
+    drawn,
+    extent: drawnExtent(pieces.map(({ body }) => body)),
+    parts,
+    anchors: anchorsOf(parts, drawn),
+  };
+  known.set(assembly, apart);
+  return apart;
 }
 
 interface Named {

@@ -23,23 +23,24 @@ const DROP = 0.35;
 
 /** Lines of words inside a box, level or upright, in the largest size that holds them; the last line is never shortened. */
 export function pieceLabel(lines: readonly string[], box: Box, sizes: readonly number[] = SIZES): LabelledPiece {
+  const ways = [lines, [lines.slice(0, -1).join(" "), lines.at(-1)!], [lines.join("  ")]].map((rows) => ({
+    rows,
+    ems: rows.map((row) => textWidth(row.slice(0, LONGEST), 1)),
+  }));
   for (const fullNames of [true, false])
     for (const size of sizes)
       for (const upright of [false, true])
-        for (const rows of [lines, [lines.slice(0, -1).join(" "), lines.at(-1)!], [lines.join("  ")]]) {
+        for (const { rows, ems } of ways) {
           const [along, across] = upright ? [box.height, box.width] : [box.width, box.height];
-          const need = rows.map((row, index) =>
-            needed(row, index === rows.length - 1 || fullNames || rows.length === 1, size),
-          );
-          if (Math.max(...need) > along - 2 * INSET || rows.length * size * LEADING > across - INSET / 2) continue;
+          if (rows.length * size * LEADING > across - INSET / 2) continue;
+          const need = ems.map((row, index) => {
+            const whole = index === rows.length - 1 || fullNames || rows.length === 1;
+            return (whole ? row : Math.min(row, LEAST_NAME_EMS)) * size;
+          });
+          if (Math.max(...need) > along - 2 * INSET) continue;
           return written(rows, box, size, upright);
         }
   return { texts: [], room: undefined };
-}
-
-function needed(row: string, whole: boolean, size: number): number {
-  const width = textWidth(row.slice(0, LONGEST), size);
-  return whole ? width : Math.min(width, LEAST_NAME_EMS * size);
 }
 
 /** Longer than any label shown whole. */

@@ -90,17 +90,21 @@ export function covers(bands: Bands, [x, y]: Point): boolean {
 
 /** Whether a straight line passes through the drawing of a cuboid with these bands. */
 export function passesThrough(bands: Bands, [x0, y0]: Point, [x1, y1]: Point): boolean {
-  let [from, to] = [0, 1];
+  let from = 0;
+  let to = 1;
   for (let axis = 0; axis < bands.length; axis++) {
     const [dx, dy] = STEP[axis as Axis];
-    const [start, end] = [y0 * dx - x0 * dy, y1 * dx - x1 * dy];
+    const start = y0 * dx - x0 * dy;
+    const end = y1 * dx - x1 * dy;
     const [low, high] = bands[axis]!;
+    if ((start < low && end < low) || (start > high && end > high)) return false;
     const along = end - start;
     if (Math.abs(along) < FLAT) {
       if (start < low || start > high) return false;
       continue;
     }
-    const [enter, leave] = [(low - start) / along, (high - start) / along];
+    const enter = (low - start) / along;
+    const leave = (high - start) / along;
     from = Math.max(from, Math.min(enter, leave));
     to = Math.min(to, Math.max(enter, leave));
     if (from >= to) return false;

@@ -13,7 +13,7 @@ import {
   type Point,
 } from "./projection";
 import type { Piece } from "../enclosure/view";
-import { onDrawing, type Frame } from "./solid";
+import type { Frame } from "./solid";
 
 /** Shares of a face at which it is looked at. */
 const SHARES = [0.04, 0.12, 0.2, 0.28, 0.36, 0.44, 0.5, 0.56, 0.64, 0.72, 0.8, 0.88, 0.96] as const;
@@ -32,8 +32,8 @@ export function hidesOf(drawn: readonly Piece[]): Hides {
   };
 }
 
-/** For each part a point of the drawing on it that can be seen, of all its copies on the one that lies furthest out. */
-export function anchorsOf(parts: readonly PlacedPart[], drawn: readonly Piece[], frame: Frame): readonly Point[] {
+/** For each part a point of the model's drawing on it that can be seen, of all its copies on the one that lies furthest out. */
+export function anchorsOf(parts: readonly PlacedPart[], drawn: readonly Piece[]): readonly Point[] {
   const { left, right } = drawnExtent(drawn.map(({ body }) => body));
   const middle = (left + right) / 2;
   const hides = hidesOf(drawn);
@@ -43,14 +43,13 @@ export function anchorsOf(parts: readonly PlacedPart[], drawn: readonly Piece[],
     const most = Math.max(...seen.map((points) => points.length));
     const good = seen.filter((points) => points.length > 0 && points.length >= most * ENOUGH_SEEN);
     const [best] = good.sort((one, other) => outward(other, middle) - outward(one, middle));
-    if ((best ?? []).length === 0) return onDrawing(part.panels[0]!.min, frame);
+    if ((best ?? []).length === 0) return project(part.panels[0]!.min);
     const points = freest(
       best!,
       bands.filter((_, index) => drawn[index]!.part !== part),
       [left, right],
     );
-    const [x, y] = deepest(points);
-    return [frame.x + x * frame.scale, frame.y + y * frame.scale];
+    return deepest(points);
   });
 }
 
@@ -68,11 +67,21 @@ export function visiblePointsOf(part: PlacedPart, drawn: readonly Piece[], { sca
 
 /** Those from which a level line to one side passes over the fewest other boards. */
 function freest(points: readonly Seen[], others: readonly Bands[], sides: readonly number[]): readonly Seen[] {
-  const crossed = points.map(({ point }) =>
-    Math.min(...sides.map((x) => others.filter((bands) => passesThrough(bands, point, [x, point[1]])).length)),
-  );
-  const fewest = Math.min(...crossed);
+  let fewest = Infinity;
+  const crossed = points.map(({ point }) => {
+    // More than the fewest so far is not counted out: this runs for every point of every board.
+    const here = Math.min(...sides.map((x) => crossings(others, point, [x, point[1]], fewest)));
+    fewest = Math.min(fewest, here);
+    return here;
+  });
   return points.filter((_, index) => crossed[index] === fewest);
+}
+
+/** How many of the boards a line passes over; more than `enough` is told as one more than that. */
+function crossings(boards: readonly Bands[], from: Point, to: Point, enough: number): number {
+  let count = 0;
+  for (const bands of boards) if (passesThrough(bands, from, to) && ++count > enough) break;
+  return count;
 }
 
 /** How many boards of other parts a leader passes over. */

@@ -5,6 +5,7 @@ import type { Mm } from "../measure/units";
 import { bodyHeight, bodyWidth, flow, gap, onPages, type Block, type Frame } from "./blocks";
 import type { Page } from "./page";
 import { measureBoxes } from "./measureBoxes";
+import { remembered } from "./remembered";
 import { runningFoot } from "./runningFoot";
 import { heading, paragraph, TYPE } from "./textBlocks";
 import type { Ticket } from "./ticket";
@@ -70,15 +71,6 @@ function fewestPages(ticket: Ticket, frame: Frame, type: Typesetter, options: Ti
     if (best.pages <= SIDES_OF_A_LEAF) break;
   }
   return best!;
-}
-
-/** A function that works out each answer once. */
-function remembered<Key, Answer>(answer: (key: Key) => Answer): (key: Key) => Answer {
-  const known = new Map<Key, Answer>();
-  return (key) => {
-    if (!known.has(key)) known.set(key, answer(key));
-    return known.get(key)!;
-  };
 }
 
 const SIDES_OF_A_LEAF = 2;

@@ -9,7 +9,8 @@ import type { CutTree } from "./cutTree";
 import { drawingBlock } from "./drawingBlock";
 import type { Page } from "./page";
 import { groupTree } from "./groupTree";
-import { pieceWords, planRows, sizeText } from "./planRows";
+import { pieceWords, planRows, planTable, sizeText } from "./planRows";
+import { remembered } from "./remembered";
 import { runningFoot } from "./runningFoot";
 import { groupOffCuts, sheetGroups, type SheetGroup } from "./sheetGroups";
 import { paragraph, TYPE } from "./textBlocks";
@@ -118,14 +119,15 @@ function groupBlocks(
   const offCuts = offCutLines(group, settings, width, type);
   const taken = [...head, ...offCuts, gap(GAP)].reduce((sum, { height }) => sum + height, 0);
   const room = bodyHeight(frame) - taken;
-  const drawn = (highest: Mm) => drawingBlock(drawingOf(name, tree, group, unit, { width, highest }), width, highest);
-  const rowsBelow = (highest: Mm, tight: boolean) =>
-    planRows(tree, { unit, width, first: room - drawn(highest).height, others: bodyHeight(frame), tight }, type);
+  const drawn = remembered((highest: Mm) =>
+    drawingBlock(drawingOf(name, tree, group, unit, { width, highest }), width, highest),
+  );
+  const tables = remembered((tight: boolean) => planTable(tree, { unit, width, tight }, type));
   const rows = fewestPages(
     LAYOUTS.map(
       ({ highest, tight }) =>
         () =>
-          rowsBelow(highest, tight),
+          planRows(tables(tight), room - drawn(highest).height, bodyHeight(frame)),
     ),
   );
   const [first, ...others] = rows;

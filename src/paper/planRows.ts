@@ -61,26 +61,26 @@ function wordsOf(panel: CutPanel, pieces: readonly CutPanel[], unit: WorkbookUni
   return `${pieceWords(piece).join(" ")}, ${unbroken(sizeText({ length, width }, unit))}`;
 }
 
-export interface PlanRowsRoom {
+export interface PlanRowsStyle {
   readonly unit: WorkbookUnit;
   readonly width: Mm;
-  /** Room for rows on the first page and on each that follows. */
-  readonly first: Mm;
-  readonly others: Mm;
   /** Whether rows are closer and their figures smaller, for a page that is full. */
   readonly tight: boolean;
 }
 
-/** The rows in one column or two, on as many pages as they need. */
-export function planRows(
-  tree: CutTree,
-  { unit, width, first, others, tight }: PlanRowsRoom,
-  type: Typesetter,
-): readonly Block[] {
+/** The rows of a plan, set but not yet on pages. */
+export interface PlanTable {
+  readonly head: Block;
+  readonly body: readonly Block[];
+  readonly count: number;
+  readonly wide: Mm;
+}
+
+/** The rows in one column or two. */
+export function planTable(tree: CutTree, { unit, width, tight }: PlanRowsStyle, type: Typesetter): PlanTable {
   const size = TYPE.body;
   const figure = tight ? size : TYPE.heading;
   const rows = rowsOf(tree, { unit, figure, tight });
-  if (rows.length === 0) return [];
   const count = rows.length > MOST_IN_ONE ? 2 : 1;
   const wide = (width - (count - 1) * COLUMN_GAP) / count;
   const columns = [
@@ -91,7 +91,15 @@ export function planRows(
     { heading: "comes off", share: 1 },
   ];
   const [rule, headings, ...body] = table(fitColumns(columns, rows, wide, size, type), rows, { size, tight }, type);
-  const head = together([rule!, headings!]);
+  return { head: together([rule!, headings!]), body, count, wide };
+}
+
+/**
+ * On as many pages as they need.
+ *
+ * @param first room for rows on the first page; `others`: on each that follows
+ */
+export function planRows({ head, body, count, wide }: PlanTable, first: Mm, others: Mm): readonly Block[] {
   const heightOf = (some: readonly Block[]) => some.reduce((sum, { height }) => sum + height, head.height);
   const pages: Block[] = [];
   let left = body;

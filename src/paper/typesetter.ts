@@ -29,16 +29,16 @@ export async function createTypesetter(load: FontLoader, names: readonly FontNam
   const opened = new Map([...fonts].map(([name, bytes]) => [name, create(bytes as Buffer) as Font]));
   const used = FONT_NAMES.filter((name) => opened.has(name));
   const has = (name: FontName, codePoint: number) => opened.get(name)?.hasGlyphForCodePoint(codePoint) === true;
-  const words = new Map<string, number>();
-  const lines = new Map<string, readonly SetRun[]>();
+  const words = new Map(used.map((font) => [font, new Map<string, number>()]));
+  // Regular and bold, from the left and from the right.
+  const remembered = Array.from({ length: 4 }, () => new Map<string, readonly SetRun[]>());
 
   const wordWidth = (font: FontName, word: string): number => {
-    const key = `${font} ${word}`;
-    const known = words.get(key);
+    const known = words.get(font)!.get(word);
     if (known !== undefined) return known;
     const face = opened.get(font)!;
     const width = face.layout(word).advanceWidth / face.unitsPerEm;
-    words.set(key, width);
+    words.get(font)!.set(word, width);
     return width;
   };
   // Words are shaped one by one, as they are printed.
@@ -47,12 +47,12 @@ export async function createTypesetter(load: FontLoader, names: readonly FontNam
     (framed ? 2 * FRAME_ROOM : 0);
 
   const runs = (text: string, bold: boolean, fromRight = readsFromRight(text)): readonly SetRun[] => {
-    const key = `${bold ? "b" : "r"}${fromRight ? "<" : ">"}${text}`;
-    const known = lines.get(key);
+    const lines = remembered[(bold ? 1 : 0) + (fromRight ? 2 : 0)]!;
+    const known = lines.get(text);
     if (known !== undefined) return known;
     const set = visualRuns(text, { bold, fromRight }, used, has).map((run) => ({ ...run, width: runWidth(run) }));
     if (lines.size > MOST_REMEMBERED) lines.clear();
-    lines.set(key, set);
+    lines.set(text, set);
     return set;
   };
   const width = (text: string, size: number, bold = false) =>

@@ -18,10 +18,14 @@ const JOINERS = /\u200c|\u200d/u;
 /** Whatever ends a line or moves the pen is one space on a page. */
 const CONTROLS = /[\p{Cc}\u2028\u2029]+/gu;
 const RIGHT_TO_LEFT = /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}]/u;
+/** All that can move a letter: strong letters and figures of the right-to-left scripts, and marks of direction (UAX 9). */
+const MOVING =
+  /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}\u0590-\u08ff\u200f\u202a-\u202e\u2066-\u2069\ufb1d-\ufdff\ufe70-\ufeff\u{10800}-\u{10fff}\u{1e800}-\u{1efff}]/u;
 const SIMPLE = /^[\u0020-\u007e\u00a0-\u024f]*$/;
 
 /** Whether a paragraph is read from the right: its first letter with a direction is. */
 export function readsFromRight(text: string): boolean {
+  if (SIMPLE.test(text)) return false;
   const first = /\p{L}/u.exec(text);
   return first !== null && RIGHT_TO_LEFT.test(first[0]);
 }
@@ -49,11 +53,11 @@ export function visualRuns(
   const first = bold ? "bold" : "regular";
   if (SIMPLE.test(text) && !fromRight) return text === "" ? [] : [{ font: first, text, framed: false }];
   const order = [first, ...fonts.filter((font) => font !== "regular" && font !== "bold")] as const;
-  const { levels } = bidi.getEmbeddingLevels(text, fromRight ? "rtl" : "ltr");
+  const levels = fromRight || MOVING.test(text) ? bidi.getEmbeddingLevels(text, fromRight ? "rtl" : "ltr").levels : [];
   const pieces: Levelled[] = [];
   let at = 0;
   for (const letter of text) {
-    const level = levels[at]!;
+    const level = levels[at] ?? 0;
     at += letter.length;
     const last = pieces.at(-1);
     const font = fontOf(letter, last, order, has);
