@@ -41,7 +41,7 @@ const OF: Readonly<Record<Closure, ClosurePiece>> = {
     piece: "tie",
     word: "tie",
     fixed:
-      "Cut a slit for each tie, 15 mm from the edge, the ties in pairs that meet; draw each through and glue its end down flat inside, under the lining.",
+      "Cut a slit for each tie, 15 mm from the edge, the ties in pairs that meet; draw each through and glue its end down flat inside, under any lining.",
     round:
       "Cut two slits for each tie in the outermost base, 15 mm in from its edges at spine and fore-edge; draw it through so that it lies inside between them, its ends as long as each other.",
   },
@@ -64,7 +64,7 @@ const OF: Readonly<Record<Closure, ClosurePiece>> = {
     piece: "band",
     word: "band",
     fixed:
-      "Cut two slits for each band in the back, draw its ends through and glue them down flat inside, under the lining.",
+      "Cut two slits for each band in the back, draw its ends through and glue them down flat inside, under any lining.",
     round: "Join the ends of each band; put it round the closed enclosure, so that it lies flat and does not pull.",
   },
 };

@@ -109,7 +109,7 @@ export function liningFirst({ name }: Tray, blanks: readonly Blank[]): readonly 
 }
 
 /** Covering and lining of one tray, piece by piece as they are cut. */
-export function trayCovering({ name, openSpine }: Tray, blanks: readonly Blank[]): readonly Step[] {
+export function trayCovering({ name, openSpine, outsideShown }: Tray, blanks: readonly Blank[]): readonly Step[] {
   const put = stepsFor(name);
   return blanks
     .filter((blank) => blank.tray === name && blank.lines?.first !== true)
@@ -117,16 +117,17 @@ export function trayCovering({ name, openSpine }: Tray, blanks: readonly Blank[]
       const text = COVERING_WORDS[blank.name]!;
       return put(
         [blank.name],
-        typeof text === "string" ? text : text[openSpine ? "three" : "four"],
+        typeof text === "string" ? text : text[openSpine ? "three" : outsideShown === undefined ? "four" : "neck"],
         CAREFUL[blank.name],
       );
     });
 }
 
-const COVERING_WORDS: Readonly<Record<string, string | { readonly three: string; readonly four: string }>> = {
+const COVERING_WORDS: Readonly<Record<string, string | Readonly<Record<"three" | "four" | "neck", string>>>> = {
   "wall strip": {
     three: "Glue the wall strip round the three walls, turn it in round their ends, under the base and over the rim.",
     four: "Glue the wall strip round the walls from the middle of one, lap it, turn it in under the base and over the rim; slit the inside corners.",
+    neck: "Glue the wall strip round the rim from the middle of one wall, lap it and turn it in over the rim; slit the inside corners. The walls below stay bare: the bottom hides them.",
   },
   "one-piece blank":
     "Glue the base to the middle of the one-piece blank, cut the corners, draw the covering up, over the rim and down inside; tabs first.",

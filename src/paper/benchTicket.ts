@@ -27,6 +27,8 @@ const PICTURE_GAP: Mm = 2;
 export interface TicketOptions {
   /** Letter of the list in which the order of assembly is printed once; undefined where it is on the ticket. */
   readonly orderList?: string;
+  /** Half a page was asked for and has no room: the ticket says so. */
+  readonly tooLarge?: boolean;
 }
 
 /** A ticket that is set but not drawn. */
@@ -152,12 +154,15 @@ function contentsOf(
   parts: readonly NumberedPart[],
   { width, tight }: { readonly width: Mm; readonly tight: boolean },
   type: Typesetter,
-  { orderList }: TicketOptions,
+  { orderList, tooLarge = false }: TicketOptions,
 ): Contents {
   const pieces = parts.filter(({ part }) => part.placed === undefined);
   const steps = stepsOf(ticket);
   return {
-    head: ticketHead(ticket, width, type),
+    head: [
+      ...ticketHead(ticket, width, type),
+      ...(tooLarge ? paragraph(wholePageWords(parts.length, steps.length), width, { size: TYPE.body }, type) : []),
+    ],
     boards: boardBlocks(ticket, parts, { width, tight }, type),
     folds: foldLines(ticket, parts, { width, bare: tight }, type),
     pieces:
@@ -173,6 +178,10 @@ function contentsOf(
         ? orderBlocks("Order of assembly", steps, width, type)
         : orderElsewhere(orderList, steps, width, type),
   };
+}
+
+function wholePageWords(parts: number, steps: number): string {
+  return `On a whole page: half a page has no room for its ${parts} parts and ${steps} steps.`;
 }
 
 function boardBlocks(

@@ -140,10 +140,10 @@ const WIDEST_STOCK: Mm = 40;
 const LONG_STOCK: Mm = 33;
 const WIDEST_NAME: Mm = 48;
 
-/** What the calipers of boards and cards measure, to be written down: sums need them. */
+/** What the calipers of boards and cards measure, to be written down: sums need them. Of joint strips they do not. */
 export function caliperLines({ sized }: Ticket, width: Mm, type: Typesetter): readonly Block[] {
   const boards = new Map<string, Mm>();
-  for (const { board } of sized.assembly.parts) boards.set(board.stock, board.caliper);
+  for (const { board, role } of sized.assembly.parts) if (role !== "strip") boards.set(board.stock, board.caliper);
   const { answerUnit: unit } = sized.settings;
   const size = TYPE.body;
   const height = lineHeight(size) * WRITING_ROOM;

@@ -3,6 +3,7 @@ import { joinWords, matchesOf, plyWords, workWords, type MatchedPart } from "../
 import type { Assembly } from "../enclosure/assembly";
 import { X, Y, Z, type Axis } from "../enclosure/space";
 import type { Part } from "../enclosure/part";
+import type { PlacedPart } from "../enclosure/placedPart";
 import type { Sized } from "../item/sizeItem";
 import { benchLength, nearestMark } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
@@ -43,6 +44,7 @@ export function matchLines(part: Part, { assembly, settings }: Sized): readonly 
   if (matches === undefined) return work;
   const oneBoard = new Set(assembly.parts.map(({ board }) => board.stock)).size === 1;
   const [along, across] = matches.map((match) => sumOf(match, oneBoard, assembly.parts)) as [MatchLine, MatchLine];
+  if (part.placed?.role === "divider") work.push(plain(dividerPlace(part.placed, assembly, settings.answerUnit)));
   if (matches.every(({ reference }) => reference === undefined))
     return part.plies > 1 ? work : [plain("cut to size"), ...work];
   if (matches.every(({ reference, terms }) => reference === "inside" && terms.length === 0))
@@ -64,6 +66,14 @@ function pieceWords({ count, plies }: Part, pieces: readonly Part[], unit: Workb
     (piece) => `${piece.count / count} of ${benchLength(piece.length, unit)} × ${benchLength(piece.width, unit)}`,
   );
   return `larger than every sheet: cut ${sizes.join(" and ")}${plies === 1 ? "" : " for each ply"}`;
+}
+
+/** `stands 184 from the spine wall`: where each copy of a divider is, from wall to divider. */
+function dividerPlace({ panels, lengthAxis, tray }: PlacedPart, { trays }: Assembly, unit: WorkbookUnit): string {
+  const across = lengthAxis === Y ? X : Y;
+  const from = trays.find(({ name }) => name === tray)!.inside.min[across];
+  const places = panels.map(({ min }) => nearestMark(min[across] - from, unit));
+  return `stands ${places.join(", ")} from the wall at the ${across === X ? "spine" : "head"}`;
 }
 
 /** Plies are cut larger: to what the laminated board is trimmed. */

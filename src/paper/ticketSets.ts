@@ -35,7 +35,10 @@ export function ticketSets(
   const setOf = (ticket: Ticket): readonly Page[] => {
     const { frame, set } = chosen.get(ticket)!;
     const options = lists.of(ticket);
-    const { pages } = options.orderList === undefined ? set : benchTicket(ticket, frame, type, options);
+    const { pages } =
+      options.orderList === undefined
+        ? set
+        : benchTicket(ticket, frame, type, { ...options, tooLarge: half !== undefined && frame !== half });
     const section = ticket.batch === "" ? {} : { section: `Batch ${ticket.batch}` };
     return pages().map((page, index) => ({
       ...page,
@@ -63,9 +66,10 @@ interface Chosen {
 /** A ticket on half pages where one leaf of them holds it, else on whole pages. */
 function chosenFor(ticket: Ticket, whole: Frame, half: Frame | undefined, type: Typesetter): Chosen {
   const on = (frame: Frame): Chosen & { readonly leaves: number } => {
-    const set = benchTicket(ticket, frame, type);
+    const tooLarge = half !== undefined && frame !== half;
+    const set = benchTicket(ticket, frame, type, { tooLarge });
     const own = set.leaves;
-    const without = own === 1 ? own : benchTicket(ticket, frame, type, { orderList: "A" }).leaves;
+    const without = own === 1 ? own : benchTicket(ticket, frame, type, { orderList: "A", tooLarge }).leaves;
     return { frame, set, listed: without < own, leaves: Math.min(own, without) };
   };
   const small = half === undefined ? undefined : on(half);

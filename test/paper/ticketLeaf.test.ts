@@ -109,6 +109,8 @@ test.each(["A4", "Letter"] as const)(
     expect(wholes.slice(0, tooLarge.length).map(([page]) => page!.width)).toEqual(
       tooLarge.map(() => frames.whole.width),
     );
+    for (const pages of wholes.slice(0, tooLarge.length))
+      expect(textOn(pages.slice(0, 1))).toMatch(/On a whole page: half a page has no room for its \d+ parts/);
     // Two tickets share a sheet: front and back.
     expect(twoUp(halves)).toHaveLength(2 * Math.ceil(halves.length / 2));
   },
@@ -219,4 +221,29 @@ test("a ticket that one page holds is on the front alone", async () => {
     expect(pages.flatMap((page) => faults(page, set))).toEqual([]);
     expect(textOn(pages)).toContain("Order of assembly");
   }
+});
+
+test("dividers say where they stand", () => {
+  // By hand: 180 + 2, and covering of 0.5 on the wall and on the divider.
+  const survey = [
+    ["id", "height", "width", "depth", "enclosure", "box", "arrangement"],
+    ["A", 240, 180, 60, "lidded box", "1", "side by side"],
+    ["B", 240, 190, 60, "lidded box", "1", "side by side"],
+  ];
+  const [ticket] = ticketsOf(sizeSurvey(survey, []));
+  const divider = numberedParts(ticket!).find(({ part }) => part.name === "divider")!.part;
+  const said = matchLines(divider, ticket!.sized).map(({ text }) => text);
+  expect(said).toContain("stands 183 from the wall at the spine");
+});
+
+test("the strip of an inner tray, which is bare below, is not turned in under its base", () => {
+  const { assembly, settings, kind } = tickets.find(({ sized }) => sized.kind.name === "three-tray box")!.sized;
+  const strips = kind
+    .order(assembly, settings)
+    .filter(({ parts }) => parts.some((name) => name.endsWith("wall strip")));
+  expect(strips.map(({ text }) => [text.split(":")[0], text.includes("under the base")])).toEqual([
+    ["Inner", false],
+    ["Bottom", true],
+    ["Lid", true],
+  ]);
 });
