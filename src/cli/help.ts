@@ -125,7 +125,7 @@ ${SETTINGS_HELP}`,
 The room that the survey takes in the store, now and when boxed: metres of shelf for what stands, area for what lies
 flat, by the survey's column "shelf", by how it is kept, and by height. Then what each kind of enclosure would take.
 
-  --set "shelf height=230 mm / 330 mm"   clear heights of your shelves; what is too tall for all is named
+  --set "shelf height=230 mm / 330 mm"   clear heights of your shelves; items too tall for every shelf are named
   --set orientation=flat                 keep all flat (or upright); a column headed orientation does so for its row
 ${FINDING_HELP}
 
@@ -135,9 +135,9 @@ ${SETTINGS_HELP}`,
 At most N standard inside sizes for all items: as few as possible made to measure, then least board, and how far that
 can be from the least possible. A size is of one kind, one construction and one board. Then the size of each item.
 
-  --count N           how many sizes at most (12 unless said)
-  --set slack=20      how much larger than an item needs a size may be in each direction; more is made to measure
-  --seconds S         search that long; unless said a fixed search that gives the same answer on any machine
+  --count N           how many sizes at most (default: 12)
+  --set slack=20      how much larger than needed a size may be in each direction; for more, an item gets its own size
+  --seconds S         search that long (default: a fixed search, which gives the same answer on any machine)
 ${FINDING_HELP}
 
 ${SETTINGS_HELP}`,

@@ -22,7 +22,7 @@ export const SEARCH_HELP = `  --seconds N         search this long for each stoc
 export const FINDING_HELP = `  --sheet, --heading-row, --height ... HEADING   as for fill`;
 
 export const SETTINGS_HELP = `Settings (any command that sizes)
-  --set TEXT          settings such as "fit=loose; wall board=3 mm"; as often as you like, later over earlier
+  --set TEXT          settings such as "fit=loose; wall board=3 mm"; as often as you like; the last one counts
   --settings FILE     a .csv with the headings setting and value
   --stock FILE        a .csv stock table (enclosure-columns settings --stock-table shows a starter)
   --guide FILE        a .csv board guide (enclosure-columns settings --board-guide shows a starter)

@@ -9,7 +9,8 @@ import { Unanswered } from "../../src/headings/questions";
 import type { SizedSurvey } from "../../src/survey/sizeSurvey";
 import { run } from "../cli/run";
 import { hasLibreOffice } from "../workbook/made/libreOffice";
-import { SURVEYS, type MadeSurvey } from "./sixty/manifest";
+import { SURVEYS } from "./sixty/manifest";
+import type { MadeSurvey } from "./sixty/made";
 import { fileOf } from "./sixty/writers";
 
 jest.setTimeout(120_000);

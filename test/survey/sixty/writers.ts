@@ -3,7 +3,7 @@ import writeExcelFile from "write-excel-file/node";
 import { writeCsv } from "../../../src/workbook/writeCsv";
 import { converted } from "../../workbook/made/libreOffice";
 import { MAIN, contentTypes, packageOf, relations } from "../../workbook/made/package";
-import type { Cell, MadeSheet, MadeSurvey } from "./manifest";
+import type { Cell, MadeSheet, MadeSurvey } from "./made";
 
 /** The file of a survey, written by the program that its manifest names. */
 export async function fileOf(survey: MadeSurvey): Promise<{ readonly name: string; readonly bytes: Uint8Array }> {
