@@ -125,17 +125,17 @@ const FIGURE_HEADINGS = [
 /** What may be claimed of a count, for a funder to read. */
 function proofText({ stock, form, plan }: StockPlan): readonly string[] {
   if (plan === undefined || plan.sheets.length === 0) return [];
-  if (form === "roll") {
-    const least = (plan.rollBound / MM_PER_M).toFixed(2);
+  const leftOut = plan.uncuttable.reduce((sum, { count }) => sum + count, 0);
+  const without = leftOut === 0 ? "" : `, without ${leftOut} ${leftOut === 1 ? "piece" : "pieces"} left out`;
+  const parts = leftOut === 0 ? "these parts" : "the other parts";
+  const claim = (amount: string, least: string) =>
+    `${amount} of ${stock}${without}. No plan cuts ${parts}, at finished size, from ${least} (proved).`;
+  if (form === "roll")
     return [
-      `${(plan.rollLength / MM_PER_M).toFixed(2)} m of ${stock}. No plan cuts these parts, at finished size, from less than ${least} m (proved).`,
+      claim(`${(plan.rollLength / MM_PER_M).toFixed(2)} m`, `less than ${(plan.rollBound / MM_PER_M).toFixed(2)} m`),
     ];
-  }
   const sheets = toBuy({ form, plan });
-  const noun = sheets === 1 ? "sheet" : "sheets";
-  return [
-    `${sheets} ${noun} of ${stock}. No plan cuts these parts, at finished size, from fewer than ${plan.sheetBound} (proved).`,
-  ];
+  return [claim(`${sheets} ${sheets === 1 ? "sheet" : "sheets"}`, `fewer than ${plan.sheetBound}`)];
 }
 
 const MM_PER_M = 1000;

@@ -68,12 +68,14 @@ test("what no sheet holds is told first, by reason, and no figure is made of not
       HEADINGS.slice(0, 5),
       ["A", "1500", "1400", "900", "four-flap wrapper"],
       ["B", "300", "200", "30", "tray"],
+      ["C", "1500", "200", "30", "tray"],
     ]),
   );
-  const { out } = run(folder, "plan", "survey.csv", ...STEPS);
-  expect(out).toMatch(/^2 items read: 1 complete, 1 in part\n\nLeft out\n {2}conservation card 60 pt: /);
+  const { out } = run(folder, "plan", "survey.csv", "--set", "wall board=2 mm", ...STEPS);
+  expect(out).toMatch(/1 sheet of conservation board 2, without 3 pieces left out\. No plan cuts the other parts, /);
+  expect(out).toMatch(/^3 items read: 1 complete, 2 in part\n\nLeft out\n {2}conservation board 2: larger than every sheet /);
   expect(out).not.toContain("NaN");
-  expect(run(folder, "estimate", "survey.csv", ...STEPS).out).toContain("1 complete, 1 in part");
+  expect(run(folder, "estimate", "survey.csv", ...STEPS).out).toContain("1 complete, 2 in part");
 });
 
 test("a heading that is not there is refused with those that are", () => {
