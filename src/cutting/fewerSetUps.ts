@@ -96,8 +96,13 @@ export function fewerSetUps(
     const old = chosen.map((place) => now[place]!);
     const pieces = old.flatMap((sheet) => sheet.pieces);
     const extra = spare !== NONE && weight + job.kinds[spare]!.weight <= most ? [spare] : [];
-    const filled = fillWithFewSettings(job, [...old.map(({ kind }) => kind), ...extra], pieces, random);
-    if (filled === undefined) continue;
+    const { sheets: filled, left } = fillWithFewSettings(
+      job,
+      [...old.map(({ kind }) => kind), ...extra],
+      pieces,
+      random,
+    );
+    if (left.length > 0) continue;
     const change = weightOf(job, filled) - weightOf(job, old);
     if (change > 0 && weight + change > most) continue;
     const laid = filled.map(({ kind, panel }) => worked(job, numbers, kind, panel, weights));

@@ -34,14 +34,14 @@ interface Begun {
  * setting of the fence, with some chance in it.
  *
  * @param kinds the sheets that may be used, in order
- * @returns undefined when a piece is left over
+ * @returns the sheets, and the pieces that are on none
  */
 export function fillWithFewSettings(
   job: Job,
   kinds: readonly number[],
   pieces: readonly number[],
   random: Random,
-): readonly CutSheet[] | undefined {
+): { readonly sheets: readonly CutSheet[]; readonly left: readonly number[] } {
   const { leastLength, leastWidth } = leastSides(job, pieces);
   const forest = createForest(pieces.length, leastLength, leastWidth, job.limits);
   const choice = noChoice();
@@ -69,7 +69,7 @@ export function fillWithFewSettings(
     while (forest.openCount > 0) closeLeftover(forest, forest.open[0]!);
     sheets.push({ kind, panel: exportPanel(forest, sheet) });
   }
-  return left.length === 0 ? sheets : undefined;
+  return { sheets, left };
 }
 
 /** Large pieces first, by one measure or another, blurred. */

@@ -1,11 +1,12 @@
 import type { CutSheet } from "./construct";
-import { fewerSetUps } from "./fewerSetUps";
+import { draftByItems } from "./draftByItems";
+import { fewerSetUps, setUpsOf } from "./fewerSetUps";
 import { firstDraft } from "./firstDraft";
 import { UNITS_PER_MM } from "./grid";
-import { prepareRoll, prepareSheets, unitsUp } from "./job";
+import { type Job, prepareRoll, prepareSheets, unitsUp } from "./job";
 import { layOutPlan } from "./layOutPlan";
 import { orderSheets } from "./orderSheets";
-import { piecesIn } from "./panels";
+import { type Panel, piecesIn } from "./panels";
 import { areasOf, leftOver, nothingFits, piecesHeld } from "./planParts";
 import { createRandom } from "./random";
 import { rollBound } from "./rollBound";
@@ -23,6 +24,9 @@ const LENGTH_STEP = 250;
 const PER_ITEM = 4;
 const PER_MM = 0.08;
 
+/** Up to so many pieces a draft of all items together may be better. */
+const FEW_PIECES = 300;
+
 /**
  * How to cut pieces off a roll in lengths that a bench holds, each for the items of a few boxes: nobody cuts a long roll
  * along its whole length.
@@ -31,14 +35,20 @@ export function planLengths(pieces: readonly Piece[], roll: Roll, options: Cutti
   const { edgeTrim = 0, pieceGap = 0, seed = 1 } = options;
   const least = leastLength(pieces, roll, options, watch.mostSteps);
   const { job, tooLarge } = prepareSheets(pieces, lengthsFor(pieces, roll, options), options);
-  const best = firstDraft(job, () => 0);
+  const byItems = draftByItems(job, seed, watch.mostSteps);
   const gap = unitsUp(pieceGap);
   const mm = (units: number) => (units === 0 ? 0 : (units - gap) / UNITS_PER_MM + 2 * edgeTrim);
   const needed = ({ kind, panel }: CutSheet) => neededLength(panel, endWaste(job, kind));
   const lengthOf = (sheets: readonly CutSheet[]) => sheets.reduce((sum, sheet) => sum + mm(needed(sheet)), 0);
-  const taken = lengthOf(best.sheets);
+  const count = (sheet: CutSheet) => setUpsOf(job, sheet.panel) + PER_ITEM * itemsOn(job, sheet.panel).size;
+  const effortOf = (sheets: readonly CutSheet[]) =>
+    sheets.reduce((sum, sheet) => sum + count(sheet), PER_MM * lengthOf(sheets));
+  const other = byItems !== undefined && job.size > FEW_PIECES ? undefined : firstDraft(job, () => 0);
+  const isByItems = byItems !== undefined && (other === undefined || effortOf(byItems) <= effortOf(other.sheets));
+  const first = isByItems ? byItems : other!.sheets;
+  const taken = lengthOf(first);
   options.onProgress?.({
-    sheets: best.sheets.length,
+    sheets: first.length,
     cost: taken,
     bound: least,
     gap: least === 0 ? 0 : taken / least - 1,
@@ -47,12 +57,11 @@ export function planLengths(pieces: readonly Piece[], roll: Roll, options: Cutti
   });
   const open = { perOpen: 0, perOver: 0, limit: Number.POSITIVE_INFINITY };
   const effort = { perItem: PER_ITEM, perLength: PER_MM / UNITS_PER_MM, open };
-  const few = fewerSetUps(job, best.sheets, { most: Number.POSITIVE_INFINITY, spare: 0, effort, seed }, watch);
+  const few = fewerSetUps(job, first, { most: Number.POSITIVE_INFINITY, spare: 0, effort, seed }, watch);
   const cutDown = few.map((sheet) =>
     shorten(sheet.panel, needed(sheet), createRandom(0), [], endWaste(job, sheet.kind)),
   );
-  const items = cutDown.map((panel) => new Set(piecesIn(panel).map((piece) => job.source[piece]!.item)));
-  const panels = orderSheets(items).map((at) => cutDown[at]!);
+  const panels = orderSheets(cutDown.map((panel) => itemsOn(job, panel))).map((at) => cutDown[at]!);
   const faces = panels.map(({ length }) => ({ name: roll.name, length: mm(length), width: roll.width }));
   const laidOut = layOutPlan(
     job,
@@ -71,10 +80,14 @@ export function planLengths(pieces: readonly Piece[], roll: Roll, options: Cutti
     rollLength,
     rollBound: least,
     provedLeast: rollLength <= least && !nothingFits(job, tooLarge),
-    uncuttable: piecesHeld([...tooLarge, ...leftOver(job, best.out)]),
+    uncuttable: piecesHeld([...tooLarge, ...(isByItems ? [] : leftOver(job, other!.out))]),
     ...areasOf(laidOut.sheets),
     iterations: watch.steps(),
   };
+}
+
+function itemsOn(job: Job, panel: Panel): ReadonlySet<string> {
+  return new Set(piecesIn(panel).map((piece) => job.source[piece]!.item));
 }
 
 /** No plan cuts the pieces from a shorter length of the roll, mm. */
