@@ -73,7 +73,9 @@ test("what no sheet holds is told first, by reason, and no figure is made of not
   );
   const { out } = run(folder, "plan", "survey.csv", "--set", "wall board=2 mm", ...STEPS);
   expect(out).toMatch(/1 sheet of conservation board 2, without 3 pieces left out\. No plan cuts the other parts, /);
-  expect(out).toMatch(/^3 items read: 1 complete, 2 in part\n\nLeft out\n {2}conservation board 2: larger than every sheet /);
+  expect(out).toMatch(
+    /^3 items read: 1 complete, 2 in part\n\nLeft out\n {2}conservation board 2: larger than every sheet /,
+  );
   expect(out).not.toContain("NaN");
   expect(run(folder, "estimate", "survey.csv", ...STEPS).out).toContain("1 complete, 2 in part");
 });
