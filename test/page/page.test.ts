@@ -6,6 +6,8 @@ import type { OpenGrid } from "../../src/page/openGrid";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { csvToWorkbook } from "../../src/filling/fillCsv";
 import { fillWorkbook } from "../../src/filling/fillWorkbook";
+import { readBookSurvey } from "../../src/filling/readBookSurvey";
+import { bookOf } from "../../src/workbook/book";
 import { readCsv } from "../../src/workbook/readCsv";
 import { writeCsv } from "../../src/workbook/writeCsv";
 import { createWorkbook } from "../../src/workbook/createWorkbook";
@@ -395,6 +397,29 @@ test("rows pasted below the survey join it, rows come and go by the menu of a he
   expect(await formulaOf("AC4")).toBe("");
   await page.click("#undo");
   await becomes(() => Promise.all(["AC3", "AB4", "AC4"].map(valueOf)), [null, null, null]);
+  // The drawing and the budget follow.
+  const outcomes = readBookSurvey(bookOf(openWorkbook(FILLED)), { recognise: {}, settings: [] }).sized.outcomes;
+  const trays = outcomes.reduce(
+    (sum, each) => sum + (each.state === "sized" && each.sized.kind.name === "tray" ? each.quantity : 0),
+    0,
+  );
+  await goTo(`A${next}`);
+  await becomes(() => page.textContent("#pane .view:not([hidden]) h2"), expect.stringContaining("LK 901"));
+  expect(await page.locator("#pane .view:not([hidden]) .figures svg").count()).toBeGreaterThan(0);
+  await page.click("#pane [role=tab]:has-text('Board and cost')");
+  await becomes(
+    () =>
+      page
+        .locator("#pane [aria-label^='What each enclosure costs, by kind'] tbody tr")
+        .evaluateAll((lines) =>
+          lines
+            .map((line) => [line.children[0]?.textContent, line.children[1]?.textContent])
+            .filter(([kind]) => kind === "tray"),
+        ),
+    [["tray", String(trays + 2)]],
+  );
+  await page.click("#pane [role=tab]:has-text('This item')");
+  await goTo("AB2");
   // A row comes above the third, by the menu of its heading, and Undo takes it back.
   const rowHeading = async (row: number) => {
     const { top, bottom } = await page.evaluate(

@@ -355,6 +355,7 @@ describe("one survey, only looked at", () => {
           await press("Plan the sheets");
           await open.page.waitForSelector("#pane [aria-label='Estimate'] tbody tr");
         }
+        if (name === "Set up") await press("Add a stock");
         const found = await open.page.evaluate(async () => {
           const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run();
           return violations.map(({ id, impact, nodes }) => `${id}, ${impact}: ${nodes[0]?.html.slice(0, 120)}`);
@@ -363,7 +364,18 @@ describe("one survey, only looked at", () => {
           name,
           found: [],
         });
+        if (name === "Set up") await press("Add a stock");
       }
+      // At 200 % too the sheets can be pressed: nothing lies over their names.
+      const uncovered = await open.page.evaluate(() =>
+        Array.from(document.querySelectorAll("#grid footer [data-u-comp=slide-tab-item]"))
+          .slice(0, 1)
+          .map((tab) => {
+            const { left, top, height } = tab.getBoundingClientRect();
+            return tab.contains(document.elementFromPoint(left + height / 2, top + height / 2));
+          }),
+      );
+      expect(uncovered).toEqual([true]);
     },
   );
 
