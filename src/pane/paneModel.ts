@@ -3,33 +3,19 @@ import { Unavailable } from "../measure/errors";
 import { plainError } from "../measure/fault";
 import type { ColumnsEdit } from "../workbook/edits";
 import { ownColumns } from "../workbook/ownMarks";
-import type { SheetValue } from "../workbook/sheetValue";
 import { figureOfHeading } from "../filling/headedFigure";
 import { plainMeasures } from "../filling/unitChange";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { readBookSurvey } from "../filling/readBookSurvey";
 import { bothEffects, Unanswered, type Effect } from "../headings/questions";
-import type { Answered, PaneModel, PaneState, PaneSurvey } from "./paneState";
+import type { Answered, PaneModel, PaneState } from "./paneState";
+import { isBusy } from "./isBusy";
 
 /** Changes that follow one another this quickly are read once, ms. */
 const SETTLED = 250;
 
 /** The same while cells of ours are being calculated, ms: each report of a calculation would be followed by another. */
 const BUSY = 2000;
-
-/** Whether a column of ours holds a cell that is being calculated. */
-function isBusy({ book, chosen }: PaneSurvey): boolean {
-  const own = ownColumns(book).filter(({ sheet }) => sheet === chosen.sheet.name);
-  if (own.length === 0) return false;
-  const { rows } = book.grid(chosen.sheet.name);
-  return own.some(({ column, headingRow, lastRow }) =>
-    rows.slice(headingRow, lastRow).some((row) => isBusyCell(row[column - 1])),
-  );
-}
-
-function isBusyCell(value: SheetValue | undefined): boolean {
-  return typeof value === "object" && value !== null && "error" in value && value.error === "#BUSY!";
-}
 
 export function paneModel(port: BookPort): PaneModel {
   let state: PaneState = {

@@ -1,20 +1,17 @@
-import { CARE } from "../enclosure/step";
-import { plyWords } from "../enclosure/benchInstruction";
-import { roundsOf, type Round } from "../enclosure/rounds";
 import type { Mm } from "../measure/units";
 import { bodyHeight, bodyWidth, flow, gap, onPages, type Block, type Frame } from "./blocks";
 import type { Page } from "./page";
-import { measureBoxes } from "./measureBoxes";
 import { remembered } from "./remembered";
 import { runningFoot } from "./runningFoot";
 import { heading, paragraph, TYPE } from "./textBlocks";
 import type { Ticket } from "./ticket";
-import { caliperLines, numberedParts, mostlyOf, partTable, signed, WIDE, type NumberedPart } from "./ticketBoards";
+import { numberedParts, partTable, WIDE, type NumberedPart } from "./ticketBoards";
 import { coveringLines, foldLines, type LinesRoom } from "./ticketCovering";
 import { ticketPictures } from "./ticketDrawings";
 import { ticketHead } from "./ticketHead";
 import { orderBlocks, orderElsewhere, stepsOf } from "./ticketOrder";
 import type { Typesetter } from "./typesetter";
+import { boardBlocks } from "./boardBlocks";
 
 /** Drawings take what the tables leave, within these. */
 const LEAST_PICTURE: Mm = 32;
@@ -182,40 +179,4 @@ function contentsOf(
 
 function wholePageWords(parts: number, steps: number): string {
   return `On a whole page: half a page has no room for its ${parts} parts and ${steps} steps.`;
-}
-
-function boardBlocks(
-  ticket: Ticket,
-  parts: readonly NumberedPart[],
-  { width, tight }: { readonly width: Mm; readonly tight: boolean },
-  type: Typesetter,
-): readonly Block[] {
-  const { assembly } = ticket.sized;
-  const rounds = roundsOf(assembly);
-  const boards = rounds.flatMap((round, index) => {
-    const own = partsOf(round, parts);
-    const stock = mostlyOf(own);
-    const name = `${ORDINALS[index] ?? "Next"} round, ${stock}`;
-    return [
-      ...(index === 0
-        ? heading(`${name}: cut these, ${ticket.sized.settings.answerUnit}. Care: ${CARE.blade}.`, width, type)
-        : measureBoxes(round, name, ticket, width, type)),
-      ...partTable(own, ticket, { how: index === 0 ? MATCH : undefined, stock, tight }, width, type),
-    ];
-  });
-  return [
-    signed(width, type),
-    ...caliperLines(ticket, width, type),
-    ...[...new Set(parts.flatMap(({ part }) => plyWords(part)))].flatMap((words) =>
-      paragraph(`Laminated boards: ${words}.`, width, { size: TYPE.body }, type),
-    ),
-    ...boards,
-  ];
-}
-
-const ORDINALS = ["First", "Second", "Third"];
-const MATCH = "match; write down sums";
-
-function partsOf({ parts: own }: Round, parts: readonly NumberedPart[]): readonly NumberedPart[] {
-  return parts.filter(({ part: { placed } }) => placed !== undefined && own.includes(placed));
 }

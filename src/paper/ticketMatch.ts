@@ -1,5 +1,6 @@
 import { joinParts } from "../covering/joinParts";
-import { joinWords, matchesOf, plyWords, workWords, type MatchedPart } from "../enclosure/benchInstruction";
+import { joinWords, plyWords, workWords } from "../enclosure/benchInstruction";
+import { matchesOf, type MatchedPart } from "../enclosure/matchesOf";
 import type { Assembly } from "../enclosure/assembly";
 import { X, Y, Z, type Axis } from "../enclosure/space";
 import type { Part } from "../enclosure/part";
