@@ -152,7 +152,8 @@ A PDF for the bench, or for an application: fonts embedded, any writing. Tickets
                       labels: a label for each piece: number, grain, name on the cutting plan (printed with plans or
                       the estimate), QR code of identifier and part; in a separate file
                       box-labels: a label for each finished box, with its shelf; in the file of the labels of pieces
-                      templates: corners to cut away, in true size, with a bar of 100 mm to check the print
+                      templates: corners, mitres, turn-ins and edges cut in steps, in true size, with bars
+                      of 100 mm and 4 in to check the print
                       estimate: the materials budget with method, proof of counts, settings, and what is left out
                       shelf: the room in the store, now and when boxed
   --paper NAME        A4 (the default) or Letter

@@ -34,16 +34,18 @@ interface ClosurePiece {
   readonly round?: string;
 }
 
+/** How far in from an edge a tie or a tongue goes through; in the texts below its place is marked. From memory. */
+const FROM_EDGE_MM: Mm = 15;
+const FROM_EDGE = "@";
+
 const STRAP = "glue one end of each down on the back, under the covering or lining";
 
 const OF: Readonly<Record<Closure, ClosurePiece>> = {
   ties: {
     piece: "tie",
     word: "tie",
-    fixed:
-      "Cut a slit for each tie, 15 mm from the edge, the ties in pairs that meet; draw each through and glue its end down flat inside, under any lining.",
-    round:
-      "Cut two slits for each tie in the outermost base, 15 mm in from its edges at spine and fore-edge; draw it through so that it lies inside between them, its ends as long as each other.",
+    fixed: `Cut a slit for each tie, ${FROM_EDGE} from the edge, the ties in pairs that meet; draw each through and glue its end down flat inside, under any lining.`,
+    round: `Cut two slits for each tie in the outermost base, ${FROM_EDGE} in from its edges at spine and fore-edge; draw it through so that it lies inside between them, its ends as long as each other.`,
   },
   "hook and loop": {
     piece: "hook and loop strap",
@@ -53,7 +55,7 @@ const OF: Readonly<Record<Closure, ClosurePiece>> = {
   tongue: {
     piece: "tongue",
     word: "tongue",
-    fixed: `Cut a slot for each tongue in the front, 15 mm from its edge; ${STRAP}, and try that it goes in without a push.`,
+    fixed: `Cut a slot for each tongue in the front, ${FROM_EDGE} from its edge; ${STRAP}, and try that it goes in without a push.`,
   },
   clasp: {
     piece: "clasp",
@@ -101,7 +103,7 @@ export function closureStep({ closure, kind, outside }: Assembly, { answerUnit: 
   if (closure === "none") return [];
   const { piece, fixed, round } = OF[closure];
   const { edges } = kind.closes!;
-  const how = edges === 0 ? (round ?? fixed) : fixed;
+  const how = (edges === 0 ? (round ?? fixed) : fixed).replace(FROM_EDGE, `${nearestMark(FROM_EDGE_MM, unit)} ${unit}`);
   const at = (edge: Mm) =>
     `${closureShares(edge)
       .map((share) => nearestMark(share * edge, unit))

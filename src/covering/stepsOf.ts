@@ -40,7 +40,7 @@ const IN_ORDER = [BASE, LAYER, SIDE, HEAD, RIBBON, TOP] as const;
 const CUSHION_WORDS: Readonly<Record<(typeof IN_ORDER)[number], string>> = {
   "well layer":
     "Cut the recess out of each well layer with a long sharp blade, in several strokes; lay the layers on each other, glued at their corners alone, and try the item: it must lift out without a pull.",
-  "lifting ribbon": "Lay the lifting ribbon across the well, under the item, its ends up at both sides.",
+  "lifting ribbon": "Lay the lifting ribbon across, under the item, its ends up at both sides.",
   "cushion base": "Lay the cushion base on the floor; glue it at its corners alone.",
   "cushion side": "Stand the cushion sides along the walls that run from head to tail.",
   "cushion head": "Stand the cushion heads between them, at head and tail.",

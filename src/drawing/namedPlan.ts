@@ -45,6 +45,7 @@ const STRIP = { ink: 1, width: 1.6 } as const;
 const PIECE_TONE = 0.05;
 const LEADER = { width: 0.6 } as const;
 const DROP = 0.36;
+const LEAST_LETTERS = 5;
 
 /**
  * A sheet with the names of its strips at its edge and those of its pieces within, off-cuts hatched, the two edges that go
@@ -107,9 +108,15 @@ function namesIn({ name, words }: NamedSheet["pieces"][number], box: Box): reado
   const [first = ""] = words;
   for (const lines of [[name, ...words], [name, first], [`${name} ${first}`], [name]]) {
     const { texts, room } = pieceLabel(lines, box, SIZES);
-    if (room !== undefined) return texts.map((text) => ({ ...text, bold: text.text.startsWith(name) }));
+    if (room !== undefined && !isCutShort(texts, `${name} ${first} `))
+      return texts.map((text) => ({ ...text, bold: text.text.startsWith(name) }));
   }
   return [];
+}
+
+/** An identifier that is cut off names nothing, and neither does one letter of a name of a part. */
+function isCutShort([top]: readonly TextShape[], whole: string): boolean {
+  return top !== undefined && top.text.endsWith("…") && top.text.length < whole.length + LEAST_LETTERS;
 }
 
 /** Letters of the strips beside the sheet, each at the start of its strip or as near as the letters before it allow. */

@@ -134,9 +134,9 @@ const COVERING_WORDS: Readonly<Record<string, string | Readonly<Record<"three" |
   "spine-edge strip": "Glue the spine-edge strip over the spine edge of the base, turned in above and below.",
   "base panel": "Glue the base panel under the base.",
   "side wall lining":
-    "Glue the side wall linings over the turn-in and on to the floor, 5 mm round each corner; rub them down well.",
+    "Glue the side wall linings over the turn-in and on to the floor, their ends round the corners; rub them down well.",
   "fore-edge wall lining":
-    "Glue the fore-edge wall lining over the turn-in and on to the floor, 5 mm round both corners; rub it down well.",
+    "Glue the fore-edge wall lining over the turn-in and on to the floor, its ends round both corners; rub it down well.",
   "head wall lining": "Glue the head wall linings between the corners, over the turn-in and on to the floor.",
   "floor lining": "Glue the floor lining in last.",
 };

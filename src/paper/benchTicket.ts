@@ -123,10 +123,13 @@ function laidOut(
     const left = leftBy(below);
     return left < SINGLE_PICTURE ? [] : [...head, gap(PICTURE_GAP), pictureOf(Math.min(picture, left)), ...below];
   }
-  // Folds stand on the front where they leave room for the drawings.
-  const foldsInFront = leftBy([...boards, ...folds]) >= LEAST_PICTURE;
+  // Folds stand on the front where they leave the drawings room, or where the back has none for them.
+  const back = [...pieces, ...covering(lines), ...order];
+  const beside = leftBy([...boards, ...folds]);
+  const backHolds = heightOf([...folds, ...back]) <= room;
+  const foldsInFront = beside >= (backHolds ? MIDDLE_PICTURE : LEAST_PICTURE);
   const front = foldsInFront ? [...boards, ...folds] : boards;
-  const behind = [...(foldsInFront ? [] : folds), ...pieces, ...covering(lines), ...order];
+  const behind = foldsInFront ? back : [...folds, ...back];
   const left = leftBy(front);
   const drawn = pictureOf(Math.min(picture, tight ? picture : Math.max(LEAST_PICTURE, left)));
   const fits = left >= LEAST_PICTURE;

@@ -7,6 +7,7 @@ import type { CutPanel, CutTree } from "./cutTree";
 import { fitColumns, table, type TableCell } from "./table";
 import { lineHeight, tickBox, TYPE } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
+import { NO_BREAK } from "./wrapText";
 
 /** More rows than this are in two columns. */
 const MOST_IN_ONE = 14;
@@ -27,11 +28,9 @@ export function sizeText({ length, width }: { readonly length: Mm; readonly widt
 }
 
 /** A size in one line of a table. */
-function unbroken(size: string): string {
-  return size.replace(/ /g, NO_BREAK);
+function unbroken(text: string): string {
+  return text.replace(/ /g, NO_BREAK);
 }
-
-const NO_BREAK = "\u00a0";
 
 /** What comes off a sheet, in the order of cutting: for each cut its fence, the edge against it, and what it frees. */
 function rowsOf(
@@ -54,7 +53,7 @@ function wordsOf(panel: CutPanel, pieces: readonly CutPanel[], unit: WorkbookUni
       pieces.filter(({ name }) => name.startsWith(panel.name)).map(({ placement }) => placement!.piece.item),
     );
     const size = [panel.length, panel.width].map((side) => nearestMark(side, unit)).join(" × ");
-    return `strip, ${unbroken(size)}${items.size === 1 && !tight ? `, of ${[...items][0]}` : ""}`;
+    return `strip, ${unbroken(size)}${items.size === 1 && !tight ? `, of ${unbroken([...items][0]!)}` : ""}`;
   }
   if (panel.placement === undefined) return "left over";
   const { piece, length, width } = panel.placement;

@@ -2,7 +2,7 @@ import { partList } from "../covering/partList";
 import type { Part } from "../enclosure/part";
 import { benchLength } from "../measure/benchLength";
 import { formatLength } from "../measure/formatLength";
-import type { Mm } from "../measure/units";
+import { fromMm, type Mm, type WorkbookUnit } from "../measure/units";
 import { beside, type Block } from "./blocks";
 import { GRAIN_ICON_HEIGHT, grainIcon } from "./grainIcon";
 import { fitColumns, table, type TableCell } from "./table";
@@ -154,7 +154,7 @@ export function caliperLines({ sized }: Ticket, width: Mm, type: Typesetter): re
     withNext: true,
     at: (x, y) =>
       writeIn(
-        `Measure ${shortStock(stock)}, sized for ${formatLength(caliper, unit)} ${unit}:`,
+        `Measure ${shortStock(stock)}, sized for ${caliperText(caliper, unit)} ${unit}:`,
         { x, y: y + height - lineHeight(size), width: room },
         size,
         type,
@@ -169,6 +169,11 @@ export function caliperLines({ sized }: Ticket, width: Mm, type: Typesetter): re
   );
 }
 
+/** A caliper gauge of inches reads thousandths, not the marks of a rule. */
+function caliperText(caliper: Mm, unit: WorkbookUnit): string {
+  return unit === "in" ? fromMm(caliper, unit).toFixed(GAUGE_DECIMALS) : formatLength(caliper, unit);
+}
+
 function shortStock(stock: string): string {
   return stock.length > LONGEST_STOCK ? `${stock.slice(0, LONGEST_STOCK)}…` : stock;
 }
@@ -176,6 +181,7 @@ function shortStock(stock: string): string {
 export const WRITING_ROOM = 1.3;
 export const COLUMN_GAP: Mm = 6;
 const LONGEST_STOCK = 26;
+const GAUGE_DECIMALS = 3;
 
 /** A heading with the caution of its work under it. */
 export function titled(text: string, caution: string, width: Mm, type: Typesetter): readonly Block[] {

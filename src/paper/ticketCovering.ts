@@ -3,6 +3,7 @@ import { bareTemplate } from "../drawing/bareTemplate";
 import { templateOfBlank } from "../drawing/templateOfBlank";
 import { templateOfPart } from "../drawing/templateOfPart";
 import { turnedTemplate, type Stretch, type Template } from "../drawing/template";
+import { widenedTemplate } from "../drawing/widenedTemplate";
 import { edgeCutWords } from "../drawing/edgeCutWords";
 import { benchLength } from "../measure/benchLength";
 import type { Mm, WorkbookUnit } from "../measure/units";
@@ -21,6 +22,8 @@ const COLUMN_GAP: Mm = 6;
 const LEAST_COLUMN: Mm = 80;
 const DRAWN_WIDE: Mm = 80;
 const UNITS_PER_MM = 3.4;
+/** A strip that would be drawn lower than this share of its length is drawn wider: its lines would be one black bar. */
+const LEAST_DRAWN_SHARE = 0.11;
 /** Columns higher than this are printed card by card, so that they may go on on the next page. */
 const HIGHEST: Mm = 170;
 
@@ -118,7 +121,9 @@ function card(
   type: Typesetter,
 ): Block {
   const number = parts.find(({ part }) => part.fullName === template.name)?.number;
-  const title = number === undefined ? template.name : `${number}  ${template.name}`;
+  const isShown = isDrawn(template, { bare, strips });
+  const widened = isShown && isTooLow(template) ? " (drawn wider than to scale)" : "";
+  const title = `${number === undefined ? "" : `${number}  `}${template.name}${widened}`;
   const cells = (run: readonly Stretch[]) =>
     run.map((stretch): RunCell => ({ name: stretch.name, size: benchLength(stretch.length, unit) }));
   const runs = [template.alongWidth, template.alongLength].flatMap((run) =>
@@ -134,7 +139,7 @@ function card(
   const corners = away.flatMap((words) => paragraph(`hatched: ${words}`, width, { size: TYPE.body }, type));
   return together([
     ...paragraph(title, width, { size: TYPE.body, bold: true }, type),
-    ...(isDrawn(template, { bare, strips }) ? [drawn(template, width), gap(1)] : []),
+    ...(isShown ? [drawn(template, width), gap(1)] : []),
     ...runs,
     ...corners,
     gap(CARD_GAP),
@@ -145,8 +150,13 @@ const CARD_GAP: Mm = 0.6;
 
 function drawn(template: Template, width: Mm): Block {
   const lying = template.length >= template.width ? template : turnedTemplate(template);
+  const shown = isTooLow(lying) ? widenedTemplate(lying, (LEAST_DRAWN_SHARE * lying.length) / lying.width) : lying;
   const wide = Math.min(width, DRAWN_WIDE);
-  return drawingBlock(bareTemplate(lying, Math.round(wide * UNITS_PER_MM)), wide, width);
+  return drawingBlock(bareTemplate(shown, Math.round(wide * UNITS_PER_MM)), wide, width);
+}
+
+function isTooLow({ length, width, edges }: Template): boolean {
+  return edges === undefined && Math.min(length, width) < LEAST_DRAWN_SHARE * Math.max(length, width);
 }
 
 /** Cards one below the other, high ones first shared out over the columns, each column in the order given; or, parted, in rows. */

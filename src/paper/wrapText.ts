@@ -66,8 +66,16 @@ function lettersThatFit(letters: readonly string[], fits: (line: string) => bool
   return low;
 }
 
+/** The spaces in a size such as `10 7/16 −`: a line that ends there would read 10. */
+const IN_SIZE = /(?<=\d) +(?=\d+\/\d|[+−](?!\S))/gu;
+/** A space at which no line ends. */
+export const NO_BREAK = "\u00a0";
+
 function unitsOf(text: string): readonly { readonly word: string; readonly spaced: boolean }[] {
-  return text.split(/ +/).flatMap((word) => partsOf(word).map((part, index) => ({ word: part, spaced: index === 0 })));
+  return text
+    .replace(IN_SIZE, NO_BREAK)
+    .split(/ +/)
+    .flatMap((word) => partsOf(word).map((part, index) => ({ word: part, spaced: index === 0 })));
 }
 
 function partsOf(word: string): readonly string[] {
