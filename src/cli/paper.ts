@@ -86,6 +86,7 @@ interface SavedPaper extends PaperFile {
 function saidOf(files: readonly SavedPaper[], sized: SizedSurvey, paper: Paper): Output {
   const leftOut = withoutTicket(sized);
   const { notes } = sized.survey;
+  const has = (kind: PaperKind) => files.some(({ parts }) => parts.some(({ what }) => what === kind));
   return {
     text: [
       ...files.flatMap(({ parts, output, backup }) => [
@@ -97,7 +98,7 @@ function saidOf(files: readonly SavedPaper[], sized: SizedSurvey, paper: Paper):
       ...(notes.length === 0 ? [] : ["", ...notes.map(visibleLine)]),
       "",
       ...files.flatMap((file) => file.notes),
-      `Print at 100 %, ${paper}, not "fit to page"; tickets on both sides. Check the bar on the templates.`,
+      `Print at 100 %, ${paper}, not "fit to page"${has("tickets") ? "; tickets on both sides" : ""}.${has("templates") ? " Check the bars on the templates." : ""}`,
     ].join("\n"),
     json: {
       files: files.flatMap(({ output, backup }) => (backup === undefined ? [output] : [output, backup])),

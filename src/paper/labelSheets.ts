@@ -45,6 +45,9 @@ const LOW: Mm = 20;
 const CODE_LEAST: Mm = 13;
 const CODE_MOST: Mm = 22;
 const CODE_GAP: Mm = 2;
+/** Letters and code grow with a label that is larger than this inside, up to a limit. */
+const USUAL_INSIDE = { width: 63, height: 30 } as const;
+const MOST_GROWTH = 1.5;
 const RIM_WEIGHT: Mm = 0.08;
 const RIM_ROUNDNESS: Mm = 1;
 
@@ -138,16 +141,19 @@ function labelAt(
     width: box.width - 2 * INSET,
     height: box.height - 2 * INSET,
   };
-  const side = Math.min(CODE_MOST, inner.height, inner.width / 2);
+  const larger = Math.min(inner.width / USUAL_INSIDE.width, inner.height / USUAL_INSIDE.height);
+  const growth = Math.min(MOST_GROWTH, Math.max(1, larger));
+  const body = SIZES.body * growth;
+  const side = Math.min(CODE_MOST * growth, inner.height, inner.width / 2);
   const coded = side >= CODE_LEAST && hasCode(label.code);
   const room = inner.width - (coded ? side + CODE_GAP : 0);
-  const large = inner.height < LOW ? SIZES.low : identifierSize;
+  const large = inner.height < LOW ? SIZES.low : identifierSize * growth;
   const texts = [
     { text: label.identifier, size: large, bold: true },
-    { text: [label.part, label.copy].filter((text) => text !== "").join(", "), size: SIZES.body, bold: false },
-    ...[label.shelf, label.size].filter((text) => text !== "").map((text) => ({ text, size: SIZES.body, bold: false })),
+    { text: [label.part, label.copy].filter((text) => text !== "").join(", "), size: body, bold: false },
+    ...[label.shelf, label.size].filter((text) => text !== "").map((text) => ({ text, size: body, bold: false })),
   ];
-  const more = label.more.map((text) => ({ text, size: SIZES.body, bold: false }));
+  const more = label.more.map((text) => ({ text, size: body, bold: false }));
   const lines = withMore(linesWithin(texts, room, inner.height, type), more, room, inner.height, type);
   let y = inner.y;
   const written = lines.map(({ text, size, bold }) => {

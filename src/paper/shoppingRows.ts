@@ -17,7 +17,9 @@ export function shoppingRows(
 ): readonly (readonly string[])[] {
   const lines = (estimate?.lines ?? []).filter(({ material }) => !NOT_BOUGHT.includes(material));
   const plans = (estimate?.plans ?? []).flatMap((group) => group.plans);
-  return [...new Set(lines.map(({ stock }) => stock))].map((stock) => {
+  const materials = new Set(lines.map(({ material }) => material));
+  const sorted = [...materials].flatMap((material) => lines.filter((line) => line.material === material));
+  return [...new Set(sorted.map(({ stock }) => stock))].map((stock) => {
     const own = lines.filter((line) => line.stock === stock);
     const [line] = own as [EstimateLine];
     const held = plans.filter((plan) => plan.stock === stock).reduce((sum, plan) => sum + inHand(plan), 0);

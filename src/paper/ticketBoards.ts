@@ -103,10 +103,10 @@ export function partTable(
         ? [{ text: from, blank: false }, ...own]
         : [{ ...first, text: `${from}; ${first.text}` }, ...others];
     });
-    // On half a page the order of assembly alone says where a covering goes.
-    if (!wide && stockColumn) return table(fitted, plain, { size, headed, tight }, type);
     if (!wide) {
-      const under = lines.map((each) => matchCell(each, width - CELL_RIM, { size, drop: 0 }, type));
+      // On half a page the order of assembly alone says where a covering goes; how thick a cushion is, it does not say.
+      const said = lines.map((each, index) => (stockColumn && parts[index]!.part.material !== "cushion" ? [] : each));
+      const under = said.map((each) => matchCell(each, width - CELL_RIM, { size, drop: 0 }, type));
       return table(fitted, plain, { size, headed, tight, under }, type);
     }
     const room = fitted.at(-1)!.width - CELL_RIM;

@@ -122,7 +122,7 @@ function card(
 ): Block {
   const number = parts.find(({ part }) => part.fullName === template.name)?.number;
   const isShown = isDrawn(template, { bare, strips });
-  const widened = isShown && isTooLow(template) ? " (drawn wider than to scale)" : "";
+  const widened = isShown && !bare && isTooLow(template) ? " (drawn wider than to scale)" : "";
   const title = `${number === undefined ? "" : `${number}  `}${template.name}${widened}`;
   const cells = (run: readonly Stretch[]) =>
     run.map((stretch): RunCell => ({ name: stretch.name, size: benchLength(stretch.length, unit) }));
@@ -139,7 +139,7 @@ function card(
   const corners = away.flatMap((words) => paragraph(`hatched: ${words}`, width, { size: TYPE.body }, type));
   return together([
     ...paragraph(title, width, { size: TYPE.body, bold: true }, type),
-    ...(isShown ? [drawn(template, width), gap(1)] : []),
+    ...(isShown ? [drawn(template, width, bare), gap(1)] : []),
     ...runs,
     ...corners,
     gap(CARD_GAP),
@@ -148,9 +148,10 @@ function card(
 
 const CARD_GAP: Mm = 0.6;
 
-function drawn(template: Template, width: Mm): Block {
+function drawn(template: Template, width: Mm, bare: boolean): Block {
   const lying = template.length >= template.width ? template : turnedTemplate(template);
-  const shown = isTooLow(lying) ? widenedTemplate(lying, (LEAST_DRAWN_SHARE * lying.length) / lying.width) : lying;
+  const shown =
+    !bare && isTooLow(lying) ? widenedTemplate(lying, (LEAST_DRAWN_SHARE * lying.length) / lying.width) : lying;
   const wide = Math.min(width, DRAWN_WIDE);
   return drawingBlock(bareTemplate(shown, Math.round(wide * UNITS_PER_MM)), wide, width);
 }

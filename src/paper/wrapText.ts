@@ -66,8 +66,8 @@ function lettersThatFit(letters: readonly string[], fits: (line: string) => bool
   return low;
 }
 
-/** The spaces in a size such as `10 7/16 −`: a line that ends there would read 10. */
-const IN_SIZE = /(?<=\d) +(?=\d+\/\d|[+−](?!\S))/gu;
+/** The spaces in a size such as `10 7/16 −` or `26.5 mm`: a line that ends there would read 10. */
+const IN_SIZE = /(?<=\d) +(?=\d+\/\d|[+−](?!\S)|(?:mm|cm)(?![\p{L}\d]))/gu;
 /** A space at which no line ends. */
 export const NO_BREAK = "\u00a0";
 

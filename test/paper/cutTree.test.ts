@@ -102,3 +102,27 @@ test("in any plan every piece has a name of its own, every cut frees something, 
     }
   }
 });
+
+test("an identifier on a plan is whole or left out", () => {
+  const [name, item] = ["B1b1", "LK 0123"];
+  for (let length = 20; length <= 300; length += 4)
+    for (const width of [30, 60, 90]) {
+      const words = [item, "small fore-edge wall lining", `${length} × ${width}`];
+      const drawn = namedPlan(
+        {
+          title: "plan",
+          length: 1000,
+          width: 700,
+          pieces: [{ name, x: 0, y: 0, length, width, words }],
+          strips: [],
+          firstWay: undefined,
+        },
+        { width: 630, tallest: 500 },
+      );
+      const cut = drawn.shapes.flatMap((shape) =>
+        shape.kind === "text" && shape.text.endsWith("…") ? [shape.text] : [],
+      );
+      for (const text of cut)
+        if (text.startsWith(name)) expect(text).toMatch(new RegExp(`^${name} ${item} .{4,}…$`, "u"));
+    }
+});

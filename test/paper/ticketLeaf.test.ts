@@ -247,3 +247,36 @@ test("the strip of an inner tray, which is bare below, is not turned in under it
     ["Lid", true],
   ]);
 });
+
+test("an inch ticket asks for no millimetres, gives calipers in thousandths, and parts no number from its fraction", async () => {
+  const survey = [
+    ["id", "height", "width", "depth", "enclosure"],
+    ["A", 12.31, 8.47, 2.07, "folded clamshell"],
+    ["B", 8.63, 5.5, 0.88, "four-flap wrapper"],
+    ["C", 11.8, 9.1, 1.3, "flap portfolio"],
+    ["D", 9.33, 6.71, 1.57, "lidded box"],
+  ];
+  const set = await type;
+  for (const ticket of ticketsOf(sizeSurvey(survey, ["unit=in"]))) {
+    const lines = benchTicket(ticket, pageFrame("Letter"), set)
+      .pages()
+      .flatMap((page) => textsOn(page).map(({ text }) => text));
+    expect(lines.filter((text) => /\d mm\b/u.test(text))).toEqual([]);
+    expect(lines.filter((text, index) => /\d$/u.test(text) && /^\d+\/\d+\D/u.test(lines[index + 1] ?? ""))).toEqual([]);
+    expect(lines.filter((text) => text.startsWith("Measure "))).toEqual(
+      expect.arrayContaining([expect.stringMatching(/sized for 0\.\d{3} in:$/u)]),
+    );
+  }
+});
+
+test("a narrow strip is drawn wider, and says so, so that its lines lie apart", async () => {
+  const said = async (depth: number) => {
+    const survey = [
+      ["id", "height", "width", "depth", "enclosure"],
+      ["A", 305, 230, depth, "tray"],
+    ];
+    return textOn(benchTicket(ticketsOf(sizeSurvey(survey, []))[0]!, pageFrame("A4"), await type).pages());
+  };
+  expect(await said(2)).toContain("wall strip (drawn wider than to scale)");
+  expect(await said(120)).not.toContain("drawn wider");
+});
