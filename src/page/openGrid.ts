@@ -5,6 +5,7 @@ import { cellName } from "../workbook/cellRef";
 import { bookEdits, type PageChanges } from "./bookEdits";
 import { isErrorText } from "./functions/cellError";
 import { cellMessages } from "./functions/cellMessages";
+import { keptFilters } from "./keptFilters";
 import { loadFunctions } from "./functions/loadFunctions";
 import type { FunctionMetadata } from "./functions/metadata";
 import { functionInfo, registerFunctions } from "./functions/registerFunctions";
@@ -165,7 +166,11 @@ export async function openGrid({
       const sheet = shown().getActiveSheet();
       const [name, cell] = [sheet.getSheetName(), sheet.getSelection()?.getActiveRange()?.getA1Notation()];
       const { sheetViewStartRow, sheetViewStartColumn } = sheet.getScrollState();
+      const filterAgain = keptFilters(shown(), injector);
       await show(next, false);
+      await filterAgain(shown());
+      // A filter is no step of the user's: the next undo takes back the write.
+      injector.get(IUndoRedoService).clearUndoRedo(BOOK_ID);
       const same = shown().getSheetByName(name);
       if (!same) return;
       shown().setActiveSheet(same);

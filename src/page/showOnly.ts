@@ -1,8 +1,8 @@
 import type { IFilterColumn } from "@univerjs/sheets-filter";
-import type { FRange, FWorksheet } from "@univerjs/sheets/facade";
+import type { FWorksheet } from "@univerjs/sheets/facade";
 import { filterWith } from "../host/filterWith";
 import type { RowsByColumn } from "../host/port";
-import type { Area } from "../workbook/cellRef";
+import { areaOf, criteriaOf } from "./sheetFilter";
 
 /**
  * Filters a survey in the grid by what one of its columns holds: its table, or the filter of the sheet. A filter of the user
@@ -54,23 +54,4 @@ export async function showOnly(
   const wanted = [...new Set(cells.getValues().flatMap(([held], row) => (held === value ? [shown[row]!] : [])))];
   const criteria: IFilterColumn = { colId: column - 1, filters: { filters: wanted } };
   filter?.setColumnFilterCriteria(column - 1, criteria);
-}
-
-type Filter = NonNullable<ReturnType<FWorksheet["getFilter"]>>;
-
-function areaOf(range: FRange): Area {
-  return {
-    top: range.getRow() + 1,
-    left: range.getColumn() + 1,
-    bottom: range.getLastRow() + 1,
-    right: range.getLastColumn() + 1,
-  };
-}
-
-/** What a filter goes by, column by column. */
-function criteriaOf(filter: Filter, { left, right }: Area): readonly IFilterColumn[] {
-  return Array.from({ length: right - left + 1 }, (_, place) => left - 1 + place).flatMap((colId) => {
-    const criteria = filter.getColumnFilterCriteria(colId);
-    return criteria === null || criteria === undefined ? [] : [{ ...criteria, colId }];
-  });
 }

@@ -130,6 +130,28 @@ test("a roll is cut into lengths no longer than the bench holds, and a longer pi
   expect(lengths.slice(1).every((length) => length <= 150)).toBe(true);
 });
 
+test("the cloth of a box is on few lengths of the roll, and little more of it is used than in one length", () => {
+  const random = createRandom(7);
+  const pieces = Array.from({ length: 80 }, (_, index) => {
+    const height = 170 + random.below(210);
+    const width = Math.round(height * 0.7);
+    const cut = (name: string, long: number, across: number, count = 1) =>
+      piece(long, across, { id: `${index} ${name}`, item: `item ${index}`, count });
+    return [
+      cut("case", 2 * width + 90, height + 30),
+      cut("strip", 2 * (height + width) + 20, 62),
+      cut("joint", height - 4, 72, 2),
+    ];
+  }).flat();
+  const roll = { kind: "roll", roll: { name: "cloth", width: 1400, pricePerM: 10 } } as const;
+  const options = { bench: { ...BENCH, benchLength: 1500 }, budget: { iterations: 300 } };
+  const plan = planCutting(pieces, roll, options);
+  expect(verifyPlan(plan, pieces, roll, options)).toEqual([]);
+  const { meanSpread } = countPlan(plan.sheets, { edgeTrim: 0, pieceGap: 0, stages: 3, leastWaste: 5, absorbed: 5 });
+  expect(meanSpread).toBeLessThanOrEqual(2.5);
+  expect(plan.rollLength / plan.rollBound).toBeLessThan(1.2);
+});
+
 test("with a limit of open items, items are cut in groups where that takes no more sheets", () => {
   const stock = sheetStock(board(400, 300));
   const pieces = Array.from({ length: 24 }, (_, index) =>

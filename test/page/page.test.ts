@@ -18,6 +18,7 @@ import { cellName } from "../../src/workbook/cellRef";
 import { becomes, launched, opened, type OpenPage } from "./browser";
 
 declare const openGrid: OpenGrid;
+declare const shownBefore: unknown;
 
 const HOSTILE = ["<img src=x onerror=alert(1)>", "=1+1", "שלום ‮abc", "📚👩‍🔬", "y".repeat(30_000)];
 
@@ -338,6 +339,25 @@ test("twelve rows get another board in four clicks, and the survey is filtered b
       return Array.from({ length: last - 1 }, (_, i) => i + 2).filter((row) => sheet.getRowVisible(row - 1));
     }, rows.length);
   await becomes(shown, matching);
+  // A write of the pane shows the workbook again: what rows are filtered by stays, in a table and in a sheet.
+  const choices = () =>
+    page.evaluate(() => {
+      const sheet = openGrid.workbook().getSheetByName("board choices")!.getSheet();
+      return Array.from({ length: 6 }, (_, row) => row).filter((row) => sheet.getRowVisible(row));
+    });
+  await page.evaluate((name) => {
+    const sheet = openGrid.workbook().getSheetByName("board choices")!;
+    const filter = sheet.getRange(0, 0, sheet.getLastRow() + 1, 1).createFilter();
+    filter!.setColumnFilterCriteria(0, { colId: 0, filters: { filters: [name] } });
+    Object.assign(globalThis, { shownBefore: openGrid.workbook() });
+  }, other);
+  const kept = await choices();
+  expect(kept.length).toBeLessThan(6);
+  await page.click("#pane [role=tab]:has-text('Columns')");
+  await page.click("#pane .view:not([hidden]) button:has-text('columns')");
+  await becomes(() => page.evaluate(() => openGrid.workbook() !== shownBefore), true);
+  await becomes(shown, matching);
+  await becomes(choices, kept);
 });
 
 test("rows pasted below the survey join it, rows come and go by the menu of a heading, and a save has all of it", async () => {
