@@ -141,7 +141,7 @@ export function isGrouped({ lines }: Pick<Estimate, "lines">): boolean {
   return lines.some(({ group }) => group !== "");
 }
 
-function groupHeading({ estimateBy }: Settings): string {
+export function groupHeading({ estimateBy }: Settings): string {
   return plainName(estimateBy) === "kind" ? "enclosure" : estimateBy;
 }
 

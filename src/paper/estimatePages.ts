@@ -122,7 +122,7 @@ function proof(estimate: Estimate, { settings }: SizedSurvey, width: Mm, type: T
   const size = TYPE.small;
   const columns = headings.map((name) => ({
     heading: name,
-    ...(name === "stock" || name === "group" ? { share: 1 } : {}),
+    ...(name === "stock" ? { share: 1 } : {}),
     ...(["planned", "least possible", "yield", "net area"].includes(name) ? { align: "end" as const } : {}),
   }));
   return [

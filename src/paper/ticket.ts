@@ -101,10 +101,15 @@ function namedTitle({ title }: SurveyItem): string {
   return title === "" ? "" : `, ${title}`;
 }
 
+/** From this weight on, in kg or lb, a hundredth is more than scales for objects show. */
+const HEAVY = 10;
+
 /** `300 × 210 × 40 mm, 1.45 kg`: the item as it was understood. */
 export function readAs({ item, weightKg, settings }: Sized): string {
   const { answerUnit: unit } = settings;
   const sizes = [item.height, item.width, item.depth].map((size) => nearestMark(size, unit)).join(" × ");
-  const mass = weightKg === undefined ? "" : `, ${Number(massIn(weightKg, unit).toFixed(2))} ${massUnitOf(unit)}`;
+  const weight = massIn(weightKg ?? 0, unit);
+  const decimals = weight < HEAVY ? 2 : 1;
+  const mass = weightKg === undefined ? "" : `, ${Number(weight.toFixed(decimals))} ${massUnitOf(unit)}`;
   return `${sizes} ${unit}${mass}`;
 }

@@ -5,7 +5,7 @@ import { benchTicket } from "../../src/paper/benchTicket";
 import { halfFrame, onLeaves, pageFrame, twoUp } from "../../src/paper/frames";
 import type { Page } from "../../src/paper/page";
 import { frontPages } from "../../src/paper/frontPages";
-import { ticketsOf } from "../../src/paper/ticket";
+import { readAs, ticketsOf } from "../../src/paper/ticket";
 import { matchLines } from "../../src/paper/ticketMatch";
 import { numberedParts } from "../../src/paper/ticketBoards";
 import { ticketSets } from "../../src/paper/ticketSets";
@@ -279,4 +279,16 @@ test("a narrow strip is drawn wider, and says so, so that its lines lie apart", 
   };
   expect(await said(2)).toContain("wall strip (drawn wider than to scale)");
   expect(await said(120)).not.toContain("drawn wider");
+});
+
+test("a weight is printed as fine as scales for objects show it", () => {
+  const read = (weight: string) => {
+    const survey = [
+      ["id", "height", "width", "depth", "weight", "enclosure"],
+      ["A", 12, 8, 2, weight, "tray"],
+    ];
+    return readAs(ticketsOf(sizeSurvey(survey, ["unit=in"]))[0]!.sized);
+  };
+  expect(read("24.6 kg")).toBe("12 × 8 × 2 in, 54.2 lb");
+  expect(read("0.4 kg")).toBe("12 × 8 × 2 in, 0.88 lb");
 });
