@@ -4,31 +4,31 @@ import { CanceledError, ICommandService, type Injector } from "@univerjs/core";
 const REFUSED: readonly (readonly [commands: RegExp, why: string])[] = [
   [
     /^sheet\.command\.(insert-range|delete-range-move|move-(rows|cols)|table-insert-row-at|append-row)/,
-    "Parts of rows are not inserted, moved or deleted, since formulas, charts and names of the file would lose their places. Insert or delete whole rows or columns.",
+    "Parts of rows cannot be inserted, moved or deleted here: formulas, charts and names would lose their places. Insert or delete whole rows or columns.",
   ],
   [
     /^sheet\.command\.(copy-sheet|set-worksheet-(name|order|hidden|show|right-to-left)|remove-sheet|set-tab-color)/,
-    "Sheets of the file keep their names and places here.",
+    "Sheets of the file cannot be renamed, moved, hidden, copied or deleted here. Do that in your spreadsheet program.",
   ],
   [
     /^sheet\.command\.(set-(range-)?(bold|italic|underline|stroke|strike-through|overline|subscript|superscript|font|fontsize|text-color|text-rotation|text-wrap|background-color|border|horizontal|vertical|style)|set-(once|infinite)-format|apply-format|reset-|paste-format|clear-selection-format|add-worksheet-merge|remove-worksheet-merge|set-worksheet-default-style|set-gridlines)/,
-    "The look of cells is kept as the file has it.",
+    "The look of cells (bold, colours, borders, merged cells) cannot be changed here. Change it in your spreadsheet program.",
   ],
   [
     /^sheet\.command\.(add-table|delete-table|set-table-config|(add|remove)-table-theme|(insert|set|remove)-defined-name)/,
-    "Tables and names of the file are kept as they are.",
+    "Tables and names of the file cannot be changed here. Change them in your spreadsheet program.",
   ],
   [
     /^(data-validation\.command\.|sheet\.command\.((update|add)DataValidation|remove-(all-)?data-validation))/,
-    "Lists of choices are kept as the file has them.",
+    "Lists of choices cannot be changed here. Change them in your spreadsheet program.",
   ],
   [
     /^sheet\.command\.(.*-conditional-rule|conditional-formatting.*|(update|delete|toggle)-note.*)$|^sheet\.operation\.(open\.conditional\.formatting\.panel|add-note-popup)$/,
-    "Conditional formats and comments are kept as the file has them.",
+    "Conditional formats and comments cannot be changed here. Change them in your spreadsheet program.",
   ],
   [
     /^sheet\.command\.(add|set|delete|change|view)-?.*(protection|permission)/,
-    "Protection is kept as the file has it.",
+    "Protection cannot be changed here. Change it in your spreadsheet program.",
   ],
 ];
 
