@@ -6,6 +6,10 @@ import { median, rounded, within } from "./statistics";
 import { choice, type Question } from "./questions";
 import { defaultMass, medianDensity, scalesOf, type Scales } from "./scales";
 
+/**
+ * The units of sizes that nothing names. Texts that carry theirs tell that of the other numbers of their column, whatever
+ * the unit of the workbook: columns that were written for such a reading must be read so again.
+ */
 export function settleUnits(survey: AmountSurvey) {
   const { columns, unit, unitGiven } = survey;
   const units = new Map<number, string>();
@@ -15,7 +19,7 @@ export function settleUnits(survey: AmountSurvey) {
     columns[size] !== undefined &&
     columns[size].unit === undefined &&
     survey.rows.some((row) => row[size] !== undefined && row[size].unit === undefined);
-  let open = unitGiven ? [] : SIZES.filter(isPlain);
+  let open = SIZES.filter(isPlain);
   for (const column of new Set(open.map((size) => columns[size]!.column))) {
     const mixed = mixedUnit(
       open.filter((size) => columns[size]!.column === column),
@@ -27,10 +31,10 @@ export function settleUnits(survey: AmountSurvey) {
       notes.push(
         `column ${columnLetters(column)}: numbers without a unit are read in ${mixed.unit}, as the others of that column`,
       );
-    } else questions.push(mixedQuestion(column, mixed.unit, survey));
+    } else if (!unitGiven) questions.push(mixedQuestion(column, mixed.unit, survey));
   }
   open = open.filter((size) => !units.has(columns[size]!.column));
-  if (open.length === 0 || questions.length > 0) return { units, notes, questions };
+  if (unitGiven || open.length === 0 || questions.length > 0) return { units, notes, questions };
   const fitting = CANDIDATES.filter((each) =>
     within(medianDensity(survey, scalesOf(survey, units, each)), USUAL_DENSITY),
   );

@@ -116,3 +116,22 @@ test.each([
     expect.stringMatching(/^height: got \d+; .*date/),
   ]);
 });
+
+test("a column whose texts tell the unit of its numbers is read so, too, once the settings of the workbook name a unit", () => {
+  const cells = [
+    ["Shelfmark", "H (cm)", "W", "D (cm)", "Enclosure"],
+    ["B.001", 19, 12, 3, "tray"],
+    ["B.002", 25, 18, 2, "slipcase"],
+    ["B.003", 22, "24 cm", 2.5, "tray"],
+  ];
+  const insides = (settings: readonly unknown[]) =>
+    checkedSurvey(cells, settings).outcomes.map((outcome) => {
+      if (outcome.state !== "sized") return outcome.state;
+      const { min, max } = outcome.sized.assembly.holder.inside;
+      return max.map((far, axis) => far - min[axis]!);
+    });
+  const unnamed = insides([]);
+  expect(unnamed[0]).toContain(123);
+  expect(unnamed[2]).toContain(243);
+  expect(insides([[["unit", "mm"]]])).toEqual(unnamed);
+});
