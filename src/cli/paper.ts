@@ -12,7 +12,7 @@ import { ON_LABEL_SHEETS, PAPER_KINDS, type PaperKind } from "../paper/paperKind
 import { withoutTicket } from "../paper/ticket";
 import { didYouMean } from "../settings/names";
 import { demandGroups } from "../estimate/budget";
-import { saveBeside } from "../files/saveBeside";
+import { refuseTaken, saveBeside } from "../files/saveBeside";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { labelOptions, type LabelCommand } from "./labelOptions";
 import type { Output } from "./output";
@@ -52,6 +52,7 @@ export async function paperCommand(survey: ReadSurvey, command: PaperCommand): P
     ...(command.onProgress === undefined ? {} : { onProgress: command.onProgress }),
   };
   const outputs = outputsOf(survey.path, what, command);
+  for (const { path } of outputs) refuseTaken({ input: survey.path, output: path, replace: command.replace });
   const { by } = command;
   const sized =
     by === undefined ? survey.sized : { ...survey.sized, settings: { ...survey.sized.settings, estimateBy: by } };

@@ -77,7 +77,7 @@ function freest(points: readonly Seen[], others: readonly Bands[], sides: readon
   return points.filter((_, index) => crossed[index] === fewest);
 }
 
-/** How many of the boards a line passes over; more than `enough` is told as one more than that. */
+/** How many of the boards a line passes over; counting stops at one more than `enough`. */
 function crossings(boards: readonly Bands[], from: Point, to: Point, enough: number): number {
   let count = 0;
   for (const bands of boards) if (passesThrough(bands, from, to) && ++count > enough) break;

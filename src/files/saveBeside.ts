@@ -18,7 +18,7 @@ import { accessLike } from "./access";
 import { dropBackup, keepBackup, sameInode, type Backup } from "./backup";
 import { clearLeftovers, temporaryName } from "./leftovers";
 import { refuseIrregular } from "./readRegularFile";
-import { refuseOpen, refuseUnasked } from "./refuseUnasked";
+import { refuseOpen, refuseUnasked, type Replacing } from "./refuseUnasked";
 import { codeOf, explained } from "./systemErrors";
 import { writeFlushed } from "./writeFlushed";
 
@@ -62,6 +62,20 @@ export function saveBeside(request: SaveRequest): SaveResult {
     const old = exists ? readFileSync(output) : undefined;
     if (old !== undefined && sameBytes(old, request.bytes)) return { output };
     return written(request, output, old);
+  } catch (error) {
+    throw explained(error, "output", request.output);
+  }
+}
+
+/**
+ * Refuses, before any work, an output that `saveBeside` would refuse as it lies there now.
+ *
+ * @throws InputError
+ */
+export function refuseTaken(request: Replacing): void {
+  try {
+    const output = realOutput(request.output);
+    refuseUnasked(request, output, existsSync(output));
   } catch (error) {
     throw explained(error, "output", request.output);
   }

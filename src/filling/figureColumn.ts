@@ -8,6 +8,7 @@ import type { FormulaPlace } from "./rowMeasures";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import type { SurveyItem } from "../survey/surveyItems";
 import { isFormula, type CellContent, type NewColumn, type PlainContent } from "../workbook/edits";
+import { SHOWN_BLANK } from "../workbook/shownBlank";
 import { headedFigure } from "./headedFigure";
 
 /**
@@ -91,9 +92,6 @@ const FORMATS: Readonly<Partial<Record<Figure["unit"], { readonly mm: string; re
   count: { mm: "0", in: "0" },
   mass: { mm: "0.00", in: "0.00" },
 };
-
-/** LibreOffice takes an empty stored text for no result at all, and shows #NAME? where it lacks our functions. */
-const SHOWN_BLANK = "\u00a0";
 
 function plainContent(cell: Cell): PlainContent {
   if (cell instanceof NoAnswer) return { error: "#N/A" };

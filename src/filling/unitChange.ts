@@ -27,6 +27,8 @@ export interface PlainMeasure {
   readonly text: string;
   /** What it is now: in mm, or in kg. */
   readonly amount: number;
+  /** The unit that it is read in; undefined for a weight. */
+  readonly readIn?: LengthUnit;
 }
 
 /**
@@ -39,6 +41,7 @@ export function plainMeasures({ survey, settings }: Pick<SizedSurvey, "survey" |
   const plain = (
     field: PlainMeasure["field"],
     read: (item: SurveyItem, other?: true) => number,
+    unitFor?: (item: SurveyItem) => LengthUnit,
   ): readonly PlainMeasure[] => {
     const column = columns[field];
     if (column === undefined || column.unit !== undefined) return [];
@@ -49,15 +52,19 @@ export function plainMeasures({ survey, settings }: Pick<SizedSurvey, "survey" |
       // A cell that names its unit is the same in any other.
       if (amount === undefined || amount === readOrNot(() => read(item, true))) return [];
       const { row, identifier } = item;
-      return [{ row, column: column.column, identifier, field, text: cellText(cell), amount }];
+      const readIn = unitFor === undefined ? {} : { readIn: unitFor(item) };
+      return [{ row, column: column.column, identifier, field, text: cellText(cell), amount, ...readIn }];
     });
   };
-  const sizes = SIZES.flatMap((field) =>
-    plain(field, (item, other) => {
-      const unit = unitOf(item, field, survey) ?? settings.surveyUnit;
+  const sizes = SIZES.flatMap((field) => {
+    // A column's own texts may tell the unit of its numbers.
+    const unitFor = (item: SurveyItem) => unitOf(item, field, survey) ?? settings.surveyUnit;
+    const read = (item: SurveyItem, other?: true) => {
+      const unit = unitFor(item);
       return readLength(item.cells[field], { argument: field, unit: other ? OTHER_UNIT[unit] : unit });
-    }),
-  );
+    };
+    return plain(field, read, unitFor);
+  });
   const mass = massUnitOf(settings.surveyUnit);
   const weights = plain("weight", (item, other) =>
     readMass(item.cells.weight, { argument: "weight", unit: other ? (mass === "kg" ? "lb" : "kg") : mass }),

@@ -39,7 +39,7 @@ export async function showOnly(
       const standing = range.isNullObject ? undefined : areaOf(range);
       const area = filterWith(survey, standing);
       const cells = rangeAt(context, sheet, area);
-      // A filter over other cells begins anew, so what it went by is set again.
+      // A filter over other cells starts empty, so what the former one went by is set again.
       if (area !== standing && standing !== undefined)
         autoFilter.criteria.forEach((criteria, place) => {
           if (criteria?.filterOn) autoFilter.apply(cells, standing.left + place - area.left, criteria);

@@ -8,7 +8,8 @@ import type { OpenedBook } from "./openedBook";
 import { formulasOf } from "./sharedFormulas";
 import { storedFromTyped } from "./storedFormulas";
 import { plainOf } from "./plainOf";
-import { type FilledArea, fillArea, SHOWN_BLANK } from "./filledArea";
+import { SHOWN_BLANK } from "../workbook/shownBlank";
+import { type FilledArea, fillArea } from "./filledArea";
 import { changedCells, numbersOf } from "./changedCells";
 
 /** The workbook as the grid shows it. */

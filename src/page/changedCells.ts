@@ -9,7 +9,8 @@ import { formulasOf, sameFormula } from "./sharedFormulas";
 import { storedFromTyped } from "./storedFormulas";
 import { plainOf } from "./plainOf";
 import { type Books, styleChange, styleOf } from "./styleChange";
-import { type FilledArea, type Put, clearArea, fillArea, SHOWN_BLANK } from "./filledArea";
+import { SHOWN_BLANK } from "../workbook/shownBlank";
+import { type FilledArea, type Put, clearArea, fillArea } from "./filledArea";
 
 /** Cells of a sheet that are other than in the file, as edits of it, and how many changes no save carries. */
 export function changedCells(

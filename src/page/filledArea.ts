@@ -1,6 +1,7 @@
 import type { ICellData, Nullable } from "@univerjs/core";
 import type { Area } from "../workbook/cellRef";
 import type { CellContent } from "../workbook/edits";
+import { SHOWN_BLANK } from "../workbook/shownBlank";
 import { plainOf } from "./plainOf";
 import type { StyleChange } from "./styleChange";
 
@@ -32,6 +33,3 @@ export function fillArea({ row, column, area, value }: FilledArea, put: Put): vo
     for (let c = area.left; c <= area.right; c++)
       if (r !== row || c !== column) put(r - 1, c - 1, plainOf(value(r, c)) ?? SHOWN_BLANK, {});
 }
-
-/** A stored blank result, which LibreOffice would take for none. */
-export const SHOWN_BLANK = "\u00a0";

@@ -2,6 +2,7 @@ import { IUndoRedoService } from "@univerjs/core";
 import type { FWorkbook } from "@univerjs/sheets/facade";
 import type { Book } from "../workbook/book";
 import { cellName } from "../workbook/cellRef";
+import type { Shift } from "../workbook/shift/shift";
 import { bookEdits, type PageChanges } from "./bookEdits";
 import { isErrorText } from "./functions/cellError";
 import { cellMessages } from "./functions/cellMessages";
@@ -34,8 +35,8 @@ export interface OpenGrid {
   readonly opened: () => OpenedBook;
   /** Shows another workbook, or the same again. */
   readonly show: (book: OpenedBook) => Promise<void>;
-  /** The same workbook in a newer state: the selected cell stays. */
-  readonly refresh: (book: OpenedBook) => Promise<void>;
+  /** The same workbook in a newer state, where rows or columns may have come or gone: selected cell and filters stay. */
+  readonly refresh: (book: OpenedBook, shift?: Shift) => Promise<void>;
   /** Listens to the same workbook being shown in a newer state. */
   readonly onRefresh: (listener: () => void) => () => void;
   readonly changes: () => PageChanges;
@@ -162,13 +163,13 @@ export async function openGrid({
     workbook: shown,
     opened: book,
     show: (next) => show(next),
-    refresh: async (next) => {
+    refresh: async (next, shift) => {
       const sheet = shown().getActiveSheet();
       const [name, cell] = [sheet.getSheetName(), sheet.getSelection()?.getActiveRange()?.getA1Notation()];
       const { sheetViewStartRow, sheetViewStartColumn } = sheet.getScrollState();
       const filterAgain = keptFilters(shown(), injector);
       await show(next, false);
-      await filterAgain(shown());
+      await filterAgain(shown(), shift);
       // A filter is no step of the user's: the next undo takes back the write.
       injector.get(IUndoRedoService).clearUndoRedo(BOOK_ID);
       const same = shown().getSheetByName(name);

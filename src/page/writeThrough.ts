@@ -1,6 +1,7 @@
 import type { WrittenEdits } from "../host/port";
 import { InputError } from "../measure/errors";
 import type { WorkbookEdits } from "../workbook/edits";
+import { reverseOf, type Shift } from "../workbook/shift/shift";
 import type { OpenGrid } from "./openGrid";
 import type { PageServer } from "./pageServer";
 import type { UnsavedChanges } from "./unsavedChanges";
@@ -19,25 +20,26 @@ export interface WriteThrough {
  * whatever was changed in the cells, and the grid shows the outcome. So both give the same formulas, formats and marks.
  */
 export function writeThrough(open: OpenGrid, server: PageServer, changes: UnsavedChanges): WriteThrough {
-  let writes = 0;
+  /** The rows or columns that came or went with each write. */
+  const shifts: (Shift | undefined)[] = [];
   const takeBack = async (): Promise<boolean> => {
-    if (writes === 0) return false;
+    if (shifts.length === 0) return false;
     const back = await server.takeBack(open.changes().edits);
-    writes--;
-    await open.refresh(back);
+    const shift = shifts.pop();
+    await open.refresh(back, shift === undefined ? undefined : reverseOf(shift));
     changes.reset(true);
     return true;
   };
   return {
     takeBack,
-    reset: () => void (writes = 0),
+    reset: () => void (shifts.length = 0),
     write: async (edits) => {
       const { opened, columns, notes } = await server.write(open.changes().edits, edits);
-      const mine = ++writes;
-      await open.refresh(opened);
+      const mine = shifts.push(edits.shift);
+      await open.refresh(opened, edits.shift);
       changes.reset(true);
       const undo = async (): Promise<void> => {
-        if (writes !== mine)
+        if (shifts.length !== mine)
           throw new InputError("undo", "an earlier step", "takes back the last step first", "undo the later one");
         await takeBack();
       };

@@ -53,11 +53,14 @@ export function GuideForm({ model, survey, busy }: FormProps) {
                   boards={boardsOnOffer(survey.sized)}
                   busy={busy}
                   save={(does, next) =>
-                    void change(does === "insert" ? "A new row of the board guide" : `Row ${row} of the board guide`, {
-                      does,
-                      row,
-                      cells: next,
-                    })
+                    void change(
+                      does === "insert" ? "Adding a row to the board guide" : `Changing row ${row} of the board guide`,
+                      {
+                        does,
+                        row,
+                        cells: next,
+                      },
+                    )
                   }
                   remove={() => void change(`Deleting row ${row} of the board guide`, { does: "delete", row })}
                 />

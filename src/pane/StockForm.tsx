@@ -57,9 +57,11 @@ export function StockForm({ model, survey, busy }: FormProps) {
                 texts={texts}
                 columns={columns}
                 busy={busy}
-                save={(next) => void change(`Stock ${next.stock ?? ""}`, { does: "replace", row, texts: next })}
+                save={(next) =>
+                  void change(`Changing stock ${next.stock ?? ""}`, { does: "replace", row, texts: next })
+                }
                 remove={() =>
-                  void change(`Removing ${texts.stock ?? ""}`, { does: "remove", row }, missed(survey, texts))
+                  void change(`Removing stock ${texts.stock ?? ""}`, { does: "remove", row }, missed(survey, texts))
                 }
               />
             )}
@@ -74,7 +76,7 @@ export function StockForm({ model, survey, busy }: FormProps) {
               texts={{ material: "board", grain: "fixed", pack: "1" }}
               columns={columns}
               busy={busy}
-              save={(texts) => void change(`New stock ${texts.stock ?? ""}`, { does: "add", texts })}
+              save={(texts) => void change(`Adding stock ${texts.stock ?? ""}`, { does: "add", texts })}
             />
           )}
         </li>

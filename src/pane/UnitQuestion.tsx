@@ -1,5 +1,5 @@
 import { plainMeasures, unitEdits, type PlainMeasure, type UnitMeaning } from "../filling/unitChange";
-import { fromMm, type WorkbookUnit } from "../measure/units";
+import { fromMm, type LengthUnit, type WorkbookUnit } from "../measure/units";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { makeSheets } from "./makeSheets";
 import { counted } from "./numbers";
@@ -39,14 +39,14 @@ export function UnitQuestion({ model, before, to, busy, done, giveUp }: UnitQues
       <p>
         {sizes.length === 0
           ? `Every size of the survey names its own unit and is read as before. What is to be in ${WORDS[to]}?`
-          : `${counted(sizes.length, "size")} of the survey ${sizes.length === 1 ? "names" : "name"} no unit; they were read in ${WORDS[from]}. What is to be in ${WORDS[to]}?`}
+          : `${counted(sizes.length, "size")} of the survey ${sizes.length === 1 ? "names" : "name"} no unit; they were read in ${readIn(sizes)}. What is to be in ${WORDS[to]}?`}
       </p>
       <p>
         <button type="button" disabled={busy} onClick={() => void choose("answers")}>
           Only the answers
         </button>{" "}
         <span class="quiet">
-          Sizes stay in {WORDS[from]}; answers are in {WORDS[to]}
+          Sizes stay as they are; answers are in {WORDS[to]}
           {to === "in" || from === "in" ? `, and inside sizes go in steps of ${STEPS[to]}` : ""}.
         </span>
       </p>
@@ -85,6 +85,12 @@ export function UnitQuestion({ model, before, to, busy, done, giveUp }: UnitQues
 const exampleText = ({ field, identifier, text }: PlainMeasure): string => `the ${field} ${text} of ${identifier}`;
 
 const WORDS: Readonly<Record<WorkbookUnit, string>> = { mm: "mm", cm: "cm", in: "inches" };
+/** `mm`, or `mm and cm` where a column's own texts told another unit. */
+const readIn = (sizes: readonly PlainMeasure[]): string => {
+  const words: Readonly<Record<LengthUnit, string>> = { ...WORDS, m: "metres", ft: "feet" };
+  return [...new Set(sizes.flatMap(({ readIn: unit }) => (unit === undefined ? [] : [words[unit]])))].join(" and ");
+};
+
 const STEPS: Readonly<Record<WorkbookUnit, string>> = { mm: "0.5 mm", cm: "0.5 mm", in: "1/32 in" };
 
 const WHAT: Readonly<Record<UnitMeaning, (to: WorkbookUnit) => string>> = {

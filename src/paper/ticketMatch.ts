@@ -12,7 +12,7 @@ import { line, type Placed } from "./page";
 import type { DrawnCell } from "./table";
 import { BASELINE_SHARE, lineHeight, textLine } from "./textBlocks";
 import type { Typesetter } from "./typesetter";
-import { wrapText } from "./wrapText";
+import { NO_BREAK, wrapText } from "./wrapText";
 
 /** What is read beside a part; `blank` where a sum is filled in. */
 export interface MatchLine {
@@ -90,7 +90,6 @@ function plain(text: string): MatchLine {
 
 /** Before a fraction, and before the sign after it: a size is never broken at the end of a line. */
 const WITHIN_SIZE = /(?<=\d) (?=\d{1,2}\/|[+−](?:$|[\u00a0;]))/g;
-const NO_BREAK = "\u00a0";
 
 /**
  * The direction of what it is matched to is said, but of a wall that is alike.

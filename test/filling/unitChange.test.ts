@@ -49,6 +49,26 @@ test("what depends on the unit is a number without one, in cell, heading and row
   ).toEqual(["A1 height 300", "A2 height 152.4", "A1 width 210", "A1 weight 1.5"]);
 });
 
+test.each(["cm", "in"] as const)("numbers in cm by their column's own texts are as long after a change to %s", (to) => {
+  const rows = [
+    ["Identifier", "H (cm)", "W", "D (cm)", "Enclosure"],
+    ["A1", 19, 12, 3, "tray"],
+    ["A2", 25, 18, 2, "slipcase"],
+    ["A3", 22, "24 cm", 2.5, "tray"],
+  ];
+  const workbook = kept(rows);
+  expect(plainMeasures(surveyOf(workbook).sized).map(({ text, readIn }) => [text, readIn])).toEqual([
+    ["12", "cm"],
+    ["18", "cm"],
+  ]);
+  const before = itemsOf(workbook).map((item) => (typeof item === "string" ? item : item.width));
+  expect(before).toEqual([120, 180, 240]);
+  const after = itemsOf(changed(workbook, to, "convert"));
+  after.forEach((item, index) =>
+    expect(typeof item === "string" ? item : item.width).toBeCloseTo(before[index] as number, 1),
+  );
+});
+
 describe.each(["cm", "in"] as const)("to %s", (to) => {
   const workbook = kept();
   const before = itemsOf(workbook);

@@ -278,7 +278,7 @@ function kindsOf(book: FakeWorkbook, followed: Record<keyof typeof EVENTS, numbe
     get: { isDataFiltered: (sheet) => sheet.filtered, criteria: (sheet) => sheet.criteria ?? [] },
     find: { getRangeOrNullObject: [() => range, (sheet) => sheet.filter && { sheet, area: sheet.filter }] },
     act: {
-      // A filter over other cells begins anew.
+      // A filter over other cells starts empty.
       apply: (sheet, { area }: FakeRange, index?: number, criteria?: { readonly criterion1: string }) => {
         const before = sheet.filter && areaName(sheet.filter) === areaName(area) ? (sheet.criteria ?? []) : [];
         const all = [...before];

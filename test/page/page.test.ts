@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import ExcelJS from "exceljs";
 import type { Browser, Locator, Page } from "playwright-core";
+import type { BookPort, WrittenEdits } from "../../src/host/port";
 import type { OpenGrid } from "../../src/page/openGrid";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { csvToWorkbook } from "../../src/filling/fillCsv";
@@ -18,7 +19,9 @@ import { cellName } from "../../src/workbook/cellRef";
 import { becomes, launched, opened, type OpenPage } from "./browser";
 
 declare const openGrid: OpenGrid;
+declare const bookPort: BookPort;
 declare const shownBefore: unknown;
+declare const step: WrittenEdits;
 
 const HOSTILE = ["<img src=x onerror=alert(1)>", "=1+1", "שלום ‮abc", "📚👩‍🔬", "y".repeat(30_000)];
 
@@ -343,7 +346,7 @@ test("twelve rows get another board in four clicks, and the survey is filtered b
   const choices = () =>
     page.evaluate(() => {
       const sheet = openGrid.workbook().getSheetByName("board choices")!.getSheet();
-      return Array.from({ length: 6 }, (_, row) => row).filter((row) => sheet.getRowVisible(row));
+      return Array.from({ length: 40 }, (_, row) => row).filter((row) => sheet.getRowVisible(row));
     });
   await page.evaluate((name) => {
     const sheet = openGrid.workbook().getSheetByName("board choices")!;
@@ -352,12 +355,22 @@ test("twelve rows get another board in four clicks, and the survey is filtered b
     Object.assign(globalThis, { shownBefore: openGrid.workbook() });
   }, other);
   const kept = await choices();
-  expect(kept.length).toBeLessThan(6);
+  expect(kept.length).toBeLessThan(40);
   await page.click("#pane [role=tab]:has-text('Columns')");
   await page.click("#pane .view:not([hidden]) button:has-text('columns')");
   await becomes(() => page.evaluate(() => openGrid.workbook() !== shownBefore), true);
   await becomes(shown, matching);
   await becomes(choices, kept);
+  // A row that comes above moves the filter along, and taken back it is where it was.
+  const below = kept.filter((row) => row < 39).map((row) => row + 1);
+  await page.evaluate(async () => {
+    const shift = { sheet: "board choices", axis: "row", at: 1, count: 1, goes: false } as const;
+    Object.assign(globalThis, { step: await bookPort.write({ shift }) });
+  });
+  await becomes(choices, [0, ...below]);
+  await page.evaluate(() => step.undo());
+  await becomes(choices, kept);
+  await becomes(shown, matching);
 });
 
 test("rows pasted below the survey join it, rows come and go by the menu of a heading, and a save has all of it", async () => {

@@ -17,7 +17,7 @@ test.each([
   [12, 12],
   [1234, 1234],
   [0, 0],
-])("%p is told as %p", (figure, told) => expect(roughFigure(figure)).toBe(told));
+])("%p is written as %p", (figure, written) => expect(roughFigure(figure)).toBe(written));
 
 test.each([
   [0.0961, "mm", "96 g"],

@@ -58,7 +58,7 @@ describe("sheets of our own", () => {
     expect(ownSheets(first.after)).toEqual([{ mark: "_enclosure_sheet_1", sheet: "cut list", wantedName: "cut list" }]);
   });
 
-  test("are replaced by a later run, with all that hung on them, and nothing else", () => {
+  test("are replaced by a later run, with all that belonged to them, and nothing else", () => {
     const again = edited(first.result.bytes, {
       sheets: [
         {
