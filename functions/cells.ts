@@ -174,8 +174,9 @@ export function cellsOfReply(reply: Reply): CellResult {
 }
 
 /** The cells of an answer, or why there is none: plain data too. */
-export type Reply =
-  { readonly table: readonly (readonly (number | string | CellFault)[])[] } | { readonly fault: CellFault };
+export type Reply = { readonly table: readonly ReplyRow[] } | { readonly fault: CellFault };
+
+type ReplyRow = readonly (number | string | CellFault)[];
 
 /** The error that the spreadsheet shows. */
 function shownFault({ notAvailable, message, details }: CellFault): CustomFunctions.Error {

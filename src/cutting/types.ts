@@ -80,8 +80,12 @@ export interface Roll {
   readonly pricePerM: number;
 }
 
-export type Stock =
-  { readonly kind: "sheets"; readonly sheets: readonly Sheet[] } | { readonly kind: "roll"; readonly roll: Roll };
+export type Stock = SheetStock | { readonly kind: "roll"; readonly roll: Roll };
+
+interface SheetStock {
+  readonly kind: "sheets";
+  readonly sheets: readonly Sheet[];
+}
 
 /** How far a running search has come. Costs are sheet prices, or mm of roll. */
 export interface Progress {
@@ -165,8 +169,9 @@ export interface SheetPlan {
   readonly cuts: readonly Cut[];
 }
 
-export type UncuttableReason =
-  "larger than every sheet" | "fits only against the grain" | "longer than the longest cut" | "no sheet left";
+export type UncuttableReason = FitsNoSheet | "longer than the longest cut" | "no sheet left";
+
+type FitsNoSheet = "larger than every sheet" | "fits only against the grain";
 
 /** Copies of a piece that are in no sheet of the plan. */
 export interface Uncuttable {

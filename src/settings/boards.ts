@@ -28,9 +28,17 @@ export interface BoardContext {
 }
 
 /** A board as a text names it: a row of the stock table, or a caliper to look up; and how many plies of it. */
-export type AskedBoard = { readonly plies: number } & (
-  { readonly row: StockRow; readonly caliper?: undefined } | { readonly row?: undefined; readonly caliper: Mm }
-);
+export type AskedBoard = { readonly plies: number } & (AskedRow | AskedCaliper);
+
+interface AskedRow {
+  readonly row: StockRow;
+  readonly caliper?: undefined;
+}
+
+interface AskedCaliper {
+  readonly row?: undefined;
+  readonly caliper: Mm;
+}
 
 export const LEAST_PLIES = 2;
 export const GREATEST_PLIES = 4;

@@ -34,8 +34,9 @@ export type Construction = NonNullable<Values["construction"]>;
 export type Fit = NonNullable<Values["fit"]>;
 
 /** Settings that are read into another form than their value. */
-type ReadOtherwise =
-  "answerUnit" | "wallBoard" | "baseBoard" | "flangeCard" | "wrapperCard" | "roundTo" | "coveringAllowance" | "turnIn";
+type ReadOtherwise = BoardSetting | "answerUnit" | "roundTo" | "coveringAllowance" | "turnIn";
+
+type BoardSetting = "wallBoard" | "baseBoard" | "flangeCard" | "wrapperCard";
 
 /** The settings in force for one row. Lengths in mm. */
 export interface Settings extends Omit<Values, ReadOtherwise> {

@@ -9,6 +9,14 @@ import { placedFormula } from "./siblingCell";
 import { findRoom, type SheetInUse } from "./findRoom";
 import { matchedColumns, tail, lastOther } from "./matchedColumns";
 
+interface TakingTable {
+  readonly info: BookTable;
+  readonly grows: boolean;
+  /** Its new rectangle, and how many columns of it go. */
+  readonly area: Area;
+  readonly dropped: number;
+}
+
 /** Where new columns go, in a file as in a spreadsheet that is open. */
 export interface ColumnPlaces {
   readonly placed: readonly {
@@ -20,9 +28,8 @@ export interface ColumnPlaces {
   /** Columns of an earlier run that go, and those that are emptied because others follow them. */
   readonly dropped: readonly OwnColumn[];
   readonly emptied: readonly OwnColumn[];
-  /** The table that takes the columns in, or whose columns they are; `area` is its new rectangle, `dropped` how many columns of it go. */
-  readonly table:
-    { readonly info: BookTable; readonly grows: boolean; readonly area: Area; readonly dropped: number } | undefined;
+  /** The table that takes the columns in, or whose columns they are. */
+  readonly table: TakingTable | undefined;
   /** The survey's own column whose look the new ones take. */
   readonly like: number | undefined;
   readonly filter: { readonly from: Area; readonly to: Area } | undefined;

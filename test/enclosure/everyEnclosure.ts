@@ -81,7 +81,7 @@ export const anyItem = fc
     depth: fc.nat(10_000),
     square: fc.constantFrom(false, false, false, true),
   })
-  .map(({ size: [least, most] = [0, 0], height, width, depth, square }) => {
+  .map(({ size: [least, most], height, width, depth, square }) => {
     const between = (share: number, low: number, high: number) =>
       Math.round((low + (share / 10_000) * (high - low)) * 10) / 10;
     const tall = between(height, least, most);

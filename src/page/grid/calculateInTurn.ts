@@ -54,7 +54,7 @@ export function calculateInTurn(injector: Injector): Calculations {
   const { execute } = engine;
 
   // A calculation under way is what makes the trigger break it off: it sees none.
-  Object.defineProperty(trigger, "_executionInProgressParams", { get: () => null, set: () => undefined });
+  Object.defineProperty(trigger, "_executionInProgressParams", { get: () => null, set: () => {} });
 
   let done = Promise.resolve();
   engine.execute = (work) => (done = toItsEnd(execute.call(engine, work), engine));

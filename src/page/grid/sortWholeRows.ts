@@ -38,7 +38,7 @@ export function sortWholeRows(injector: Injector, workbook: () => FWorkbook): vo
         )
         .activate();
     const orderRules = [{ type: sorting[1] === "asc" ? SortType.ASC : SortType.DESC, colIndex: selected.startColumn }];
-    void injector.get(SheetsSortService).applySort({ range, orderRules }, BOOK_ID, sheet.getSheetId());
+    injector.get(SheetsSortService).applySort({ range, orderRules }, BOOK_ID, sheet.getSheetId());
     throw new CanceledError();
   });
 }

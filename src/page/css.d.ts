@@ -1,0 +1,2 @@
+/** The bundler takes styles as imports. */
+declare module "*.css";
