@@ -12,7 +12,7 @@ import { PREFERRED_BOARD } from "../../src/settings/definitions/materialSettings
 import { csvToWorkbook } from "../../src/filling/fillCsv";
 import { fillWorkbook } from "../../src/filling/fillWorkbook";
 import { headedFigure } from "../../src/filling/headedFigure";
-import { openWorkbook } from "../../src/workbook/openWorkbook";
+import { openWorkbook, type Workbook } from "../../src/workbook/openWorkbook";
 import { readCsv } from "../../src/workbook/readCsv";
 import { readSheet } from "../../src/workbook/readSheet";
 import { sheetLook } from "../../src/workbook/sheetLook";
@@ -41,32 +41,32 @@ export function contractOf(
 ): void {
   describe.each(Object.entries(FILES).filter(([name]) => files.includes(name)))(`${host}, %s`, (_, bytes) => {
     let at: OpenInHost;
-    const steps: WrittenEdits[] = [];
+    const own = bytes();
+    const file = openWorkbook(own);
+    const first = file.sheets[0]!.name;
+    const filled = openWorkbook(fillWorkbook(file, FILL).edit.bytes);
     beforeAll(async () => {
-      at = await open(bytes());
-    });
-    // Opening is slow in a browser: every test takes its steps back, so that the next finds the workbook as it was.
-    afterEach(async () => {
-      while (steps.length > 0) await steps.pop()!.undo();
+      at = await open(own);
     });
     afterAll(() => at.close());
 
-    const add = async (figures: readonly string[] = FIGURES): Promise<WrittenEdits> => {
-      const step = await at.port.write(surveyEdits(await at.port.read(), { ...FILL, figures }).edits);
-      steps.push(step);
-      return step;
-    };
+    const add = async (figures: readonly string[] = FIGURES): Promise<WrittenEdits> =>
+      at.port.write(surveyEdits(await at.port.read(), { ...FILL, figures }).edits);
     const names = async () => plainNames((await at.port.read()).names);
+    const state = async () => {
+      const { tables, sheets } = await at.port.read();
+      return { held: sorted(await at.held(first)), names: await names(), tables, sheets: sheets.length };
+    };
 
     test("it reads the sheets, tables, names and cells that a file holds", async () => {
-      const file = bookOf(openWorkbook(bytes()));
+      const theirs = bookOf(file);
       const book = await at.port.read();
-      expect(book.sheets).toEqual(file.sheets.filter(({ cells }) => cells).map(plainSheet));
-      expect(book.tables.map(plainTable)).toEqual(file.tables.map(plainTable));
-      expect(plainNames(book.names)).toEqual(plainNames(file.names));
+      expect(book.sheets).toEqual(theirs.sheets.filter(({ cells }) => cells).map(plainSheet));
+      expect(book.tables.map(plainTable)).toEqual(theirs.tables.map(plainTable));
+      expect(plainNames(book.names)).toEqual(plainNames(theirs.names));
       for (const { name } of book.sheets) {
-        const [ours, theirs] = [book.grid(name).rows, file.grid(name).rows];
-        const calculated = calculatedIn(bytes(), name);
+        const ours = book.grid(name).rows;
+        const calculated = calculatedIn(file, name);
         const enteredIn = (rows: typeof ours) =>
           rows.flatMap((row, r) =>
             row.flatMap((value, c) => {
@@ -74,69 +74,75 @@ export function contractOf(
               return value === null || calculated.has(cell) ? [] : [[cell, number(value)]];
             }),
           );
-        expect(enteredIn(ours)).toEqual(enteredIn(theirs));
+        expect(enteredIn(ours)).toEqual(enteredIn(theirs.grid(name).rows));
         expect(book.grid(name.toUpperCase(), { lastRow: 2 }).rows).toEqual(ours.slice(0, 2));
       }
       expect(() => book.grid("nowhere")).toThrow('sheet: got "nowhere"');
     });
 
-    test("columns go where the command line puts them, with its formulas and number formats", async () => {
-      const { columns, notes } = await add();
-      const filled = fillWorkbook(openWorkbook(bytes()), FILL).edit;
-      expect([columns, notes]).toEqual([filled.columns, filled.notes]);
-      const file = openWorkbook(filled.bytes);
-      for (const { name } of file.sheets.filter(({ cells }) => cells))
-        expect(sorted(await at.held(name), spilledIn(filled.bytes, name))).toEqual(
-          sorted(heldInFile(filled.bytes, name), spilledIn(filled.bytes, name)),
-        );
-      expect((await at.port.read()).tables.map(plainTable)).toEqual(file.tables.map(plainTable));
-      expect(await names()).toEqual(plainNames(file.names));
-    });
+    // Each write takes a browser a second: the tests of one state share it, and the last takes all back.
+    describe("with columns added", () => {
+      let before: Awaited<ReturnType<typeof state>>;
+      let step: WrittenEdits;
+      beforeAll(async () => {
+        before = await state();
+        step = await add();
+      });
 
-    test("a second run writes its columns in place, and drops those that are no longer asked for", async () => {
-      await add();
-      const { columns } = await add(FEWER);
-      const once = openWorkbook(fillWorkbook(openWorkbook(bytes()), FILL).edit.bytes);
-      const twice = fillWorkbook(once, { ...FILL, figures: FEWER }).edit;
-      expect(columns).toEqual(twice.columns);
-      expect(columns.every(({ replaced }) => replaced)).toBe(true);
-      const sheet = once.sheets[0]!.name;
-      expect(sorted(await at.held(sheet))).toEqual(sorted(heldInFile(twice.bytes, sheet)));
-      expect((await at.port.read()).tables.map(plainTable)).toEqual(openWorkbook(twice.bytes).tables.map(plainTable));
-    });
+      test("columns go where the command line puts them, with its formulas and number formats", async () => {
+        const { columns, notes } = fillWorkbook(file, FILL).edit;
+        expect([step.columns, step.notes]).toEqual([columns, notes]);
+        for (const { name } of filled.sheets.filter(({ cells }) => cells)) {
+          const spilled = spilledIn(filled, name);
+          expect(sorted(await at.held(name), spilled)).toEqual(sorted(heldInFile(filled, name), spilled));
+        }
+        expect((await at.port.read()).tables.map(plainTable)).toEqual(filled.tables.map(plainTable));
+        expect(await names()).toEqual(plainNames(filled.names));
+      });
 
-    test("a name grows from the range that was read, and a number never goes over a formula", async () => {
-      const sheet = openWorkbook(bytes()).sheets[0]!.name;
-      await add();
-      const settings = async () => (await at.port.read()).names.find(({ name }) => name === "settings")!.refersTo;
-      const before = await settings();
-      const after = before.replace(/\d+$/, (last) => String(Number(last) + 1));
-      const grow = (grownFrom: string) => at.port.write({ names: [{ name: "settings", refersTo: after, grownFrom }] });
-      await (await grow(after)).undo();
-      expect(await settings()).toBe(before);
-      const step = await grow(before);
-      expect(await settings()).toBe(after);
-      await step.undo();
-      expect(await settings()).toBe(before);
-      const [name] = [...(await at.held(sheet))].find(([, [content]]) => String(content).startsWith("="))!;
-      const cell = { sheet, ...parseCell(name)!, content: 1, typed: true } as const;
-      await expect(at.port.write({ cells: [cell] })).rejects.toThrow(`a formula in ${name}`);
-    });
+      test("a name grows from the range that was read, and a number never goes over a formula", async () => {
+        const settings = async () => (await at.port.read()).names.find(({ name }) => name === "settings")!.refersTo;
+        const read = await settings();
+        const after = read.replace(/\d+$/, (last) => String(Number(last) + 1));
+        const grow = (grownFrom: string) =>
+          at.port.write({ names: [{ name: "settings", refersTo: after, grownFrom }] });
+        await (await grow(after)).undo();
+        expect(await settings()).toBe(read);
+        const grown = await grow(read);
+        expect(await settings()).toBe(after);
+        await grown.undo();
+        expect(await settings()).toBe(read);
+        const [name] = [...(await at.held(first))].find(([, [content]]) => String(content).startsWith("="))!;
+        const cell = { sheet: first, ...parseCell(name)!, content: 1, typed: true } as const;
+        await expect(at.port.write({ cells: [cell] })).rejects.toThrow(`a formula in ${name}`);
+      });
 
-    test("steps taken back, the last first, leave the workbook as it was", async () => {
-      const sheet = openWorkbook(bytes()).sheets[0]!.name;
-      const before = [sorted(await at.held(sheet)), await names(), (await at.port.read()).tables];
-      const first = await add();
-      const between = [sorted(await at.held(sheet)), await names(), (await at.port.read()).tables];
-      const second = await add(FEWER);
-      await expect(first.undo()).rejects.toThrow("takes back the last step first");
-      await second.undo();
-      steps.pop();
-      expect([sorted(await at.held(sheet)), await names(), (await at.port.read()).tables]).toEqual(between);
-      await first.undo();
-      steps.pop();
-      expect([sorted(await at.held(sheet)), await names(), (await at.port.read()).tables]).toEqual(before);
-      expect((await at.port.read()).sheets).toHaveLength(openWorkbook(bytes()).sheets.length);
+      describe("and written a second time", () => {
+        let between: typeof before;
+        let second: WrittenEdits;
+        beforeAll(async () => {
+          between = await state();
+          second = await add(FEWER);
+        });
+
+        test("a second run writes its columns in place, and drops those that are no longer asked for", async () => {
+          const twice = fillWorkbook(filled, { ...FILL, figures: FEWER }).edit;
+          expect(second.columns).toEqual(twice.columns);
+          expect(second.columns.every(({ replaced }) => replaced)).toBe(true);
+          const now = openWorkbook(twice.bytes);
+          expect(sorted(await at.held(first))).toEqual(sorted(heldInFile(now, first)));
+          expect((await at.port.read()).tables.map(plainTable)).toEqual(now.tables.map(plainTable));
+        });
+
+        test("steps taken back, the last first, leave the workbook as it was", async () => {
+          await expect(step.undo()).rejects.toThrow("takes back the last step first");
+          await second.undo();
+          expect(await state()).toEqual(between);
+          await step.undo();
+          expect(await state()).toEqual(before);
+          expect(before.sheets).toBe(file.sheets.length);
+        });
+      });
     });
   });
 
@@ -219,8 +225,7 @@ export const FILES: Readonly<Record<string, () => Uint8Array>> = {
 };
 
 /** The cells of a file as a host would tell them. */
-export function heldInFile(bytes: Uint8Array, sheet: string): ReadonlyMap<string, Held> {
-  const workbook = openWorkbook(bytes);
+export function heldInFile(workbook: Workbook, sheet: string): ReadonlyMap<string, Held> {
   const grid = readSheet(workbook, sheet, { formulas: true });
   const { styles } = sheetLook(workbook, sheet);
   const looks = cellLooksOf(workbook);
@@ -264,9 +269,9 @@ function sorted(held: ReadonlyMap<string, Held>, but: ReadonlySet<string> = new 
 }
 
 /** Cells that the array formula of another fills: some hosts list them, some do not. */
-function spilledIn(bytes: Uint8Array, sheet: string): ReadonlySet<string> {
+function spilledIn(workbook: Workbook, sheet: string): ReadonlySet<string> {
   const spilled = new Set<string>();
-  for (const [row, cells] of sheetLook(openWorkbook(bytes), sheet).formulas)
+  for (const [row, cells] of sheetLook(workbook, sheet).formulas)
     for (const [column, { fills }] of cells)
       for (let r = fills?.top ?? 1; r <= (fills?.bottom ?? 0); r++)
         for (let c = fills!.left; c <= fills!.right; c++) if (r !== row || c !== column) spilled.add(cellName(r, c));
@@ -274,7 +279,7 @@ function spilledIn(bytes: Uint8Array, sheet: string): ReadonlySet<string> {
 }
 
 /** Cells whose value a host may have calculated again. */
-function calculatedIn(bytes: Uint8Array, sheet: string): ReadonlySet<string> {
-  const { formulas } = readSheet(openWorkbook(bytes), sheet, { formulas: true });
-  return new Set([...formulas.keys(), ...spilledIn(bytes, sheet)]);
+function calculatedIn(workbook: Workbook, sheet: string): ReadonlySet<string> {
+  const { formulas } = readSheet(workbook, sheet, { formulas: true });
+  return new Set([...formulas.keys(), ...spilledIn(workbook, sheet)]);
 }

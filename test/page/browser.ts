@@ -1,5 +1,12 @@
+import { readdirSync, rmSync } from "node:fs";
+import { join } from "node:path";
 import { chromium, type Browser, type Page } from "playwright-core";
+import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
+import type { OpenGrid } from "../../src/page/openGrid";
+import { writeCsv } from "../../src/workbook/writeCsv";
 import { serving } from "./serving";
+
+declare const openGrid: OpenGrid;
 
 /** A page in a browser, with all that it asked of other addresses and all that the browser found wrong. */
 export interface OpenPage {
@@ -20,78 +27,114 @@ export function launched(): Promise<Browser> {
  */
 const HARMLESS = ["status of 422", "The column width is less than 0"];
 
-/** A browser's one tab, and the port of the surveys in it: scripts of one address are compiled once in a tab. */
+/**
+ * A browser's one page, which shows one survey after the other: a file that is chosen in the page is shown as its first is,
+ * for a tenth of the work of loading the page.
+ */
 interface Tab {
   readonly page: Page;
-  port: number;
+  readonly served: Awaited<ReturnType<typeof serving>>;
   inUse: boolean;
 }
 
 const tabs = new WeakMap<Browser, Tab>();
 const VIEWPORT = { width: 1280, height: 800 };
 
-async function tabOf(browser: Browser): Promise<Tab> {
-  const known = tabs.get(browser);
-  if (known !== undefined && !known.inUse) return known;
-  const tab = { page: await browser.newPage({ viewport: VIEWPORT }), port: 0, inUse: false };
-  tab.page.setDefaultTimeout(PATIENCE);
-  if (known === undefined) tabs.set(browser, tab);
-  return tab;
-}
-
 /** Opens a survey in the page, the demo survey unless another is given, and waits until it is there. */
-export async function opened(browser: Browser, name?: string, bytes?: Uint8Array): Promise<OpenPage> {
-  const tab = await tabOf(browser);
-  tab.inUse = true;
-  const served = await serving(name, bytes, undefined, tab.port);
-  const { page } = tab;
-  const { origin, port } = new URL(served.address);
-  tab.port = Number(port);
+export async function opened(browser: Browser, name = "survey.csv", bytes = writeCsv(DEMO_SURVEY)): Promise<OpenPage> {
   const outside: string[] = [];
   const wrong: string[] = [];
-  page.on("request", (request) => {
-    if (!request.url().startsWith(`${origin}/`) && !/^(data|blob):/.test(request.url())) outside.push(request.url());
-  });
-  page.on("pageerror", (error) => wrong.push(error.stack ?? error.message));
-  page.on("dialog", (dialog) => void wrong.push(dialog.message()));
-  page.on("console", (message) => {
-    if (message.type() === "error" && !HARMLESS.some((known) => message.text().includes(known)))
-      wrong.push(message.text());
-  });
-  await page.goto(served.address);
-  await page.waitForFunction(() => document.body.dataset["ready"] === "yes");
+  const listen = (page: Page, origin: string): void => {
+    page.on("request", (request) => {
+      if (!request.url().startsWith(`${origin}/`) && !/^(data|blob):/.test(request.url())) outside.push(request.url());
+    });
+    page.on("pageerror", (error) => wrong.push(error.stack ?? error.message));
+    page.on("dialog", (dialog) => void wrong.push(dialog.message()));
+    page.on("console", (message) => {
+      if (message.type() === "error" && !HARMLESS.some((known) => message.text().includes(known)))
+        wrong.push(message.text());
+    });
+  };
+  const known = tabs.get(browser);
+  const again = known?.inUse === false && (await known.page.evaluate(isAtRest)) ? known : undefined;
+  const tab = again ?? (await loaded(browser, name, bytes, listen));
+  const { page, served } = tab;
+  tab.inUse = true;
+  if (again !== undefined) {
+    listen(page, new URL(served.address).origin);
+    await chosen(page, name, bytes);
+  }
   const close = async (): Promise<void> => {
     page.removeAllListeners();
-    // What a test typed and did not save.
-    page.on("dialog", (dialog) => void dialog.accept());
-    await page.evaluate(() => {
-      localStorage.clear();
-      sessionStorage.clear();
-    });
-    await page.goto("about:blank");
-    page.removeAllListeners();
+    await page.evaluate(() => localStorage.clear());
     await page.emulateMedia({ colorScheme: null });
     await page.setViewportSize(VIEWPORT);
-    await served.close();
+    for (const left of readdirSync(served.folder)) rmSync(join(served.folder, left));
     tab.inUse = false;
   };
   return { page, folder: served.folder, outside, wrong, close };
 }
 
-/** Asks again until the answer is the one that is wanted. */
+/** A page of its own for the survey, in place of one that a test left with a question open. */
+async function loaded(
+  browser: Browser,
+  name: string,
+  bytes: Uint8Array,
+  listen: (page: Page, origin: string) => void,
+): Promise<Tab> {
+  const served = await serving(name, bytes);
+  const page = await browser.newPage({ viewport: VIEWPORT });
+  browser.on("disconnected", () => void served.close());
+  page.setDefaultTimeout(PATIENCE);
+  listen(page, new URL(served.address).origin);
+  await page.goto(served.address);
+  await page.waitForFunction(() => document.body.dataset["ready"] === "yes");
+  const tab = { page, served, inUse: true };
+  const former = tabs.get(browser);
+  if (former?.inUse !== true) {
+    tabs.set(browser, tab);
+    await former?.page.close();
+  }
+  return tab;
+}
+
+/** Whether a page shows a workbook and asks nothing, so that another file can be opened in it. Runs in the page. */
+function isAtRest(): boolean {
+  const asks = document.querySelectorAll("dialog[open], [role=dialog], [role=menu], #notices > *, #pane[hidden]");
+  return document.body.dataset["ready"] === "yes" && asks.length === 0 && !openGrid.workbook().isCellEditing();
+}
+
+/** Opens a file as a person does who chooses it, and waits until it and its pane are there. What was changed before is left. */
+async function chosen(page: Page, name: string, bytes: Uint8Array): Promise<void> {
+  await page.evaluate(() => document.querySelector("#pane > *")!.setAttribute("data-before", ""));
+  await page.setInputFiles("#chooser", { name, mimeType: "application/octet-stream", buffer: Buffer.from(bytes) });
+  await page.waitForFunction(
+    () => {
+      const answers = Array.from(document.querySelectorAll<HTMLElement>("#notices button"));
+      answers.find(({ textContent }) => textContent.includes("keep the changes for later"))?.click();
+      return document.querySelector("#pane > :not([data-before])") !== null;
+    },
+    undefined,
+    { polling: LOOK_EVERY },
+  );
+}
+
+/** Asks again until the answer is the one that is wanted, with pauses ten times as long as an answer takes. */
 export async function becomes<Value>(look: () => Promise<Value>, wanted: unknown): Promise<void> {
   for (let asked = 1; ; asked++) {
+    const before = performance.now();
     const now = await look();
     try {
       return expect(now).toEqual(wanted);
     } catch (error) {
       if (asked === MOST_ASKED) throw error;
     }
-    await new Promise((resolve) => setTimeout(resolve, ASK_EVERY));
+    const pause = Math.max(LOOK_EVERY, 10 * (performance.now() - before));
+    await new Promise((resolve) => setTimeout(resolve, pause));
   }
 }
 
 /** What a page is waited for, ms: long, for a busy machine; only a failing test takes all of it. */
 const PATIENCE = 300_000;
 const MOST_ASKED = 1200;
-const ASK_EVERY = 50;
+const LOOK_EVERY = 50;
