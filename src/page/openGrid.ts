@@ -18,8 +18,10 @@ import { mendSortedFormulas } from "./grid/sortedFormulas";
 import { indexRangesOnce } from "./grid/indexRangesOnce";
 import { nameParts } from "./grid/nameParts";
 import { pasteTexts } from "./grid/pasteTexts";
+import { readCellsOnce } from "./grid/readCellsOnce";
 import { readTextsOnce } from "./grid/readTextsOnce";
 import { refuseCommands, refuseLockedChanges } from "./grid/refusedCommands";
+import { restWhenPainted } from "./grid/restWhenPainted";
 import { sortWholeRows } from "./grid/sortWholeRows";
 import { gridCells } from "./gridCells";
 import { pageBook } from "./pageBook";
@@ -69,6 +71,8 @@ export async function openGrid({
 }: OpenGridOptions): Promise<OpenGrid> {
   const loaded = await loadFunctions(functions, loadScript);
   const messages = cellMessages();
+  restWhenPainted();
+  readCellsOnce();
   const grid = createGrid({ container, values, dark, functions: functions.map(functionInfo) });
   nameParts(container);
   const { api, injector } = grid;
