@@ -26,8 +26,8 @@ export interface UnsavedOptions {
 /** What changes the workbook. */
 const CHANGING = /^sheet\.mutation\./;
 
-/** From a change to its being kept, ms: a crash takes less than the last two seconds. */
-const SOON = 1000;
+/** From a change to its being kept, ms: a crash takes less than the last two seconds, on a busy machine too. */
+const SOON = 500;
 
 /**
  * Watches what is not saved. It is kept beside the file as it comes, so that nothing is lost when the browser, the
