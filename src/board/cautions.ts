@@ -8,6 +8,7 @@ import type { Settings } from "../settings/schema";
 import { hazardCaution } from "./hazard";
 import { liftMultipliers } from "./lifting";
 import { enclosureMass } from "./mass";
+import { misfitCure } from "./misfitCure";
 import { boardCautions, type Boarded } from "./boardCautions";
 import { weightOf } from "./itemWeight";
 import { materialCautions } from "./materialCautions";
@@ -127,9 +128,12 @@ function misfit(part: Part, { stock, ...settings }: Settings): string | undefine
       (row) => a <= (row.sheetLength ?? Infinity) - 2 * edgeTrim && b <= (row.sheetWidth ?? 0) - 2 * edgeTrim,
     );
   if (sheets.length === 0 || fits(along, across)) return undefined;
-  if (fits(across, along)) return part.grain === "either" ? undefined : `fits ${part.stock} only against the grain`;
-  const roll = sheets.every((row) => row.sheetLength === undefined);
-  return `${roll ? "wider than the roll" : "longer than any sheet"} of ${part.stock}`;
+  const againstGrain = fits(across, along);
+  if (againstGrain && part.grain === "either") return undefined;
+  const inSheets = sheets.some((row) => row.sheetLength !== undefined);
+  const cure = misfitCure({ material: part.material, inSheets, againstGrain });
+  if (againstGrain) return `fits ${part.stock} only against the grain (${cure})`;
+  return `${inSheets ? "longer than any sheet" : "wider than the roll"} of ${part.stock} (${cure})`;
 }
 
 function estimated(judged: Judged, settings: Settings): readonly string[] {

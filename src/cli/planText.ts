@@ -1,8 +1,9 @@
 import { sheetLabels } from "../cutting/sheetLabels";
-import type { SheetPlan, UncuttableReason } from "../cutting/types";
+import type { SheetPlan } from "../cutting/types";
 import { completenessOf } from "../estimate/completeness";
 import { partText, SHEETS_HEADINGS, sheetsRow } from "../estimate/sheetAnswers";
-import { mayBeJoined, toBuy, type StockPlan } from "../estimate/stockPlans";
+import { toBuy, type StockPlan } from "../estimate/stockPlans";
+import { whyUncut } from "../estimate/whyUncut";
 import { plainRows } from "../item/answers";
 import { problemText } from "../item/sizeItem";
 import { formatLengthWithUnit } from "../measure/formatLength";
@@ -42,24 +43,10 @@ function leftOutGroups(
   });
   for (const plan of plans)
     for (const { piece, count, reason } of plan.plan?.uncuttable ?? [])
-      add(
-        `${plan.stock}: ${reason} (${cureOf(plan, reason)})`,
-        `${piece.item} ${piece.part}${count > 1 ? ` x ${count}` : ""}`,
-      );
+      add(`${plan.stock}: ${whyUncut(plan, reason)}`, `${piece.item} ${piece.part}${count > 1 ? ` x ${count}` : ""}`);
   if (groups.size === 0) return [];
   const lines = [...groups].map(([reason, names]) => `  ${reason}: ${shownNames(names)}`);
   return ["", "Left out", ...lines];
-}
-
-/** What a user can do about pieces that are left out. */
-function cureOf({ material, form }: StockPlan, reason: UncuttableReason): string {
-  const join = form === "sheets" && mayBeJoined(material) ? "join it: join=yes; or " : "";
-  if (reason === "larger than every sheet") return `${join}add a larger size to the stock table`;
-  if (reason === "fits only against the grain")
-    return `turn it: grain free in the stock table; ${join}add another size`;
-  if (reason === "longer than the longest cut")
-    return "set cut length to the longest cut that you can make, or to 0 for any";
-  return "more sheets are needed than are in hand";
 }
 
 /** Boards that are cut in pieces and joined, each once. */

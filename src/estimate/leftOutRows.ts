@@ -1,5 +1,6 @@
 import type { Estimate } from "./estimate";
 import type { StockPlan } from "./stockPlans";
+import { whyUncut } from "./whyUncut";
 import { plainCell, type Cell } from "../item/answers";
 import { problemsOf, underHeading } from "../survey/problemRows";
 import type { SizedSurvey } from "../survey/sizeSurvey";
@@ -13,10 +14,10 @@ export function leftOutRows(
   plans: readonly StockPlan[],
   estimate?: Estimate,
 ): readonly (readonly Cell[])[] {
-  const pieces = plans.flatMap(({ stock, plan }) =>
-    (plan?.uncuttable ?? []).map(({ piece, count, reason }): readonly Cell[] => [
+  const pieces = plans.flatMap((each) =>
+    (each.plan?.uncuttable ?? []).map(({ piece, count, reason }): readonly Cell[] => [
       piece.item,
-      `${piece.part} (${count}) of ${stock}: ${reason}`,
+      `${piece.part} (${count}) of ${each.stock}: ${whyUncut(each, reason)}`,
     ]),
   );
   // Groups of a budget lack the same prices, and that is reported once.

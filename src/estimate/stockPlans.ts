@@ -29,11 +29,6 @@ export interface PlanOptions {
   readonly shouldStop?: () => boolean;
 }
 
-/** Boards and cards are joined edge to edge; what covers them is lapped where its blank is sized. */
-export function mayBeJoined(material: Material): boolean {
-  return material === "board" || material === "card";
-}
-
 /**
  * Plans one stock. The plan is checked by a verifier of its own before anyone sees it.
  *

@@ -5,6 +5,7 @@ import { isNotGiven, settingKey } from "../settings/given";
 import { plainName } from "../settings/names";
 import { DEFINITIONS, type SettingKey } from "../settings/schema";
 import { settingsOf } from "../settings/settingsOf";
+import { settingsTable } from "../settings/settingsTable";
 import { tableHeading } from "../settings/tableHeading";
 import type { Book } from "../workbook/book";
 import { sheetArea } from "../workbook/cellRef";
@@ -22,6 +23,19 @@ export function settingSays({ found }: Pick<KeptBook, "found">, key: SettingKey)
   if (place === undefined) return "";
   const cell = found.settings![place.row]![place.column];
   return isNotGiven(cell) ? "" : cellText(cell);
+}
+
+/** Settings that the sheet sets to something else than what they are without it. */
+export function changedSettings({ found, sized }: Pick<KeptBook, "found" | "sized">): ReadonlySet<SettingKey> {
+  // What is in the survey's own unit is usual there.
+  const usual = settingsTable(settingsOf([found.stock, found.guide, `unit=${sized.settings.surveyUnit}`]));
+  const changed = usual.slice(1).flatMap(([name, value]): SettingKey[] => {
+    const key = settingKey(String(name))!;
+    const says = settingSays({ found }, key);
+    const own = key === "surveyUnit" ? DEFINITIONS.surveyUnit.fallback : cellText(value);
+    return says === "" || says === own || says === DEFINITIONS[key].defaultText ? [] : [key];
+  });
+  return new Set(changed);
 }
 
 /** What settings are to say, by their keys; empty text for the usual value. */

@@ -12,7 +12,7 @@ import { DIRECTIONS } from "./candidates";
 /** Kinds offered where nothing says which is meant. */
 export const OFFERED_KINDS = ["clamshell box", "lidded box", "four-flap wrapper", "slipcase", "tray"] as const;
 
-/** What to ask where the heading of a column does not say surely what it is. */
+/** What to ask where the heading of a column leaves in doubt what it is. */
 export function columnQuestions(
   ask: readonly Ask[],
   headings: Headings,
@@ -77,7 +77,6 @@ function questionOf(
   const used = new Map([...headings].filter(([column]) => !declined.has(column)));
   const texts = new Map([...headings].map(([column, { text }]) => [column, text]));
   const nameOf = (column: number) => nameFor(column, texts);
-  const places = candidates.map(({ column, heading }) => `column ${columnLetters(column)} ${shown(heading)}`);
   const decline: Choice = choice(candidates.length === 1 ? "it is not used" : "none of them is used", {
     words: candidates.map(({ column }) => ({ word: nameOf(column), meaning: NOT_USED })),
   });
@@ -95,10 +94,27 @@ function questionOf(
           );
   return {
     about: field,
-    text: `${field}? ${places.join(" or ")}: ${reason}.`,
+    text: doubtText({ field, candidates, reason }),
     rows: [],
     choices: [...choices, decline],
   };
+}
+
+/** What is asked about a doubtful column, and why, in whole sentences. */
+export function doubtText({ field, candidates, reason }: Pick<Ask, "field" | "candidates" | "reason">): string {
+  const places = candidates.map(({ column, heading }) => `column ${columnLetters(column)} ${shown(heading)}`);
+  const what = whatIs(field);
+  const asked =
+    field === "length"
+      ? `Which measure is ${places.join(" or ")}?`
+      : places.length === 1
+        ? `Is ${places[0]!} ${what}?`
+        : `Which is ${what}: ${places.join(" or ")}?`;
+  return `${asked} ${reason.charAt(0).toUpperCase()}${reason.slice(1)}.`;
+}
+
+function whatIs(meaning: string): string {
+  return FIELDS.includes(meaning as (typeof FIELDS)[number]) ? `the ${meaning}` : `the setting ${meaning}`;
 }
 
 /** What the user asked for first, then what else the heading may mean. */
@@ -112,10 +128,7 @@ function choicesFor(meaning: string, word: string, heading: string, cells: reado
   const filled = cells.filter((cell) => !isEmpty(cell));
   const isYesNo = filled.length > 0 && filled.every((cell) => yesOrNo(cell) !== undefined);
   const own: Word = { word, meaning };
-  if (meaning !== "enclosure" || !isYesNo) {
-    const what = FIELDS.includes(meaning as (typeof FIELDS)[number]) ? `the ${meaning}` : `the setting ${meaning}`;
-    return [choice(`${shown(heading)} is ${what}`, { words: [own] })];
-  }
+  if (meaning !== "enclosure" || !isYesNo) return [choice(`${shown(heading)} is ${whatIs(meaning)}`, { words: [own] })];
   return OFFERED_KINDS.map((kind) =>
     choice(`${shown(heading)}: yes is a ${kind}`, { words: [own, { word: "yes", meaning: kind }] }),
   );

@@ -1,6 +1,6 @@
 import { shown } from "../measure/errors";
 import { columnLetters } from "../workbook/cellRef";
-import { columnQuestions } from "./columnQuestions";
+import { columnQuestions, doubtText } from "./columnQuestions";
 import { isEmpty } from "../measure/blank";
 import { findHeadings, type Headings } from "./findHeadings";
 import { groupsAbove, unitsBelow, unitsOfTitle } from "./unitHeadings";
@@ -205,11 +205,6 @@ function sentences(result: Omit<Recognition, "said">): string[] {
     ...(ticks.length === 0
       ? []
       : [`enclosure: ticks in ${ticks.map(({ heading, kind }) => `${shown(heading)} (${kind})`).join(", ")}`]),
-    ...ask.map(({ field, candidates, reason }) => {
-      const which = candidates
-        .map(({ column, heading }) => `column ${columnLetters(column)} ${shown(heading)}`)
-        .join(" or ");
-      return `${field}? ${which}: ${reason}`;
-    }),
+    ...ask.map(doubtText),
   ];
 }

@@ -40,7 +40,7 @@ export function settleColumns(
     const best = usable.filter((c) => c.rank === rank);
     if (best.length === 1) columns.set(field, best[0]!.column);
     else if (best.length > 1) put(field, best, "several columns may be it");
-    else if (of(field).length > 0) put(field, of(field), of(field)[0]!.doubt ?? "its heading does not say it surely");
+    else if (of(field).length > 0) put(field, of(field), of(field)[0]!.doubt ?? "its heading alone leaves that open");
   };
   for (const field of ORDER) decide(field);
   settleDiameter(columns, of("depth"));

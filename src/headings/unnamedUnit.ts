@@ -1,5 +1,5 @@
 import { MM_PER, type LengthUnit, type Mm, type WorkbookUnit } from "../measure/units";
-import type { MassUnit } from "../measure/unitWords";
+import { massUnitsBeside } from "../measure/unitWords";
 import { SIZES, type AmountSurvey, type Size } from "./amounts";
 import { columnLetters } from "../workbook/cellRef";
 import { median, rounded, within } from "./statistics";
@@ -15,17 +15,7 @@ export function settleUnits(survey: AmountSurvey) {
   const units = new Map<number, string>();
   const notes: string[] = [];
   const questions: Question[] = [];
-  const isPlain = (size: Size) =>
-    columns[size] !== undefined &&
-    columns[size].unit === undefined &&
-    survey.rows.some((row) => row[size] !== undefined && row[size].unit === undefined);
-  let open = SIZES.filter(isPlain);
-  for (const column of new Set(open.map((size) => columns[size]!.column))) {
-    const mixed = mixedUnit(
-      open.filter((size) => columns[size]!.column === column),
-      survey,
-    );
-    if (mixed === undefined) continue;
+  for (const [column, mixed] of mixedUnits(survey)) {
     if (mixed.fits) {
       units.set(column, mixed.unit);
       notes.push(
@@ -33,7 +23,7 @@ export function settleUnits(survey: AmountSurvey) {
       );
     } else if (!unitGiven) questions.push(mixedQuestion(column, mixed.unit, survey));
   }
-  open = open.filter((size) => !units.has(columns[size]!.column));
+  const open = plainSizes(survey).filter((size) => !units.has(columns[size]!.column));
   if (unitGiven || open.length === 0 || questions.length > 0) return { units, notes, questions };
   const fitting = CANDIDATES.filter((each) =>
     within(medianDensity(survey, scalesOf(survey, units, each)), USUAL_DENSITY),
@@ -61,6 +51,36 @@ export function settleUnits(survey: AmountSurvey) {
   return { units, notes, questions: [unitQuestion([...new Set(names)], largest, survey)] };
 }
 
+/** Sizes in columns whose unit is not named, with numbers that name none either. */
+function plainSizes({ columns, rows }: AmountSurvey): readonly Size[] {
+  return SIZES.filter(
+    (size) =>
+      columns[size]?.unit === undefined && rows.some((row) => row[size] !== undefined && row[size].unit === undefined),
+  );
+}
+
+/** Columns of plain numbers between texts that carry another unit, which those may be in too. */
+export function mixedUnits(survey: AmountSurvey): ReadonlyMap<number, MixedUnit> {
+  const sizes = plainSizes(survey);
+  const at = (size: Size) => survey.columns[size]!.column;
+  return new Map(
+    [...new Set(sizes.map(at))].flatMap((column) => {
+      const mixed = mixedUnit(
+        sizes.filter((size) => at(size) === column),
+        survey,
+      );
+      return mixed === undefined ? [] : [[column, mixed] as const];
+    }),
+  );
+}
+
+export interface MixedUnit {
+  /** Of most texts. */
+  readonly unit: LengthUnit;
+  /** The plain numbers fit it, and not the unit of the workbook. */
+  readonly fits: boolean;
+}
+
 /** Weights without a unit that fit another unit of mass alone. */
 export function askWeights(survey: AmountSurvey, scale: Scales): Question | undefined {
   const column = survey.columns.weight;
@@ -69,13 +89,15 @@ export function askWeights(survey: AmountSurvey, scale: Scales): Question | unde
   const own = defaultMass(survey);
   const asIs = medianDensity(survey, scale);
   if (asIs === undefined || within(asIs, USUAL_DENSITY)) return undefined;
-  const others = MASSES.filter((each) => each !== own && within(medianDensity(survey, scale, each), USUAL_DENSITY));
-  if (others.length === 0) return undefined;
+  const fitting = massUnitsBeside(survey.unit).filter(
+    (each) => each === own || within(medianDensity(survey, scale, each), USUAL_DENSITY),
+  );
+  if (fitting.length === 1) return undefined;
   return {
     about: "weight",
     text: `No unit of weight is named. Read in ${own}, a typical object would weigh ${rounded(asIs)} kg/m3; a book weighs about 650. In which unit is "${column.name}"?`,
     rows: [],
-    choices: [...others, own].map((each) => choice(each, { words: [{ word: column.name, unit: each }] })),
+    choices: fitting.map((each) => choice(each, { words: [{ word: column.name, unit: each }] })),
   };
 }
 
@@ -96,10 +118,8 @@ const SAME_UNIT = 4;
 /** Texts with a unit beside plain numbers, from which those are asked about where they fit in neither unit. */
 const CARRIED_SHARE = 0.25;
 
-const MASSES: readonly MassUnit[] = ["kg", "g", "lb", "oz"];
-
 /** The unit that most texts of a column carry, and whether its plain numbers fit that. */
-function mixedUnit(sizes: readonly Size[], { rows, unit }: AmountSurvey) {
+function mixedUnit(sizes: readonly Size[], { rows, unit }: AmountSurvey): MixedUnit | undefined {
   const carried = new Map<LengthUnit, number[]>();
   const plain: number[] = [];
   for (const row of rows)

@@ -3,6 +3,11 @@ import type { LengthUnit } from "./units";
 /** A unit of mass that an item's weight may be written in. */
 export type MassUnit = "g" | "kg" | "lb" | "oz";
 
+/** Units of mass to choose from, those that go with a unit of length first. */
+export function massUnitsBeside(unit: LengthUnit): readonly MassUnit[] {
+  return unit === "in" || unit === "ft" ? ["lb", "oz", "kg", "g"] : ["kg", "g", "lb", "oz"];
+}
+
 /**
  * Words for units of length, in lower case, in each of the languages and scripts that headings are read in. Common
  * practice, no source.

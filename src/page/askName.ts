@@ -2,9 +2,9 @@ import { elementById } from "./statusLine";
 
 /** The question for the name of a new file. */
 export interface NameQuestion {
-  /** Shows it; `act` runs when the user agrees, and not when they leave it. */
-  readonly ask: (act: () => void) => void;
-  /** As it was typed last. */
+  /** Shows it with a name to begin with; `act` runs when the user agrees, and not when they leave it. */
+  readonly ask: (name: string, act: () => void) => void;
+  /** As it was agreed to last. */
   readonly name: () => string;
 }
 
@@ -17,8 +17,9 @@ export function askName(document: Document): NameQuestion {
     if (box.returnValue === "save") agreed();
   });
   return {
-    ask(act) {
+    ask(name, act) {
       agreed = act;
+      typed.value = name;
       box.returnValue = "";
       box.showModal();
       typed.select();

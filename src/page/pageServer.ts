@@ -21,6 +21,8 @@ export interface PageServer {
   readonly write: (cells: WorkbookEdits, write: WorkbookEdits) => Promise<WrittenBook>;
   /** Takes back the last write of the pane, and keeps what was changed in other cells since. */
   readonly takeBack: (cells: WorkbookEdits) => Promise<OpenedBook>;
+  /** A name for a new file in the same folder, which no file there has. */
+  readonly newName: () => Promise<string>;
   /** @param name of a new file in the same folder; else the next free name, or that of the save before */
   readonly save: (cells: WorkbookEdits, name?: string) => Promise<SavedFile>;
 }
@@ -59,6 +61,7 @@ export function pageServer(): PageServer {
     keep: (cells, unsaved) => request(`keep?${at}${base}`, JSON.stringify({ cells, unsaved })),
     write: (cells, write) => writing("write", { cells, write }),
     takeBack: (cells) => writing("take-back", { cells }),
+    newName: async () => (await request<{ name: string }>(`new-name?${at}${base}`)).name,
     save: (cells, name) =>
       request(
         `save?${at}${base}${name === undefined ? "" : `&name=${encodeURIComponent(name)}`}`,

@@ -70,7 +70,15 @@ export function wireButtons({ open, server, status, changes, show }: Page): void
     run(() => save()),
   );
   const naming = askName(document);
-  onClick("save-as", () => naming.ask(run(() => save(naming.name()))));
+  onClick(
+    "save-as",
+    run(async () =>
+      naming.ask(
+        await server.newName(),
+        run(() => save(naming.name())),
+      ),
+    ),
+  );
   addEventListener("keydown", (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== "s") return;
     event.preventDefault();

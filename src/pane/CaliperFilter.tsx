@@ -1,5 +1,7 @@
 import { figureOfHeading } from "../filling/headedFigure";
+import { stockColumns } from "../filling/stockEdits";
 import type { RowsByColumn } from "../host/port";
+import { stockCells } from "../settings/starterStock";
 import { ownColumns } from "../workbook/ownMarks";
 import { counted } from "./numbers";
 import type { PaneModel, PaneSurvey } from "./paneState";
@@ -15,7 +17,7 @@ export function CaliperFilter({ model, survey, busy }: FilterProps) {
   const place = caliperColumn(survey);
   if (place === undefined) return null;
   const { rows } = survey.book.grid(place.sheet);
-  const { stock } = survey.sized.settings;
+  const { stock, shopUnit } = survey.sized.settings;
   // A card may be given in points, as a text.
   const inStock = new Map(stock.map(({ caliperAsGiven, caliper }) => [caliperAsGiven, caliper]));
   const counts = new Map<number | string, number>();
@@ -24,16 +26,25 @@ export function CaliperFilter({ model, survey, busy }: FilterProps) {
     if (typeof caliper === "number" || (typeof caliper === "string" && inStock.has(caliper)))
       counts.set(caliper, (counts.get(caliper) ?? 0) + 1);
   }
+  const { unit = "" } =
+    stockColumns(survey.found.stock ?? stockCells(stock)).find(({ field }) => field === "caliper") ?? {};
+  const shown = (caliper: number | string) =>
+    typeof caliper === "number" ? `${caliper} ${unit || shopUnit}` : caliper;
   const thickness = (caliper: number | string) => inStock.get(caliper) ?? Number(caliper);
   const calipers = [...counts].sort(([one], [other]) => thickness(one) - thickness(other));
   if (calipers.length === 0) return null;
   return (
     <section aria-label="Rows by caliper">
-      <p>Show only the rows whose board has this caliper, as the stock table gives it:</p>
+      <p>Show only the rows whose board has this caliper:</p>
       <p class="row">
         {calipers.map(([caliper, count]) => (
-          <button key={caliper} type="button" disabled={busy} onClick={() => void model.showOnly(place, caliper)}>
-            <strong>{caliper}</strong> <span class="quiet">{counted(count, "row")}</span>
+          <button
+            key={caliper}
+            type="button"
+            disabled={busy}
+            onClick={() => void model.showOnly(place, { value: caliper, text: shown(caliper) })}
+          >
+            <strong>{shown(caliper)}</strong> <span class="quiet">{counted(count, "row")}</span>
           </button>
         ))}
         <button type="button" disabled={busy} onClick={() => void model.showOnly(place, undefined)}>

@@ -46,6 +46,7 @@ export function CostView({ model, survey, state, place }: ViewProps) {
   const search = async (time: number): Promise<void> => {
     const aborter = new AbortController();
     stop.current = aborter;
+    model.say([]);
     const show = (stocks: readonly StockProgress[], done: number) => setRunning({ stocks, done, stop: aborter });
     try {
       const plans = await searchPlans(asked.jobs, {

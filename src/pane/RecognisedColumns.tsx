@@ -1,6 +1,7 @@
 import { columnLetters } from "../workbook/cellRef";
 import { nameFor } from "../headings/columnQuestions";
-import { FIELDS, MASS_UNITS, MEASURED } from "../headings/lexicon";
+import { FIELDS, MEASURED } from "../headings/lexicon";
+import { massUnitsBeside } from "../measure/unitWords";
 import { NOT_USED, type Word } from "../headings/questions";
 import type { ViewProps } from "./viewProps";
 
@@ -30,7 +31,7 @@ export function RecognisedColumns({ model, survey, state }: Pick<ViewProps, "mod
       {lines.map(({ column, heading, role, unit }) => {
         const name = `${columnLetters(column)} ${heading}`;
         const isMeasured = MEASURED.includes(role as never);
-        const choices: readonly string[] = role === "weight" ? [...MASS_UNITS] : LENGTHS;
+        const choices: readonly string[] = role === "weight" ? massUnitsBeside(settingsUnit) : LENGTHS;
         return (
           <li key={column}>
             <label class="field">

@@ -1,5 +1,5 @@
-import { useState } from "preact/hooks";
-import { settingEdits, settingSays } from "../filling/settingEdits";
+import { useMemo, useState } from "preact/hooks";
+import { changedSettings, settingEdits, settingSays } from "../filling/settingEdits";
 import { DEFINITIONS, type SettingKey } from "../settings/schema";
 import { SETTING_GROUPS } from "../settings/settingGroups";
 import { ChoiceField } from "./ChoiceField";
@@ -40,10 +40,11 @@ export function SettingsForm({ model, survey, busy }: FormProps) {
     const unit = text === "" ? DEFINITIONS.surveyUnit.fallback : (text as WorkbookUnit);
     setTo(unit === surveyUnit ? undefined : unit);
   };
+  const changed = useMemo(() => changedSettings(survey), [survey]);
   const groups = SETTING_GROUPS.map(({ title, keys }) => ({
     title,
     keys: keys.filter(fits),
-    changed: keys.filter((key) => isChanged(survey, key)).length,
+    changed: keys.filter((key) => changed.has(key)).length,
   })).filter(({ keys }) => keys.length > 0);
   return (
     <>
@@ -99,9 +100,4 @@ export function SettingsForm({ model, survey, busy }: FormProps) {
 /** Lengths and masses are written with a unit of their own, or in that of the shop. */
 function labelOf(name: string, unit: string): string {
   return ["", "length", "mass"].includes(unit) ? name : `${name}, ${unit}`;
-}
-
-function isChanged(survey: PaneSurvey, key: SettingKey): boolean {
-  const says = settingSays(survey, key);
-  return says !== "" && says !== DEFINITIONS[key].defaultText;
 }

@@ -6,6 +6,8 @@ import { KINDS } from "../enclosure/registry";
 import { NO_ENCLOSURE } from "../item/sizeItem";
 import { cellText } from "../measure/blank";
 import { InputError } from "../measure/errors";
+import { massUnitsBeside } from "../measure/unitWords";
+import type { WorkbookUnit } from "../measure/units";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import type { SurveyItem } from "../survey/surveyItems";
 
@@ -16,12 +18,11 @@ export interface Cause {
 }
 
 const LENGTHS = ["mm", "cm", "m", "in", "ft"] as const;
-const MASSES = ["kg", "g", "lb", "oz"] as const;
 const MEASURES = ["height", "width", "depth", "weight"] as const;
 type Measure = (typeof MEASURES)[number];
 
 /** What problems of rows have in common: a word for an enclosure or a unit, numbers of a column that fit no object. */
-export function causesOf({ survey, outcomes }: Pick<SizedSurvey, "survey" | "outcomes">): readonly Cause[] {
+export function causesOf({ survey, outcomes, settings }: SizedSurvey): readonly Cause[] {
   const kinds = new Map<string, Counted>();
   const units = new Map<string, Counted>();
   const columns = new Map<Measure, number>();
@@ -38,7 +39,7 @@ export function causesOf({ survey, outcomes }: Pick<SizedSurvey, "survey" | "out
   return [
     ...words(kinds, [...KINDS.map(({ name }) => name), NO_ENCLOSURE]),
     ...words(units, LENGTHS),
-    ...[...columns].flatMap(([measure, rows]) => columnCause(measure, rows, survey)),
+    ...[...columns].flatMap(([measure, rows]) => columnCause(measure, rows, survey, settings.surveyUnit)),
   ];
 }
 
@@ -71,6 +72,7 @@ function columnCause(
   measure: Measure,
   rows: number,
   { recognition: { columns, others }, units }: SizedSurvey["survey"],
+  surveyUnit: WorkbookUnit,
 ): readonly Cause[] {
   const column = columns[measure];
   if (column === undefined) return [];
@@ -80,7 +82,7 @@ function columnCause(
   return [
     {
       text: `${rows === 1 ? "One number" : `${rows} numbers`} of column ${columnLetters(column.column)} “${column.heading}” cannot be a ${measure}${now}. Plain numbers of that column are in`,
-      choices: (measure === "weight" ? MASSES : LENGTHS)
+      choices: (measure === "weight" ? massUnitsBeside(surveyUnit) : LENGTHS)
         .filter((unit) => unit !== units[measure])
         .map((unit) => ({ label: unit, effect: { words: [{ word, unit }] } })),
     },

@@ -70,7 +70,8 @@ export function paneModel(port: BookPort): PaneModel {
   /** One act at a time; a failure is said, and a bug thrown on besides. */
   const act = async (doing: string, work: () => Promise<void>): Promise<void> => {
     if (state.doing !== undefined) return;
-    set({ doing });
+    // What the act before said would stand beside what this one does.
+    set({ doing, said: { lines: [], failed: false } });
     try {
       await work();
     } catch (error) {
@@ -176,10 +177,10 @@ export function paneModel(port: BookPort): PaneModel {
     answer: (answer) => readAnswering(answer.sheet === undefined ? [...effects, answer] : [answer]),
     takeBack: () => readAnswering(effects.slice(0, -1)),
     settleUnit: () => set({ beforeUnit: undefined }),
-    showOnly: (rows, value) =>
-      act(value === undefined ? "Showing every row" : `Showing the rows with ${value}`, async () => {
-        await port.showOnly(rows, value);
-        say([value === undefined ? "Every row is shown." : `Only rows with the caliper ${value} are shown.`]);
+    showOnly: (rows, caliper) =>
+      act(caliper === undefined ? "Showing every row" : `Showing the rows with ${caliper.text}`, async () => {
+        await port.showOnly(rows, caliper?.value);
+        say([caliper === undefined ? "Every row is shown." : `Only rows with the caliper ${caliper.text} are shown.`]);
       }),
     goTo: async (row) => {
       const { survey } = state;

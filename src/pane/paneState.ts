@@ -29,6 +29,12 @@ export interface PaneWrite {
 /** Makes what is to be written; undefined where there is nothing. */
 export type Make = (survey: PaneSurvey) => PaneWrite | undefined;
 
+/** A caliper as cells hold it, and as people read it. */
+export interface ShownCaliper {
+  readonly value: number | string;
+  readonly text: string;
+}
+
 /** A write that can be taken back. */
 export interface Step {
   readonly what: string;
@@ -72,8 +78,8 @@ export interface PaneModel {
   readonly takeBack: () => Promise<void>;
   /** The change of the unit on the settings sheet is settled. */
   readonly settleUnit: () => void;
-  /** Filters the survey by what one column holds; undefined shows every row. */
-  readonly showOnly: (rows: RowsByColumn, value: number | string | undefined) => Promise<void>;
+  /** Filters the survey by the caliper that one column holds, which has a text for people; undefined shows every row. */
+  readonly showOnly: (rows: RowsByColumn, caliper: ShownCaliper | undefined) => Promise<void>;
   readonly goTo: (row: number) => Promise<void>;
   readonly say: (lines: readonly string[], failed?: boolean) => void;
 }

@@ -54,6 +54,7 @@ export function usePaper({ model, sheet, fonts, saving }: PaperProps): Paper {
   const printed = (): string => `${sheet}, ${DAY.format(new Date())}`;
   const whileShown = async (work: () => Promise<void>): Promise<void> => {
     setDone(0);
+    model.say([]);
     try {
       await work();
     } catch (error) {

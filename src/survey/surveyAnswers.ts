@@ -10,6 +10,7 @@ import { columnNamed } from "./columnNamed";
 import type { SurveyReading } from "./sizeSurvey";
 import type { Outcome } from "./outcome";
 import { problemText } from "../item/sizeItem";
+import { unitDoubts } from "./unitDoubts";
 import type { SurveyItem } from "./surveyItems";
 
 /** A table for a whole survey. */
@@ -18,7 +19,8 @@ export type SurveyTable = readonly (readonly Cell[])[];
 /**
  * A row of figures for each row of a survey, under a row of their names. Rows stay in step with the survey: what cannot
  * be sized shows its error, rows of a shared box after the first say `in box B7`, blank rows and rows of totals are
- * blank (`problem` says of the latter that they were left out).
+ * blank (`problem` says of the latter that they were left out). `problem` says too where sizes may be read in the wrong
+ * unit.
  *
  * @param columns names of figures, or of columns of the survey, which pass through; `default` for the usual ones
  */
@@ -26,7 +28,9 @@ export function surveyTable(reading: SurveyReading, columns: readonly string[], 
   const { survey, outcomeAt } = reading;
   const wanted = columns.flatMap((name) => (plainName(name) === "default" ? DEFAULT_FIGURES : [name]));
   const figures = wanted.map((name) => figureOf(name) ?? passThrough(name, reading, cells) ?? figureNamed(name));
-  const rows = survey.items.map((item, index) => rowOf(item, outcomeAt(index), figures));
+  const saysWhy = figures.some((column) => !("passes" in column) && column.saysWhy);
+  const doubts = survey.asks || !saysWhy ? undefined : unitDoubts(reading);
+  const rows = survey.items.map((item, index) => rowOf(item, outcomeAt(index), figures, doubts?.get(item.row)));
   return [figures.map(({ name }) => name), ...rows];
 }
 
@@ -62,20 +66,22 @@ function passed(cell: unknown): Cell {
   return isBlank(cell) ? "" : String(cell);
 }
 
-function rowOf(item: SurveyItem, outcome: Outcome, columns: readonly Column[]): readonly Cell[] {
+function rowOf(item: SurveyItem, outcome: Outcome, columns: readonly Column[], doubt = ""): readonly Cell[] {
   const row = outcome.state === "sized" ? sizedRow(outcome.sized, outcome.quantity, outcome.said) : undefined;
   return columns.map((column) => {
     if ("passes" in column) return column.passes(item);
-    if (column.saysWhy) return problemCell(outcome);
+    if (column.saysWhy) return problemCell(outcome, doubt);
     if (row !== undefined) return answered(column, row);
     if (outcome.state === "problem") return outcome.unmeasured === true ? "" : outcome.error;
     return outcome.state === "in box" ? inBox(outcome) : "";
   });
 }
 
-function problemCell(outcome: Outcome): string {
+/** @param doubt how its sizes may be read in the wrong unit */
+function problemCell(outcome: Outcome, doubt: string): string {
   if (outcome.state === "problem") return problemText(outcome.error);
-  return outcome.state === "left out" ? outcome.why : "";
+  if (outcome.state === "left out") return outcome.why;
+  return outcome.state === "nothing" ? "" : doubt;
 }
 
 function inBox({ box }: { readonly box: string }): string {

@@ -101,12 +101,12 @@ describe("one caution each, in these words", () => {
     [
       "a piece longer than any sheet",
       { kind: "folded tray", hwd: [1100, 300, 30] },
-      "longer than any sheet of conservation board 2: blank",
+      "longer than any sheet of conservation board 2 (join it: join=yes; or add a larger size to the stock table): blank",
     ],
     [
       "a piece that fits only against the grain",
       { kind: "four-flap wrapper", hwd: [300, 210, 40] },
-      "fits folding card 0.4 only against the grain: inner piece",
+      "fits folding card 0.4 only against the grain (turn it: grain free in the stock table; join it: join=yes; or add another sheet size): inner piece",
     ],
     [
       "a covering from a roll that is too narrow for laps",
@@ -119,7 +119,7 @@ describe("one caution each, in these words", () => {
           ["cloth", "covering", 0.3, "", 20],
         ],
       },
-      "wider than the roll of cloth: wall strip, base panel",
+      "wider than the roll of cloth (add a larger size to the stock table): wall strip, base panel",
     ],
     [
       "a covering thicker than its allowance",
@@ -213,7 +213,7 @@ test("gravest first: hazard, weight, fit, sag, sheets, joint, turn-in, estimate,
     "boxed weight",
     "fit may close over the year: height",
     "the base springs",
-    "longer than any sheet of conservation board 2: ",
+    "longer than any sheet of conservation board 2 (",
     "joint of 4 mm",
     "turn-in of 8 mm",
     "weight estimated",

@@ -1,5 +1,12 @@
 import { readBookSurvey } from "../../src/filling/readBookSurvey";
-import { guideEdits, guideRows, settingEdits, settingSays, type GuideChange } from "../../src/filling/settingEdits";
+import {
+  changedSettings,
+  guideEdits,
+  guideRows,
+  settingEdits,
+  settingSays,
+  type GuideChange,
+} from "../../src/filling/settingEdits";
 import { surveyEdits } from "../../src/filling/surveyEdits";
 import { rowsNaming, stockEdits, stockLines, type StockChange } from "../../src/filling/stockEdits";
 import type { SettingKey } from "../../src/settings/schema";
@@ -12,13 +19,13 @@ import { openWorkbook } from "../../src/workbook/openWorkbook";
 const READ = { recognise: {}, settings: [] };
 
 /** A workbook with the sheets that are made for it. */
-function kept() {
+function kept(settings: readonly string[] = []) {
   const rows = [
     ["Identifier", "Height", "Width", "Depth", "Enclosure"],
     ["A1", 300, 210, 40, "tray"],
   ];
   const bare = openWorkbook(createWorkbook([{ name: "Items", rows }]));
-  const { edits } = surveyEdits(bookOf(bare), { ...READ, figures: [], values: false, cutList: false });
+  const { edits } = surveyEdits(bookOf(bare), { ...READ, settings, figures: [], values: false, cutList: false });
   let workbook = openWorkbook(editWorkbook(bare, { sheets: edits.sheets ?? [], names: edits.names ?? [] }).bytes);
   const survey = () => ({ ...readBookSurvey(bookOf(workbook), READ), book: bookOf(workbook) });
   const write = (edits: WorkbookEdits) => (workbook = openWorkbook(editWorkbook(workbook, edits).bytes));
@@ -46,6 +53,20 @@ test("a setting is written into its row of the sheet, is in force, and goes back
   book.set("fit", "");
   expect(settingSays(book.survey(), "fit")).toBe("");
   expect(book.survey().sized.settings.origins.has("fit")).toBe(false);
+});
+
+test("only what somebody changed counts as changed, in a survey of any unit", () => {
+  const book = kept();
+  expect([...changedSettings(book.survey())]).toEqual([]);
+  book.set("currency", "EUR");
+  book.set("fit", "snug");
+  book.set("turnIn", "20");
+  expect([...changedSettings(book.survey())].sort()).toEqual(["currency", "fit", "turnIn"]);
+  book.set("fit", "");
+  book.set("turnIn", "auto");
+  expect([...changedSettings(book.survey())]).toEqual(["currency"]);
+  const inches = kept(["unit=in"]);
+  expect([...changedSettings(inches.survey())]).toEqual(["surveyUnit"]);
 });
 
 test("what a setting does not take is refused in words", () => {

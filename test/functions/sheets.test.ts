@@ -44,9 +44,9 @@ test("every piece of the cut list lies somewhere in the layout, or is listed as 
   const leftOut = (await table("SHEETS", ITEMS, "all")).filter(([item]) => item === "A3");
   // The two-metre tray's base and side walls are longer than any sheet; its head walls are not, and its linings are lapped.
   expect(leftOut.map(([, reason]) => reason)).toEqual([
-    "base (1) of conservation board 2.5: larger than every sheet",
-    "side wall (2) of conservation board 2.5: larger than every sheet",
-    "flange card (1) of folding card 0.4: larger than every sheet",
+    "base (1) of conservation board 2.5: larger than every sheet (join it: join=yes; or add a larger size to the stock table)",
+    "side wall (2) of conservation board 2.5: larger than every sheet (join it: join=yes; or add a larger size to the stock table)",
+    "flange card (1) of folding card 0.4: larger than every sheet (join it: join=yes; or add a larger size to the stock table)",
   ]);
   // Walls lie in strips that name them with their number.
   const copies = (part: string) => [...part.matchAll(/ x (\d+)/g)].reduce((sum, [, count]) => sum + Number(count), 0);

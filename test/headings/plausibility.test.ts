@@ -118,6 +118,25 @@ describe("a unit that nothing names", () => {
     expect(questions[0]!.choices.map(({ option }) => option)).toEqual(["--unit mm", "--unit cm", "--unit in"]);
   });
 
+  test("of weight is asked about with the units first that go with the sizes", () => {
+    const asks = (unit: "mm" | "in", weight: number) =>
+      plausibility({
+        rows: Array.from({ length: 9 }, (_, at) => book(at + 2, unit === "mm" ? [300, 210, 40] : [12, 8, 1.5], weight)),
+        columns: {
+          height: { column: 2, name: "H", unit },
+          width: { column: 3, name: "W", unit },
+          depth: { column: 4, name: "D", unit },
+          weight: { column: 5, name: "Wt", unit: undefined },
+        },
+        unit,
+        unitGiven: true,
+        odd: undefined,
+      }).questions.map(({ choices }) => choices.map(({ label }) => label));
+    expect(asks("mm", 900)).toEqual([["kg", "g"]]);
+    expect(asks("mm", 30)).toEqual([["kg", "lb", "oz"]]);
+    expect(asks("in", 900)).toEqual([["lb", "g"]]);
+  });
+
   test("is that which weights alone fit: 30 x 22 x 3 weighing 0.8 kg would be 25 kg/m3 in inches", () => {
     const { questions, units } = asked([book(2, [30.5, 22, 3], 0.8), book(3, [30, 22, 3], 0.8)], "kg");
     expect(questions).toEqual([]);

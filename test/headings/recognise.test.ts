@@ -115,6 +115,17 @@ describe("an option", () => {
   });
 });
 
+test("a doubt is asked about in whole sentences", () => {
+  const asked = (headings: readonly string[], cells: readonly unknown[]) =>
+    recogniseColumns([headings, cells, cells]).questions.map(({ text }) => text);
+  expect(asked(["ID", "H", "W", "D", "Enclosure?"], ["A", 300, 210, 40, "tray"])).toEqual([
+    'Is column E "Enclosure?" the enclosure? Its heading alone leaves that open.',
+  ]);
+  expect(asked(["ID", "Height", "Height", "W", "D"], ["A", 300, 300, 210, 40])).toEqual([
+    'Which is the height: column B "Height" or column C "Height"? Several columns may be it.',
+  ]);
+});
+
 test("what was recognised is said in plain words", () => {
   expect(
     recogniseColumns([

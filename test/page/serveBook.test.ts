@@ -158,6 +158,17 @@ test("a request under another name, or from another page, is refused before it d
   expect((await ask(`/book`, { Origin: origin })).status).toBe(200);
 });
 
+test("the name that is offered for a copy is that of no file, and counts on from the last", async () => {
+  const offered = async () => (JSON.parse((await ask(of("new-name"))).text) as { name: string }).name;
+  expect(await offered()).toBe("survey 2.xlsx");
+  writeFileSync(join(served.folder, "survey 2.xlsx"), "");
+  expect(await offered()).toBe("survey 3.xlsx");
+  await ask(`${of("save")}&name=${encodeURIComponent("Stacks 1923 2")}`, {}, cells(height(320)));
+  expect(await offered()).toBe("Stacks 1923 3.xlsx");
+  await ask(`${of("save")}&name=${encodeURIComponent("Stacks 1923")}`, {}, cells(height(320)));
+  expect(await offered()).toBe("Stacks 1923 3.xlsx");
+});
+
 test("a save under a name of one's own goes beside the survey, over no other file, and the next save follows it", async () => {
   writeFileSync(join(served.folder, "other.xlsx"), "another program's");
   const saveAs = async (name: string, value: number) => {

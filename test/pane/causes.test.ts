@@ -27,6 +27,7 @@ test("what rows have in common is one choice that sets all of them right", () =>
     "2 numbers of column B “Height (cm)” cannot be a height in cm. Plain numbers of that column are in",
     "One number of column E “Weight (kg)” cannot be a weight in kg. Plain numbers of that column are in",
   ]);
+  expect(causes[3]!.choices.map(({ label }) => label)).toEqual(["g", "lb", "oz"]);
   const chosen = (at: number, label: string): readonly Word[] =>
     causes[at]!.choices.find((choice) => choice.label === label)!.effect.words!;
   expect(problems([])).toEqual(["A 2", "A 3", "A 4", "A 5", "A 6", "A 7", "A 8"]);

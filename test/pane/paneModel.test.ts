@@ -91,6 +91,22 @@ test("it reads the survey, and knows the columns that it added", async () => {
   expect(model.state()).toMatchObject({ steps: [], said: { lines: ["Undone: Adding the columns."] } });
 });
 
+test("what one act said is gone when another begins, also one that says nothing", async () => {
+  const model = paneModel(filePort().port);
+  await model.start();
+  await adding(model);
+  const seen: (readonly string[])[] = [];
+  model.watch(() => seen.push(model.state().said.lines));
+  await model.answer({ unit: "mm" });
+  expect(seen.length).toBeGreaterThan(1);
+  expect(new Set(seen.map((lines) => lines.length))).toEqual(new Set([0]));
+  await model.showOnly(
+    { sheet: "Items", column: 2, headingRow: 1, lastRow: 3, firstColumn: 1, lastColumn: 5 },
+    { value: 2, text: "2 mm" },
+  );
+  expect(model.state().said.lines).toEqual(["Only rows with the caliper 2 mm are shown."]);
+});
+
 test("a write that is refused is said, and leaves nothing to undo", async () => {
   const { port, refuse } = filePort();
   const model = paneModel(port);

@@ -124,6 +124,18 @@ function freePath(path: string): string {
   }
 }
 
+/** The name of another file beside this one, which no file has: `survey.xlsx` -> `survey 2.xlsx`. */
+export function newName(path: string): string {
+  const stem = basename(path, extname(path))
+    .slice(0, LONGEST_NAME / 2)
+    // A year belongs to the name, a count of files does not.
+    .replace(/ \d{1,2}$/, "");
+  for (let number = 2; ; number++) {
+    const name = `${stem} ${number}${bookKind(path)}`;
+    if (!existsSync(join(path, "..", name))) return name;
+  }
+}
+
 /** A text table is saved as a workbook. */
 function bookKind(path: string): string {
   const extension = extname(path);

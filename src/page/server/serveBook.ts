@@ -6,7 +6,7 @@ import { basename, dirname, extname, join } from "node:path";
 import { InputError } from "../../measure/errors";
 import { plainError } from "../../measure/fault";
 import type { StartedBook, WrittenBook } from "../openedBook";
-import { openBookFile, shownBook } from "./bookFile";
+import { newName, openBookFile, shownBook } from "./bookFile";
 import { documentOf, kept, newDocument, saved, takenBack, takenUp, written, type BookDocument } from "./bookDocument";
 import { bytesOfUnsaved, dropUnsaved, fingerprint, toldOf, unsavedIn } from "./unsaved";
 import { admission } from "./admission";
@@ -97,6 +97,10 @@ export async function serveBook({ path, bytes, folder, dist, port, onFault }: Se
   const routes: Readonly<Record<string, Route>> = {
     "GET book": () => Promise.resolve(begun(add(newDocument(newId(), first)))),
     "GET alive": () => Promise.resolve({}),
+    "GET new-name": (_, query) => {
+      const { saved: earlier, file } = known(query);
+      return Promise.resolve({ name: newName(earlier?.path ?? file.path) });
+    },
     "POST open": async (request, query) => {
       const name = basename((query.get("name") ?? "").replaceAll("\\", "/"));
       const file = openBookFile(join(folder, name), await bodyOf(request, LARGEST_FILE));

@@ -56,7 +56,7 @@ export const WORKSHOP_SETTINGS = {
     takes: text({ what: "a text" }),
     fallback: "",
     byDefault: "-",
-    meaning: "written before every cost",
+    meaning: "the money that your prices are in, such as EUR; named with every cost",
   }),
   order: setting({
     name: "order",

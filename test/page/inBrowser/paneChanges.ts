@@ -33,6 +33,8 @@ describe("the pane, a survey for each", () => {
     // The third click from the survey's first view.
     const filters = clicks + (await clicked((click) => click("#pane [aria-label='Rows by caliper'] button >> nth=0")));
     expect(filters).toBeLessThanOrEqual(3);
+    // People read a caliper with its unit.
+    expect(await paneSaid()).toMatch(/^Only rows with the caliper [\d.]+ mm are shown\./);
     const chosen = parseFloat((await paneSaid())!.replace("Only rows with the caliper ", ""));
     const caliperAt =
       (await sheetNow()).headings.indexOf("caliper (mm)") + 1 || (await sheetNow()).headings.indexOf("caliper") + 1;

@@ -44,10 +44,16 @@ describe("saving", () => {
     await becomes(() => valueOf("V1"), "mass");
 
     // Under a name of one's own; Escape leaves the question, and the grid has the keyboard again.
-    await page.click("#save-as");
+    const naming = async () => {
+      await page.click("#save-as");
+      await page.waitForSelector("#naming[open]");
+    };
+    await naming();
+    expect(await page.inputValue("#new-name")).toBe("survey-edited 2.xlsx");
     await page.keyboard.type("no");
     await page.keyboard.press("Escape");
-    await page.click("#save-as");
+    await naming();
+    expect(await page.inputValue("#new-name")).toBe("survey-edited 2.xlsx");
     await page.keyboard.type("Round two");
     await page.keyboard.press("Enter");
     await becomes(said, expect.stringMatching(/^Saved as .*Round two\.xlsx/));
