@@ -56,7 +56,7 @@ const SCALARS: Readonly<Record<string, Scalar>> = {
 const FIGURES = Object.keys(SCALARS);
 /** A wall that a kind lacks is told by WALL.LENGTH among the walls, by the figure among all parts. */
 const WALLS = ["side wall length", "head wall height"];
-const UNIT_DOUBT = /^(?:(?:; )?\w+ is read in \w+, but texts of its column are in \w+: write the unit [\w ]+)+$/;
+const UNIT_DOUBT = /^\w+ is read in \w+, but texts of its column are in .*$/;
 const MULTIPLIED = ["board area", "base count"];
 const SIZE_HEADINGS = new Set(["Shelfmark", "Title", "Height", "Width", "Depth", "Enclosure", "Quantity", "Hazard"]);
 
