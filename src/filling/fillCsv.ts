@@ -5,6 +5,7 @@ import type { WorkbookUnit } from "../measure/units";
 import { MEASURED } from "../headings/lexicon";
 import type { Book } from "../workbook/book";
 import { headedFigure } from "./headedFigure";
+import { recogniseColumns } from "../headings/recognise";
 import type { RecogniseOptions } from "../headings/recognition";
 import { boardNotes } from "../survey/boardNotes";
 import { checkedSurvey } from "../survey/checkedSurvey";
@@ -12,7 +13,6 @@ import type { SizedSurvey } from "../survey/sizeSurvey";
 import { surveyTable, type SurveyTable } from "../survey/surveyAnswers";
 import { cutListToRead } from "./cutListToRead";
 import { unanswered } from "../survey/unanswered";
-import { surveyItems } from "../survey/surveyItems";
 import { readBookSurvey } from "./readBookSurvey";
 import { PREFERRED_BOARD } from "../settings/definitions/materialSettings";
 import { BOARD, lacksPreference, withBoards } from "./boardColumns";
@@ -131,7 +131,8 @@ export function cutListCsv(sized: SizedSurvey, like?: Csv): Uint8Array {
  * numbers; every other cell stays the text that it is.
  */
 export function csvToWorkbook(csv: Csv, recognise: RecogniseOptions): Uint8Array {
-  const { recognition } = surveyItems(csv.rows, recognise);
+  // What is in doubt is asked about where the workbook is read: the page can ask with buttons.
+  const recognition = recogniseColumns(csv.rows, recognise);
   const { height, width, depth, weight, quantity } = recognition.columns;
   const measured = new Set([height, width, depth, weight, quantity].map((column) => column?.column));
   const columns = widthOf(csv.rows);
