@@ -2,11 +2,13 @@ import { readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { chromium, type Browser, type Page } from "playwright-core";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
+import type { OpenedBook } from "../../src/page/openedBook";
 import type { OpenGrid } from "../../src/page/openGrid";
 import { writeCsv } from "../../src/workbook/writeCsv";
 import { serving } from "./serving";
 
 declare const openGrid: OpenGrid;
+declare const before: OpenedBook;
 
 /** A page in a browser, with all that it asked of other addresses and all that the browser found wrong. */
 export interface OpenPage {
@@ -106,13 +108,14 @@ function isAtRest(): boolean {
 
 /** Opens a file as a person does who chooses it, and waits until it and its pane are there. What was changed before is left. */
 async function chosen(page: Page, name: string, bytes: Uint8Array): Promise<void> {
-  await page.evaluate(() => document.querySelector("#pane > *")!.setAttribute("data-before", ""));
+  await page.evaluate(() => void Object.assign(globalThis, { before: openGrid.opened() }));
   await page.setInputFiles("#chooser", { name, mimeType: "application/octet-stream", buffer: Buffer.from(bytes) });
   await page.waitForFunction(
     () => {
       const answers = Array.from(document.querySelectorAll<HTMLElement>("#notices button"));
       answers.find(({ textContent }) => textContent.includes("keep the changes for later"))?.click();
-      return document.querySelector("#pane > :not([data-before])") !== null;
+      // The pane of the file before goes before its workbook does, and the next comes last.
+      return openGrid.opened() !== before && document.querySelector("#pane > *") !== null;
     },
     undefined,
     { polling: LOOK_EVERY },

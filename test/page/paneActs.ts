@@ -92,17 +92,21 @@ export async function clicked(work: (click: (target: string) => Promise<void>) =
 export const paneSaid = () => page.textContent("#pane .acts [role=status] span:first-child");
 export const goToRow = (row: number, column = 1, sheet = "Items") =>
   page.evaluate((cell) => bookPort.goTo(cell), { sheet, row, column });
-export const cell = (sheet: string, row: number, column: number) =>
+/** Values and formulas of the first cells of a row. */
+export const cells = (sheet: string, row: number, count: number) =>
   page.evaluate(
-    ([name, r, c]) => {
+    ([name, r, last]) => {
       const range = openGrid
         .workbook()
         .getSheetByName(name)!
-        .getRange(r - 1, c - 1);
-      return { value: range.getValue(), formula: range.getFormula() };
+        .getRange(r - 1, 0, 1, last);
+      const [values, formulas] = [range.getValues()[0]!, range.getFormulas()[0]!];
+      return values.map((value, at) => ({ value, formula: formulas[at]! }));
     },
-    [sheet, row, column] as const,
+    [sheet, row, count] as const,
   );
+export const cell = async (sheet: string, row: number, column: number) =>
+  (await cells(sheet, row, column))[column - 1]!;
 export const put = (sheet: string, row: number, column: number, value: string | number) =>
   page.evaluate(
     ([name, r, c, v]) =>

@@ -197,7 +197,9 @@ describe("the pane over one survey", () => {
         // What is around the views is the same for all: it is looked at with the first.
         const found = await page.evaluate(
           async (part) => {
-            const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run(part);
+            const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run(part, {
+              resultTypes: ["violations"],
+            });
             return violations.map(({ id, impact, nodes }) => `${id}, ${impact}: ${nodes[0]?.html.slice(0, 120)}`);
           },
           name === "This item" ? ":root" : "#pane",
