@@ -30,9 +30,11 @@ export function cutOrder(
   const cuts: Cut[] = [];
   const needs: Needs = new Map();
   const waiting: InHand[] = [{ panel, x: 0, y: 0, part: 0, depth: 0 }].filter(isToCut);
+  // No panel makes more wait while it is finished than the whole sheet does.
+  const most = mostLoose === Number.POSITIVE_INFINITY ? 0 : needOf(panel, 0, needs);
   let setting = 0;
   while (waiting.length > 0) {
-    const isLimited = waiting.length + NEVER_MORE >= mostLoose;
+    const isLimited = waiting.length + most > mostLoose;
     const among = isLimited ? withinLimit(waiting, setting, mostLoose, needs) : waiting;
     const next = among.find((hand) => settingOf(hand) === setting) ?? among.reduce(sooner);
     setting = settingOf(next);
@@ -59,9 +61,6 @@ function sooner(one: InHand, other: InHand): InHand {
 
 /** For each panel, by the part that is next: the panels that wait at once while it is finished. */
 type Needs = Map<Panel, number[]>;
-
-/** Finishing a panel never makes so many more wait: each of its levels is at most one. */
-const NEVER_MORE = 8;
 
 /**
  * The panels to cut after which all can be finished with few enough waiting; where there is none, the ones nearest to

@@ -116,47 +116,68 @@ function leastTotal(groups: readonly Group[], one: Float64Array, other: Float64A
   return total;
 }
 
-/** Equal pieces together. */
-function groupPieces(job: Job): readonly Group[] {
-  const counts = new Map<string, { piece: number; count: number }>();
-  for (let piece = 0; piece < job.size; piece++) {
-    const key = `${job.length[piece]} ${job.width[piece]} ${job.turn[piece]}`;
-    const group = counts.get(key);
-    if (group === undefined) counts.set(key, { piece, count: 1 });
-    else group.count++;
-  }
-  return [...counts.values()].map(({ piece, count }) => ({ count, ways: waysOf(job, piece) }));
-}
-
-/** The pieces in groups and the sheets; with one size of sheet, pieces raised or the sheet cut down. */
+/** Equal pieces together, and the sheets; with one size of sheet, pieces raised or the sheet cut down. */
 function raisedGroups(job: Job): { groups: readonly Group[]; kinds: readonly SheetKind[] } {
+  const ways: PlacedSpan[] = [];
+  const owner: number[] = [];
+  for (let piece = 0; piece < job.size; piece++)
+    for (const way of waysOf(job, piece)) {
+      ways.push(way);
+      owner.push(piece);
+    }
   const [kind] = job.kinds;
-  if (kind === undefined || job.kinds.length !== 1) return { groups: groupPieces(job), kinds: job.kinds };
-  const each = Array.from(job.area, (_, piece) => waysOf(job, piece));
-  const owner = each.flatMap((ways, piece) => ways.map(() => piece));
-  const spans = each.flat();
+  if (kind === undefined || job.kinds.length !== 1) return { groups: groupsOf(ways, owner), kinds: job.kinds };
   const lengths = raiseLengths(
-    spans.map((way) => way.length),
+    ways.map((way) => way.length),
     owner,
     kind.length,
   );
   const widths = raiseLengths(
-    spans.map((way) => way.width),
+    ways.map((way) => way.width),
     owner,
     kind.width,
   );
-  const kinds = [{ ...kind, length: lengths.side, width: widths.side }];
-  if (spans.every((way, index) => way.length === lengths.lengths[index] && way.width === widths.lengths[index]))
-    return { groups: groupPieces(job), kinds };
-  const raised = spans.map((_, index) => ({ length: lengths.lengths[index]!, width: widths.lengths[index]! }));
-  let at = 0;
-  return { groups: each.map((ways) => ({ count: 1, ways: ways.map(() => raised[at++]!) })), kinds };
+  const raised = ways.map((_, at) => ({ length: lengths.lengths[at]!, width: widths.lengths[at]! }));
+  return { groups: groupsOf(raised, owner), kinds: [{ ...kind, length: lengths.side, width: widths.side }] };
+}
+
+/** Pieces that lie the same ways, counted. */
+function groupsOf(ways: readonly PlacedSpan[], owner: readonly number[]): readonly Group[] {
+  const groups: { count: number; ways: readonly PlacedSpan[] }[] = [];
+  const oneWay = new Map<number, Map<number, { count: number }>>();
+  const twoWays = new Map<string, { count: number }>();
+  const add = (own: readonly PlacedSpan[]) => {
+    const group = { count: 1, ways: own };
+    groups.push(group);
+    return group;
+  };
+  for (let at = 0; at < ways.length; at++) {
+    const way = ways[at]!;
+    const { length, width } = way;
+    if (owner[at + 1] === owner[at]) {
+      const other = ways[++at]!;
+      const key = `${length} ${width} ${other.length} ${other.width}`;
+      const group = twoWays.get(key);
+      if (group === undefined) twoWays.set(key, add([way, other]));
+      else group.count++;
+      continue;
+    }
+    let byWidth = oneWay.get(length);
+    if (byWidth === undefined) oneWay.set(length, (byWidth = new Map<number, { count: number }>()));
+    const group = byWidth.get(width);
+    if (group === undefined) byWidth.set(width, add([way]));
+    else group.count++;
+  }
+  return groups;
 }
 
 function waysOf(job: Job, piece: number): readonly PlacedSpan[] {
   const length = job.length[piece]!;
   const width = job.width[piece]!;
   const fits = (way: PlacedSpan) => job.kinds.some((kind) => way.length <= kind.length && way.width <= kind.width);
-  const turned = job.turn[piece] === 1 ? [{ length: width, width: length }] : [];
-  return [{ length, width }, ...turned].filter(fits);
+  if (job.turn[piece] === 0) return [{ length, width }];
+  return [
+    { length, width },
+    { length: width, width: length },
+  ].filter(fits);
 }

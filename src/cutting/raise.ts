@@ -46,8 +46,12 @@ function sumsOf(lengths: readonly number[], limit: number): bigint {
   const mask = (1n << BigInt(limit + 1)) - 1n;
   const all = mask;
   let sums = 1n;
+  const times = new Map<number, number>();
   for (const length of lengths) {
-    if (length > limit) continue;
+    const before = times.get(length) ?? 0;
+    // No sum has a length more often than that.
+    if ((before + 1) * length > limit) continue;
+    times.set(length, before + 1);
     sums |= (sums << BigInt(length)) & mask;
     if (sums === all) break;
   }
