@@ -26,20 +26,43 @@ export function blanksOf(
   // An allowance made for the few sheets in hand could leave a piece too large for those that can be bought.
   const roomsFor = (some: readonly Piece[]) =>
     some.every((piece) => bought.some((room) => fits(piece, room))) ? bought : all;
-  const strips = new Map<string, Piece[]>();
-  for (const piece of pieces) {
-    const key = stripKey(piece);
-    if (key !== undefined) strips.set(key, [...(strips.get(key) ?? []), piece]);
-  }
-  const cut = new Set<string>();
-  return pieces.flatMap((piece) => {
-    const key = stripKey(piece);
-    if (key === undefined) return [largerBlank(piece, allowance, roomsFor([piece]))];
-    if (cut.has(key)) return [];
-    cut.add(key);
-    const walls = strips.get(key)!;
-    return stripsFor(walls, allowance, roomsFor(walls));
+  const rings = ringsOf(pieces);
+  const blanks: Piece[] = [];
+  const cut = new Set<readonly Piece[]>();
+  pieces.forEach((piece, index) => {
+    const walls = rings[index];
+    if (walls === undefined) blanks.push(largerBlank(piece, allowance, roomsFor));
+    else if (!cut.has(walls)) {
+      cut.add(walls);
+      blanks.push(...stripsFor(walls, allowance, roomsFor(walls)));
+    }
   });
+  return blanks;
+}
+
+/** For each piece the walls that are cut from the same strips, in order, or undefined: of one ring and height. */
+function ringsOf(pieces: readonly Piece[]): readonly (readonly Piece[] | undefined)[] {
+  const ofItem = new Map<string, Piece[][]>();
+  return pieces.map((piece) => {
+    // Walls of no ring, and those that no sheet holds, are not in a strip.
+    if (piece.strip === undefined || piece.joinedFrom !== undefined) return undefined;
+    let rings = ofItem.get(piece.item);
+    if (rings === undefined) ofItem.set(piece.item, (rings = []));
+    let walls = rings.find(([first]) => isOfOneRing(first!, piece));
+    if (walls === undefined) rings.push((walls = []));
+    walls.push(piece);
+    return walls;
+  });
+}
+
+function isOfOneRing(one: Piece, other: Piece): boolean {
+  return (
+    one.strip === other.strip &&
+    one.width === other.width &&
+    one.turn === other.turn &&
+    one.batch === other.batch &&
+    one.plies === other.plies
+  );
 }
 
 interface Room {
@@ -47,19 +70,12 @@ interface Room {
   readonly width: Mm;
 }
 
-/** Walls of one ring and height; walls of no ring, and those that no sheet holds, are not in a strip. */
-function stripKey({ strip, item, width, turn, batch, plies, joinedFrom }: Piece): string | undefined {
-  return strip === undefined || joinedFrom !== undefined
-    ? undefined
-    : JSON.stringify([item, strip, width, turn, batch, plies]);
-}
-
-function largerBlank(piece: Piece, allowance: Mm, rooms: readonly Room[]): Piece {
+function largerBlank(piece: Piece, allowance: Mm, roomsFor: (pieces: readonly Piece[]) => readonly Room[]): Piece {
   const { later } = piece;
   if (later === undefined || !(later.length || later.width)) return piece;
   const more = Math.max(0, allowance - (piece.pressed ?? 0));
   const wanted = { length: later.length ? more : 0, width: later.width ? more : 0 };
-  const found = rooms.find((each) => fits(piece, each)) ?? { length: 0, width: 0 };
+  const found = roomsFor([piece]).find((each) => fits(piece, each)) ?? { length: 0, width: 0 };
   // What fits only turned grows along the sides that it then lies along.
   const turned = piece.length > found.length || piece.width > found.width;
   const room = turned ? { length: found.width, width: found.length } : found;

@@ -1,7 +1,7 @@
 import { type Choice, keep, noChoice } from "./choice";
 import type { CutSheet } from "./construct";
 import { weighNew } from "./bestCut";
-import { createForest, type Forest, NONE } from "./forest";
+import { emptyForest, type Forest, NONE } from "./forest";
 import { closeLeftover, smallestOpen } from "./leftovers";
 import { UNITS_PER_MM } from "./grid";
 import { isTakenFor, type Job } from "./job";
@@ -29,6 +29,9 @@ interface Begun {
   readonly items: Set<string>;
 }
 
+/** The forest of the call before: a search makes thousands of calls. */
+let used: Forest | undefined;
+
 /**
  * Lays pieces out on sheets, one sheet after the other: for each leftover the piece that wastes little and needs no new
  * setting of the fence, with some chance in it.
@@ -43,7 +46,8 @@ export function fillWithFewSettings(
   random: Random,
 ): { readonly sheets: readonly CutSheet[]; readonly left: readonly number[] } {
   const { leastLength, leastWidth } = leastSides(job, pieces);
-  const forest = createForest(pieces.length, leastLength, leastWidth, job.limits);
+  const forest = emptyForest(used, pieces.length, leastLength, leastWidth, job.limits);
+  used = forest;
   const choice = noChoice();
   const perSetting = (random.below(CHANCES) / CHANCES) * MOST_PER_SETTING;
   const perItem = (random.below(CHANCES) / CHANCES) * MOST_PER_ITEM;
@@ -103,9 +107,14 @@ function choosePiece(
   let best = -1;
   let least = Number.POSITIVE_INFINITY;
   const own = noChoice();
+  const fullLength = forest.length[leftover]!;
+  const fullWidth = forest.width[leftover]!;
   for (let at = 0; at < left.length; at++) {
     const piece = left[at]!;
     for (let turned = 0; turned <= job.turn[piece]!; turned++) {
+      const along = turned === 1 ? job.width : job.length;
+      const across = turned === 1 ? job.length : job.width;
+      if (along[piece]! > fullLength || across[piece]! > fullWidth) continue;
       own.leftover = NONE;
       own.loss = Number.POSITIVE_INFINITY;
       weighLimited(forest, job, piece, leftover, turned === 1, random, 0, own);

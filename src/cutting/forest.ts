@@ -37,9 +37,9 @@ export interface Forest {
   openCount: number;
   /** Sum of the worths of all leftovers. */
   totalWorth: number;
-  readonly leastLength: number;
-  readonly leastWidth: number;
-  readonly limits: Limits;
+  leastLength: number;
+  leastWidth: number;
+  limits: Limits;
   readonly history: History;
 }
 
@@ -71,8 +71,7 @@ const PANELS_PER_PIECE = 4;
 
 /** An empty forest with room for `pieces` pieces on at most as many sheets, however it is changed. */
 export function createForest(pieces: number, leastLength: number, leastWidth: number, limits: Limits): Forest {
-  // Twice: what is dropped in a step cannot be used again before the step is committed.
-  const room = 2 * PANELS_PER_PIECE * pieces + 2 * pieces + 16;
+  const room = roomFor(pieces);
   // One buffer for all: a plan makes a thousand small forests.
   const buffer = new ArrayBuffer(room * ARRAYS * Int32Array.BYTES_PER_ELEMENT);
   let taken = 0;
@@ -115,6 +114,37 @@ export function createForest(pieces: number, leastLength: number, leastWidth: nu
       totalWorth: 0,
     },
   };
+}
+
+/**
+ * An empty forest for pieces that are laid out once: the one given, where it has room for them.
+ *
+ * @param before a forest that no one needs any longer, and from which no panel was ever dropped
+ */
+export function emptyForest(
+  before: Forest | undefined,
+  pieces: number,
+  leastLength: number,
+  leastWidth: number,
+  limits: Limits,
+): Forest {
+  if (before === undefined || before.length.length < roomFor(pieces))
+    return createForest(pieces, leastLength, leastWidth, limits);
+  const past = before.history;
+  const room = before.length.length;
+  before.axis.fill(ALONG_LENGTH, 0, room - past.unusedCount);
+  past.unusedCount = room;
+  before.openCount = 0;
+  before.totalWorth = 0;
+  before.leastLength = leastLength;
+  before.leastWidth = leastWidth;
+  before.limits = limits;
+  return before;
+}
+
+/** Panels for so many pieces; twice, since what is dropped in a step cannot be used again before the step is committed. */
+function roomFor(pieces: number): number {
+  return 2 * PANELS_PER_PIECE * pieces + 2 * pieces + 16;
 }
 
 /** A new panel on its own, neither piece nor leftover yet. */

@@ -146,7 +146,10 @@ function usableSize(
 function prepare(pieces: readonly Piece[], kinds: readonly SheetKind[], options: CuttingOptions): Prepared {
   const gap = unitsUp(options.pieceGap ?? 0);
   const limits = limitsOf(options);
-  const goesOn = (shape: Shape, own: Limits) => kinds.some((kind) => kind.limit > 0 && isFreed(shape, kind, own));
+  const there = kinds.filter((kind) => kind.limit > 0);
+  const goesOn = (shape: Shape, own: Limits) => there.some((kind) => isFreed(shape, kind, own));
+  const goesAnyWay = (shape: Shape, turn: boolean, own: Limits) =>
+    goesOn(shape, own) || (turn && goesOn(turned(shape), own));
   const source: Piece[] = [];
   const copies: number[] = [];
   const tooLarge: Uncuttable[] = [];
@@ -157,10 +160,9 @@ function prepare(pieces: readonly Piece[], kinds: readonly SheetKind[], options:
       stretch: stretchOf(piece),
     };
     const count = piece.count ?? 1;
-    const anyWay = (own: Limits) => goesOn(shape, own) || (piece.turn && goesOn(turned(shape), own));
-    if (!anyWay(limits)) {
+    if (!goesAnyWay(shape, piece.turn, limits)) {
       const against = goesOn(turned(shape), NO_LIMITS) ? "fits only against the grain" : "larger than every sheet";
-      const reason = anyWay(NO_LIMITS) ? "longer than the longest cut" : against;
+      const reason = goesAnyWay(shape, piece.turn, NO_LIMITS) ? "longer than the longest cut" : against;
       if (count > 0) tooLarge.push({ piece, count, reason });
       continue;
     }

@@ -13,7 +13,7 @@ import { rollBound } from "./rollBound";
 import { endWaste, neededLength, shorten } from "./shorten";
 import type { Mm } from "../measure/units";
 import type { CuttingOptions, Piece, Plan, Roll, Sheet } from "./types";
-import type { Watch } from "./watch";
+import { isTooShort, type Watch } from "./watch";
 
 const MM_PER_M = 1000;
 
@@ -57,7 +57,9 @@ export function planLengths(pieces: readonly Piece[], roll: Roll, options: Cutti
   });
   const open = { perOpen: 0, perOver: 0, limit: Number.POSITIVE_INFINITY };
   const effort = { perItem: PER_ITEM, perLength: PER_MM / UNITS_PER_MM, open };
-  const few = fewerSetUps(job, first, { most: Number.POSITIVE_INFINITY, spare: 0, effort, seed }, watch);
+  const few = isTooShort(job, watch)
+    ? first
+    : fewerSetUps(job, first, { most: Number.POSITIVE_INFINITY, spare: 0, effort, seed }, watch);
   const cutDown = few.map((sheet) =>
     shorten(sheet.panel, needed(sheet), createRandom(0), [], endWaste(job, sheet.kind)),
   );

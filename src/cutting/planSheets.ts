@@ -14,7 +14,7 @@ import { areasOf, countSheets, leftOver, nothingFits, piecesHeld, quickBounds } 
 import { hasSharpBound, sharpBound } from "./sharpBound";
 import { tidySheets } from "./tidySheets";
 import type { BenchStyle, CuttingOptions, Piece, Plan, Sheet } from "./types";
-import { shareOf, stretchOf, type Watch } from "./watch";
+import { isTooShort, shareOf, stretchOf, type Watch } from "./watch";
 
 /** From so many pieces on, filling sheets one by one makes a better plan to start from. */
 const MANY_PIECES = 300;
@@ -49,11 +49,13 @@ export function planFromSheets(
   report();
   bounds = sharperBounds(asked, best.sheets.length, bounds, watch.mostSteps);
   const { bound } = bounds;
-  if (bench === undefined) {
+  const isSearched = !isTooShort(job, watch);
+  if (isSearched && bench === undefined) {
     const filled = job.size >= MANY_PIECES && best.weight > bound ? fillOneByOne(job, watch) : undefined;
     if (filled !== undefined && filled.out.length <= best.out.length && filled.weight < best.weight) keep(filled);
     improve(job, best, bound, options.seed ?? 1, watch, keep);
-  } else {
+  }
+  if (isSearched && bench !== undefined) {
     const goal = watch.mostSteps < SHORT_SEARCH ? bound : Math.max(bound, quickBounds(job).bound);
     improve(job, best, goal, options.seed ?? 1, shareOf(watch, FEWEST_SHEETS_SHARE), keep);
     const few = withFewSetUps(

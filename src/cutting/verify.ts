@@ -34,39 +34,62 @@ export function verifyPlan(
   ];
 }
 
+/** What is asked for of a piece, and what is there of it. */
+interface Tally {
+  asked: number;
+  /** Copies that are placed, come out of a blank, or are listed as uncuttable. */
+  there: number;
+  /** The first copy that is placed, and all where there are several. */
+  first: number | undefined;
+  copies: Set<number> | undefined;
+}
+
 function checkCopies(plan: Plan, pieces: readonly Piece[]): readonly string[] {
   const faults: string[] = [];
-  const placed = new Map<Piece, number[]>();
-  const made = new Map<Piece, number>();
-  for (const { piece, copy } of plan.sheets.flatMap((sheet) => sheet.placements)) {
-    if (piece.holds !== undefined)
-      for (const held of piece.holds) made.set(held.piece, (made.get(held.piece) ?? 0) + held.count);
-    const copies = placed.get(piece);
-    if (copies === undefined) placed.set(piece, [copy]);
-    else copies.push(copy);
-    if (!Number.isInteger(copy) || copy < 1 || copy > (piece.count ?? 1))
-      faults.push(`${named(piece)}: no copy ${copy} was asked for`);
+  const tallies = new Map<Piece, Tally>();
+  const tallyOf = (piece: Piece): Tally => {
+    let tally = tallies.get(piece);
+    if (tally === undefined)
+      tallies.set(piece, (tally = { asked: 0, there: 0, first: undefined, copies: undefined }));
+    return tally;
+  };
+  for (const piece of pieces) tallyOf(piece).asked += piece.count ?? 1;
+  const asked = tallies.size;
+  for (const { placements } of plan.sheets)
+    for (const { piece, copy } of placements) {
+      if (!Number.isInteger(copy) || copy < 1 || copy > (piece.count ?? 1))
+        faults.push(`${named(piece)}: no copy ${copy} was asked for`);
+      if (isPlacedAgain(tallyOf(piece), copy)) faults.push(`${named(piece)}: copy ${copy} is there twice`);
+      for (const held of piece.holds ?? NOTHING_HELD) tallyOf(held.piece).there += held.count;
+    }
+  for (const { piece, count } of plan.uncuttable) tallyOf(piece).there += count;
+  let index = 0;
+  for (const [piece, tally] of tallies) {
+    // What was not asked for comes after what was: of it only blanks may be there, and only placed.
+    if (index++ >= asked) {
+      if (piece.holds === undefined || tally.there > placedOf(tally)) faults.push(`${named(piece)} was not asked for`);
+    } else if (tally.there !== tally.asked)
+      faults.push(`${named(piece)}: ${tally.there} of ${tally.asked} are placed or listed as uncuttable`);
   }
-  for (const [piece, copies] of placed) {
-    if (copies.length === 1) continue;
-    const once = new Set<number>();
-    for (const copy of copies)
-      if (once.has(copy)) faults.push(`${named(piece)}: copy ${copy} is there twice`);
-      else once.add(copy);
-    placed.set(piece, [...once]);
-  }
-  const listed = new Map<Piece, number>();
-  for (const { piece, count } of plan.uncuttable) listed.set(piece, (listed.get(piece) ?? 0) + count);
-  const asked = new Map<Piece, number>();
-  for (const piece of pieces) asked.set(piece, (asked.get(piece) ?? 0) + (piece.count ?? 1));
-  for (const [piece, count] of asked) {
-    const there = (placed.get(piece)?.length ?? 0) + (made.get(piece) ?? 0) + (listed.get(piece) ?? 0);
-    if (there !== count) faults.push(`${named(piece)}: ${there} of ${count} are placed or listed as uncuttable`);
-  }
-  const bare = [...placed.keys()].filter(({ holds }) => holds === undefined);
-  for (const piece of [...bare, ...made.keys(), ...listed.keys()])
-    if (!asked.has(piece)) faults.push(`${named(piece)} was not asked for`);
   return faults;
+}
+
+const NOTHING_HELD: NonNullable<Piece["holds"]> = [];
+
+function placedOf({ first, copies }: Tally): number {
+  return copies?.size ?? (first === undefined ? 0 : 1);
+}
+
+/** Notes a copy; true when it is there already. */
+function isPlacedAgain(tally: Tally, copy: number): boolean {
+  if (tally.first === undefined) tally.first = copy;
+  else {
+    tally.copies ??= new Set([tally.first]);
+    if (tally.copies.has(copy)) return true;
+    tally.copies.add(copy);
+  }
+  tally.there++;
+  return false;
 }
 
 function checkStock(plan: Plan, stock: Stock): readonly string[] {

@@ -22,11 +22,13 @@ function batchOf({ placements }: SheetPlan): number {
 function checkItems({ sheets }: Plan, { bench }: CuttingOptions): readonly string[] {
   const batches = new Map<string, Set<number>>();
   const items = new Map<number, Set<string>>();
-  for (const { item, batch } of sheets.flatMap(({ placements }) => placements.map(({ piece }) => piece))) {
-    if (batch === undefined) continue;
-    batches.set(item, (batches.get(item) ?? new Set()).add(batch));
-    items.set(batch, (items.get(batch) ?? new Set()).add(item));
-  }
+  for (const { placements } of sheets)
+    for (const { piece } of placements) {
+      const { item, batch } = piece;
+      if (batch === undefined) continue;
+      batches.set(item, (batches.get(item) ?? new Set()).add(batch));
+      items.set(batch, (items.get(batch) ?? new Set()).add(item));
+    }
   const most = bench?.batchSize ?? Number.POSITIVE_INFINITY;
   return [
     ...[...batches].filter(([, own]) => own.size > 1).map(([item]) => `${item} is in more than one batch`),

@@ -1,5 +1,5 @@
 import { countPlan, type PlanFigures } from "./countPlan";
-import type { BenchStyle, CuttingOptions, Piece, Plan } from "./types";
+import type { BenchStyle, CuttingOptions, Plan } from "./types";
 
 const TOLERANCE = 1e-6;
 
@@ -12,25 +12,31 @@ const TOLERANCE = 1e-6;
 export function verifyBench(plan: Plan, options: CuttingOptions, counted?: PlanFigures): readonly string[] {
   const { bench } = options;
   if (bench === undefined) return [];
-  const blanks = new Set(plan.sheets.flatMap(({ placements }) => placements.map(({ piece }) => piece)));
   return [
-    ...[...blanks].flatMap(checkBlank),
+    ...checkBlanks(plan),
     ...checkStages(plan, options, bench, counted),
     ...checkCutLength(plan, bench),
   ];
 }
 
 /** Walls lie end to end along their strip; what is made of any other blank is no larger than it. */
-function checkBlank({ item, part, length, width, holds = [] }: Piece): readonly string[] {
-  const taken = holds.reduce((sum, { piece, count }) => sum + piece.length * count, 0);
-  const widest = holds.reduce((most, { piece }) => Math.max(most, piece.width), 0);
-  const others = holds.filter(({ piece }) => piece.item !== item);
-  return [
-    ...(taken > length + TOLERANCE || widest > width + TOLERANCE
-      ? [`${part} of ${item} is too small for what is made of it`]
-      : []),
-    ...others.map(({ piece }) => `${part} of ${item} holds a part of ${piece.item}`),
-  ];
+function checkBlanks({ sheets }: Plan): readonly string[] {
+  const faults = new Set<string>();
+  for (const { placements } of sheets)
+    for (const { piece: blank } of placements) {
+      const { item, part, length, width, holds } = blank;
+      if (holds === undefined) continue;
+      let taken = 0;
+      let widest = 0;
+      for (const { piece, count } of holds) {
+        taken += piece.length * count;
+        widest = Math.max(widest, piece.width);
+        if (piece.item !== item) faults.add(`${part} of ${item} holds a part of ${piece.item}`);
+      }
+      if (taken > length + TOLERANCE || widest > width + TOLERANCE)
+        faults.add(`${part} of ${item} is too small for what is made of it`);
+    }
+  return [...faults];
 }
 
 function checkStages(

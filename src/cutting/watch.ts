@@ -27,6 +27,14 @@ export function stretchOf(watch: Watch, end: number): Watch {
   };
 }
 
+/** With more pieces for each of its steps, a search changes nothing that a person would see. */
+const MOST_PIECES_PER_STEP = 10;
+
+/** Whether the budget is so small beside the pieces that getting ready to search would take longer than searching. */
+export function isTooShort({ size }: { readonly size: number }, { mostSteps }: Watch): boolean {
+  return mostSteps * MOST_PIECES_PER_STEP < size;
+}
+
 /** The clock and the caller are asked once in so many steps. */
 const STEPS_PER_LOOK = 16;
 
