@@ -49,8 +49,7 @@ function checkCopies(plan: Plan, pieces: readonly Piece[]): readonly string[] {
   const tallies = new Map<Piece, Tally>();
   const tallyOf = (piece: Piece): Tally => {
     let tally = tallies.get(piece);
-    if (tally === undefined)
-      tallies.set(piece, (tally = { asked: 0, there: 0, first: undefined, copies: undefined }));
+    if (tally === undefined) tallies.set(piece, (tally = { asked: 0, there: 0, first: undefined, copies: undefined }));
     return tally;
   };
   for (const piece of pieces) tallyOf(piece).asked += piece.count ?? 1;

@@ -12,11 +12,7 @@ const TOLERANCE = 1e-6;
 export function verifyBench(plan: Plan, options: CuttingOptions, counted?: PlanFigures): readonly string[] {
   const { bench } = options;
   if (bench === undefined) return [];
-  return [
-    ...checkBlanks(plan),
-    ...checkStages(plan, options, bench, counted),
-    ...checkCutLength(plan, bench),
-  ];
+  return [...checkBlanks(plan), ...checkStages(plan, options, bench, counted), ...checkCutLength(plan, bench)];
 }
 
 /** Walls lie end to end along their strip; what is made of any other blank is no larger than it. */

@@ -16,7 +16,7 @@ import { peers } from "./cuttingPeers";
  *   --survey demo|N    the demo survey, or N boxes of books: both styles of plan, or one with --style bench; --seeds K for
  *                      the mean of K, --rolls with all stocks, --guide with boards of the board guide, not of 2 mm;
  *                      --set "NAME=VALUE" for any other setting, such as "batch size=40"
- * --stages N limits the changes of direction of the instances, without a least waste.
+ * --style bench, or --stages N, limits the changes of direction of the instances (to 3, or N), without a least waste.
  * --iterations takes the place of the seconds: the same plans on any machine, however busy it is.
  */
 
@@ -111,8 +111,8 @@ function measure(instance: Instance, milliseconds: number): Line {
 }
 
 function limitedStages(): BenchStyle | undefined {
-  if (values.stages === undefined) return undefined;
-  return { stages: Number(values.stages), leastWaste: 0, matchAllowance: 0, spareSheets: 0, benchLength: 1500 };
+  if (values.stages === undefined && values.style !== "bench") return undefined;
+  return { stages: Number(values.stages ?? 3), leastWaste: 0, matchAllowance: 0, spareSheets: 0, benchLength: 1500 };
 }
 
 function shown({ instance, plan, milliseconds, firstMs, peers: others }: Line): string {
