@@ -56,8 +56,8 @@ export function replyTo(ask: SurveyAsk): Reply {
 let before: Promise<unknown> = Promise.resolve();
 
 /**
- * The same on the page's own thread, one ask after the other; the thread is given back for a moment after each stock
- * that is planned.
+ * The same on the page's own thread, one ask after the other; the thread is given back for a moment after each step
+ * of a stock that is planned.
  */
 export function replyInTurns(ask: SurveyAsk): Promise<Reply> {
   const reply = before.then(() => planInTurns(ask)).then(() => replyTo(ask));
@@ -74,8 +74,9 @@ async function planInTurns({ name, items, settings, choice }: SurveyAsk): Promis
     if (name === "estimate" && survey.settings.estimateBy !== "material") return;
     const plans = surveyPlans(survey, CELL_BUDGET);
     for (const stock of plans.stocks) {
-      await aMoment();
-      plans.planOf(stock);
+      const steps = plans.inSteps(stock);
+      do await aMoment();
+      while (steps.next().done !== true);
     }
     await aMoment();
   } catch {

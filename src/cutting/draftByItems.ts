@@ -4,6 +4,7 @@ import { fitsKind, type Job } from "./job";
 import { piecesIn } from "./panels";
 import { createRandom } from "./random";
 import { endWaste, neededLength } from "./shorten";
+import type { Steps } from "./steps";
 
 /** Items that a length may take pieces of: the first that are not finished. More waste less, and are on more lengths. */
 const ITEMS_IN_TURN = 30;
@@ -15,6 +16,9 @@ const TRIED = 75_000;
 const FEWEST_TRIES = 2;
 const MOST_TRIES = 60;
 
+/** After so many lengths the thread is given back: some hundredths of a second in a short search. */
+const LENGTHS_IN_STEP = 100;
+
 /** What an item that is begun and not finished counts, as a part of a length. */
 const PER_UNFINISHED = 0.01;
 
@@ -25,7 +29,7 @@ const PER_UNFINISHED = 0.01;
  * @param steps of the search that the draft is for
  * @returns undefined where a length cannot be begun
  */
-export function draftByItems(job: Job, seed: number, steps: number): readonly CutSheet[] | undefined {
+export function* draftByItems(job: Job, seed: number, steps: number): Steps<readonly CutSheet[] | undefined> {
   const random = createRandom(seed);
   const tried = steps < SHORT_SEARCH ? TRIED_IN_SHORT : TRIED;
   const tries = Math.min(MOST_TRIES, Math.max(FEWEST_TRIES, Math.floor(tried / job.size)));
@@ -46,6 +50,7 @@ export function draftByItems(job: Job, seed: number, steps: number): readonly Cu
     const costs = filled.map((sheet) => costOf(job, sheet, left));
     const sheet = filled[costs.indexOf(Math.min(...costs))]!;
     sheets.push(sheet);
+    if (sheets.length % LENGTHS_IN_STEP === 0) yield;
     const placed = new Set(piecesIn(sheet.panel));
     for (const item of turn) {
       const rest = left.get(item)!.filter((piece) => !placed.has(piece));

@@ -6,6 +6,7 @@ import { leastLength, planLengths } from "./planLengths";
 import { newSheets } from "./sheetLabels";
 import { areasOf, quickBounds } from "./planParts";
 import { planFromSheets, proofOf, sharperBounds } from "./planSheets";
+import type { Steps } from "./steps";
 import type { CuttingOptions, OffCutPlace, Piece, Plan, Progress, Sheet, SheetPlan, Stock, Uncuttable } from "./types";
 import { stretchOf, type Watch } from "./watch";
 
@@ -25,7 +26,12 @@ const MOST_OFFERED = 40;
  * How to cut a batch of items after another: each is planned by itself, and what it leaves that is worth keeping is stock
  * for those after it. The bounds are of all batches together.
  */
-export function planBatches(pieces: readonly Piece[], stock: Stock, options: CuttingOptions, watch: Watch): Plan {
+export function* planBatches(
+  pieces: readonly Piece[],
+  stock: Stock,
+  options: CuttingOptions,
+  watch: Watch,
+): Steps<Plan> {
   const batches = batchesOf(pieces);
   const plans: Plan[] = [];
   let sheets: readonly SheetPlan[] = [];
@@ -41,8 +47,8 @@ export function planBatches(pieces: readonly Piece[], stock: Stock, options: Cut
     const offered = kept.filter((each) => holdsAny(each, batch)).slice(0, MOST_OFFERED);
     const plan =
       stock.kind === "roll"
-        ? planLengths(batch, stock.roll, turn, stretch)
-        : planFromSheets(batch, [...leftInHand(stock.sheets, plans), ...offered.map(asSheet)], turn, stretch);
+        ? yield* planLengths(batch, stock.roll, turn, stretch)
+        : yield* planFromSheets(batch, [...leftInHand(stock.sheets, plans), ...offered.map(asSheet)], turn, stretch);
     const own = plan.sheets.map((sheet) => placed(sheet, offered, sheets));
     const from = sheets.length;
     sheets = [...sheets, ...own];

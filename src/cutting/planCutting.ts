@@ -5,6 +5,7 @@ import { planBatches } from "./planBatches";
 import { lengthsFor, planLengths } from "./planLengths";
 import { planOneLength } from "./planOneLength";
 import { planFromSheets } from "./planSheets";
+import { finish, type Steps } from "./steps";
 import type { Budget, CuttingOptions, Piece, Plan, Stock, Uncuttable } from "./types";
 import { createWatch } from "./watch";
 
@@ -22,10 +23,15 @@ const DEFAULT_BUDGET: Budget = { iterations: 4000 };
  * @throws InputError when a size, count, price or allowance cannot be used
  */
 export function planCutting(pieces: readonly Piece[], stock: Stock, options: CuttingOptions = {}): Plan {
+  return finish(planInSteps(pieces, stock, options));
+}
+
+/** The same in steps that each take a part of the time. @throws as `planCutting` */
+export function* planInSteps(pieces: readonly Piece[], stock: Stock, options: CuttingOptions): Steps<Plan> {
   checkInput(pieces, stock, options);
   const tooLong = beyondTheCut(pieces, stock, options);
   if (tooLong.size > 0) {
-    const rest = planCutting(
+    const rest = yield* planInSteps(
       pieces.filter((piece) => !tooLong.has(piece)),
       stock,
       options,
@@ -43,10 +49,10 @@ export function planCutting(pieces: readonly Piece[], stock: Stock, options: Cut
   }
   const watch = createWatch(options.budget ?? DEFAULT_BUDGET, options.shouldStop ?? (() => false));
   if (options.bench !== undefined && pieces.some(({ batch }) => batch !== undefined))
-    return planBatches(pieces, stock, options, watch);
-  if (stock.kind === "sheets") return planFromSheets(pieces, stock.sheets, options, watch);
-  const ofRoll = options.bench === undefined ? planOneLength : planLengths;
-  return ofRoll(pieces, stock.roll, options, watch);
+    return yield* planBatches(pieces, stock, options, watch);
+  if (stock.kind === "sheets") return yield* planFromSheets(pieces, stock.sheets, options, watch);
+  if (options.bench === undefined) return planOneLength(pieces, stock.roll, options, watch);
+  return yield* planLengths(pieces, stock.roll, options, watch);
 }
 
 /** Pieces that fit a sheet, but that no cut of the shop's greatest length frees from it. */

@@ -11,6 +11,7 @@ import { areasOf, leftOver, nothingFits, piecesHeld } from "./planParts";
 import { createRandom } from "./random";
 import { rollBound } from "./rollBound";
 import { endWaste, neededLength, shorten } from "./shorten";
+import type { Steps } from "./steps";
 import type { Mm } from "../measure/units";
 import type { CuttingOptions, Piece, Plan, Roll, Sheet } from "./types";
 import { isTooShort, type Watch } from "./watch";
@@ -31,11 +32,12 @@ const FEW_PIECES = 300;
  * How to cut pieces off a roll in lengths that a bench holds, each for the items of a few boxes: nobody cuts a long roll
  * along its whole length.
  */
-export function planLengths(pieces: readonly Piece[], roll: Roll, options: CuttingOptions, watch: Watch): Plan {
+export function* planLengths(pieces: readonly Piece[], roll: Roll, options: CuttingOptions, watch: Watch): Steps<Plan> {
   const { edgeTrim = 0, pieceGap = 0, seed = 1 } = options;
   const least = leastLength(pieces, roll, options, watch.mostSteps);
   const { job, tooLarge } = prepareSheets(pieces, lengthsFor(pieces, roll, options), options);
-  const byItems = draftByItems(job, seed, watch.mostSteps);
+  yield;
+  const byItems = yield* draftByItems(job, seed, watch.mostSteps);
   const gap = unitsUp(pieceGap);
   const mm = (units: number) => (units === 0 ? 0 : (units - gap) / UNITS_PER_MM + 2 * edgeTrim);
   const needed = ({ kind, panel }: CutSheet) => neededLength(panel, endWaste(job, kind));
@@ -47,6 +49,7 @@ export function planLengths(pieces: readonly Piece[], roll: Roll, options: Cutti
   const isByItems = byItems !== undefined && (other === undefined || effortOf(byItems) <= effortOf(other.sheets));
   const first = isByItems ? byItems : other!.sheets;
   const taken = lengthOf(first);
+  yield;
   options.onProgress?.({
     sheets: first.length,
     cost: taken,
@@ -60,10 +63,12 @@ export function planLengths(pieces: readonly Piece[], roll: Roll, options: Cutti
   const few = isTooShort(job, watch)
     ? first
     : fewerSetUps(job, first, { most: Number.POSITIVE_INFINITY, spare: 0, effort, seed }, watch);
+  yield;
   const cutDown = few.map((sheet) =>
     shorten(sheet.panel, needed(sheet), createRandom(0), [], endWaste(job, sheet.kind)),
   );
   const panels = orderSheets(cutDown.map((panel) => itemsOn(job, panel))).map((at) => cutDown[at]!);
+  yield;
   const faces = panels.map(({ length }) => ({ name: roll.name, length: mm(length), width: roll.width }));
   const laidOut = layOutPlan(
     job,

@@ -12,6 +12,7 @@ import { mostOpen, orderSheets } from "./orderSheets";
 import { piecesIn } from "./panels";
 import { areasOf, countSheets, leftOver, nothingFits, piecesHeld, quickBounds } from "./planParts";
 import { hasSharpBound, sharpBound } from "./sharpBound";
+import type { Steps } from "./steps";
 import { tidySheets } from "./tidySheets";
 import type { BenchStyle, CuttingOptions, Piece, Plan, Sheet } from "./types";
 import { isTooShort, shareOf, stretchOf, type Watch } from "./watch";
@@ -20,18 +21,20 @@ import { isTooShort, shareOf, stretchOf, type Watch } from "./watch";
 const MANY_PIECES = 300;
 
 /** How to cut pieces out of sheets; see `planCutting`. */
-export function planFromSheets(
+export function* planFromSheets(
   pieces: readonly Piece[],
   sheets: readonly Sheet[],
   options: CuttingOptions,
   watch: Watch,
-): Plan {
+): Steps<Plan> {
   const { bench } = options;
   const asked = prepareSheets(pieces, sheets, { ...options, bench: undefined }).job;
+  let bounds = quickBounds(asked);
+  yield;
   const cut = bench === undefined ? pieces : blanksOf(pieces, sheets, options);
   const { job, tooLarge } = prepareSheets(cut, sheets, options);
+  yield;
   let best = firstDraft(job, (draft) => draft.sheets.reduce((sum, { panel }) => sum + setUpsOf(job, panel), 0));
-  let bounds = quickBounds(asked);
   const costOf = (draft: Draft) => draft.sheets.reduce((sum, { kind }) => sum + sheets[kind]!.price, 0);
   const report = () =>
     options.onProgress?.({
@@ -47,6 +50,7 @@ export function planFromSheets(
     report();
   };
   report();
+  yield;
   bounds = sharperBounds(asked, best.sheets.length, bounds, watch.mostSteps);
   const { bound } = bounds;
   const isSearched = !isTooShort(job, watch);
@@ -68,6 +72,7 @@ export function planFromSheets(
     );
     best = { ...best, sheets: few, weight: weightOf(job, few) };
   }
+  yield;
   const tidied = tidySheets(job, best.sheets);
   const laidOut = layOutPlan(job, bench === undefined ? tidied : inOrder(job, tidied), sheets, options);
   return {

@@ -1,6 +1,7 @@
-import { planCutting } from "../cutting/planCutting";
+import { planInSteps } from "../cutting/planCutting";
 import { countPlan, type PlanFigures } from "../cutting/countPlan";
 import { newSheets } from "../cutting/sheetLabels";
+import { finish, type Steps } from "../cutting/steps";
 import type { Budget, Plan, Progress } from "../cutting/types";
 import { verifyPlan } from "../cutting/verify";
 import type { Settings } from "../settings/schema";
@@ -35,23 +36,30 @@ export interface PlanOptions {
  * @throws InputError when a sheet or allowance cannot be used
  * @throws Error when the plan fails its check, which is a bug
  */
-export function planStock(
+export function planStock(job: StockJob, options: PlanOptions = {}): StockPlan {
+  return finish(planStockInSteps(job, options));
+}
+
+/** The same in steps that each take a part of the time. @throws as `planStock` */
+export function* planStockInSteps(
   { stock, material, pieces, source, sources, edgeTrim, pieceGap, bench, leastWaste, stages }: StockJob,
-  { budget, seed, onProgress, shouldStop }: PlanOptions = {},
-): StockPlan {
+  { budget, seed, onProgress, shouldStop }: PlanOptions,
+): Steps<StockPlan> {
   const count = pieces.reduce((sum, piece) => sum + (piece.count ?? 1), 0);
   const area = pieces.reduce((sum, { length, width, count = 1 }) => sum + length * width * count, 0) / MM2_PER_M2;
   const about = { stock, material, netAreaM2: area, pieces: count, sources };
   if (source === undefined) return { ...about, form: "none", plan: undefined, figures: undefined };
   const options = { edgeTrim, pieceGap, bench };
-  const plan = planCutting(pieces, source, {
+  const plan = yield* planInSteps(pieces, source, {
     ...options,
     ...(budget === undefined ? {} : { budget }),
     ...(seed === undefined ? {} : { seed }),
     ...(onProgress === undefined ? {} : { onProgress: (progress) => onProgress(stock, progress) }),
     ...(shouldStop === undefined ? {} : { shouldStop }),
   });
+  yield;
   const figures = countPlan(plan.sheets, { edgeTrim, pieceGap, stages, leastWaste, absorbed: leastWaste });
+  yield;
   const faults = verifyPlan(plan, pieces, source, options, figures);
   if (faults.length > 0) throw new Error(`the plan for ${stock} fails its check: ${faults[0]}`);
   return { ...about, form: source.kind, plan, figures };

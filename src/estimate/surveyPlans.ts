@@ -1,6 +1,7 @@
+import { finish, type Steps } from "../cutting/steps";
 import type { SizedSurvey } from "../survey/sizeSurvey";
 import { demandsOf } from "./demandsOf";
-import { planStock, type PlanOptions, type StockPlan } from "./stockPlans";
+import { planStockInSteps, type PlanOptions, type StockPlan } from "./stockPlans";
 import { stockJobs } from "./stockJobs";
 
 /** The plans of a survey's stocks: each is made when it is first asked for. */
@@ -8,6 +9,8 @@ export interface SurveyPlans {
   readonly stocks: readonly string[];
   /** @throws as `planStock` */
   readonly planOf: (stock: string) => StockPlan;
+  /** The same in steps that each take a part of the time. */
+  readonly inSteps: (stock: string) => Steps<StockPlan>;
   readonly all: () => readonly StockPlan[];
 }
 
@@ -25,15 +28,16 @@ export function surveyPlans(survey: SizedSurvey, options: PlanOptions): SurveyPl
 function plansOf(survey: SizedSurvey, options: PlanOptions): SurveyPlans {
   const jobs = stockJobs(demandsOf(survey), survey.settings);
   const plans = new Map<string, StockPlan>();
-  const planOf = (stock: string) => {
+  function* inSteps(stock: string): Steps<StockPlan> {
     const plan =
       plans.get(stock) ??
-      planStock(
+      (yield* planStockInSteps(
         jobs.find((job) => job.stock === stock)!,
         options,
-      );
+      ));
     plans.set(stock, plan);
     return plan;
-  };
-  return { stocks: jobs.map(({ stock }) => stock), planOf, all: () => jobs.map(({ stock }) => planOf(stock)) };
+  }
+  const planOf = (stock: string) => finish(inSteps(stock));
+  return { stocks: jobs.map(({ stock }) => stock), planOf, inSteps, all: () => jobs.map(({ stock }) => planOf(stock)) };
 }

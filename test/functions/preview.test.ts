@@ -38,7 +38,7 @@ test("a plan in a cell ends by the steps that it may take, whatever the clock sa
   expect(usual).toMatchObject({ table: expect.any(Array) });
 });
 
-test("where a page has no threads of its own it gets a moment after each stock that is planned, and the same answers", async () => {
+test("where a page has no threads of its own it gets a moment after each step of a stock that is planned, and the same answers", async () => {
   const { replyInTurns, replyTo } = jest.requireActual<typeof SurveyAsks>("../../functions/surveyAsks");
   const own = [ITEMS[0]!, ["A2", 310, 215, 45, "clamshell box"]];
   const asks = (["sheets", "layout", "estimate"] as const).map((name) => ({
@@ -53,6 +53,7 @@ test("where a page has no threads of its own it gets a moment after each stock t
   moments.mockRestore();
   expect(replies).toEqual(asks.map(replyTo));
   for (const reply of replies) expect(reply).toHaveProperty("table");
-  // For each ask: before each of the three stocks, and before the answer.
-  expect(given).toBe(asks.length * 4);
+  // For each ask: before each of the three stocks, and before the answer; once, within each stock before it is drafted, laid
+  // out, counted and checked, at least.
+  expect(given).toBeGreaterThanOrEqual(asks.length * 4 + 3 * 4);
 });
