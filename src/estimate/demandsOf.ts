@@ -7,8 +7,16 @@ import { cutFactsOf } from "./cutFacts";
 import { relativeSize } from "./relativeSize";
 import type { Demand } from "./stockJobs";
 
-/** What a sized survey asks of the stock: one demand for each enclosure that is sized. */
-export function demandsOf({ survey, outcomes, settings }: SizedSurvey): readonly Demand[] {
+const known = new WeakMap<SizedSurvey, readonly Demand[]>();
+
+/** What a sized survey asks of the stock: one demand for each enclosure that is sized. Plans and budget ask for the same. */
+export function demandsOf(survey: SizedSurvey): readonly Demand[] {
+  const demands = known.get(survey) ?? demandsIn(survey);
+  known.set(survey, demands);
+  return demands;
+}
+
+function demandsIn({ survey, outcomes, settings }: SizedSurvey): readonly Demand[] {
   const turns = new Map([...survey.items].sort(byBenchOrder).map((item, turn) => [item, turn]));
   return survey.items.flatMap((item, index) => {
     const outcome = outcomes[index]!;

@@ -1,3 +1,4 @@
+import { demandsOf } from "../../src/estimate/demandsOf";
 import { surveyPlans } from "../../src/estimate/surveyPlans";
 import { sizedLately } from "../../src/survey/sizedLately";
 import { sizeSurvey } from "../../src/survey/sizeSurvey";
@@ -15,6 +16,7 @@ test("functions that ask for the same cells and settings share one sizing and on
   const [first, ...others] = surveyPlans(survey, OPTIONS).all();
   expect(surveyPlans(survey, OPTIONS).planOf(first!.stock)).toBe(first);
   expect(others.length).toBeGreaterThan(0);
+  expect(demandsOf(survey)).toBe(demandsOf(survey));
 });
 
 test.each<[string, readonly (readonly unknown[])[], readonly unknown[]]>([
