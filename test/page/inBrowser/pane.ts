@@ -159,15 +159,13 @@ describe("the pane over one survey", () => {
   test("kinds and directions are offered while a formula is typed: Tab takes the first, a press any", async () => {
     await goToRow(12, 1, "Sizes");
     await page.evaluate(() => openGrid.grid.focus());
-    await page.keyboard.type("=ENC.INS");
-    await page.keyboard.insertText("IDE(200,150,25,");
-    await page.keyboard.type('"cl');
+    await page.keyboard.type('=ENC.INSIDE(200,150,25,"cl');
     await becomes(() => page.textContent("#values button"), "clamshell box");
     await page.keyboard.press("Tab");
     await page.waitForSelector("#values", { state: "hidden" });
     await page.keyboard.type(",");
     await page.click("#values button:text-is('height')");
-    await page.keyboard.insertText(',"wall board=2 mm")');
+    await page.keyboard.type(',"wall board=2 mm")');
     await page.keyboard.press("Enter");
     await becomes(
       async () => (await cell("Sizes", 12, 1)).formula,
