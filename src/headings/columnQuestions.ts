@@ -114,6 +114,8 @@ export function doubtText({ field, candidates, reason }: Pick<Ask, "field" | "ca
 }
 
 function whatIs(meaning: string): string {
+  // "The box" alone may be any enclosure.
+  if (meaning === "box") return "the box that items share";
   return FIELDS.includes(meaning as (typeof FIELDS)[number]) ? `the ${meaning}` : `the setting ${meaning}`;
 }
 

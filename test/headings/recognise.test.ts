@@ -124,6 +124,9 @@ test("a doubt is asked about in whole sentences", () => {
   expect(asked(["ID", "Height", "Height", "W", "D"], ["A", 300, 300, 210, 40])).toEqual([
     'Which is the height: column B "Height" or column C "Height"? Several columns may be it.',
   ]);
+  expect(asked(["ID", "H", "W", "D", "Box no."], ["A", 300, 210, 40, "B7"])).toEqual([
+    expect.stringMatching(/^Is column E "Box no." the box that items share\?/),
+  ]);
 });
 
 test("what was recognised is said in plain words", () => {
