@@ -16,6 +16,7 @@ import { growTables } from "./grid/growTables";
 import { calculateInTurn, type Calculations } from "./grid/calculateInTurn";
 import { mendSortedFormulas } from "./grid/sortedFormulas";
 import { indexRangesOnce } from "./grid/indexRangesOnce";
+import { listFormulasOnce } from "./grid/listFormulasOnce";
 import { nameParts } from "./grid/nameParts";
 import { pasteTexts } from "./grid/pasteTexts";
 import { readCellsOnce } from "./grid/readCellsOnce";
@@ -106,6 +107,7 @@ export async function openGrid({
   mendSortedFormulas(injector);
   sortWholeRows(injector, shown);
   indexRangesOnce(injector);
+  listFormulasOnce(injector);
   readTextsOnce();
   const hasNoTotals = (table: string) => opened?.tables.some((each) => each.name === table && !each.totalsRow) ?? false;
   growTables(injector, shown, hasNoTotals, (text) => status.say(text));

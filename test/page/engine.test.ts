@@ -4,15 +4,17 @@ import type * as Engine from "@univerjs/engine-formula";
 import { buildSync } from "esbuild";
 import type * as CalculateInTurn from "../../src/page/grid/calculateInTurn";
 import type * as IndexRangesOnce from "../../src/page/grid/indexRangesOnce";
+import type * as ListFormulasOnce from "../../src/page/grid/listFormulasOnce";
 import type * as ReadTextsOnce from "../../src/page/grid/readTextsOnce";
 import { formulasOf, sameFormula } from "../../src/page/sharedFormulas";
 
 /** The engine with our mends, put together as the page's build does: by itself it is no script that Node can read. */
 function built() {
   const contents = `
-    export { DependencyManagerService, ValueObjectFactory } from "@univerjs/engine-formula";
+    export * as engine from "@univerjs/engine-formula";
     export * from "./src/page/grid/calculateInTurn";
     export * from "./src/page/grid/indexRangesOnce";
+    export * from "./src/page/grid/listFormulasOnce";
     export * from "./src/page/grid/readTextsOnce";`;
   const { outputFiles } = buildSync({
     stdin: { contents, resolveDir: process.cwd(), loader: "ts" },
@@ -31,13 +33,14 @@ function built() {
     ...given: unknown[]
   ) => void;
   run(made, made.exports, require);
-  return made.exports as Pick<typeof Engine, "DependencyManagerService" | "ValueObjectFactory"> &
-    typeof CalculateInTurn &
+  return made.exports as { engine: typeof Engine } & typeof CalculateInTurn &
     typeof IndexRangesOnce &
+    typeof ListFormulasOnce &
     typeof ReadTextsOnce;
 }
 
-const { DependencyManagerService, ValueObjectFactory, calculateInTurn, indexRangesOnce, readTextsOnce } = built();
+const { engine, calculateInTurn, indexRangesOnce, listFormulasOnce, readTextsOnce } = built();
+const { DependencyManagerService, ValueObjectFactory } = engine;
 
 const area = (sheetId: string, row: number, endRow = row): IUnitRange => ({
   unitId: "book",
@@ -102,6 +105,80 @@ test("a sheet that is taken in again leaves no formula of another sheet behind",
   expect(found("Survey", 1)).toEqual([1]);
 });
 
+/** The engine's lister of formulas and its keeper of them, which note what they do at length. */
+function listing() {
+  const did: string[] = [];
+  const note = <Answer>(what: string, answer: Answer): Answer => (did.push(what), answer);
+  const node = { of: "=A2*2" };
+  const lister = {
+    _executedAddressFunctionNodeIds: new Set([1]),
+    _getTreeNode: ({ formula }: { formula: string }) => note(`read ${formula}`, node),
+    _detectForcedRecalculationNode: () => note("forced?", false),
+    _getAddressFunctionNodeList: () => note("addresses?", [] as object[]),
+    _calculateListByFunctionRefNode: () => Promise.resolve(note("followed", undefined)),
+    _createVirtualFDtree: (_tree: object, _place: object): object => ({}),
+    _generateTreeList: (trees: { formula: string; addressFunctionNodes: object[] }[]) => {
+      for (const tree of trees) {
+        const read = lister._getTreeNode(tree);
+        lister._detectForcedRecalculationNode.call(lister, ...([tree, read] as unknown as []));
+        lister._getAddressFunctionNodeList.call(lister, ...([read] as unknown as []));
+      }
+      return lister._calculateListByFunctionRefNode.call(lister, ...([trees] as unknown as []));
+    },
+  };
+  const cells: Record<string, object> = { "1 2": { f: "=A2*2", si: "x" }, "2 2": { si: "x" }, "3 0": { v: 7 } };
+  const sheet = { getCellRaw: (row: number, column: number) => cells[`${row} ${column}`] };
+  const formulas = {
+    _univerInstanceService: { getUnit: () => ({ getSheetBySheetId: () => sheet }) },
+    updateFormulaData: (_book: string, _sheet: string, changed: object) => note("all formulas", changed),
+  };
+  const parts = new Map<unknown, unknown>([
+    [engine.IFormulaDependencyGenerator, lister],
+    [engine.IDependencyManagerService, new DependencyManagerService()],
+    [engine.FormulaDataModel, formulas],
+  ]);
+  listFormulasOnce({ get: (part: unknown) => parts.get(part) } as unknown as Injector);
+  return { did, lister, formulas };
+}
+
+test("a formula that cells share is read once for each list, and cells are followed where a function may read any", async () => {
+  const { did, lister } = listing();
+  const shared = { formula: "=A2*2", addressFunctionNodes: [] as object[] };
+  const once = ["read =A2*2", "forced?", "addresses?"];
+  await lister._generateTreeList([shared, shared, shared]);
+  expect([did, lister._executedAddressFunctionNodeIds.size]).toEqual([once, 0]);
+  await lister._generateTreeList([shared, { ...shared, addressFunctionNodes: [{}] }]);
+  expect(did).toEqual([...once, ...once, "followed"]);
+});
+
+test("a cell that shares a formula is listed as the engine does it", () => {
+  const { lister } = listing();
+  const first = Object.assign(new engine.FormulaDependencyTree(7), { row: 4, column: 2, subUnitId: "Survey" });
+  const [one, other] = [{ x: 0, y: 3 }, { y: 1 }].map(
+    (place) => lister._createVirtualFDtree(first, place) as Engine.FormulaDependencyTreeVirtual,
+  );
+  const own = Object.assign(new engine.FormulaDependencyTreeVirtual(), {
+    refTree: first,
+    refOffsetX: 0,
+    refOffsetY: 3,
+    treeId: one!.treeId,
+  });
+  expect(one).toEqual(own);
+  expect([one!.row, one!.column, one!.subUnitId, one!.isVirtual, other!.row]).toEqual([7, 2, "Survey", true, 5]);
+  expect(other!.treeId).not.toBe(one!.treeId);
+});
+
+test("only what touches a formula makes the engine go through all formulas", () => {
+  const { did, formulas } = listing();
+  const change = (row: number, column: number, cell: object | null) =>
+    formulas.updateFormulaData("book", "Survey", { [row]: { [column]: cell } });
+  for (const cell of [{ v: 8 }, null]) expect(change(3, 0, cell)).toEqual({});
+  expect(did).toEqual([]);
+  for (const row of [1, 2]) expect(change(row, 2, { v: 8 })).toEqual({ [row]: { 2: { v: 8 } } });
+  expect(change(3, 0, { f: "=B4" })).toEqual({ 3: { 0: { f: "=B4" } } });
+  expect(did).toHaveLength(3);
+});
+
 test("a text is what it is for the engine, also when it is read again", () => {
   const texts = [
     "height",
@@ -136,7 +213,9 @@ function calculating() {
   const begun: object[] = [];
   const trigger = {
     _waitingCommandQueue: [] as object[],
-    _generateDirty: () => ({}),
+    _executingDirtyData: {},
+    _setTimeoutKey: undefined as ReturnType<typeof setTimeout> | undefined,
+    _generateDirty: (noted: readonly object[]) => Object.assign({}, ...noted) as object,
     _mergeDirty: (one: object, other: object) => ({ ...one, ...other }),
     _resetExecutingDirtyData: () => undefined,
   };
@@ -150,9 +229,21 @@ function calculating() {
       return engine.execute();
     },
   };
-  const parts = [trigger, calculator, engine];
+  let listener: (command: object) => void = () => undefined;
+  const commands = {
+    onCommandExecuted: (listen: typeof listener) => (listener = listen),
+    executeCommand: (_id: string, changed: object) => calculator._calculate(changed),
+  };
+  const parts = [trigger, calculator, engine, commands];
   const calculations = calculateInTurn({ get: () => parts.shift() } as unknown as Injector);
-  return { begun, trigger, calculator, calculations };
+  /** A command changes a cell; the engine's own listener has noted it before ours hears of it. */
+  const change = (command: object): void => {
+    trigger._waitingCommandQueue.push(command);
+    clearTimeout(trigger._setTimeoutKey);
+    trigger._setTimeoutKey = setTimeout(() => begun.push({ late: true }), 100);
+    listener(command);
+  };
+  return { begun, trigger, calculator, calculations, change };
 }
 
 test("what is calculated while a workbook opens waits until it is drawn, and all of it is one calculation", async () => {
@@ -175,4 +266,13 @@ test("what follows from a change is waited for from the change on", async () => 
   void calculator._calculate({ Survey: "changed" });
   trigger._waitingCommandQueue = [];
   expect(await settled).toBe(1);
+});
+
+test("changes of one key are one calculation, which does not wait for the engine's own time", async () => {
+  const { begun, change, calculations } = calculating();
+  change({ C2: "changed" });
+  change({ D2: "changed" });
+  await calculations.settled();
+  await new Promise((resolve) => setTimeout(resolve, 150));
+  expect(begun).toEqual([{ C2: "changed", D2: "changed" }]);
 });

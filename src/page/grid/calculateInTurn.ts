@@ -1,5 +1,9 @@
-import type { Injector } from "@univerjs/core";
-import { CalculateController, ICalculateFormulaService } from "@univerjs/engine-formula";
+import { ICommandService, type Injector } from "@univerjs/core";
+import {
+  CalculateController,
+  ICalculateFormulaService,
+  SetFormulaCalculationStartMutation,
+} from "@univerjs/engine-formula";
 import { TriggerCalculationController } from "@univerjs/sheets-formula";
 
 /** What the engine notes of cells that changed. */
@@ -9,6 +13,8 @@ type Changed = Readonly<Record<string, unknown>>;
 interface Trigger {
   _waitingCommandQueue: readonly unknown[];
   _setTimeoutKey: ReturnType<typeof setTimeout>;
+  /** What was noted and is not in hand yet. */
+  _executingDirtyData: Changed;
   readonly _generateDirty: (commands: readonly unknown[]) => Changed;
   readonly _mergeDirty: (one: Changed, other: Changed) => Changed;
   readonly _resetExecutingDirtyData: () => void;
@@ -36,8 +42,11 @@ export interface Calculations {
   readonly opening: (then: "stored results hold" | "all is worked out", open: () => Promise<void>) => Promise<void>;
 }
 
-/** About as long as the engine waits for more changes before it calculates, ms. */
-const SOON = 50;
+/**
+ * How long more changes are waited for before they are worked out, ms: for those that come of one key. The engine's own
+ * tenth of a second is a good part of what an edit takes.
+ */
+const SOON = 20;
 
 /** The key of the engine's own lock. */
 const ENGINE_LOCK = "FORMULA_EXECUTION_LOCK";
@@ -55,6 +64,23 @@ export function calculateInTurn(injector: Injector): Calculations {
 
   // A calculation under way is what makes the trigger break it off: it sees none.
   Object.defineProperty(trigger, "_executionInProgressParams", { get: () => null, set: () => {} });
+
+  const commands = injector.get(ICommandService);
+  const take = (): void => {
+    const noted = trigger._generateDirty(trigger._waitingCommandQueue);
+    trigger._waitingCommandQueue = [];
+    trigger._executingDirtyData = trigger._mergeDirty(trigger._executingDirtyData, noted);
+    void commands.executeCommand(
+      SetFormulaCalculationStartMutation.id,
+      { ...trigger._executingDirtyData },
+      { onlyLocal: true },
+    );
+  };
+  commands.onCommandExecuted((command) => {
+    if (trigger._waitingCommandQueue.at(-1) !== command) return;
+    clearTimeout(trigger._setTimeoutKey);
+    trigger._setTimeoutKey = setTimeout(take, SOON);
+  });
 
   let done = Promise.resolve();
   engine.execute = (work) => (done = toItsEnd(execute.call(engine, work), engine));

@@ -1,5 +1,6 @@
 import { Worksheet, type ICellData, type Nullable } from "@univerjs/core";
 import { Scene, sheetHeaderViewportKeys, SpreadsheetSkeleton, type IViewportInfo } from "@univerjs/engine-render";
+import { known } from "./known";
 
 type Cells = Map<number, Nullable<ICellData>>;
 
@@ -115,17 +116,4 @@ function isSame(one: Area, other: Area): boolean {
     one.startColumn === other.startColumn &&
     one.endColumn === other.endColumn
   );
-}
-
-interface Kept<Key, Value> {
-  readonly get: (key: Key) => Value | undefined;
-  readonly set: (key: Key, value: Value) => unknown;
-}
-
-function known<Key, Value>(kept: Kept<Key, Value>, key: Key, make: () => Value): Value {
-  const before = kept.get(key);
-  if (before !== undefined) return before;
-  const made = make();
-  kept.set(key, made);
-  return made;
 }

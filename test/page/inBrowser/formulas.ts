@@ -22,6 +22,12 @@ describe("formulas", () => {
     // An edit is followed.
     await type("C2", "412");
     await becomes(() => valueOf("U2"), 434);
+    // So it is by a formula that names the cell in a text.
+    await type("U5", '=INDIRECT("C"&2)*2');
+    await becomes(() => valueOf("U5"), 824);
+    await type("C2", "413");
+    await becomes(() => valueOf("U5"), 826);
+    for (let undone = 0; undone < 2; undone++) await page.click("#undo");
     // So is its undoing.
     await page.click("#undo");
     await becomes(() => valueOf("U2"), 334);
