@@ -6,7 +6,9 @@ import type { Shift } from "../workbook/shift/shift";
 import { bookEdits, type PageChanges } from "./bookEdits";
 import { isErrorText } from "./functions/cellError";
 import { cellMessages } from "./functions/cellMessages";
+import { formulasIn, MANY_FORMULAS } from "./formulasIn";
 import { keptFilters } from "./keptFilters";
+import { keptPlace } from "./keptPlace";
 import { loadFunctions } from "./functions/loadFunctions";
 import type { FunctionMetadata } from "./functions/metadata";
 import { functionInfo, registerFunctions } from "./functions/registerFunctions";
@@ -22,7 +24,6 @@ import { readCellsOnce } from "./grid/readCellsOnce";
 import { refuseCommands, refuseLockedChanges } from "./grid/refusedCommands";
 import { restWhenPainted } from "./grid/restWhenPainted";
 import { sortWholeRows } from "./grid/sortWholeRows";
-import { gridCells } from "./gridCells";
 import { pageBook } from "./pageBook";
 import { BOOK_ID } from "./gridTerms";
 import type { OpenedBook } from "./openedBook";
@@ -36,8 +37,8 @@ export interface OpenGrid {
   readonly opened: () => OpenedBook;
   /** Shows another workbook, or the same again. */
   readonly show: (book: OpenedBook) => Promise<void>;
-  /** The same workbook in a newer state, where rows or columns may have come or gone: selected cell and filters stay. */
-  readonly refresh: (book: OpenedBook, shift?: Shift) => Promise<void>;
+  /** The same workbook in a newer state: selected cell and filters stay. */
+  readonly refresh: (book: OpenedBook, state?: NewerState) => Promise<void>;
   /** Listens to the same workbook being shown in a newer state. */
   readonly onRefresh: (listener: () => void) => () => void;
   readonly changes: () => PageChanges;
@@ -47,6 +48,14 @@ export interface OpenGrid {
   readonly calculate: () => Promise<void>;
   /** Waits until what follows from cells that changed is worked out. */
   readonly settled: () => Promise<void>;
+}
+
+/** What is new in a workbook that is shown again. */
+export interface NewerState {
+  /** Rows or columns that came or went. */
+  readonly shift?: Shift | undefined;
+  /** It brings the results of what was written: nobody waits until they are worked out again. */
+  readonly hasResults?: boolean;
 }
 
 export interface OpenGridOptions {
@@ -138,8 +147,14 @@ export async function openGrid({
     });
     return calculateInTurn(injector);
   };
-  /** @param isFresh whether the results that the file has are those of its cells: nothing was written since */
-  const show = async (next: OpenedBook, isFresh = true): Promise<void> => {
+  /** Works out what is shown, after it was written into. */
+  let working = Promise.resolve();
+  /**
+   * @param isFresh whether the results that the file has are those of its cells: nothing was written since
+   * @returns works out what the stored results may not be any more
+   */
+  const show = async (next: OpenedBook, isFresh = true): Promise<() => Promise<void>> => {
+    await Promise.allSettled([working]);
     await calculations?.done();
     if (workbook !== undefined) api.disposeUnit(BOOK_ID);
     // Steps of the workbook before would change cells of this one.
@@ -156,29 +171,27 @@ export async function openGrid({
     else if (isFresh && stored === formulas) await calculations.opening("stored results hold", grid.draw);
     else await grid.draw();
     performance.mark("answers");
-    taken = 0;
-    if (isMany) status.say(`${formulas} formulas show their stored results. Calculate works them out again.`);
-    else for (let asked = 0; taken < formulas && asked < MOST_ASKED; asked++) await calculate();
+    return async () => {
+      taken = 0;
+      if (isMany) status.say(`${formulas} formulas show their stored results. Calculate works them out again.`);
+      else for (let asked = 0; taken < formulas && asked < MOST_ASKED; asked++) await calculate();
+    };
   };
   return {
     grid,
     workbook: shown,
     opened: book,
-    show: (next) => show(next),
-    refresh: async (next, shift) => {
-      const sheet = shown().getActiveSheet();
-      const [name, cell] = [sheet.getSheetName(), sheet.getSelection()?.getActiveRange()?.getA1Notation()];
-      const { sheetViewStartRow, sheetViewStartColumn } = sheet.getScrollState();
+    show: async (next) => (await show(next))(),
+    refresh: async (next, { shift, hasResults = false } = {}) => {
+      const goBack = keptPlace(shown());
       const filterAgain = keptFilters(shown(), injector);
-      await show(next, false);
+      working = (await show(next, false))();
+      if (hasResults) working.catch(reportError);
+      else await working;
       await filterAgain(shown(), shift);
       // A filter is no step of the user's: the next undo takes back the write.
       injector.get(IUndoRedoService).clearUndoRedo(BOOK_ID);
-      const same = shown().getSheetByName(name);
-      if (!same) return;
-      shown().setActiveSheet(same);
-      if (cell !== undefined) same.getRange(cell).activate();
-      same.scrollToCell(sheetViewStartRow, sheetViewStartColumn);
+      goBack(shown());
       for (const listener of refreshed) listener();
     },
     onRefresh: (listener) => {
@@ -188,7 +201,10 @@ export async function openGrid({
     changes: () => bookEdits(book(), liveBook(shown(), injector)),
     book: () => (read ??= pageBook(book(), liveBook(shown(), injector))),
     calculate,
-    settled: () => calculations?.settled() ?? Promise.resolve(),
+    settled: async () => {
+      await Promise.allSettled([working]);
+      await calculations?.settled();
+    },
   };
 }
 
@@ -198,20 +214,6 @@ const SELECTING = ["sheet.operation.set-selections", "sheet.operation.set-worksh
 /** Whatever changes a workbook, its results included. */
 const CHANGING = /\.mutation\./;
 
-/** More than these take a few seconds: the stored results do until the user asks. */
-const MANY_FORMULAS = 15_000;
 /** The engine has been seen to leave a calculation out right after another workbook was shown. */
 const MOST_ASKED = 3;
 const LONGEST_CALCULATION = 600_000;
-
-/** How many formulas there are, and how many of them with a stored result. */
-function formulasIn({ snapshot }: OpenedBook): { readonly formulas: number; readonly stored: number } {
-  let [formulas, stored] = [0, 0];
-  for (const sheet of Object.values(snapshot.sheets))
-    for (const [, , cell] of gridCells(sheet.cellData ?? {})) {
-      if (!cell.f && !cell.si) continue;
-      formulas++;
-      if (cell.v !== undefined && cell.v !== null) stored++;
-    }
-  return { formulas, stored };
-}

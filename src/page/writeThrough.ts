@@ -26,7 +26,7 @@ export function writeThrough(open: OpenGrid, server: PageServer, changes: Unsave
     if (shifts.length === 0) return false;
     const back = await server.takeBack(open.changes().edits);
     const shift = shifts.pop();
-    await open.refresh(back, shift === undefined ? undefined : reverseOf(shift));
+    await open.refresh(back, { shift: shift && reverseOf(shift) });
     changes.reset(true);
     return true;
   };
@@ -36,7 +36,7 @@ export function writeThrough(open: OpenGrid, server: PageServer, changes: Unsave
     write: async (edits) => {
       const { opened, columns, notes } = await server.write(open.changes().edits, edits);
       const mine = shifts.push(edits.shift);
-      await open.refresh(opened, edits.shift);
+      await open.refresh(opened, { shift: edits.shift, hasResults: edits.columns !== undefined });
       changes.reset(true);
       const undo = async (): Promise<void> => {
         if (shifts.length !== mine)

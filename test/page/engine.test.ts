@@ -132,13 +132,18 @@ function listing() {
     _univerInstanceService: { getUnit: () => ({ getSheetBySheetId: () => sheet }) },
     updateFormulaData: (_book: string, _sheet: string, changed: object) => note("all formulas", changed),
   };
+  const config = {
+    _forceCalculate: true,
+    loadDirtyRangesAndExcludedCell: (...filled: unknown[]) => did.push(`filled ${filled.length}`),
+  };
   const parts = new Map<unknown, unknown>([
+    [engine.IFormulaCurrentConfigService, config],
     [engine.IFormulaDependencyGenerator, lister],
     [engine.IDependencyManagerService, new DependencyManagerService()],
     [engine.FormulaDataModel, formulas],
   ]);
   listFormulasOnce({ get: (part: unknown) => parts.get(part) } as unknown as Injector);
-  return { did, lister, formulas };
+  return { did, lister, formulas, config };
 }
 
 test("a formula that cells share is read once for each list, and cells are followed where a function may read any", async () => {
@@ -166,6 +171,12 @@ test("a cell that shares a formula is listed as the engine does it", () => {
   expect(one).toEqual(own);
   expect([one!.row, one!.column, one!.subUnitId, one!.isVirtual, other!.row]).toEqual([7, 2, "Survey", true, 5]);
   expect(other!.treeId).not.toBe(one!.treeId);
+});
+
+test("after all formulas, only those that read what others fill are worked out once more", () => {
+  const { did, config } = listing();
+  config.loadDirtyRangesAndExcludedCell([area("Survey", 1)], {});
+  expect([did, config._forceCalculate]).toEqual([["filled 2"], false]);
 });
 
 test("only what touches a formula makes the engine go through all formulas", () => {

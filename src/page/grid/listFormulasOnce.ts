@@ -2,6 +2,7 @@ import type { IObjectMatrixPrimitiveType, Injector, Nullable } from "@univerjs/c
 import {
   FormulaDataModel,
   FormulaDependencyTreeVirtual,
+  IFormulaCurrentConfigService,
   IDependencyManagerService,
   IFormulaDependencyGenerator,
 } from "@univerjs/engine-formula";
@@ -29,6 +30,14 @@ interface Lister {
 type Cell = Nullable<{ readonly f?: Nullable<string>; readonly si?: Nullable<string> }>;
 type Cells = IObjectMatrixPrimitiveType<Cell>;
 
+/** What a calculation is asked for. */
+interface Config {
+  /** Asks for the formulas that read what other formulas fill, when all else is worked out. */
+  loadDirtyRangesAndExcludedCell: (...filled: unknown[]) => void;
+  /** Whether every formula is to be worked out. */
+  _forceCalculate: boolean;
+}
+
 interface Formulas {
   updateFormulaData: (bookId: string, sheetId: string, changed: Cells) => object;
   readonly _univerInstanceService: {
@@ -45,7 +54,8 @@ const NO_NODES: readonly never[] = [];
 /**
  * Keeps the engine from reading a formula again for each cell that shares it. Before it calculates, it lists the formulas
  * of all cells; by itself it looks each up by its text, searches all of its parts twice, and puts its cell into an index
- * that only functions such as INDIRECT need: with 3,000 rows that is most of the time of an edit.
+ * that only functions such as INDIRECT need: with 3,000 rows that is most of the time of an edit. When all is to be worked
+ * out and a formula fills several cells, it even works out everything twice.
  */
 export function listFormulasOnce(injector: Injector): void {
   const lister = injector.get(IFormulaDependencyGenerator) as unknown as Lister;
@@ -86,6 +96,13 @@ export function listFormulasOnce(injector: Injector): void {
     getDirtyData: undefined,
     featureId: undefined,
   });
+
+  const config = injector.get(IFormulaCurrentConfigService) as unknown as Config;
+  const { loadDirtyRangesAndExcludedCell: takeFilled } = config;
+  config.loadDirtyRangesAndExcludedCell = (...filled) => {
+    takeFilled.apply(config, filled);
+    config._forceCalculate = false;
+  };
 
   const formulas = injector.get(FormulaDataModel) as unknown as Formulas;
   const { updateFormulaData: update } = formulas;
