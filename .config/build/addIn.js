@@ -56,6 +56,7 @@ module.exports = (mode) => {
           // Types are checked by `npm run types`; tsconfig.json says noEmit because nothing but webpack emits.
           options: { transpileOnly: true, compilerOptions: { noEmit: false } },
         },
+        { test: /\.ts$/, issuerLayer: "cells", enforce: "pre", loader: require.resolve("./withoutViews") },
         // Its colour profile is for archives, which these pages do not claim to be.
         { test: /pdfkit[\\/].*\.mjs$/, parser: { url: false } },
       ],

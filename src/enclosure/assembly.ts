@@ -34,7 +34,7 @@ export interface Assembly {
 }
 
 /** What a kind of enclosure knows of its own assemblies. */
-export interface AssembledKind {
+export interface AssembledKind extends ShownKind {
   readonly name: string;
   /** Folded up from flat pieces, which a drawing shows flat beside it; no walls stand on a base. */
   readonly folded: boolean;
@@ -44,6 +44,10 @@ export interface AssembledKind {
   readonly blanks: (assembly: Assembly, settings: Settings) => readonly Blank[];
   /** Cautions of this kind alone, beside those of every enclosure. */
   readonly cautions: (assembly: Assembly, settings: Settings) => readonly string[];
+}
+
+/** What drawings and bench pages ask of a kind, and no cell: the build leaves it out of functions.js. */
+interface ShownKind {
   /** How its boards are put together, covered and lined, naming each part that it puts in its place. */
   readonly order: (assembly: Assembly, settings: Settings) => readonly Step[];
   /** The enclosure open as far as shows what it is. */
