@@ -14,7 +14,7 @@ const PRODUCTS = [
     "manifest.xml",
     "addin/manifest.xml",
   ],
-  ...["page/page.html", "page/page.js", "enclosure-columns.js"],
+  ...["page/page.html", "page/page.js", "enclosure-columns.js", "planThread.js"],
 ];
 
 /**

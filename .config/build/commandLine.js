@@ -16,15 +16,15 @@ const FONTS = [
   "@expo-google-fonts/gowun-dodum/400Regular/GowunDodum_400Regular.ttf",
 ];
 
-/** The command line, one file for Node. */
+/** The command line, a file for Node, and its planning threads, which start without the rest of it. */
 module.exports = (mode) =>
   bundled({
     name: "command line",
     mode,
     notices: "NOTICES-command-line.txt",
     options: {
-      entryPoints: ["src/cli/main.ts"],
-      outfile: PROGRAM,
+      entryPoints: { "enclosure-columns": "src/cli/main.ts", planThread: "src/cli/planThread.ts" },
+      outdir: DIST,
       platform: "node",
       target: "node20",
       format: "cjs",
@@ -33,6 +33,7 @@ module.exports = (mode) =>
       // PDFKit names a colour profile beside itself: for archives, which these pages do not claim to be.
       define: { "import.meta.url": '"file:///"' },
       banner: { js: "#!/usr/bin/env node" },
+      footer: { js: "if (require.main === module) module.exports.start?.();" },
     },
     plugins: [
       new CopyPlugin({

@@ -14,7 +14,7 @@ import {
   refuseNoCurrency,
 } from "../pack/applicationPack";
 import type { Output } from "./output";
-import { besideProgram, dateOf, DAY, paperOf, plannedEstimate } from "./paper";
+import { loadFont, dateOf, DAY, paperOf, plannedEstimate } from "./paper";
 import type { BesideOptions } from "./planBeside";
 import { savedLines, type ReadSurvey } from "./sheets";
 
@@ -42,7 +42,7 @@ export async function applyCommand(read: ReadSurvey, command: ApplyCommand): Pro
   const { files, notice, funds, narrative } = await applicationPack(
     { survey, cells, estimate, name },
     options,
-    besideProgram,
+    loadFont,
   );
   const saved = saveAll(read, folder, files, command.replace);
   const counts = completenessOf(

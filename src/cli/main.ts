@@ -1,26 +1,33 @@
 import { parseArgs, type ParseArgsConfig } from "node:util";
-import { isMainThread } from "node:worker_threads";
 import { InputError, shown } from "../measure/errors";
 import { didYouMean } from "../settings/names";
 import { fail, failOutside } from "./fail";
 import { HELP } from "./help";
 import { print, visibleJson } from "./print";
-import { servePlans } from "./planBeside";
 import type { Given } from "./surveyOptions";
 import { COMMANDS } from "./commands";
 
-if (isMainThread) {
-  const debug = process.argv.includes("--debug");
-  failOutside(debug);
-  void main(process.argv.slice(2))
-    .catch((error: unknown) => {
-      const [, , name = "", ...rest] = process.argv;
-      return fail(error, debug, { name, rest, json: rest.includes("--json") });
-    })
-    .then((code) => {
-      process.exitCode = code;
-    });
-} else servePlans();
+/** Starts the program: one command, from the arguments of the process. The built file calls it when it is run, not when it is loaded. */
+export function start(): void {
+  failOutside(process.argv.includes("--debug"));
+  void answered(process.argv.slice(2)).then((code) => {
+    process.exitCode = code;
+  });
+}
+
+/**
+ * Runs one command and prints its answer, or why there is none.
+ *
+ * @returns the exit code
+ */
+export async function answered(args: readonly string[]): Promise<number> {
+  try {
+    return await main(args);
+  } catch (error) {
+    const [name = "", ...rest] = args;
+    return fail(error, args.includes("--debug"), { name, rest, json: rest.includes("--json") });
+  }
+}
 
 async function main([name = "", ...rest]: readonly string[]): Promise<number> {
   if (name === "" || name === "--help" || name === "-h" || name === "help") {

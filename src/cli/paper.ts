@@ -1,4 +1,3 @@
-import { realpathSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { basename, dirname, extname, join } from "node:path";
 import { estimateOf, type Estimate } from "../estimate/estimate";
@@ -14,6 +13,7 @@ import { didYouMean } from "../settings/names";
 import { demandGroups } from "../estimate/budget";
 import { refuseTaken, saveBeside } from "../files/saveBeside";
 import type { SizedSurvey } from "../survey/sizeSurvey";
+import { besideProgram } from "./besideProgram";
 import { labelOptions, type LabelCommand } from "./labelOptions";
 import type { Output } from "./output";
 import { visibleLine } from "./print";
@@ -65,7 +65,7 @@ export async function paperCommand(survey: ReadSurvey, command: PaperCommand): P
       output.what,
       { survey: sized, cells: survey.cells, plans, estimate },
       options,
-      besideProgram,
+      loadFont,
     );
     const saved = saveBeside({
       input: survey.path,
@@ -134,9 +134,8 @@ export async function plannedEstimate({ sized, cells }: ReadSurvey, search: Besi
   return estimateOf(planned(await planBeside(jobs, search)), settings);
 }
 
-/** The build puts the fonts into a folder beside the program. */
-export const besideProgram: FontLoader = async (name) =>
-  new Uint8Array(await readFile(join(dirname(realpathSync(process.argv[1]!)), "fonts", fontFileName(name))));
+export const loadFont: FontLoader = async (name) =>
+  new Uint8Array(await readFile(besideProgram("fonts", fontFileName(name))));
 
 function paperKindsOf(text = "tickets"): readonly PaperKind[] {
   const names = text

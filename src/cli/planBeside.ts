@@ -1,25 +1,26 @@
 import { availableParallelism } from "node:os";
-import { parentPort, Worker, workerData } from "node:worker_threads";
+import { Worker } from "node:worker_threads";
 import type { Budget, Progress } from "../cutting/types";
 import { inTurns } from "../estimate/inTurns";
-import { betterPlan, planStock, type StockPlan } from "../estimate/stockPlans";
+import { betterPlan, type StockPlan } from "../estimate/stockPlans";
 import type { StockJob } from "../estimate/stockJobs";
 import { InputError } from "../measure/errors";
+import { besideProgram } from "./besideProgram";
 import { warn } from "./print";
 
 /** What a planning thread is started with, and then asked. */
-interface Shared {
+export interface Shared {
   readonly stop: Int32Array;
 }
 
-interface Ask {
+export interface Ask {
   readonly place: number;
   readonly job: StockJob;
   readonly seed: number;
   readonly budget: Budget;
 }
 
-type Message =
+export type Message =
   | { readonly progress: Progress; readonly stock: string }
   | { readonly place: number; readonly plan: StockPlan }
   | { readonly place: number; readonly refused: Pick<InputError, "argument" | "got" | "expected" | "cure"> };
@@ -61,7 +62,7 @@ export async function planBeside(jobs: readonly StockJob[], options: BesideOptio
   try {
     await inTurns({
       threads: Math.min(cores, asks.length),
-      start: () => new Worker(process.argv[1]!, { workerData: { stop } satisfies Shared }),
+      start: () => new Worker(besideProgram("planThread.js"), { workerData: { stop } satisfies Shared }),
       end: (worker) => worker.terminate(),
       next: () => asks.shift(),
       answer: async (worker, ask) => {
@@ -109,27 +110,6 @@ function budgetOf(
     iterations: STEPS + STEPS_PER_PIECE * job.pieces.length,
     milliseconds: USUAL_MS * Math.min(1, share),
   };
-}
-
-/** The other side: answers until it is ended. */
-export function servePlans(): void {
-  const { stop } = workerData as Shared;
-  parentPort!.on("message", ({ place, job, seed, budget }: Ask) => {
-    const tell = (message: Message) => parentPort!.postMessage(message);
-    try {
-      const plan = planStock(job, {
-        seed,
-        budget,
-        onProgress: (stock, progress) => tell({ stock, progress }),
-        shouldStop: () => Atomics.load(stop, 0) === 1,
-      });
-      tell({ place, plan });
-    } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      const { argument, got, expected, cure } = error;
-      tell({ place, refused: { argument, got, expected, cure } });
-    }
-  });
 }
 
 /** An error loses its kind on its way between threads. */

@@ -84,7 +84,13 @@ function timeFill(rows: number): void {
   const start = performance.now();
   const run = spawnSync(
     process.execPath,
-    ["-e", `${watch} process.argv.splice(1, 0, "fill"); require("./dist/enclosure-columns.js")`, "--", "fill", survey],
+    [
+      "-e",
+      `${watch} process.argv.splice(1, 0, "fill"); require("./dist/enclosure-columns.js").start()`,
+      "--",
+      "fill",
+      survey,
+    ],
     { encoding: "utf8" },
   );
   const seconds = (performance.now() - start) / 1000;

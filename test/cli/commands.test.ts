@@ -4,9 +4,25 @@ import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
 import { KINDS } from "../../src/enclosure/registry";
 import { SETTING_KEYS } from "../../src/settings/given";
 import { DEFINITIONS } from "../../src/settings/schema";
-import { book, columnOf, json, newFolder, run, sheetRows } from "./run";
+import { book, columnOf, json, newFolder, run, runAlone, sheetRows } from "./run";
 
 const COMMANDS = ["fill", "parts", "plan", "estimate", "paper", "open", "kinds", "settings", "demo"];
+
+test.each([
+  [0, ["help", "fill"]],
+  [0, ["parts", "--height", "300", "--width", "210", "--depth", "40", "--enclosure", "tray", "--json"]],
+  [0, ["demo"]],
+  [2, ["filled"]],
+  [2, ["fill", "nothing.csv", "--json"]],
+  [2, ["plan", "--sideways"]],
+])("exit %i, and what is printed, of a process of its own: %j", (code, args) => {
+  const [alone, beside] = [newFolder(), newFolder()];
+  const ran = runAlone(alone, ...args);
+  expect(ran.code).toBe(code);
+  // The other tests run commands in one process.
+  expect(run(beside, ...args)).toEqual(ran);
+  expect(readdirSync(beside)).toEqual(readdirSync(alone));
+});
 
 describe("help", () => {
   test.each(["", "--help", "-h", "help"])("enclosure-columns %s lists every command", (arg) => {

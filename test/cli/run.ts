@@ -2,6 +2,7 @@ import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
+import { MessageChannel, receiveMessageOnPort, Worker } from "node:worker_threads";
 import { openWorkbook, type Workbook } from "../../src/workbook/openWorkbook";
 import { readCsv } from "../../src/workbook/readCsv";
 import { readSheet } from "../../src/workbook/readSheet";
@@ -16,11 +17,39 @@ export interface Ran {
 
 const PROGRAM = resolve("dist/enclosure-columns.js");
 
-/** Runs the built command line in a folder. */
-export function run(folder: string, ...args: readonly string[]): Ran {
+/** Runs the built command line in a folder, in a process of its own. */
+export function runAlone(folder: string, ...args: readonly string[]): Ran {
   const { status, stdout, stderr } = spawnSync(process.execPath, [PROGRAM, ...args], { cwd: folder, encoding: "utf8" });
   return { code: status, out: stdout, err: stderr };
 }
+
+/**
+ * Runs the built command line in a folder, in one process for all runs of a suite: most of what a command takes is
+ * starting, and reading code that has not run yet.
+ */
+export function run(folder: string, ...args: readonly string[]): Ran {
+  const { worker, port, turn } = (beside ??= start());
+  Atomics.store(turn, 0, 0);
+  worker.postMessage({ folder: resolve(folder), args });
+  Atomics.wait(turn, 0, 0);
+  return (receiveMessageOnPort(port) as { message: Ran }).message;
+}
+
+let beside: ReturnType<typeof start> | undefined;
+
+/** A thread passes on what is asked and answered, so that a test can wait for it. */
+function start() {
+  const { port1, port2 } = new MessageChannel();
+  const turn = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
+  const workerData = { program: PROGRAM, answers: port2, turn };
+  const worker = new Worker(resolve("test/cli/runBeside.mjs"), { workerData, transferList: [port2] });
+  return { worker, port: port1, turn };
+}
+
+afterAll(async () => {
+  await beside?.worker.terminate();
+  beside?.port.close();
+});
 
 /** Runs a command that must succeed and answer in JSON. */
 export function json(folder: string, ...args: readonly string[]): Record<string, unknown> {

@@ -10,6 +10,9 @@ import type { Estimate } from "../../src/estimate/estimate";
 import { bytesOf, json, newFolder, run } from "../cli/run";
 import { hasPoppler, textOf } from "./paperTools";
 
+/** So many steps of the search: the same plans on any machine, however busy. */
+const STEPS = ["--steps", "300"];
+
 function withSurvey(): string {
   const folder = newFolder();
   writeFileSync(join(folder, "survey.csv"), writeCsv(DEMO_SURVEY.slice(0, 8)));
@@ -24,7 +27,7 @@ test("the build holds every font, with its licence", () => {
 test("paper writes a PDF beside the survey and says what is in it", () => {
   const folder = withSurvey();
   const before = readFileSync(join(folder, "survey.csv"));
-  const answer = json(folder, "paper", "survey.csv", "--what", "all", "--paper", "letter");
+  const answer = json(folder, "paper", "survey.csv", "--what", "all", "--paper", "letter", ...STEPS);
   expect(answer["parts"]).toMatchObject([
     { what: "front", pages: 2 },
     { what: "tickets" },
@@ -107,8 +110,14 @@ ifPoppler.each([[[]], [["--set", "estimate by=kind"]]])(
   `the printed budget with %j is that of the estimate, line by line${hasPoppler ? "" : " (skipped: poppler-utils is not installed)"}`,
   (args: readonly string[]) => {
     const folder = withSurvey();
-    const { lines, cost, contingency, total } = json(folder, "estimate", "survey.csv", ...args) as unknown as Estimate;
-    json(folder, "paper", "survey.csv", "--what", "estimate", "--out", "budget.pdf", ...args);
+    const { lines, cost, contingency, total } = json(
+      folder,
+      "estimate",
+      "survey.csv",
+      ...STEPS,
+      ...args,
+    ) as unknown as Estimate;
+    json(folder, "paper", "survey.csv", "--what", "estimate", "--out", "budget.pdf", ...STEPS, ...args);
     const [budget = ""] = textOf(bytesOf(folder, "budget.pdf")).split("Totals are sums of the lines as printed.");
     const printed = [...budget.matchAll(/ (\d+\.\d\d) +(\d+\.\d\d) +(\d+\.\d\d)$/gm)];
     // What has no price has no money either, and is listed under the budget.

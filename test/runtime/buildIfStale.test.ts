@@ -13,7 +13,7 @@ const BUILT = [
     "manifest.xml",
     "addin/manifest.xml",
   ],
-  ...["page/page.html", "page/page.js", "enclosure-columns.js"],
+  ...["page/page.html", "page/page.js", "enclosure-columns.js", "planThread.js"],
 ];
 
 let folder = "";
