@@ -1,6 +1,6 @@
 import { basename, dirname, extname, join } from "node:path";
 import { OFFERED_KINDS } from "../headings/columnQuestions";
-import { optionOf } from "../headings/questions";
+import { ALL_ROWS, optionOf } from "../headings/questions";
 import { cellText } from "../measure/blank";
 import { InputError, shown } from "../measure/errors";
 import { plainName } from "../settings/names";
@@ -199,7 +199,7 @@ function report({ sized, said, files }: Written): Output {
   return { text, json: { ...summary, boards, said, files } };
 }
 
-/** How the meaning of a word that no kind is known by is said once for all its rows. */
+/** How the meaning of a word that no kind is known by, or of a blank, is said once for all its rows. */
 function wordHint({ survey, outcomes }: SizedSurvey): readonly string[] {
   const at = outcomes.findIndex(
     (outcome, i) =>
@@ -210,8 +210,11 @@ function wordHint({ survey, outcomes }: SizedSurvey): readonly string[] {
   );
   if (at < 0) return [];
   const word = cellText(survey.items[at]!.cells.enclosure);
+  const meaning = OFFERED_KINDS[0];
   return [
     "",
-    `What a word means is said once for all its rows, such as ${optionOf({ words: [{ word, meaning: OFFERED_KINDS[0] }] })}`,
+    word.trim() === ""
+      ? `Rows that name no enclosure are all given one with ${optionOf({ words: [{ word: ALL_ROWS, meaning }] })}`
+      : `What a word means is said once for all its rows, such as ${optionOf({ words: [{ word, meaning }] })}`,
   ];
 }

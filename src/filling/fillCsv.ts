@@ -6,7 +6,8 @@ import { MEASURED } from "../headings/lexicon";
 import type { Book } from "../workbook/book";
 import { headedFigure } from "./headedFigure";
 import { recogniseColumns } from "../headings/recognise";
-import type { RecogniseOptions } from "../headings/recognition";
+import { Unanswered } from "../headings/questions";
+import type { Recognition, RecogniseOptions } from "../headings/recognition";
 import { boardNotes } from "../survey/boardNotes";
 import { checkedSurvey } from "../survey/checkedSurvey";
 import type { SizedSurvey } from "../survey/sizeSurvey";
@@ -127,31 +128,42 @@ export function cutListCsv(sized: SizedSurvey, like?: Csv): Uint8Array {
 }
 
 /**
- * The text table as a workbook, its survey a table. Numbers of measured columns, and of columns of nothing but numbers, become
- * numbers; every other cell stays the text that it is.
+ * The text table as a workbook, its survey a table where headings are found. Numbers of measured columns, and of columns of
+ * nothing but numbers, become numbers; every other cell stays the text that it is.
  */
 export function csvToWorkbook(csv: Csv, recognise: RecogniseOptions): Uint8Array {
-  // What is in doubt is asked about where the workbook is read: the page can ask with buttons.
-  const recognition = recogniseColumns(csv.rows, recognise);
-  const { height, width, depth, weight, quantity } = recognition.columns;
+  const recognition = recognisedIn(csv, recognise);
+  const { headingRow, firstRow } = recognition;
+  const { height, width, depth, weight, quantity, identifier } = recognition.columns;
   const measured = new Set([height, width, depth, weight, quantity].map((column) => column?.column));
   const columns = widthOf(csv.rows);
-  const body = csv.rows.slice(recognition.firstRow - 1);
+  const body = csv.rows.slice(firstRow - 1);
   const numeric = Array.from(
     { length: columns },
-    (_, i) =>
-      measured.has(i + 1) ||
-      (recognition.columns.identifier?.column !== i + 1 && body.every((row) => isNumber(row[i]))),
+    (_, i) => measured.has(i + 1) || (identifier?.column !== i + 1 && body.every((row) => isNumber(row[i]))),
   );
   const rows = csv.rows.map((row, index): readonly CellContent[] =>
     Array.from({ length: columns }, (_, i) => {
       const cell = row[i] ?? "";
-      if (index === recognition.headingRow - 1 && cell.trim() === "") return `column ${i + 1}`;
+      if (index === headingRow - 1 && cell.trim() === "") return `column ${i + 1}`;
       if (cell === "") return null;
-      return index >= recognition.firstRow - 1 && numeric[i] === true ? numberOrText(cell) : cell;
+      return index >= firstRow - 1 && numeric[i] === true ? numberOrText(cell) : cell;
     }),
   );
-  return createWorkbook([{ name: "Survey", rows, headingRow: recognition.headingRow, table: "Survey" }]);
+  return createWorkbook([{ name: "Survey", rows, headingRow, ...(headingRow > 0 ? { table: "Survey" } : {}) }]);
+}
+
+/**
+ * What is in doubt is asked about where the workbook is read: the page can ask with buttons. Which row holds the headings is
+ * one of these questions; until it is answered no row does.
+ */
+function recognisedIn(csv: Csv, recognise: RecogniseOptions): Pick<Recognition, "headingRow" | "firstRow" | "columns"> {
+  try {
+    return recogniseColumns(csv.rows, recognise);
+  } catch (error) {
+    if (error instanceof Unanswered) return { headingRow: 0, firstRow: 1, columns: {} };
+    throw error;
+  }
 }
 
 /** Not by spreading: the arguments of a long survey would not fit on the stack. */

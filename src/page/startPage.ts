@@ -57,6 +57,7 @@ function pageOf(open: OpenGrid, server: PageServer, status: StatusLine, tab: Tab
     server,
     say: (text) => status.say(text, true),
     onChange: (isUnsaved) => {
+      if (isUnsaved) status.changed();
       elementById(document, "unsaved").hidden = !isUnsaved;
       document.title = `${isUnsaved ? "Not saved: " : ""}${name} - Enclosure Columns`;
     },

@@ -2,11 +2,28 @@
 export interface StatusLine {
   readonly cell: (text: string, wrong: boolean) => void;
   readonly say: (text: string, wrong?: boolean) => void;
+  /** Says what is true until the workbook changes again. */
+  readonly saySaved: (text: string) => void;
+  /** Takes away what is no longer true. */
+  readonly changed: () => void;
 }
 
 /** @param document the page */
 export function statusLine(document: Document): StatusLine {
-  return { cell: lineOf(document, "cell"), say: lineOf(document, "said") };
+  const say = lineOf(document, "said");
+  let saved: string | undefined;
+  return {
+    cell: lineOf(document, "cell"),
+    say,
+    saySaved: (text) => {
+      saved = text;
+      say(text);
+    },
+    changed: () => {
+      if (elementById(document, "said").textContent === saved) say("");
+      saved = undefined;
+    },
+  };
 }
 
 /** The element of the page with that id. @throws Error when there is none */

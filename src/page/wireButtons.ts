@@ -34,7 +34,7 @@ export function wireButtons({ open, server, status, changes, show }: Page): void
     const { edits, said } = open.changes();
     const { path, notes } = await server.save(edits, name);
     changes.reset(false);
-    status.say([`Saved as ${path}`, ...notes, ...said].join(". "));
+    status.saySaved([`Saved as ${path}`, ...notes, ...said].join(". "));
   };
   const openNow = async (file: File): Promise<void> => {
     status.say(`Opening ${file.name}`);

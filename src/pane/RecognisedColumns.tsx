@@ -29,7 +29,9 @@ export function RecognisedColumns({ model, survey, state }: Pick<ViewProps, "mod
   return (
     <ul class="lines columns">
       {lines.map(({ column, heading, role, unit }) => {
-        const name = `${columnLetters(column)} ${heading}`;
+        const letters = columnLetters(column);
+        // Without headings columns are called by their letters.
+        const name = heading === `column ${letters}` ? heading : `${letters} ${heading}`;
         const isMeasured = MEASURED.includes(role as never);
         const choices: readonly string[] = role === "weight" ? massUnitsBeside(settingsUnit) : LENGTHS;
         return (

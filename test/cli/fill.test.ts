@@ -54,6 +54,15 @@ function formulaOf(folder: string, name: string, cell: string): string | undefin
 }
 
 describe("a .csv survey", () => {
+  test("rows that name no enclosure are given one by a line to type, which does so", () => {
+    const folder = folderWithCsv("Shelfmark,Height,Width,Depth,Enclosure\nA 1,300,210,40,tray\nA 2,250,180,30,\n");
+    const hint = 'Rows that name no enclosure are all given one with --all "clamshell box"';
+    expect(run(folder, "fill", "survey.csv").out).toContain(hint);
+    expect(run(folder, "fill", "survey.csv", "--all", "clamshell box", "--out", "b.csv").out).toContain(
+      "2 rows: 2 sized",
+    );
+  });
+
   test("becomes a .csv with the figures in new columns, every cell of the user's as it was", () => {
     const folder = folderWithCsv();
     const { code, out, err } = run(folder, "fill", "survey.csv");

@@ -1,3 +1,5 @@
+import { strFromU8 } from "fflate";
+import { partsOf } from "../workbook/made/package";
 import { csvToWorkbook, fillCsv } from "../../src/filling/fillCsv";
 import { openWorkbook } from "../../src/workbook/openWorkbook";
 import { readCsv } from "../../src/workbook/readCsv";
@@ -13,6 +15,18 @@ test("a text table with a column in doubt becomes a workbook, so that the page c
     ["A 1", "24 cm", 18, 3, "tray", 7],
     ["A 2", 30, 20, 4, "tray", 8],
   ]);
+});
+
+test("a text table without headings becomes a workbook whose first row is a row like the others", () => {
+  const csv = readCsv(new TextEncoder().encode("A 1,240,180,30,tray\nA 2,300,200,40,slipcase\n"));
+  expect(() => fillCsv(csv, ["problem"], [], {})).toThrow("heading row");
+  const bytes = csvToWorkbook(csv, {});
+  expect(readSheet(openWorkbook(bytes), "Survey").rows).toEqual([
+    ["A 1", 240, 180, 30, "tray"],
+    ["A 2", 300, 200, 40, "slipcase"],
+  ]);
+  const sheet = strFromU8(partsOf(bytes)["xl/worksheets/sheet1.xml"]!);
+  expect([sheet.includes("frozen"), sheet.includes("tablePart")]).toEqual([false, false]);
 });
 
 test("a survey longer than the arguments that a call can take is filled", () => {
