@@ -1,6 +1,6 @@
 import { explodedView } from "../drawing/explodedView";
 import { boardName } from "../settings/boards";
-import { benchLength } from "../measure/benchLength";
+import { nearestMark } from "../measure/benchLength";
 import { boardReason } from "./boardReason";
 import { Decisions } from "./Decisions";
 import { ItemCost } from "./ItemCost";
@@ -45,7 +45,7 @@ export function ItemView({ model, survey, state, place, open }: ViewProps) {
     );
   const { answerUnit: unit } = sized.settings;
   const [width, height, depth] = sized.assembly.outside;
-  const size = (mm: number) => benchLength(mm, unit);
+  const size = (mm: number) => nearestMark(mm, unit);
   const { item } = sized;
   return (
     <>
@@ -76,6 +76,7 @@ export function ItemView({ model, survey, state, place, open }: ViewProps) {
         large={() => explodedView(sized.assembly, { unit, width: LARGE })}
       />
       <h3>Parts to cut, {unit}</h3>
+      <p class="quiet">+ is just over the mark of the rule, − just under it.</p>
       <ul class="rows" aria-label="Parts to cut">
         {partsToCut(sized).map(({ part, count, size: cut, stock, grain, how }) => (
           <li key={part}>

@@ -3,7 +3,7 @@ import { partList } from "../covering/partList";
 import { benchInstruction } from "../enclosure/benchInstruction";
 import { KINDS } from "../enclosure/registry";
 import { InputError, NoAnswer } from "../measure/errors";
-import { benchLength } from "../measure/benchLength";
+import { benchLength, nearestMark } from "../measure/benchLength";
 import { labourHours } from "../estimate/labourHours";
 import { scaledHours } from "../estimate/labour";
 import { relativeSize } from "../estimate/relativeSize";
@@ -88,7 +88,7 @@ export function comparedKinds(
     try {
       const sized = sizeItem(item, name, weightKg, settings);
       const { outside } = sized.assembly;
-      const size = [outside[1], outside[0], outside[2]].map((mm) => benchLength(mm, settings.answerUnit));
+      const size = [outside[1], outside[0], outside[2]].map((mm) => nearestMark(mm, settings.answerUnit));
       return {
         ...about,
         outside: size.join(" × "),

@@ -16,6 +16,11 @@ let at: OpenPage;
 beforeAll(async () => {
   browser = await launched();
   at = await opened(browser, "survey.xlsx", await made());
+  // At once: what shows dialogs comes later than what asks for them.
+  await at.page.click("#find");
+  await at.page.waitForSelector("[data-u-comp=find-replace-dialog]");
+  await at.page.keyboard.press("Escape");
+  await at.page.waitForSelector("[data-u-comp=find-replace-dialog]", { state: "detached" });
   await at.page.evaluate(() => {
     // Away from the cells that are looked at: a frame is drawn round the selected one.
     openGrid.workbook().getActiveSheet().getRange("H9").activate();

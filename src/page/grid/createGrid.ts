@@ -33,6 +33,7 @@ import "@univerjs/sheets-sort/facade";
 import "@univerjs/sheets-table/facade";
 import type { IFunctionInfo } from "@univerjs/engine-formula";
 import { BOOK_ID, TABLE_STYLE } from "../gridTerms";
+import { keepDialogs } from "./keepDialogs";
 import {
   CalculationMode,
   IRenderManagerService,
@@ -117,6 +118,7 @@ export function createGrid({ container, values, dark, functions }: GridOptions):
   const draw = async (): Promise<void> => {
     const screen = injector.get(ILayoutService);
     while (screen.getContentElement() === undefined) await nextFrame();
+    keepDialogs(injector);
     injector.get(IRenderManagerService).getRenderById(BOOK_ID)?.engine.mount(screen.getContentElement());
     // The next frame draws, and the one after that comes when it is done.
     await nextFrame();

@@ -41,8 +41,73 @@ export function gridTexts() {
   );
 }
 
-/** What the grid says of a sort, in words that tell what will happen to the rows. */
+/** The words of a filter, of a table and of a range. */
+const PLAIN_FILTER = {
+  "by-values": "By value",
+  "by-conditions": "By rule",
+  "clear-filter": "Show all rows",
+  confirm: "Show these rows",
+  "search-placeholder": "Words to look for, with spaces between",
+  "select-all": "All",
+};
+
+/** What the grid says in words of every day, and of a sort in words that tell what will happen to the rows. */
 const PLAINER_TEXTS = {
+  "sheets-ui": {
+    ...sheetsUiTexts["sheets-ui"],
+    rightClick: {
+      ...sheetsUiTexts["sheets-ui"].rightClick,
+      insertRowsAfterSuffix: "rows below",
+      insertColsLeftSuffix: "columns left",
+      insertColsRightSuffix: "columns right",
+      deleteSelectedRow: "Delete the selected rows",
+      deleteSelectedColumn: "Delete the selected columns",
+      hideSelectedRow: "Hide the selected rows",
+      hideSelectedColumn: "Hide the selected columns",
+      showHideRow: "Show hidden rows",
+      showHideColumn: "Show hidden columns",
+      rowHeight: "Row height",
+      columnWidth: "Column width",
+      fitContent: "As large as the contents",
+    },
+    statusbar: { ...sheetsUiTexts["sheets-ui"].statusbar, count: "Numbers", countA: "Cells filled" },
+  },
+  "find-replace": {
+    ...findTexts["find-replace"],
+    dialog: {
+      ...findTexts["find-replace"].dialog,
+      title: "Find and replace",
+      "find-placeholder": "Words or a number",
+      "replace-placeholder": "What comes in its place",
+      "replace-all": "Replace all",
+      "case-sensitive": "Capitals count",
+      "match-the-whole-cell": "Whole cells alone",
+      "find-direction": { title: "In which order", row: "Row by row", column: "Column by column" },
+      "find-scope": { title: "Where", "current-sheet": "This sheet", workbook: "All sheets" },
+      "find-by": { title: "In what", value: "Values", formula: "Formulas" },
+      "no-match": "That was the last. No more is found.",
+      "no-result": "Not found",
+    },
+    replace: {
+      ...findTexts["find-replace"].replace,
+      "all-success": "Replaced {0}",
+      "all-failure": "Nothing was replaced",
+      confirm: { title: "Replace all that is found?" },
+    },
+  },
+  "sheets-filter-ui": {
+    ...filterUiTexts["sheets-filter-ui"],
+    panel: { ...filterUiTexts["sheets-filter-ui"].panel, ...PLAIN_FILTER },
+  },
+  "sheets-table-ui": {
+    ...tableUiTexts["sheets-table-ui"],
+    filter: { ...tableUiTexts["sheets-table-ui"].filter, ...PLAIN_FILTER },
+    columnMenu: {
+      "insert-left": "Insert a column left",
+      "insert-right": "Insert a column right",
+      delete: "Delete this column",
+    },
+  },
   "sheets-sort-ui": {
     ...sortUiTexts["sheets-sort-ui"],
     general: {

@@ -1,5 +1,5 @@
-/** What an element of the grid is given, by attribute; undefined takes the attribute away. */
-type Given = Readonly<Record<string, string | undefined>>;
+/** What an element of the grid is given, by attribute, or by what it says; undefined takes the attribute away. */
+type Given = Readonly<Record<string, string | ((text: string) => string) | undefined>>;
 
 /** Parts of the grid that say nothing to a screen reader by themselves, or something that is no known role. */
 const PARTS: readonly (readonly [selector: string, given: Given])[] = [
@@ -20,19 +20,44 @@ const PARTS: readonly (readonly [selector: string, given: Given])[] = [
   ['footer [data-u-comp="button"]:has(~ div):not([aria-haspopup])', { "aria-label": "Smaller" }],
   ['footer div ~ [data-u-comp="button"]:not([aria-haspopup])', { "aria-label": "Larger" }],
   ['canvas[tabindex="1"]', { tabindex: "0" }],
+  // A choice that opens, which is no button and takes no key by itself.
+  [
+    'div[type="button"][aria-haspopup], div[role="button"][data-slot]',
+    { role: "button", type: undefined, tabindex: "0" },
+  ],
+  // An entry of a menu with a number in it: nothing that is pressed can hold something that is typed into.
+  ["button:has(input)", { role: "group", "aria-label": (text) => text.replaceAll(/[+-]+/g, " ... ") }],
+  ["button input", { "aria-label": "Number" }],
 ];
 
-/** Names the parts of the grid, now and whenever the grid draws them again. */
+/** Names the parts of the grid and of its menus and dialogs, now and whenever they are drawn again. */
 export function nameParts(container: HTMLElement): void {
+  nameWithin(container);
+  const { body } = container.ownerDocument;
+  // Menus and dialogs lie beside the page's own parts.
+  const beside = new WeakSet<Node>();
+  const look = (): void => {
+    for (const place of Array.from(body.querySelectorAll<HTMLElement>(":scope > div")))
+      if (!beside.has(place)) {
+        beside.add(place);
+        nameWithin(place);
+      }
+  };
+  look();
+  new MutationObserver(look).observe(body, { childList: true });
+}
+
+function nameWithin(place: HTMLElement): void {
   const name = (): void => {
     for (const [selector, given] of PARTS)
-      for (const element of Array.from(container.querySelectorAll(selector)))
-        for (const [attribute, value] of Object.entries(given)) {
+      for (const element of Array.from(place.querySelectorAll(selector)))
+        for (const [attribute, told] of Object.entries(given)) {
+          const value = typeof told === "function" ? told(element.textContent) : told;
           if (value === undefined) element.removeAttribute(attribute);
           else if (element.getAttribute(attribute) !== value) element.setAttribute(attribute, value);
         }
   };
   name();
   const attributeFilter = ["role", "tabindex", "aria-expanded"];
-  new MutationObserver(name).observe(container, { subtree: true, childList: true, attributes: true, attributeFilter });
+  new MutationObserver(name).observe(place, { subtree: true, childList: true, attributes: true, attributeFilter });
 }

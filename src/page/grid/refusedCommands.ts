@@ -91,5 +91,10 @@ export const HIDDEN_MENUS: Readonly<Record<string, { readonly hidden: boolean }>
     "sheet.command.set-tab-color",
     "sheet.operation.rename-sheet",
     "sheet.command.add-worksheet-merge",
+    "ui-sheet.command.show-menu-list",
+    "sheet.command.add-range-protection-from-sheet-bar",
+    "sheet.command.delete-worksheet-protection-from-sheet-bar",
+    "sheet.command.change-sheet-protection-from-sheet-bar",
+    "sheet.command.view-sheet-permission-from-sheet-bar",
   ].map((id) => [id, { hidden: true }]),
 );

@@ -4,10 +4,21 @@ import { KINDS } from "../../../src/enclosure/registry";
 import type { OpenGrid } from "../../../src/page/openGrid";
 import { readZipEntries } from "../../cli/zipEntries";
 import { becomes } from "../browser";
-import { leave, page } from "../openPage";
+import { leave, page, SHEET } from "../openPage";
 import { HOSTILE, LISTS, openSurvey, view, press, clicked, paneSaid, goToRow, cell, put } from "../paneActs";
 
 declare const openGrid: OpenGrid;
+
+/** What axe finds serious or critical in a part of the page, where its script was put before. */
+async function seriousFaults(part: string): Promise<readonly string[]> {
+  const found = await page.evaluate(async (part) => {
+    const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run(part, {
+      resultTypes: ["violations"],
+    });
+    return violations.map(({ id, impact, nodes }) => `${id}, ${impact}: ${nodes[0]?.html.slice(0, 120)}`);
+  }, part);
+  return found.filter((line) => /, (serious|critical):/.test(line));
+}
 
 const KINDS_USED = ["clamshell-box", "lidded-box", "tray"];
 
@@ -193,16 +204,7 @@ describe("the pane over one survey", () => {
         }
         if (name === "Set up") await press("Add a stock");
         // What is around the views is the same for all: it is looked at with the first.
-        const found = await page.evaluate(
-          async (part) => {
-            const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run(part, {
-              resultTypes: ["violations"],
-            });
-            return violations.map(({ id, impact, nodes }) => `${id}, ${impact}: ${nodes[0]?.html.slice(0, 120)}`);
-          },
-          name === "This item" ? ":root" : "#pane",
-        );
-        expect({ name, found: found.filter((line) => /, (serious|critical):/.test(line)) }).toEqual({
+        expect({ name, found: await seriousFaults(name === "This item" ? ":root" : "#pane") }).toEqual({
           name,
           found: [],
         });
@@ -218,6 +220,36 @@ describe("the pane over one survey", () => {
           }),
       );
       expect(uncovered).toEqual([true]);
+    },
+  );
+
+  test.each(["light", "dark"] as const)(
+    "no menu and no dialog of the grid has a serious fault for a screen reader or a weak eye, %s",
+    async (colorScheme) => {
+      await page.emulateMedia({ colorScheme });
+      await page.setViewportSize({ width: 1280, height: 800 });
+      await page.evaluate(axe.source);
+      const shows = async (words: string): Promise<void> => {
+        await page.waitForSelector(`text=${words}`);
+        expect({ words, found: await seriousFaults(":root") }).toEqual({ words, found: [] });
+      };
+      const leaves = async (words: string): Promise<void> => {
+        await page.keyboard.press("Escape");
+        await becomes(() => page.getByText(words, { exact: true }).filter({ visible: true }).count(), 0);
+      };
+      const { x, y } = (await page.locator(SHEET).boundingBox())!;
+      await page.mouse.click(x + 20, y + 120, { button: "right" });
+      await shows("Row height");
+      await leaves("Row height");
+      await page.mouse.click(x + 120, y + 10, { button: "right" });
+      await shows("Column width");
+      await leaves("Column width");
+      await page.click("#find");
+      await shows("Whole cells alone");
+      await leaves("Whole cells alone");
+      await page.click("#sort");
+      await shows("Rows are sorted whole");
+      await page.getByRole("button", { name: "Cancel" }).click();
     },
   );
 

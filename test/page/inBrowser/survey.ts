@@ -90,9 +90,9 @@ describe("the survey at work", () => {
     await becomes(() => valueOf(cellName(2, board + 1)), expect.not.stringMatching(new RegExp(`^${other}$`)));
     const { right, bottom } = await cellAt(0, column);
     await clickAt(right - FROM_EDGE, bottom - FROM_EDGE);
-    await page.getByText("Select All").click();
+    await page.getByText("All", { exact: true }).click();
     await page.getByText(new RegExp(`^${wanted}$`)).click();
-    await page.getByRole("button", { name: "Confirm" }).click();
+    await page.getByRole("button", { name: "Show these rows" }).click();
     const shown = () =>
       page.evaluate((last) => {
         const sheet = openGrid.workbook().getActiveSheet().getSheet();
