@@ -65,50 +65,60 @@ export function countPlan(sheets: readonly SheetPlan[], options: CountOptions): 
 type SheetFigures = Pick<PlanFigures, "cuts" | "setUps" | "stages" | "trims" | "slivers" | "loosePanels">;
 
 function countSheet(sheet: SheetPlan, options: CountOptions): SheetFigures {
-  const { pieceGap, stages, leastWaste } = options;
+  const { stages } = options;
   // An off-cut has clean edges.
   const edgeTrim = sheet.offCut === undefined ? options.edgeTrim : 0;
   const [length, width] = [sheet.length - 2 * edgeTrim, sheet.width - 2 * edgeTrim];
+  const pieces = within(edgeTrim, edgeTrim, length, width, sheet.placements);
   const whole = { x: edgeTrim, y: edgeTrim, length, width };
-  const pieces = within(whole, sheet.placements);
   const panels: CutPanel[] = [{ ...whole, stage: 0, way: undefined, pieces, finished: false }];
   let [setUps, last, most, trims, loose, loosePanels] = [0, Number.NaN, 0, 0, 1, 0];
   for (const cut of sheet.cuts) {
     const setting = Math.round(cut.setting * SETTINGS_PER_MM);
     if (setting !== last) setUps++;
     last = setting;
-    const at = panels.findIndex((each) => isCutBy(each, cut));
+    const at = placeCutBy(panels, cut);
     const panel = panels[at];
     if (panel === undefined) continue;
     const stage = panel.way === cut.way ? panel.stage : panel.stage + 1;
-    const parts = sidesOf(panel, cut, pieceGap).map((side): CutPanel => {
-      const own = within(side, panel.pieces);
-      const { x, y, length, width } = side;
-      return { x, y, length, width, stage, way: cut.way, pieces: own, finished: isFinished(side, own, options) };
-    });
-    if (stage === stages + 1 && isTrim(parts)) trims++;
+    const [off, rest] = partsOf(panel, cut, stage, options);
+    if (stage === stages + 1 && isTrim(off, rest)) trims++;
     else most = Math.max(most, stage);
-    panels.splice(at, 1, ...parts);
-    loose += parts.filter(({ finished }) => !finished).length - (panel.finished ? 0 : 1);
+    panels[at] = off;
+    panels.splice(at + 1, 0, rest);
+    loose += (off.finished ? 0 : 1) + (rest.finished ? 0 : 1) - (panel.finished ? 0 : 1);
     loosePanels = Math.max(loosePanels, loose);
   }
-  const slivers = panels.filter((panel) => {
-    if (panel.pieces.length > 0) return false;
-    const [along, across] = [panel.length, panel.width].map((side) => (side > TOLERANCE ? side : Infinity));
-    const atEnd = panel.x + panel.length > edgeTrim + length - TOLERANCE || panel.x < edgeTrim + TOLERANCE;
-    const atSide = panel.y + panel.width > edgeTrim + width - TOLERANCE || panel.y < edgeTrim + TOLERANCE;
-    return (
-      along! + (atEnd ? edgeTrim : 0) < leastWaste - TOLERANCE ||
-      across! + (atSide ? edgeTrim : 0) < leastWaste - TOLERANCE
-    );
-  }).length;
+  let slivers = 0;
+  for (const panel of panels) if (isSliver(panel, whole, options.leastWaste)) slivers++;
   return { cuts: sheet.cuts.length, setUps, stages: most, trims, slivers, loosePanels };
 }
 
-function isCutBy(panel: CutPanel, { way, at, from, to }: Cut): boolean {
-  return way === "across"
-    ? isBetween(at, panel.x, panel.length) && isWhole(from, to, panel.y, panel.width)
-    : isBetween(at, panel.y, panel.width) && isWhole(from, to, panel.x, panel.length);
+/** Waste narrower than the least; along an edge of the sheet with what is trimmed off there. */
+function isSliver({ x, y, length, width, pieces }: CutPanel, whole: Side, leastWaste: Mm): boolean {
+  if (pieces.length > 0) return false;
+  const trim = whole.x;
+  const atEnd = x + length > trim + whole.length - TOLERANCE || x < trim + TOLERANCE;
+  const atSide = y + width > trim + whole.width - TOLERANCE || y < trim + TOLERANCE;
+  return (
+    (length > TOLERANCE && length + (atEnd ? trim : 0) < leastWaste - TOLERANCE) ||
+    (width > TOLERANCE && width + (atSide ? trim : 0) < leastWaste - TOLERANCE)
+  );
+}
+
+/** The place of the first panel that a cut goes through from edge to edge, or -1. */
+function placeCutBy(panels: readonly CutPanel[], { way, at, from, to }: Cut): number {
+  const across = way === "across";
+  for (let place = 0; place < panels.length; place++) {
+    const { x, y, length, width } = panels[place]!;
+    if (
+      across
+        ? isBetween(at, x, length) && isWhole(from, to, y, width)
+        : isBetween(at, y, width) && isWhole(from, to, x, length)
+    )
+      return place;
+  }
+  return -1;
 }
 
 function isBetween(at: Mm, start: Mm, size: Mm): boolean {
@@ -124,63 +134,81 @@ const GRID = 1e-3;
 
 type Side = Pick<CutPanel, "x" | "y" | "length" | "width">;
 
-function sidesOf({ x, y, length, width }: CutPanel, { way, at }: Cut, gap: Mm): readonly Side[] {
-  const behind = at + gap;
+/** What a cut makes of a panel. */
+function partsOf(panel: CutPanel, cut: Cut, stage: number, options: CountOptions): readonly [CutPanel, CutPanel] {
+  const { x, y, length, width, pieces } = panel;
+  const { way, at } = cut;
+  const behind = at + options.pieceGap;
+  const part = (x: Mm, y: Mm, length: Mm, width: Mm): CutPanel => {
+    const own = within(x, y, length, width, pieces);
+    return { x, y, length, width, stage, way, pieces: own, finished: isFinished(length, width, own, options) };
+  };
   if (way === "across")
-    return [
-      { x, y, length: at - x, width },
-      { x: behind, y, length: Math.max(0, x + length - behind), width },
-    ];
-  return [
-    { x, y, length, width: at - y },
-    { x, y: behind, length, width: Math.max(0, y + width - behind) },
-  ];
+    return [part(x, y, at - x, width), part(behind, y, Math.max(0, x + length - behind), width)];
+  return [part(x, y, length, at - y), part(x, behind, length, Math.max(0, y + width - behind))];
 }
 
 /** The pieces that lie in a part of the sheet. */
-function within(side: Side, placements: readonly Placement[]): readonly Placement[] {
-  return placements.filter(
-    ({ x, y, length, width }) =>
-      x > side.x - GRID &&
-      y > side.y - GRID &&
-      x + length < side.x + side.length + GRID &&
-      y + width < side.y + side.width + GRID,
-  );
+function within(x: Mm, y: Mm, length: Mm, width: Mm, placements: readonly Placement[]): readonly Placement[] {
+  let own: Placement[] | undefined;
+  for (const place of placements)
+    if (
+      place.x > x - GRID &&
+      place.y > y - GRID &&
+      place.x + place.length < x + length + GRID &&
+      place.y + place.width < y + width + GRID
+    )
+      (own ??= []).push(place);
+  return own ?? NO_PIECES;
 }
 
+const NO_PIECES: readonly Placement[] = [];
+
 /** Waste, or one piece: nothing is left to cut. */
-function isFinished(panel: Side, pieces: readonly Placement[], { absorbed }: CountOptions): boolean {
+function isFinished(length: Mm, width: Mm, pieces: readonly Placement[], { absorbed }: CountOptions): boolean {
   const [only] = pieces;
   if (only === undefined) return true;
   if (pieces.length > 1) return false;
-  const over = (part: boolean | undefined) => GRID + (part === true ? absorbed : 0);
   const { later } = only.piece;
-  const [longer, wider] = only.turned ? [later?.width, later?.length] : [later?.length, later?.width];
-  return panel.length - only.length < over(longer) && panel.width - only.width < over(wider);
+  const longer = only.turned ? later?.width : later?.length;
+  const wider = only.turned ? later?.length : later?.width;
+  return (
+    length - only.length < GRID + (longer === true ? absorbed : 0) &&
+    width - only.width < GRID + (wider === true ? absorbed : 0)
+  );
 }
 
 /** One part exactly one piece, the other waste alone. */
-function isTrim(parts: readonly CutPanel[]): boolean {
-  const held = parts.reduce((sum, { pieces }) => sum + pieces.length, 0);
-  return held === 1 && parts.every(({ finished }) => finished);
+function isTrim(off: CutPanel, rest: CutPanel): boolean {
+  return off.pieces.length + rest.pieces.length === 1 && off.finished && rest.finished;
+}
+
+/** The first and last sheet that an item is on, and how many. */
+interface Spread {
+  readonly first: number;
+  last: number;
+  sheets: number;
 }
 
 function countItems(sheets: readonly SheetPlan[]): Pick<PlanFigures, "openItems" | "meanSpread" | "mostSpread"> {
-  const on = new Map<string, Set<number>>();
-  sheets.forEach(({ placements }, index) => {
-    for (const { piece } of placements) on.set(piece.item, (on.get(piece.item) ?? new Set()).add(index));
-  });
+  const on = new Map<string, Spread>();
+  for (let index = 0; index < sheets.length; index++)
+    for (const { piece } of sheets[index]!.placements) {
+      const own = on.get(piece.item);
+      if (own === undefined) on.set(piece.item, { first: index, last: index, sheets: 1 });
+      else if (own.last !== index) {
+        own.last = index;
+        own.sheets++;
+      }
+    }
   const opened = new Int32Array(sheets.length + 1);
   let spread = 0;
   let mostSpread = 0;
-  for (const own of on.values()) {
-    const indexes = [...own];
-    const first = indexes.reduce((one, other) => Math.min(one, other));
-    const last = indexes.reduce((one, other) => Math.max(one, other));
+  for (const { first, last, sheets: own } of on.values()) {
     opened[first]!++;
     opened[last + 1]!--;
-    spread += own.size;
-    mostSpread = Math.max(mostSpread, own.size);
+    spread += own;
+    mostSpread = Math.max(mostSpread, own);
   }
   let open = 0;
   let openItems = 0;

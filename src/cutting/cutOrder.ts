@@ -29,19 +29,41 @@ export function cutOrder(
 ): readonly Cut[] {
   const cuts: Cut[] = [];
   const needs: Needs = new Map();
-  const waiting: InHand[] = [{ panel, x: 0, y: 0, part: 0, depth: 0 }].filter(isToCut);
+  const whole: InHand = { panel, x: 0, y: 0, part: 0, depth: 0 };
+  const waiting: InHand[] = isToCut(whole) ? [whole] : [];
   // No panel makes more wait while it is finished than the whole sheet does.
-  const most = mostLoose === Number.POSITIVE_INFINITY ? 0 : needOf(panel, 0, needs);
+  const most = mostLoose === Number.POSITIVE_INFINITY ? 0 : wholeNeed(panel);
   let setting = 0;
   while (waiting.length > 0) {
     const isLimited = waiting.length + most > mostLoose;
     const among = isLimited ? withinLimit(waiting, setting, mostLoose, needs) : waiting;
-    const next = among.find((hand) => settingOf(hand) === setting) ?? among.reduce(sooner);
+    const next = nextOf(among, setting);
     setting = settingOf(next);
     cuts.push(cutOf(next, gap, trim));
-    waiting.splice(waiting.indexOf(next), 1, ...afterCut(next).filter(isToCut));
+    takeCut(waiting, next);
   }
   return cuts;
+}
+
+/** The first panel that the fence stands at already, else the one to cut soonest. */
+function nextOf(among: readonly InHand[], setting: number): InHand {
+  let next = among[0]!;
+  for (const hand of among) {
+    if (settingOf(hand) === setting) return hand;
+    next = sooner(next, hand);
+  }
+  return next;
+}
+
+/** Puts what is in hand after a cut in the place of the panel. */
+function takeCut(waiting: InHand[], hand: InHand): void {
+  const at = waiting.indexOf(hand);
+  const [off, rest] = afterCut(hand);
+  if (isToCut(off)) {
+    waiting[at] = off;
+    if (isToCut(rest)) waiting.splice(at + 1, 0, rest);
+  } else if (isToCut(rest)) waiting[at] = rest;
+  else waiting.splice(at, 1);
 }
 
 function isToCut(hand: InHand): boolean {
@@ -99,12 +121,27 @@ function needOf(panel: Panel, from: number, needs: Needs): number {
   let rest = 0;
   for (let at = panel.parts.length - 1; at >= 0; at--) {
     const off = needOf(panel.parts[at]!, 0, needs);
-    const both = Math.min(Math.max(off + 1, rest), Math.max(rest + 1, off));
-    rest = at === panel.parts.length - 1 ? off : Math.max(1, off === 0 ? rest : rest === 0 ? off : both);
+    rest = at === panel.parts.length - 1 ? off : needOfBoth(off, rest);
     own[at] = rest;
   }
   if (own.length === 0) own.push(0);
   return own[from]!;
+}
+
+/** The panels that wait at once while a part that comes off and the rest are finished. */
+function needOfBoth(off: number, rest: number): number {
+  if (off === 0 || rest === 0) return Math.max(1, off, rest);
+  return Math.min(Math.max(off + 1, rest), Math.max(rest + 1, off));
+}
+
+/** `needOf` a whole panel, where those of its parts are not asked for again. */
+function wholeNeed({ parts }: Panel): number {
+  let rest = 0;
+  for (let at = parts.length - 1; at >= 0; at--) {
+    const off = wholeNeed(parts[at]!);
+    rest = at === parts.length - 1 ? off : needOfBoth(off, rest);
+  }
+  return rest;
 }
 
 function cutOf(hand: InHand, gap: number, trim: number): Cut {
@@ -122,7 +159,7 @@ function cut(way: Cut["way"], at: number, from: number, to: number, setting: num
 }
 
 /** What is in hand after a cut: the part that came off, and the rest; of two parts both. */
-function afterCut(hand: InHand): readonly InHand[] {
+function afterCut(hand: InHand): readonly [InHand, InHand] {
   const { panel, x, y, part, depth } = hand;
   const setting = settingOf(hand);
   const byLength = panel.axis === ALONG_LENGTH;

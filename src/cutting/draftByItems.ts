@@ -34,49 +34,52 @@ export function* draftByItems(job: Job, seed: number, steps: number): Steps<read
   const tried = steps < SHORT_SEARCH ? TRIED_IN_SHORT : TRIED;
   const tries = Math.min(MOST_TRIES, Math.max(FEWEST_TRIES, Math.floor(tried / job.size)));
   const left = piecesByItem(job);
-  const longest = (pieces: readonly number[]) => pieces.reduce((most, piece) => Math.max(most, job.length[piece]!), 0);
-  const items = [...left]
-    .map(([item, pieces]) => ({ item, longest: longest(pieces) }))
-    .sort((one, other) => other.longest - one.longest)
-    .map(({ item }) => item);
+  const longest = left.map((pieces) => pieces.reduce((most, piece) => Math.max(most, job.length[piece]!), 0));
+  const waiting = Array.from(left.keys()).sort((one, other) => longest[other]! - longest[one]!);
+  const placed = new Uint8Array(job.size);
   const sheets: CutSheet[] = [];
-  while (items.length > 0) {
-    const turn = items.slice(0, ITEMS_IN_TURN);
-    const pieces = turn.flatMap((item) => left.get(item)!);
-    const largest = left.get(turn[0]!)!.reduce((one, other) => (job.area[one]! >= job.area[other]! ? one : other));
+  let turn = waiting.slice(0, ITEMS_IN_TURN);
+  let next = turn.length;
+  while (turn.length > 0) {
+    const pieces = turn.flatMap((item) => left[item]!);
+    const largest = left[turn[0]!]!.reduce((one, other) => (job.area[one]! >= job.area[other]! ? one : other));
     const kind = job.kinds.findIndex((each) => fitsKind(job, largest, each));
-    const filled = Array.from({ length: tries }, () => fillWithFewSettings(job, [kind], pieces, random).sheets).flat();
-    if (filled.length === 0) return undefined;
-    const costs = filled.map((sheet) => costOf(job, sheet, left));
-    const sheet = filled[costs.indexOf(Math.min(...costs))]!;
-    sheets.push(sheet);
+    let best: CutSheet | undefined;
+    let least = Number.POSITIVE_INFINITY;
+    for (let done = 0; done < tries; done++)
+      for (const sheet of fillWithFewSettings(job, [kind], pieces, random).sheets) {
+        const cost = costOf(job, sheet, left);
+        if (best !== undefined && cost >= least) continue;
+        best = sheet;
+        least = cost;
+      }
+    if (best === undefined) return undefined;
+    sheets.push(best);
     if (sheets.length % LENGTHS_IN_STEP === 0) yield;
-    const placed = new Set(piecesIn(sheet.panel));
-    for (const item of turn) {
-      const rest = left.get(item)!.filter((piece) => !placed.has(piece));
-      left.set(item, rest);
-      if (rest.length === 0) items.splice(items.indexOf(item), 1);
-    }
+    for (const piece of piecesIn(best.panel)) placed[piece] = 1;
+    for (const item of turn)
+      if (left[item]!.some((piece) => placed[piece] === 1))
+        left[item] = left[item]!.filter((piece) => placed[piece] === 0);
+    turn = turn.filter((item) => left[item]!.length > 0);
+    while (turn.length < ITEMS_IN_TURN && next < waiting.length) turn.push(waiting[next++]!);
   }
   return sheets;
 }
 
-function piecesByItem({ source }: Job): Map<string, readonly number[]> {
-  const pieces = new Map<string, number[]>();
-  source.forEach(({ item }, piece) => {
-    const own = pieces.get(item);
-    if (own === undefined) pieces.set(item, [piece]);
-    else own.push(piece);
-  });
-  return pieces;
+/** The pieces of each item, by its number. */
+function piecesByItem({ item, items }: Job): (readonly number[])[] {
+  const left = Array.from({ length: items }, (): number[] => []);
+  item.forEach((own, piece) => left[own]!.push(piece));
+  return left;
 }
 
 /** The length that is cut off for the area that it holds, and the items that it leaves unfinished. */
-function costOf(job: Job, { kind, panel }: CutSheet, left: ReadonlyMap<string, readonly number[]>): number {
+function costOf(job: Job, { kind, panel }: CutSheet, left: readonly (readonly number[])[]): number {
   const placed = piecesIn(panel);
   const area = placed.reduce((sum, piece) => sum + job.area[piece]!, 0);
-  const on = new Map<string, number>();
-  for (const piece of placed) on.set(job.source[piece]!.item, (on.get(job.source[piece]!.item) ?? 0) + 1);
-  const unfinished = [...on].filter(([item, count]) => left.get(item)!.length > count).length;
+  const on = new Map<number, number>();
+  for (const piece of placed) on.set(job.item[piece]!, (on.get(job.item[piece]!) ?? 0) + 1);
+  let unfinished = 0;
+  for (const [item, count] of on) if (left[item]!.length > count) unfinished++;
   return (neededLength(panel, endWaste(job, kind)) * job.kinds[kind]!.width) / area + PER_UNFINISHED * unfinished;
 }

@@ -27,21 +27,19 @@ export function draftInGroups(
   seed: number,
   watch: Watch,
 ): readonly CutSheet[] | undefined {
-  const items = [...new Set(job.source.map(({ item }) => item))];
-  for (let groups = Math.ceil(items.length / size); groups > 1; groups = Math.floor(groups * FEWER)) {
+  for (let groups = Math.ceil(job.items / size); groups > 1; groups = Math.floor(groups * FEWER)) {
     const stretch = stretchOf(watch, watch.spent() + (1 - watch.spent()) * TRY_SHARE);
-    const size = Math.ceil(items.length / groups);
-    const draft = inGroups(job, items, size, seed, stretch);
+    const size = Math.ceil(job.items / groups);
+    const draft = inGroups(job, size, seed, stretch);
     if (draft === undefined) return undefined;
     if (draft.weight <= most) return draft.sheets;
   }
   return undefined;
 }
 
-function inGroups(job: Job, items: readonly string[], size: number, seed: number, watch: Watch): Draft | undefined {
-  const groupOf = new Map(items.map((item, index) => [item, Math.floor(index / size)]));
-  const groups = Array.from({ length: Math.ceil(items.length / size) }, (): number[] => []);
-  job.source.forEach(({ item }, piece) => groups[groupOf.get(item)!]!.push(piece));
+function inGroups(job: Job, size: number, seed: number, watch: Watch): Draft | undefined {
+  const groups = Array.from({ length: Math.ceil(job.items / size) }, (): number[] => []);
+  job.item.forEach((item, piece) => groups[Math.floor(item / size)]!.push(piece));
   const sheets: CutSheet[] = [];
   let done = 0;
   for (const pieces of groups) {
@@ -61,7 +59,7 @@ function inGroups(job: Job, items: readonly string[], size: number, seed: number
 
 /** Some pieces of a job as one of their own, with what is left of sheets in hand. */
 function partOf(job: Job, pieces: readonly number[], taken: readonly CutSheet[]): Job {
-  const { kinds, length, width, turn, area, stretch, source, copy } = job;
+  const { kinds, length, width, turn, area, worth, item, stretch, source, copy } = job;
   return {
     ...job,
     kinds: kinds.map((kind, index) => ({
@@ -73,6 +71,8 @@ function partOf(job: Job, pieces: readonly number[], taken: readonly CutSheet[])
     width: Int32Array.from(pieces, (piece) => width[piece]!),
     turn: Uint8Array.from(pieces, (piece) => turn[piece]!),
     area: Float64Array.from(pieces, (piece) => area[piece]!),
+    worth: Float64Array.from(pieces, (piece) => worth[piece]!),
+    item: Int32Array.from(pieces, (piece) => item[piece]!),
     stretch: Uint8Array.from(pieces, (piece) => stretch[piece]!),
     source: pieces.map((piece) => source[piece]!),
     copy: Int32Array.from(pieces, (piece) => copy[piece]!),

@@ -65,9 +65,8 @@ export function fewerSetUps(
   watch: Watch,
 ): readonly CutSheet[] {
   const random = createRandom(seed);
-  const numbers = itemNumbers(job);
-  const openCost = createOpenCost(numbers.count, weights.open);
-  let now: readonly Worked[] = sheets.map(({ kind, panel }) => worked(job, numbers, kind, panel, weights));
+  const openCost = createOpenCost(job.items, weights.open);
+  let now: readonly Worked[] = sheets.map(({ kind, panel }) => worked(job, kind, panel, weights));
   let weight = weightOf(job, now);
   // Efforts are compared alone: what all sheets took at first is left out.
   let own = 0;
@@ -92,7 +91,7 @@ export function fewerSetUps(
   };
   while (now.length > 0 && !watch.over(STEP_COST)) {
     if (now.length > 2 && random.below(TURN_IN) === 0) accept(otherTurn(now, random), own);
-    const chosen = choose(now, numbers.count, random);
+    const chosen = choose(now, job.items, random);
     const old = chosen.map((place) => now[place]!);
     const pieces = old.flatMap((sheet) => sheet.pieces);
     const extra = spare !== NONE && weight + job.kinds[spare]!.weight <= most ? [spare] : [];
@@ -105,26 +104,10 @@ export function fewerSetUps(
     if (left.length > 0) continue;
     const change = weightOf(job, filled) - weightOf(job, old);
     if (change > 0 && weight + change > most) continue;
-    const laid = filled.map(({ kind, panel }) => worked(job, numbers, kind, panel, weights));
+    const laid = filled.map(({ kind, panel }) => worked(job, kind, panel, weights));
     if (accept(replaced(now, chosen, laid), own - total(old) + total(laid))) weight += change;
   }
   return best.map(({ kind, panel }) => ({ kind, panel }));
-}
-
-/** Numbers for the items of the pieces, from 0. */
-interface ItemNumbers {
-  readonly of: Int32Array;
-  readonly count: number;
-}
-
-function itemNumbers({ source }: Job): ItemNumbers {
-  const numbers = new Map<string, number>();
-  const of = Int32Array.from(source, ({ item }) => {
-    const number = numbers.get(item) ?? numbers.size;
-    numbers.set(item, number);
-    return number;
-  });
-  return { of, count: numbers.size };
 }
 
 /** The sheets with one of them in another place. */
@@ -152,9 +135,9 @@ function total(sheets: readonly Worked[]): number {
   return sheets.reduce((sum, { effort }) => sum + effort(), 0);
 }
 
-function worked(job: Job, numbers: ItemNumbers, kind: number, panel: Panel, weights: Effort): Worked {
+function worked(job: Job, kind: number, panel: Panel, weights: Effort): Worked {
   const pieces = piecesIn(panel);
-  const items = Int32Array.from(new Set(pieces.map((piece) => numbers.of[piece]!)));
+  const items = Int32Array.from(new Set(pieces.map((piece) => job.item[piece]!)));
   let known: number | undefined;
   const effort = () => (known ??= effortOf(job, kind, panel, items.length, weights));
   return { kind, panel, pieces, items, effort };

@@ -9,7 +9,6 @@ import { leastSides } from "./leastSides";
 import { cutPiece, exportPanel, layOut } from "./panels";
 import type { Random } from "./random";
 import { weighLimited } from "./weighLimited";
-import { worthOf } from "./worth";
 
 /** How much a new setting of the fence counts beside the worth that is lost, at most. */
 const MOST_PER_SETTING = 0.25;
@@ -26,7 +25,7 @@ const CHANCES = 4096;
 /** What a sheet has already: settings of the fence, and pieces of items. */
 interface Begun {
   readonly settings: Set<number>;
-  readonly items: Set<string>;
+  readonly items: Set<number>;
 }
 
 /** The forest of the call before: a search makes thousands of calls. */
@@ -119,12 +118,16 @@ function choosePiece(
       own.loss = Number.POSITIVE_INFINITY;
       weighLimited(forest, job, piece, leftover, turned === 1, random, 0, own);
       if (own.leftover === NONE) continue;
-      const area = worthOf(job.area[piece]!);
+      const worth = job.worth[piece]!;
+      const wasted = (own.loss - worth) / worth;
+      const blur = (random.below(CHANCES) / CHANCES) * BLUR;
+      // Settings and items only add to it.
+      if (wasted + blur >= least) continue;
       const score =
-        (own.loss - area) / area +
+        wasted +
         perSetting * newSettings(forest, own, begun.settings) +
-        (begun.items.has(job.source[piece]!.item) ? 0 : perItem) +
-        (random.below(CHANCES) / CHANCES) * BLUR;
+        (begun.items.has(job.item[piece]!) ? 0 : perItem) +
+        blur;
       if (score >= least) continue;
       least = score;
       best = at;
@@ -158,6 +161,6 @@ function take(
   if (forest.length[leftover]! > length) settings.add(settingOf(length));
   if (forest.width[leftover]! > width) settings.add(settingOf(width));
   const [piece] = left.splice(at, 1);
-  items.add(job.source[piece!]!.item);
+  items.add(job.item[piece!]!);
   cutPiece(forest, leftover, piece!, length, width, axis);
 }

@@ -1,6 +1,7 @@
 import { UNITS2_PER_TENTH2, UNITS_PER_MM } from "./grid";
 import { type Limits, NO_LIMITS, STRETCH_LENGTH, STRETCH_WIDTH } from "./limits";
 import type { CuttingOptions, Piece, Roll, Sheet, Uncuttable } from "./types";
+import { worthOf } from "./worth";
 
 /** A number of units that differs from a whole one by less than this is taken as that whole one (binary fractions). */
 const ROUNDING = 1e-6;
@@ -26,6 +27,11 @@ export interface Job {
   readonly width: Int32Array;
   readonly turn: Uint8Array;
   readonly area: Float64Array;
+  /** What a leftover of each piece's area counts for. */
+  readonly worth: Float64Array;
+  /** The number of each piece's item, from 0 to `items` - 1: comparing names takes too long. */
+  readonly item: Int32Array;
+  readonly items: number;
   /** Bits: along its length, along its width a piece is trimmed later and may be larger. */
   readonly stretch: Uint8Array;
   readonly limits: Limits;
@@ -176,18 +182,41 @@ function prepare(pieces: readonly Piece[], kinds: readonly SheetKind[], options:
   const width = new Int32Array(size);
   const turn = new Uint8Array(size);
   const area = new Float64Array(size);
+  const worth = new Float64Array(size);
   const stretch = new Uint8Array(size);
-  source.forEach((piece, index) => {
+  for (let index = 0; index < size; index++) {
+    const piece = source[index]!;
     const own = unitsUp(piece.length) + gap;
     const across = unitsUp(piece.width) + gap;
     length[index] = own;
     width[index] = across;
     turn[index] = piece.turn && own !== across ? 1 : 0;
     area[index] = own * across;
+    worth[index] = worthOf(own * across);
     stretch[index] = stretchOf(piece);
-  });
+  }
   const copy = Int32Array.from(copies);
-  return { job: { kinds, size, length, width, turn, area, stretch, limits, source, copy }, tooLarge };
+  return {
+    job: { kinds, size, length, width, turn, area, worth, ...numberItems(source), stretch, limits, source, copy },
+    tooLarge,
+  };
+}
+
+function numberItems(source: readonly Piece[]): Pick<Job, "item" | "items"> {
+  const numbers = new Map<string, number>();
+  const item = new Int32Array(source.length);
+  for (let index = 0; index < item.length; index++) {
+    // The pieces of an item most often follow one another.
+    const name = source[index]!.item;
+    if (index > 0 && name === source[index - 1]!.item) {
+      item[index] = item[index - 1]!;
+      continue;
+    }
+    const number = numbers.get(name) ?? numbers.size;
+    numbers.set(name, number);
+    item[index] = number;
+  }
+  return { item, items: numbers.size };
 }
 
 function stretchOf({ later }: Piece): number {

@@ -42,37 +42,76 @@ export function layOutPlan(
     const trim = faces[kind]!.edgeTrim ?? options.edgeTrim ?? 0;
     const arranged = arrange(panel);
     const cuts = cutOrder(arranged, gap, trim, options.bench?.loosePanels);
-    return { kind, cuts, key: `${kind}: ${keyOf(cuts)}`, placements: placementsOf(job, arranged, trim) };
+    return { kind, cuts, placements: placementsOf(job, arranged, trim) };
   });
   const cutting = (cuts: readonly Cut[]) => cuts.reduce((sum, cut) => sum + cut.setting, 0);
   if (options.bench === undefined)
     drawn.sort(
-      (one, other) => one.kind - other.kind || cutting(other.cuts) - cutting(one.cuts) || compare(one.key, other.key),
+      (one, other) =>
+        one.kind - other.kind ||
+        cutting(other.cuts) - cutting(one.cuts) ||
+        compare(keyOf(one.cuts), keyOf(other.cuts)),
     );
-  const layouts = new Map<string, readonly Cut[]>();
-  for (const { key, cuts } of drawn) if (!layouts.has(key)) layouts.set(key, cuts);
-  const numbers = new Map([...layouts.keys()].map((key, index) => [key, index + 1]));
-  const sheets = drawn.map(({ kind, cuts, key, placements }) => {
+  const layouts = numberLayouts(drawn);
+  const sheets = drawn.map(({ kind, cuts, placements }, index) => {
     const { name, length, width } = faces[kind]!;
-    return { stock: name, length, width, layout: numbers.get(key)!, placements, cuts };
+    return { stock: name, length, width, layout: layouts[index]!, placements, cuts };
   });
   return { sheets, ...cutFigures(sheets) };
 }
 
+/** A number for each sheet, from 1: those of one kind that are cut alike have the same. */
+function numberLayouts(sheets: readonly Pick<CutSheet & SheetPlan, "kind" | "cuts">[]): readonly number[] {
+  const known = new Map<number, { readonly kind: number; readonly cuts: readonly Cut[]; readonly number: number }[]>();
+  let last = 0;
+  return sheets.map(({ kind, cuts }) => {
+    // Texts of all cuts would take longer to write than to compare the few sheets that may be alike.
+    const sum = cuts.reduce((total, { at, from }) => total + unitsOf(at) * 3 + unitsOf(from), cuts.length);
+    let like = known.get(sum);
+    if (like === undefined) known.set(sum, (like = []));
+    const same = like.find((other) => other.kind === kind && isCutAlike(other.cuts, cuts));
+    if (same !== undefined) return same.number;
+    like.push({ kind, cuts, number: ++last });
+    return last;
+  });
+}
+
+function isCutAlike(one: readonly Cut[], other: readonly Cut[]): boolean {
+  return (
+    one.length === other.length &&
+    one.every(({ way, at, from }, index) => {
+      const second = other[index]!;
+      return way === second.way && unitsOf(at) === unitsOf(second.at) && unitsOf(from) === unitsOf(second.from);
+    })
+  );
+}
+
+function unitsOf(mm: Mm): number {
+  return Math.round(mm * UNITS_PER_MM);
+}
+
 /** The cuts, settings and set-ups of sheets that are cut in turn. */
-export function cutFigures(sheets: readonly SheetPlan[]): CutFigures {
-  const settings = sheets.map(({ cuts }) => cuts.map(({ setting }) => Math.round(setting * SETTINGS_PER_MM)));
-  return {
-    cutCount: sheets.reduce((sum, { cuts }) => sum + cuts.length, 0),
-    settings: new Set(settings.flat()).size,
-    setUps: settings.reduce((sum, own) => sum + own.filter((setting, at) => setting !== own[at - 1]).length, 0),
-  };
+export function cutFigures(sheets: readonly Pick<SheetPlan, "cuts">[]): CutFigures {
+  const settings = new Set<number>();
+  let cutCount = 0;
+  let setUps = 0;
+  for (const { cuts } of sheets) {
+    cutCount += cuts.length;
+    let last = Number.NaN;
+    for (const cut of cuts) {
+      const setting = Math.round(cut.setting * SETTINGS_PER_MM);
+      if (setting === last) continue;
+      setUps++;
+      settings.add(setting);
+      last = setting;
+    }
+  }
+  return { cutCount, settings: settings.size, setUps };
 }
 
 function keyOf(cuts: readonly Cut[]): string {
   let key = "";
-  for (const { way, at, from } of cuts)
-    key += `${way} ${Math.round(at * UNITS_PER_MM)} ${Math.round(from * UNITS_PER_MM)}, `;
+  for (const { way, at, from } of cuts) key += `${way} ${unitsOf(at)} ${unitsOf(from)}, `;
   return key;
 }
 

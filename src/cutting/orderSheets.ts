@@ -8,12 +8,15 @@ const ORDERED_UP_TO = 1000;
  * An order of cutting in which few items are open at a time: after each sheet the one that opens the fewest new items and
  * finishes the most.
  *
- * @param items the items on each sheet
- * @returns the sheets' places in order
+ * @param itemsOf the items on a sheet
  */
-export function orderSheets(items: readonly ReadonlySet<string>[]): readonly number[] {
+export function orderSheets<Sheet>(
+  sheets: readonly Sheet[],
+  itemsOf: (sheet: Sheet) => ReadonlySet<number>,
+): readonly Sheet[] {
+  if (sheets.length > ORDERED_UP_TO || sheets.length < 3) return sheets;
+  const items = sheets.map(itemsOf);
   const all = Array.from(items.keys());
-  if (items.length > ORDERED_UP_TO || items.length < 3) return all;
   const numbered = numberItems(items);
   const given = { order: all as readonly number[], open: mostOpenOf(numbered, all) };
   const beginnings = items.length <= ALL_BEGINNINGS_UP_TO ? all : [0];
@@ -23,10 +26,10 @@ export function orderSheets(items: readonly ReadonlySet<string>[]): readonly num
     const open = mostOpenOf(numbered, order);
     if (open < best.open) best = { order, open };
   }
-  return best.order;
+  return best.order.map((at) => sheets[at]!);
 }
 
-/** Items as numbers from 0: comparing names takes most of the time. */
+/** Items as numbers from 0 without gaps. */
 interface Numbered {
   readonly items: readonly Int32Array[];
   readonly count: number;
@@ -34,8 +37,8 @@ interface Numbered {
   readonly sheetsOf: readonly (readonly number[])[];
 }
 
-function numberItems(items: readonly ReadonlySet<string>[]): Numbered {
-  const numbers = new Map<string, number>();
+function numberItems(items: readonly ReadonlySet<number>[]): Numbered {
+  const numbers = new Map<number, number>();
   const sheetsOf: number[][] = [];
   const numbered = items.map((own, sheet) =>
     Int32Array.from(own, (item) => {
@@ -81,7 +84,7 @@ const NEW_ITEM = 3;
 const FINISHED_ITEM = 2;
 
 /** Most items that are open at once in an order. */
-export function mostOpen(items: readonly ReadonlySet<string>[], order: readonly number[]): number {
+export function mostOpen(items: readonly ReadonlySet<number>[], order: readonly number[]): number {
   return mostOpenOf(numberItems(items), order);
 }
 

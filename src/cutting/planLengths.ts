@@ -67,7 +67,7 @@ export function* planLengths(pieces: readonly Piece[], roll: Roll, options: Cutt
   const cutDown = few.map((sheet) =>
     shorten(sheet.panel, needed(sheet), createRandom(0), [], endWaste(job, sheet.kind)),
   );
-  const panels = orderSheets(cutDown.map((panel) => itemsOn(job, panel))).map((at) => cutDown[at]!);
+  const panels = orderSheets(cutDown, (panel) => itemsOn(job, panel));
   yield;
   const faces = panels.map(({ length }) => ({ name: roll.name, length: mm(length), width: roll.width }));
   const laidOut = layOutPlan(
@@ -93,8 +93,8 @@ export function* planLengths(pieces: readonly Piece[], roll: Roll, options: Cutt
   };
 }
 
-function itemsOn(job: Job, panel: Panel): ReadonlySet<string> {
-  return new Set(piecesIn(panel).map((piece) => job.source[piece]!.item));
+function itemsOn(job: Job, panel: Panel): ReadonlySet<number> {
+  return new Set(piecesIn(panel).map((piece) => job.item[piece]!));
 }
 
 /** No plan cuts the pieces from a shorter length of the roll, mm. */

@@ -9,7 +9,7 @@ import { improve } from "./improve";
 import { type Job, PRICE_STEPS, prepareSheets } from "./job";
 import { layOutPlan } from "./layOutPlan";
 import { mostOpen, orderSheets } from "./orderSheets";
-import { piecesIn } from "./panels";
+import { type Panel, piecesIn } from "./panels";
 import { areasOf, countSheets, leftOver, nothingFits, piecesHeld, quickBounds } from "./planParts";
 import { hasSharpBound, sharpBound } from "./sharpBound";
 import type { Steps } from "./steps";
@@ -194,14 +194,15 @@ function weightOf({ kinds }: Job, sheets: readonly CutSheet[]): number {
 }
 
 function mostOpenOf(job: Job, sheets: readonly CutSheet[]): number {
-  return mostOpen(itemsOn(job, sheets), [...sheets.keys()]);
+  const items = sheets.map(({ panel }) => itemsOf(job, panel));
+  return mostOpen(items, [...sheets.keys()]);
 }
 
-function itemsOn(job: Job, sheets: readonly CutSheet[]): readonly ReadonlySet<string>[] {
-  return sheets.map(({ panel }) => new Set(piecesIn(panel).map((piece) => job.source[piece]!.item)));
+function itemsOf(job: Job, panel: Panel): ReadonlySet<number> {
+  return new Set(piecesIn(panel).map((piece) => job.item[piece]!));
 }
 
 /** The sheets in an order in which few items are open at a time. */
 function inOrder(job: Job, sheets: readonly CutSheet[]): readonly CutSheet[] {
-  return orderSheets(itemsOn(job, sheets)).map((at) => sheets[at]!);
+  return orderSheets(sheets, ({ panel }) => itemsOf(job, panel));
 }

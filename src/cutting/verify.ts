@@ -118,21 +118,26 @@ function checkSheet(sheet: SheetPlan, options: CuttingOptions): readonly string[
   const { placements } = sheet;
   const usable = usableBox(sheet, options.edgeTrim ?? 0);
   const gap = gridAbove(options.pieceGap ?? 0);
-  const lost = placements.filter((place) => ![place.x, place.y, place.length, place.width].every(Number.isFinite));
+  const lost = placements.filter(
+    ({ x, y, length, width }) =>
+      !(Number.isFinite(x) && Number.isFinite(y) && Number.isFinite(length) && Number.isFinite(width)),
+  );
   if (lost.length > 0) return lost.map(({ piece }) => `${named(piece)} has no place`);
-  const faults = placements.flatMap((place) => checkPlacement(place, usable));
-  faults.push(...checkApart(placements, gap));
+  const faults: string[] = [];
+  for (const place of placements) checkPlacement(place, usable, faults);
+  checkApart(placements, gap, faults);
   if (!separable(placements, gap)) faults.push("the pieces cannot be freed by cuts from edge to edge");
   faults.push(...checkCuts(sheet, usable, gap, options.bench?.leastWaste ?? 0));
   return faults;
 }
 
-function checkPlacement(place: Placement, usable: Box): readonly string[] {
+function checkPlacement(place: Placement, usable: Box, faults: string[]): void {
   const { piece, turned } = place;
-  const faults: string[] = [];
   if (turned && !piece.turn) faults.push(`${named(piece)} lies across the grain`);
-  const [length, width] = turned ? [piece.width, piece.length] : [piece.length, piece.width];
-  if (!near(place.length, length) || !near(place.width, width))
+  if (
+    !near(place.length, turned ? piece.width : piece.length) ||
+    !near(place.width, turned ? piece.length : piece.width)
+  )
     faults.push(`${named(piece)} has another size than asked for`);
   const inside =
     place.x >= usable.x - TOLERANCE &&
@@ -140,28 +145,41 @@ function checkPlacement(place: Placement, usable: Box): readonly string[] {
     place.x + place.length <= usable.x + usable.length + TOLERANCE &&
     place.y + place.width <= usable.y + usable.width + TOLERANCE;
   if (!inside) faults.push(`${named(piece)} does not lie within the sheet and its trim`);
-  return faults;
 }
 
 /** Pairs that overlap or are nearer than the gap; sweeps along the sheet. */
-function checkApart(placements: readonly Placement[], gap: number): readonly string[] {
-  const faults: string[] = [];
-  let beside: readonly Placement[] = [];
+function checkApart(placements: readonly Placement[], gap: number, faults: string[]): void {
+  const beside: Placement[] = [];
   for (const place of [...placements].sort((one, other) => one.x - other.x)) {
-    beside = beside.filter((other) => other.x + other.length + gap > place.x + TOLERANCE);
-    for (const other of beside)
+    let kept = 0;
+    for (const other of beside) {
+      if (other.x + other.length + gap <= place.x + TOLERANCE) continue;
+      beside[kept++] = other;
       if (other.y + other.width + gap > place.y + TOLERANCE && place.y + place.width + gap > other.y + TOLERANCE)
         faults.push(`${named(place.piece)} and ${named(other.piece)} overlap or are nearer than the gap`);
-    beside = [...beside, place];
+    }
+    beside.length = kept;
+    beside.push(place);
   }
-  return faults;
 }
 
 /** Whether cuts from edge to edge free every box; any cut that passes between boxes is a safe one to make first. */
 function separable(boxes: readonly Box[], gap: number): boolean {
-  if (boxes.length <= 1) return true;
+  const [one, other] = boxes;
+  if (one === undefined || other === undefined) return true;
+  if (boxes.length === 2)
+    return (
+      isBeyond(other.x, one.x + one.length, gap) ||
+      isBeyond(one.x, other.x + other.length, gap) ||
+      isBeyond(other.y, one.y + one.width, gap) ||
+      isBeyond(one.y, other.y + other.width, gap)
+    );
   const groups = split(boxes, gap, "x", "length") ?? split(boxes, gap, "y", "width");
   return groups !== undefined && groups.every((group) => separable(group, gap));
+}
+
+function isBeyond(begin: number, end: number, gap: number): boolean {
+  return begin + TOLERANCE >= end + gap;
 }
 
 function split(
@@ -171,10 +189,11 @@ function split(
   size: "length" | "width",
 ): readonly (readonly Box[])[] | undefined {
   const groups: Box[][] = [];
+  let group: Box[] = [];
   let end = Number.NEGATIVE_INFINITY;
   for (const box of [...boxes].sort((one, other) => one[from] - other[from])) {
-    if (box[from] + TOLERANCE >= end + gap) groups.push([box]);
-    else groups[groups.length - 1]!.push(box);
+    if (isBeyond(box[from], end, gap)) groups.push((group = [box]));
+    else group.push(box);
     end = Math.max(end, box[from] + box[size]);
   }
   return groups.length > 1 ? groups : undefined;

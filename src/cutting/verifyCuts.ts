@@ -39,9 +39,14 @@ export function checkCuts(sheet: SheetPlan, usable: Box, gap: number, absorbed: 
   const { panels, astray } = afterCuts(sheet, usable, gap);
   const faults = astray.map(({ way, at }) => `the cut ${way} at ${at} mm runs from edge to edge of no panel`);
   for (const place of sheet.placements)
-    if (!panels.some((panel) => fitsExactly(place, panel, absorbed)))
+    if (!isFreed(place, panels, absorbed))
       faults.push(`the cuts do not free ${place.piece.part} of ${place.piece.item} (${place.piece.id})`);
   return faults;
+}
+
+function isFreed(place: Placement, panels: readonly Box[], absorbed: number): boolean {
+  for (const panel of panels) if (fitsExactly(place, panel, absorbed)) return true;
+  return false;
 }
 
 /** The panels that a sheet's cuts leave, and the cuts that go through none. */
@@ -53,9 +58,15 @@ export function afterCuts(
   const panels: Box[] = [usable];
   const astray: Cut[] = [];
   for (const cut of cuts) {
-    const at = panels.findIndex((box) => crosses(cut, box));
-    if (at < 0) astray.push(cut);
-    else panels.splice(at, 1, ...halves(cut, panels[at]!, gap));
+    let at = 0;
+    while (at < panels.length && !crosses(cut, panels[at]!)) at++;
+    if (at === panels.length) {
+      astray.push(cut);
+      continue;
+    }
+    const [off, rest] = halves(cut, panels[at]!, gap);
+    panels[at] = off;
+    panels.splice(at + 1, 0, rest);
   }
   return { panels, astray };
 }
@@ -76,7 +87,7 @@ function crosses(cut: Cut, box: Box): boolean {
   );
 }
 
-function halves(cut: Cut, box: Box, gap: number): readonly Box[] {
+function halves(cut: Cut, box: Box, gap: number): readonly [Box, Box] {
   const { x, y, length, width } = box;
   const behind = cut.at + gap;
   if (cut.way === "across")
@@ -92,16 +103,19 @@ function halves(cut: Cut, box: Box, gap: number): readonly Box[] {
 
 /** A panel is as large as its piece; one that is trimmed later may have taken up the waste beside it. */
 function fitsExactly(place: Placement, panel: Box, absorbed: number): boolean {
+  if (!near(place.x, panel.x) || !near(place.y, panel.y)) return false;
   const { later } = place.piece;
-  const [longer, wider] = place.turned ? [later?.width, later?.length] : [later?.length, later?.width];
-  const over = (own: number, whole: number, trimmed: boolean | undefined) =>
-    whole - own > -TOLERANCE && whole - own < STEP + TOLERANCE + (trimmed === true ? absorbed : 0);
+  const longer = place.turned ? later?.width : later?.length;
+  const wider = place.turned ? later?.length : later?.width;
   return (
-    near(place.x, panel.x) &&
-    near(place.y, panel.y) &&
-    over(place.length, panel.length, longer) &&
-    over(place.width, panel.width, wider)
+    isLarger(place.length, panel.length, longer === true ? absorbed : 0) &&
+    isLarger(place.width, panel.width, wider === true ? absorbed : 0)
   );
+}
+
+/** Whether a side of a panel is larger than the piece's by nothing but a step of the grid and what it may take up. */
+function isLarger(own: number, whole: number, absorbed: number): boolean {
+  return whole - own > -TOLERANCE && whole - own < STEP + TOLERANCE + absorbed;
 }
 
 function near(one: number, other: number): boolean {
