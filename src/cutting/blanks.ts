@@ -122,7 +122,10 @@ function stripsFor(walls: readonly Piece[], allowance: Mm, rooms: readonly Room[
       turn: first.turn,
       strip: first.strip!,
       later: { length: true, width: first.later?.width === true },
-      ...(first.batch === undefined ? {} : { batch: first.batch }),
+      plies: undefined,
+      pressed: undefined,
+      joinedFrom: undefined,
+      batch: first.batch,
       holds: countedWalls(strip.walls),
     };
   });

@@ -13,19 +13,19 @@ export interface Piece {
   /** True when the grain may run either way, so that the piece may lie turned. */
   readonly turn: boolean;
   /** Walls of the same name are cut from one board strip in the bench style; undefined for what is no wall. */
-  readonly strip?: string;
+  readonly strip?: string | undefined;
   /** Directions in which the piece is cut larger and trimmed to a finished first part. */
-  readonly later?: { readonly length: boolean; readonly width: boolean };
+  readonly later?: { readonly length: boolean; readonly width: boolean } | undefined;
   /** Plies of the laminated board that the piece is one of; left out for a single board. */
-  readonly plies?: number;
+  readonly plies?: number | undefined;
   /** What a ply is already cut larger by, both ways, so that the pressed board can be trimmed, mm. */
-  readonly pressed?: Mm;
+  readonly pressed?: Mm | undefined;
   /** Of one of the pieces that a board is joined from, because no sheet holds it whole: how many those are. */
-  readonly joinedFrom?: number;
+  readonly joinedFrom?: number | undefined;
   /** The batch that the piece is cut in, from 1; left out where all are cut together. */
-  readonly batch?: number;
+  readonly batch?: number | undefined;
   /** Of a blank of the bench style: the pieces that are made of one copy of it. */
-  readonly holds?: readonly Held[];
+  readonly holds?: readonly Held[] | undefined;
 }
 
 /** Pieces that come out of one blank. */
