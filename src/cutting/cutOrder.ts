@@ -90,7 +90,9 @@ type Needs = Map<Panel, number[]>;
  */
 function withinLimit(waiting: readonly InHand[], setting: number, mostLoose: number, needs: Needs): readonly InHand[] {
   const own = waiting.map(({ panel, part }) => needOf(panel, part, needs));
-  const most = (at: number) => mostWaiting(own, at, waiting[at]!, needs);
+  const counts: number[] = [];
+  for (const need of own) addTo(counts, need, 1);
+  const most = (at: number) => mostWaiting(counts, waiting.length, own[at]!, waiting[at]!, needs);
   const served = waiting.findIndex((hand, at) => settingOf(hand) === setting && most(at) <= mostLoose);
   if (served >= 0) return [waiting[served]!];
   const all = own.map((_, at) => most(at));
@@ -98,17 +100,35 @@ function withinLimit(waiting: readonly InHand[], setting: number, mostLoose: num
   return waiting.filter((_, at) => all[at]! <= least);
 }
 
+function addTo(counts: number[], need: number, more: number): void {
+  while (counts.length <= need) counts.push(0);
+  counts[need]! += more;
+}
+
 /**
  * The most panels that wait at once when one is cut and then all are finished one after another, the simplest first.
  *
- * @param own what each panel needs; the one to cut is at `at`
+ * @param counts how many panels have each need, the one to cut with its `own` among them; `waiting` in all
  */
-function mostWaiting(own: readonly number[], at: number, hand: InHand, needs: Needs): number {
-  const after = own.filter((_, other) => other !== at);
-  for (const part of afterCut(hand)) if (isToCut(part)) after.push(needOf(part.panel, part.part, needs));
-  after.sort((one, other) => one - other);
+function mostWaiting(counts: number[], waiting: number, own: number, hand: InHand, needs: Needs): number {
+  const { panel, part } = hand;
+  const off = panel.parts[part]!;
+  const isLast = part + 1 === panel.parts.length - 1;
+  const rest = isLast ? panel.parts[part + 1]! : panel;
+  const after: number[] = [];
+  if (off.parts.length > 1) after.push(needOf(off, 0, needs));
+  if (rest.parts.length > 1) after.push(needOf(rest, isLast ? 0 : part + 1, needs));
+  addTo(counts, own, -1);
+  for (const need of after) addTo(counts, need, 1);
+  let left = waiting - 1 + after.length;
   let most = 0;
-  for (let index = 0; index < after.length; index++) most = Math.max(most, after.length - 1 - index + after[index]!);
+  for (let need = 0; need < counts.length; need++) {
+    if (counts[need] === 0) continue;
+    most = Math.max(most, left - 1 + need);
+    left -= counts[need]!;
+  }
+  for (const need of after) addTo(counts, need, -1);
+  addTo(counts, own, 1);
   return most;
 }
 
