@@ -143,8 +143,7 @@ function partsOf(panel: CutPanel, cut: Cut, stage: number, options: CountOptions
     const own = within(x, y, length, width, pieces);
     return { x, y, length, width, stage, way, pieces: own, finished: isFinished(length, width, own, options) };
   };
-  if (way === "across")
-    return [part(x, y, at - x, width), part(behind, y, Math.max(0, x + length - behind), width)];
+  if (way === "across") return [part(x, y, at - x, width), part(behind, y, Math.max(0, x + length - behind), width)];
   return [part(x, y, length, at - y), part(x, behind, length, Math.max(0, y + width - behind))];
 }
 

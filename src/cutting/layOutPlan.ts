@@ -48,9 +48,7 @@ export function layOutPlan(
   if (options.bench === undefined)
     drawn.sort(
       (one, other) =>
-        one.kind - other.kind ||
-        cutting(other.cuts) - cutting(one.cuts) ||
-        compare(keyOf(one.cuts), keyOf(other.cuts)),
+        one.kind - other.kind || cutting(other.cuts) - cutting(one.cuts) || compare(keyOf(one.cuts), keyOf(other.cuts)),
     );
   const layouts = numberLayouts(drawn);
   const sheets = drawn.map(({ kind, cuts, placements }, index) => {

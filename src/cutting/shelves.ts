@@ -12,6 +12,9 @@ export type Shelves = number[][];
 /** Shelves in area^(1/4): a sheet of one square metre, in units, stands on shelf 200. */
 const SHELVES_PER_ROOT = 2 / UNITS2_PER_TENTH2 ** (1 / 4);
 
+/** Of the leftovers on one shelf so many are looked at, the newest: of ten thousand pieces a plan takes a quarter of a per cent more. */
+const SEEN = 150;
+
 /** Moves the open leftovers of the forest to their shelves. */
 export function shelve(shelves: Shelves, forest: Forest): void {
   for (let slot = 0; slot < forest.openCount; slot++) {
@@ -44,7 +47,8 @@ export function takeFromShelves(
     const least = Math.max(smallestOn(shelf), area);
     // The larger the leftover, the more worth a piece of some size takes from it.
     if (worthOf(least) - worthOf(least - area) > choice.loss) break;
-    for (const panel of own) {
+    for (let at = Math.max(0, own.length - SEEN); at < own.length; at++) {
+      const panel = own[at]!;
       const fullLength = forest.length[panel]!;
       const fullWidth = forest.width[panel]!;
       if (length <= fullLength && width <= fullWidth) weighCut(forest, job, piece, panel, false, random, 0, choice);
