@@ -1,10 +1,7 @@
-import { UNITS2_PER_TENTH2, UNITS_PER_MM } from "./grid";
-import { type Limits, NO_LIMITS, STRETCH_LENGTH, STRETCH_WIDTH } from "./limits";
+import { UNITS2_PER_TENTH2, unitsDown, unitsUp } from "./grid";
+import { type Limits, limitsOf, NO_LIMITS, STRETCH_LENGTH, STRETCH_WIDTH, stretchOf } from "./limits";
 import type { CuttingOptions, Piece, Roll, Sheet, Uncuttable } from "./types";
 import { worthOf } from "./worth";
-
-/** A number of units that differs from a whole one by less than this is taken as that whole one (binary fractions). */
-const ROUNDING = 1e-6;
 
 /** Prices count in thousandths of the currency. */
 export const PRICE_STEPS = 1000;
@@ -43,16 +40,6 @@ export interface Job {
 export interface Prepared {
   readonly job: Job;
   readonly tooLarge: readonly Uncuttable[];
-}
-
-/** Whole units that hold a length: rounded up. */
-export function unitsUp(mm: number): number {
-  return Math.ceil(mm * UNITS_PER_MM - ROUNDING);
-}
-
-/** Whole units within a length: rounded down. */
-export function unitsDown(mm: number): number {
-  return Math.floor(mm * UNITS_PER_MM + ROUNDING);
 }
 
 /** Whether a piece of the job goes on a sheet of that kind, lying one way or the other, and can be cut from it. */
@@ -217,21 +204,4 @@ function numberItems(source: readonly Piece[]): Pick<Job, "item" | "items"> {
     item[index] = number;
   }
   return { item, items: numbers.size };
-}
-
-function stretchOf({ later }: Piece): number {
-  return (later?.length ? STRETCH_LENGTH : 0) | (later?.width ? STRETCH_WIDTH : 0);
-}
-
-function limitsOf({ bench, pieceGap = 0 }: CuttingOptions): Limits {
-  if (bench === undefined) return NO_LIMITS;
-  const gap = unitsUp(pieceGap);
-  return {
-    bench: true,
-    stages: bench.stages,
-    gap,
-    leastWaste: unitsUp(bench.leastWaste) + gap,
-    absorbed: unitsDown(bench.leastWaste),
-    cutLength: bench.cutLength === undefined ? NO_LIMITS.cutLength : unitsDown(bench.cutLength) + gap,
-  };
 }

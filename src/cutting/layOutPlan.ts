@@ -1,8 +1,8 @@
 import { arrange } from "./arrange";
 import type { CutSheet } from "./construct";
 import { cutOrder } from "./cutOrder";
-import { UNITS_PER_MM } from "./grid";
-import { type Job, unitsUp } from "./job";
+import { UNITS_PER_MM, unitsUp } from "./grid";
+import type { Job } from "./job";
 import { placementsOf } from "./placementsOf";
 import type { Mm } from "../measure/units";
 import type { Cut, CuttingOptions, SheetPlan } from "./types";

@@ -1,6 +1,6 @@
 import type { CutSheet } from "./construct";
-import { UNITS_PER_MM } from "./grid";
-import { prepareRoll, unitsUp } from "./job";
+import { UNITS_PER_MM, unitsUp } from "./grid";
+import { prepareRoll } from "./job";
 import { layOutPlan } from "./layOutPlan";
 import { areasOf, nothingFits } from "./planParts";
 import { constructRoll, improveRoll } from "./planRoll";

@@ -60,8 +60,10 @@ export function* planFromSheets(
     improve(job, best, bound, options.seed ?? 1, watch, keep);
   }
   if (isSearched && bench !== undefined) {
-    const goal = watch.mostSteps < SHORT_SEARCH ? bound : Math.max(bound, quickBounds(job).bound);
-    improve(job, best, goal, options.seed ?? 1, shareOf(watch, FEWEST_SHEETS_SHARE), keep);
+    const isShort = watch.mostSteps < SHORT_SEARCH;
+    const goal = isShort ? bound : Math.max(bound, quickBounds(job).bound);
+    const share = isShort ? SHORT_FEWEST_SHEETS_SHARE : FEWEST_SHEETS_SHARE;
+    improve(job, best, goal, options.seed ?? 1, shareOf(watch, share), keep);
     const few = withFewSetUps(
       job,
       { ...best, sheets: inOrder(job, best.sheets) },
@@ -139,7 +141,9 @@ function leastCost({ kinds }: Job, sheets: readonly Sheet[], { bound }: Bounds):
 const SHORT_SEARCH = 1000;
 
 /** The part of the budget in which the fewest sheets are looked for, in the bench style. */
-const FEWEST_SHEETS_SHARE = 0.7;
+const FEWEST_SHEETS_SHARE = 0.85;
+/** The same of a short search, which would have too little left for set-ups. */
+const SHORT_FEWEST_SHEETS_SHARE = 0.7;
 
 /** The part in which a plan with few open items is looked for, where they have a limit. */
 const GROUPED_SHARE = 0.8;
