@@ -38,7 +38,8 @@ export async function renderPages(
     pen.on("end", resolve);
     pen.on("error", reject);
   });
-  for (const [name, bytes] of type.fonts) pen.registerFont(name, bytes);
+  // An open font is taken as it is, which the types leave out.
+  for (const [name, font] of type.fonts) pen.registerFont(name, font as unknown as Uint8Array);
   const preferences = (pen as unknown as PenInside)._root.data.ViewerPreferences;
   preferences.data["PrintScaling"] = "None";
   const tagger = createTagger(pen);

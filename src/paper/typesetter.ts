@@ -10,7 +10,8 @@ export interface SetRun extends Run {
 
 /** Measures and shapes text with the fonts that it is printed in. */
 export interface Typesetter {
-  readonly fonts: ReadonlyMap<FontName, Uint8Array>;
+  /** Opened once: to measure, and to print. */
+  readonly fonts: ReadonlyMap<FontName, Font>;
   /** One line as it is printed; its paragraph's direction where it is a part of one. */
   readonly runs: (text: string, bold: boolean, fromRight?: boolean) => readonly SetRun[];
   /** Width of one line at a size in points. */
@@ -24,11 +25,10 @@ export const FRAME_ROOM = 0.12;
 
 /** @param names the fonts to use: see `fontsNeeded` */
 export async function createTypesetter(load: FontLoader, names: readonly FontName[]): Promise<Typesetter> {
-  const fonts = new Map<FontName, Uint8Array>();
-  for (const name of names) fonts.set(name, await load(name));
-  const opened = new Map([...fonts].map(([name, bytes]) => [name, create(bytes as Buffer) as Font]));
-  const used = FONT_NAMES.filter((name) => opened.has(name));
-  const has = (name: FontName, codePoint: number) => opened.get(name)?.hasGlyphForCodePoint(codePoint) === true;
+  const fonts = new Map<FontName, Font>();
+  for (const name of names) fonts.set(name, create((await load(name)) as Buffer) as Font);
+  const used = FONT_NAMES.filter((name) => fonts.has(name));
+  const has = (name: FontName, codePoint: number) => fonts.get(name)?.hasGlyphForCodePoint(codePoint) === true;
   const words = new Map(used.map((font) => [font, new Map<string, number>()]));
   // Regular and bold, from the left and from the right.
   const remembered = Array.from({ length: 4 }, () => new Map<string, readonly SetRun[]>());
@@ -36,7 +36,7 @@ export async function createTypesetter(load: FontLoader, names: readonly FontNam
   const wordWidth = (font: FontName, word: string): number => {
     const known = words.get(font)!.get(word);
     if (known !== undefined) return known;
-    const face = opened.get(font)!;
+    const face = fonts.get(font)!;
     const width = face.layout(word).advanceWidth / face.unitsPerEm;
     words.get(font)!.set(word, width);
     return width;
