@@ -5,7 +5,9 @@ import type { CellEdit, PlainContent } from "../workbook/edits";
 import { calendarShift, richTextOf } from "./gridTerms";
 import type { OpenedSheet } from "./openedBook";
 import type { RichText } from "../workbook/sheetLook";
-import { formulasOf, sameFormula } from "./sharedFormulas";
+import { gridCells } from "./gridCells";
+import { known } from "./grid/known";
+import { formulasOf, sameFormula, type Formulas } from "./sharedFormulas";
 import { storedFromTyped } from "./storedFormulas";
 import { plainOf } from "./plainOf";
 import { type Books, styleChange, styleOf } from "./styleChange";
@@ -22,7 +24,7 @@ export function changedCells(
 ): { cells: CellEdit[]; looks: number; keptArrays: number; plainer: number } {
   const oldCells = old.cellData ?? {};
   const nowCells = now.cellData ?? {};
-  const oldFormulas = formulasOf(oldCells);
+  const oldFormulas = known(formulasOfFile, oldCells, () => formulasOf(oldCells));
   const nowFormulas = formulasOf(nowCells);
   const edits: CellEdit[] = [];
   let looks = 0;
@@ -32,7 +34,10 @@ export function changedCells(
     if (locked) throw lockedSheet(name, row, column);
     edits.push({ sheet: name, row: row + 1, column: column + 1, content, ...more });
   };
+  const isKept = (r: number, c: number): boolean =>
+    isSameCell(oldCells[r]?.[c], nowCells[r]?.[c]) && sameFormula(oldFormulas, nowFormulas, r, c);
   for (const r of numbersOf(oldCells, nowCells)) {
+    if (isKeptRow(oldCells[r] ?? {}, nowCells[r] ?? {}, (c) => isKept(r, c))) continue;
     for (const c of numbersOf(oldCells[r] ?? {}, nowCells[r] ?? {})) {
       const before = oldCells[r]?.[c];
       const after = nowCells[r]?.[c];
@@ -76,9 +81,30 @@ export function changedCells(
 
 type CellRows = IWorksheetData["cellData"];
 
+/** Formulas and texts with a look in parts of the file that was opened, which does not change. */
+const formulasOfFile = new WeakMap<CellRows, Formulas>();
+const textsOfFile = new WeakMap<CellRows, ReadonlyMap<RichText, number>>();
+
+/** Most rows are as they were: whether the cells of one are the same, none more and none less. */
+function isKeptRow(old: object, now: object, isKept: (column: number) => boolean): boolean {
+  let count = 0;
+  for (const column in now) {
+    if (!isKept(Number(column))) return false;
+    count++;
+  }
+  for (const _ in old) count--;
+  return count === 0;
+}
+
+/** Whether a cell holds the same content in the same style, apart from its formula. */
+function isSameCell(before: Nullable<ICellData>, after: Nullable<ICellData>): boolean {
+  if (before?.p || after?.p || richTextOf(before) !== richTextOf(after)) return false;
+  return before?.v === after?.v && before?.t === after?.t && before?.s === after?.s;
+}
+
 /** How many texts with a look in parts are no more in any cell. */
 function typedOver(before: CellRows, after: CellRows): number {
-  const had = richTexts(before);
+  const had = known(textsOfFile, before, () => richTexts(before));
   if (had.size === 0) return 0;
   const left = richTexts(after);
   return [...had].reduce((lost, [text, times]) => lost + Math.max(0, times - (left.get(text) ?? 0)), 0);
@@ -86,11 +112,9 @@ function typedOver(before: CellRows, after: CellRows): number {
 
 function richTexts(cells: CellRows): ReadonlyMap<RichText, number> {
   const found = new Map<RichText, number>();
-  for (const r of numbersOf(cells)) {
-    for (const c of numbersOf(cells[r] ?? {})) {
-      const rich = richTextOf(cells[r]?.[c]);
-      if (rich !== undefined) found.set(rich, (found.get(rich) ?? 0) + 1);
-    }
+  for (const [, , cell] of gridCells(cells)) {
+    const rich = richTextOf(cell);
+    if (rich !== undefined) found.set(rich, (found.get(rich) ?? 0) + 1);
   }
   return found;
 }

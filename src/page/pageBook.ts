@@ -11,13 +11,13 @@ import { gridCells } from "./gridCells";
 import { liveTables } from "./liveTables";
 import type { OpenedBook } from "./openedBook";
 
-/** The workbook as the grid shows it, for whoever reads a survey. */
+/** The workbook as the grid shows it now, for whoever reads a survey: later changes of its cells do not change it. */
 export function pageBook(opened: OpenedBook, { snapshot, filled }: LiveBook): Book {
   const states = new Map(opened.sheets.map(({ name, state }) => [name, state]));
   const locked = new Set(opened.sheets.filter((sheet) => sheet.locked).map(({ name }) => name));
   const bottoms = liveTables(snapshot);
   const shown = snapshot.sheetOrder.map((id) => {
-    const sheet = snapshot.sheets[id]!;
+    const sheet = { ...snapshot.sheets[id]!, cellData: copied(snapshot.sheets[id]!.cellData ?? {}) };
     const name = sheet.name ?? "";
     return { id, sheet, name, state: states.get(name) ?? "visible", cells: true } as const;
   });
@@ -38,6 +38,15 @@ export function pageBook(opened: OpenedBook, { snapshot, filled }: LiveBook): Bo
     },
   };
 }
+
+/** The grid changes its cells in place. */
+function copied(cells: Cells): Cells {
+  const rows: Cells = {};
+  for (const [row, column, cell] of gridCells(cells)) (rows[row] ??= {})[column] = { ...cell };
+  return rows;
+}
+
+type Cells = IWorksheetData["cellData"];
 
 function gridOf(
   name: string,

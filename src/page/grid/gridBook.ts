@@ -1,5 +1,7 @@
 import {
   ICommandService,
+  IResourceManagerService,
+  UniverInstanceType,
   type ICellData,
   type Injector,
   type IRange,
@@ -14,9 +16,10 @@ import type { FilledArea } from "../filledArea";
 import { gridCells } from "../gridCells";
 import { BOOK_ID } from "../gridTerms";
 
-/** The open workbook with what the formula engine adds to it. */
+/** The open workbook with what the formula engine adds to it, not a copy: it goes on changing. */
 export function liveBook(workbook: FWorkbook, injector: Injector): LiveBook {
-  const snapshot: IWorkbookData = workbook.save();
+  const resources = injector.get(IResourceManagerService).getResources(BOOK_ID, UniverInstanceType.UNIVER_SHEET);
+  const snapshot: IWorkbookData = { ...workbook.getWorkbook().getSnapshot(), resources };
   const formulas = injector.get(FormulaDataModel);
   return { snapshot, filled: (sheetId) => filledAreas(formulas, sheetId) };
 }
