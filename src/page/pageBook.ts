@@ -62,7 +62,7 @@ function gridOf(
   const put = (row: number, column: number, cell: Nullable<ICellData>): void => {
     const pattern = patternOf(cell, styles);
     const value = sheetValue(cell, pattern);
-    if (value === null || row >= lastRow) return;
+    if (value === null) return;
     while (rows.length <= row) rows.push([]);
     while (rows[row]!.length <= column) rows[row]!.push(null);
     rows[row]![column] = value;
@@ -71,12 +71,13 @@ function gridOf(
     formats[row]![column] = pattern;
   };
   for (const [row, column, cell] of gridCells(cellData)) {
+    if (row >= lastRow) break;
     put(row, column, cell);
     if ((cell?.f || cell?.si) && (cell.v === undefined || cell.v === null))
       uncached.push(cellName(row + 1, column + 1));
   }
   for (const { row, column, area, value } of filled)
-    for (let r = area.top; r <= area.bottom; r++)
+    for (let r = area.top; r <= Math.min(area.bottom, lastRow); r++)
       for (let c = area.left; c <= area.right; c++) if (r !== row || c !== column) put(r - 1, c - 1, value(r, c));
   const merged = mergeData.map(({ startRow, startColumn, endRow, endColumn }): Area => ({
     top: startRow + 1,

@@ -1,4 +1,6 @@
+import { useMemo } from "preact/hooks";
 import { explodedView } from "../drawing/explodedView";
+import type { Sized } from "../item/sizeItem";
 import { boardName } from "../settings/boards";
 import { nearestMark } from "../measure/benchLength";
 import { boardReason } from "./boardReason";
@@ -70,11 +72,7 @@ export function ItemView({ model, survey, state, place, open }: ViewProps) {
           </ul>
         </section>
       )}
-      <Figures assembly={sized.assembly} />
-      <Enlarged
-        picture={explodedView(sized.assembly, { unit, width: 340 })}
-        large={() => explodedView(sized.assembly, { unit, width: LARGE })}
-      />
+      <Drawings sized={sized} />
       <h3>Parts to cut, {unit}</h3>
       <p class="quiet">+ is just over the mark of the rule, − just under it.</p>
       <ul class="rows" aria-label="Parts to cut">
@@ -105,5 +103,22 @@ export function ItemView({ model, survey, state, place, open }: ViewProps) {
         come first.
       </p>
     </>
+  );
+}
+
+/** Made once for an enclosure, however often its row is read again. */
+function Drawings({ sized: { assembly, settings } }: { readonly sized: Sized }) {
+  const { answerUnit: unit } = settings;
+  return useMemo(
+    () => (
+      <>
+        <Figures assembly={assembly} />
+        <Enlarged
+          picture={explodedView(assembly, { unit, width: 340 })}
+          large={() => explodedView(assembly, { unit, width: LARGE })}
+        />
+      </>
+    ),
+    [assembly, unit],
   );
 }

@@ -1,3 +1,4 @@
+import { useMemo } from "preact/hooks";
 import { massText } from "../measure/massText";
 import { areaUnitOf } from "../survey/summary";
 import { comparedKinds } from "./itemFacts";
@@ -19,7 +20,7 @@ interface KindsComparedProps {
 /** The same object in every kind, with what each takes, and a button that writes the kind into the row. */
 export function KindsCompared({ model, facts, index, busy, writable }: KindsComparedProps) {
   const { answerUnit: unit, currency } = facts.sized.settings;
-  const kinds = comparedKinds(facts.sized, facts.said);
+  const kinds = useMemo(() => comparedKinds(facts.sized, facts.said), [facts.sized, facts.said]);
   const headings = [
     "kind",
     `outside, ${unit}`,

@@ -1,4 +1,4 @@
-import type { BookPort, WrittenEdits } from "../host/port";
+import type { BookPort, SheetCell, WrittenEdits } from "../host/port";
 import { Unavailable } from "../measure/errors";
 import { plainError } from "../measure/fault";
 import type { ColumnsEdit } from "../workbook/edits";
@@ -16,6 +16,9 @@ const SETTLED = 250;
 
 /** The same while cells of ours are being calculated, ms: each report of a calculation would be followed by another. */
 const BUSY = 2000;
+
+/** A row that is left again this soon is not shown, ms: who holds an arrow key would wait for each drawing. */
+const WALKED = 40;
 
 export function paneModel(port: BookPort): PaneModel {
   let state: PaneState = {
@@ -90,6 +93,12 @@ export function paneModel(port: BookPort): PaneModel {
     return port.goTo({ sheet, row, column });
   };
 
+  let walking: ReturnType<typeof setTimeout> | undefined;
+  const select = (selected: SheetCell): void => {
+    clearTimeout(walking);
+    walking = setTimeout(() => set({ selected }), WALKED);
+  };
+
   const listening: (() => Promise<void> | void)[] = [];
   let waiting: ReturnType<typeof setTimeout> | undefined;
   let reading = false;
@@ -128,10 +137,11 @@ export function paneModel(port: BookPort): PaneModel {
       } finally {
         set({ doing: undefined });
       }
-      listening.push(await port.onSelect((selected) => set({ selected })), await port.onChange(changed));
+      listening.push(await port.onSelect(select), await port.onChange(changed));
     },
     stop: async () => {
       clearTimeout(waiting);
+      clearTimeout(walking);
       for (const end of listening.splice(0)) await end();
     },
     write: (what, ...makes) =>

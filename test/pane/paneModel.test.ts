@@ -1,4 +1,4 @@
-import type { BookPort } from "../../src/host/port";
+import type { BookPort, SheetCell } from "../../src/host/port";
 import { InputError, Unavailable } from "../../src/measure/errors";
 import { paneModel } from "../../src/pane/paneModel";
 import { bookOf } from "../../src/workbook/book";
@@ -23,6 +23,7 @@ const ROWS = [
 function filePort(rows = ROWS) {
   let workbook = openWorkbook(createWorkbook([{ name: "Items", rows }]));
   let changed = (): void => undefined;
+  let select = (_: SheetCell): void => undefined;
   let fails: Error | undefined;
   let reads = (): void => undefined;
   const port: BookPort = {
@@ -44,7 +45,10 @@ function filePort(rows = ROWS) {
     selected: () => Promise.resolve({ sheet: "Items", row: 2, column: 1 }),
     goTo: () => Promise.resolve(),
     showOnly: () => Promise.resolve(),
-    onSelect: () => Promise.resolve(() => undefined),
+    onSelect: (listener) => {
+      select = listener;
+      return Promise.resolve(() => undefined);
+    },
     onChange: (listener) => {
       changed = listener;
       return Promise.resolve(() => undefined);
@@ -52,6 +56,8 @@ function filePort(rows = ROWS) {
   };
   return {
     port,
+    /** Rows are selected one right after the other. */
+    walk: (...rows: readonly number[]) => rows.forEach((row) => select({ sheet: "Items", row, column: 1 })),
     refuse: (error: Error | undefined) => (fails = error),
     /** Changes the workbook beside the pane, and waits until the pane has read it. */
     edit: async (makes: (survey: PaneSurvey) => WorkbookEdits) => {
@@ -89,6 +95,27 @@ test("it reads the survey, and knows the columns that it added", async () => {
   await model.undo();
   expect(model.state().survey!.standing).toEqual([]);
   expect(model.state()).toMatchObject({ steps: [], said: { lines: ["Undone: Adding the columns."] } });
+});
+
+test("of rows that are walked through the last is shown", async () => {
+  const { port, walk } = filePort();
+  const model = paneModel(port);
+  await model.start();
+  const seen: unknown[] = [];
+  const shown = new Promise<void>((done) =>
+    model.watch(() => {
+      seen.push(model.state().selected?.row);
+      done();
+    }),
+  );
+  walk(3, 2, 3);
+  await shown;
+  expect(seen).toEqual([3]);
+  // A pane that is left shows nothing any more.
+  walk(2);
+  await model.stop();
+  await new Promise((resolve) => setTimeout(resolve, 100));
+  expect(seen).toEqual([3]);
 });
 
 test("what one act said is gone when another begins, also one that says nothing", async () => {
