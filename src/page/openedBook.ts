@@ -6,9 +6,8 @@ import { notShown } from "../workbook/notShown";
 import type { Area } from "../workbook/cellRef";
 import type { PlacedColumn } from "../workbook/edits";
 import type { DefinedName, Workbook } from "../workbook/openWorkbook";
-import { readSheet } from "../workbook/readSheet";
 import type { TableInfo } from "../workbook/readTable";
-import { sheetLook } from "../workbook/sheetLook";
+import { sheetWithLook } from "../workbook/sheetLook";
 import { DAYS_1904 } from "../workbook/sheetValue";
 import { bookResources } from "./bookResources";
 import { BOOK_ID, calendarShift, flag, styleKey } from "./gridTerms";
@@ -87,8 +86,7 @@ export function openedBook(workbook: Workbook, name: string): OpenedBook {
       id: `sheet-${place + 1}`,
       name,
       state,
-      grid: readSheet(workbook, name),
-      look: sheetLook(workbook, name),
+      ...sheetWithLook(workbook, name),
       rules: conditionalFormatsOf(workbook, name),
       notes: notesOf(workbook, name),
     }));

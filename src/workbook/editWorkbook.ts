@@ -13,7 +13,7 @@ import { checkWellFormed, textOf } from "./readXml";
 import { stylesPart } from "./readStyles";
 import { shiftWorkbook } from "./shift/shiftWorkbook";
 import { renameColumns } from "./renamedColumns";
-import { sheetLook } from "./sheetLook";
+import { frozenOf } from "./sheetLook";
 import { writeSheet } from "./writeSheet";
 import type { CellChange, SheetChanges } from "./sheetChanges";
 import { sheetMatters, sheetText } from "./sheetText";
@@ -181,6 +181,6 @@ function dropCalculationOrder(workbook: Workbook, parts: PackageEditor): void {
 /** Columns that are frozen up to one of them, unless some are. */
 function keptInSight(workbook: Workbook, sheet: string, column: number | undefined): Pick<SheetChanges, "frozen"> {
   if (column === undefined) return {};
-  const { frozen } = sheetLook(workbook, sheet);
+  const frozen = frozenOf(workbook, sheet);
   return frozen.columns > 0 ? {} : { frozen: { ...frozen, columns: column, firstColumn: 1 } };
 }

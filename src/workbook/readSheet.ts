@@ -1,4 +1,3 @@
-import { InputError } from "../measure/errors";
 import {
   cellName,
   columnNumber,
@@ -12,12 +11,13 @@ import {
 import { damaged } from "./damaged";
 import { isTrue, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
-import { attribute, readXml, type XmlTag } from "./readXml";
+import { attribute, readXml, type XmlHandlers, type XmlTag } from "./readXml";
 import { dateStylesOf, formatCodesOf } from "./readStyles";
 import { sharedTextsOf } from "./sharedTexts";
 import { DAYS_1904, type SheetValue } from "./sheetValue";
 import { sheetNamed } from "./sheetNamed";
 import { plainValue } from "./plainValue";
+import { tooFull, tooWide } from "./tooLarge";
 
 /** The cells of a sheet as plain values: `rows[4][2]` is C5. Rows end at their last cell that holds something. */
 export interface SheetGrid {
@@ -54,6 +54,21 @@ export interface ReadSheetOptions {
  * @throws InputError when there is no such sheet, or it is damaged or wider than any survey
  */
 export function readSheet(workbook: Workbook, name: string, options: ReadSheetOptions = {}): SheetGrid {
+  const { handlers, grid } = sheetReader(workbook, name, options);
+  readXml(neededPart(workbook.zip, sheetNamed(workbook, name).part), handlers);
+  return grid();
+}
+
+/**
+ * The same for whoever reads more of the sheet on the way.
+ *
+ * @returns what listens to the sheet, and what was read when that is done
+ */
+export function sheetReader(
+  workbook: Workbook,
+  name: string,
+  options: ReadSheetOptions = {},
+): { readonly handlers: XmlHandlers; readonly grid: () => SheetGrid } {
   const { lastRow = MOST_ROWS, formulas: wantFormulas = false, formats: wantFormats = false, onProgress } = options;
   const sheet = sheetNamed(workbook, name);
   const texts = sharedTextsOf(workbook);
@@ -116,7 +131,7 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
     formats[row - 1]![column - 1] = code;
   };
 
-  readXml(neededPart(workbook.zip, sheet.part), {
+  const handlers: XmlHandlers = {
     open: (tag) => {
       if (tag.uri !== workbook.namespace) return;
       switch (tag.local) {
@@ -165,8 +180,8 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
     },
     enough: () => row > lastRow,
     ...(onProgress ? { progress: onProgress } : {}),
-  });
-  return {
+  };
+  const grid = (): SheetGrid => ({
     sheet: sheet.name,
     rows: rows.slice(0, lastRow),
     uncached,
@@ -175,7 +190,8 @@ export function readSheet(workbook: Workbook, name: string, options: ReadSheetOp
     merged,
     locked,
     calendarShift: workbook.date1904 ? DAYS_1904 : 0,
-  };
+  });
+  return { handlers, grid };
 }
 
 const BLANK_ROW: readonly SheetValue[] = [];
@@ -195,22 +211,4 @@ function columnOf(reference: string | undefined, before: number, sheet: string):
     throw damaged(`the sheet "${sheet}" with a cell named ${reference}`);
   if (column <= before) throw damaged(`the sheet "${sheet}" with the cell ${reference} twice, or out of its order`);
   return column;
-}
-
-function tooFull(sheet: string): InputError {
-  return new InputError(
-    "sheet",
-    `"${sheet}", which has more than ${MOST_CELLS / 1_000_000} million cells`,
-    "accepts a survey",
-    "copy the survey alone into a new workbook",
-  );
-}
-
-function tooWide(sheet: string): InputError {
-  return new InputError(
-    "sheet",
-    `"${sheet}", whose used rectangle has more than ${MOST_POSITIONS / 1_000_000} million cells`,
-    "accepts a survey",
-    "delete the stray cells far right, or copy the survey into a new workbook",
-  );
 }

@@ -4,7 +4,8 @@ import type { Frozen } from "./frozenViews";
 import type { ListChoices } from "./listChoices";
 import { isTrue, type Workbook } from "./openWorkbook";
 import { neededPart } from "./parts";
-import { attribute, readXml, type XmlTag } from "./readXml";
+import { attribute, readXml, type XmlHandlers, type XmlTag } from "./readXml";
+import { sheetReader, type SheetGrid } from "./readSheet";
 import { sheetNamed } from "./sheetNamed";
 import { RICH, richTextsOf } from "./sharedTexts";
 
@@ -55,7 +56,48 @@ export interface SheetLook {
 
 /** @throws InputError when there is no such sheet, or it is damaged */
 export function sheetLook(workbook: Workbook, name: string): SheetLook {
-  const sheet = sheetNamed(workbook, name);
+  const { handlers, look } = lookReader(workbook);
+  readXml(neededPart(workbook.zip, sheetNamed(workbook, name).part), handlers);
+  return look();
+}
+
+/** The rows and columns of a sheet that stay in sight: said before its cells, which are not read. */
+export function frozenOf(workbook: Workbook, name: string): Frozen {
+  const { handlers, look } = lookReader(workbook);
+  let inCells = false;
+  const open: XmlHandlers["open"] = (tag) => {
+    inCells ||= tag.local === "sheetData";
+    handlers.open?.(tag);
+  };
+  readXml(neededPart(workbook.zip, sheetNamed(workbook, name).part), { ...handlers, open, enough: () => inCells });
+  return look().frozen;
+}
+
+/** A sheet with its values and all that it holds beside them, read in one pass. @throws InputError as `readSheet` */
+export function sheetWithLook(
+  workbook: Workbook,
+  name: string,
+): { readonly grid: SheetGrid; readonly look: SheetLook } {
+  const { handlers: values, grid } = sheetReader(workbook, name);
+  const { handlers: rest, look } = lookReader(workbook);
+  readXml(neededPart(workbook.zip, sheetNamed(workbook, name).part), {
+    open: (tag) => {
+      values.open?.(tag);
+      rest.open?.(tag);
+    },
+    text: (piece) => {
+      values.text?.(piece);
+      rest.text?.(piece);
+    },
+    close: (tag) => {
+      values.close?.(tag);
+      rest.close?.(tag);
+    },
+  });
+  return { grid: grid(), look: look() };
+}
+
+function lookReader(workbook: Workbook): { readonly handlers: XmlHandlers; readonly look: () => SheetLook } {
   const styles = new Map<number, Map<number, number>>();
   const formulas = new Map<number, Map<number, StoredFormula>>();
   const richTexts = new Map<number, Map<number, RichText>>();
@@ -80,7 +122,7 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
     const style = attribute(tag, "s");
     if (style !== undefined && style !== "0") into(styles, row).set(column, Number(style));
   };
-  readXml(neededPart(workbook.zip, sheet.part), {
+  const handlers: XmlHandlers = {
     open: (tag) => {
       choices.open(tag);
       if (tag.uri !== workbook.namespace) return;
@@ -138,8 +180,12 @@ export function sheetLook(workbook: Workbook, name: string): SheetLook {
       into(formulas, row).set(column, formula);
       formula = undefined;
     },
-  });
-  return { styles, formulas, richTexts, columns, rows, frozen, filter, rightToLeft, choices: choices.found };
+  };
+  const look = () => {
+    const { found } = choices;
+    return { styles, formulas, richTexts, columns, rows, frozen, filter, rightToLeft, choices: found };
+  };
+  return { handlers, look };
 }
 
 function rowLook(tag: XmlTag): RowLook {
