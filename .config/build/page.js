@@ -1,5 +1,6 @@
 const { rmSync } = require("fs");
 const path = require("path");
+const { pathToFileURL } = require("url");
 const bundled = require("./bundled");
 const { DIST } = require("./paths");
 
@@ -19,7 +20,11 @@ module.exports = (mode) =>
         { in: "src/pane/planWorker.ts", out: "planWorker" },
       ],
       loader: { ".html": "copy" },
-      plugins: [{ name: "no hyphenation", setup: withoutHyphenation }],
+      plugins: [
+        { name: "no hyphenation", setup: withoutHyphenation },
+        { name: "without what is never asked", setup: withoutUnasked },
+        { name: "patterns of Chinese, Japanese and Korean", setup: withMadePatterns },
+      ],
       splitting: true,
       format: "esm",
       target: "es2022",
@@ -39,6 +44,33 @@ function withoutHyphenation({ onResolve }) {
   onResolve({ filter: /^\.\/[a-z0-9-]+-[\w-]{8}\.js$/ }, ({ importer }) =>
     /engine-render[\\/]lib[\\/]es/.test(importer) ? { path: path.join(__dirname, "noHyphenation.js") } : undefined,
   );
+}
+
+/** What stands in for packages of the grid, by their names: 420 kB. */
+const UNASKED = {
+  // Which language a text is in, which hyphenation alone would use.
+  "franc-min": 'export const franc = () => "und";',
+  // Fonts of the machine, which the server does not let the page read.
+  "opentype.js": "export const parse = undefined;",
+};
+
+function withoutUnasked({ onResolve, onLoad }) {
+  onResolve({ filter: new RegExp(`^(${Object.keys(UNASKED).join("|")})$`) }, ({ path: name }) => ({
+    path: name,
+    namespace: "unasked",
+  }));
+  onLoad({ filter: /./, namespace: "unasked" }, ({ path: name }) => ({ contents: UNASKED[name] }));
+}
+
+/** The patterns by which the grid breaks lines, as the package makes them of 460 kB of Unicode's tables at each start. */
+function withMadePatterns({ onLoad }) {
+  onLoad({ filter: /[\\/]cjk-regex[\\/]lib[\\/]index\.js$/ }, async ({ path: file }) => {
+    const made = await import(pathToFileURL(file).href);
+    const lines = ["all", "letters", "punctuations"].map(
+      (name) => `export const ${name} = () => ({ toRegExp: () => ${made[name]().toRegExp()} });`,
+    );
+    return { contents: lines.join("\n") };
+  });
 }
 
 /**

@@ -16,7 +16,7 @@ import { BOARD, lacksPreference, preferenceColumn, withBoards } from "./boardCol
 import { GUIDE_NAME, SIZES_NAME } from "./keptRanges";
 import { frozenBoxNotes } from "./frozenBoxNotes";
 import { refuseReadOtherwise, surveyFormula } from "./surveyFormula";
-import { readBookSurvey } from "./readBookSurvey";
+import { readBookSurvey, type BookSurvey } from "./readBookSurvey";
 import { nameFor } from "../headings/columnQuestions";
 import { FIELDS } from "../headings/lexicon";
 import { columnOfLetters } from "../headings/columnOfLetters";
@@ -53,10 +53,11 @@ export interface SurveyEdits {
  * What fills the survey of a workbook: figures as live formulas with their results in new columns beside it, a settings and
  * a stock sheet where there are none, a cut list when asked. Nothing else is touched.
  *
+ * @param before an earlier reading: its rows that read as they did are not sized again
  * @throws InputError when there is no survey to read
  */
-export function surveyEdits(book: Book, options: FillOptions): SurveyEdits {
-  const { chosen, grid, cells, found, sized } = readBookSurvey(book, options);
+export function surveyEdits(book: Book, options: FillOptions, before?: BookSurvey): SurveyEdits {
+  const { chosen, grid, cells, found, sized } = readBookSurvey(book, options, before);
   if (!options.values && found.stock !== undefined) refuseOtherStock(options.settings);
   const { recognition } = sized.survey;
   const figures = withBoards(options.figures);

@@ -21,13 +21,14 @@ export function writeFigures(
     keeps = false,
   }: { readonly cutList?: boolean; readonly holds?: ColumnsHold; readonly keeps?: boolean } = {},
 ): PaneWrite {
-  const { edits, unanswered } = surveyEdits(survey.book, {
+  const options = {
     ...survey.answered,
     figures: withProblem(names),
     values: holds === "values",
     oneFormula: holds === "one formula",
     cutList,
-  });
+  };
+  const { edits, unanswered } = surveyEdits(survey.book, options, survey);
   const { identifier } = survey.sized.survey.recognition.columns;
   if (!keeps || identifier === undefined || edits.columns === undefined) return { edits, said: unanswered };
   return { edits: { ...edits, columns: { ...edits.columns, keepsInSight: identifier.column } }, said: unanswered };
