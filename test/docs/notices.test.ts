@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 
@@ -15,6 +16,22 @@ test("each target ships the licences of its packages", () => {
   expect(read("NOTICES-command-line.txt")).toMatch(/docx [\d.]+ \(MIT\)[\s\S]*nanoid [\d.]+ \(MIT\)/);
   expect(read("NOTICES-add-in.txt")).toMatch(/preact [\d.]+ \(MIT\)/);
 });
+
+test("the page holds none of the packages of the grid that it never asks, and the same patterns of line breaks", async () => {
+  const notices = read("page/NOTICES.txt");
+  for (const name of ["franc-min", "opentype.js", "unicode-regex"]) expect(notices).not.toContain(`${name} `);
+  expect(notices).toContain("cjk-regex ");
+  const made = execFileSync(process.execPath, ["--input-type=module", "--eval", MADE], { encoding: "utf8" });
+  const [all, letters, punctuations] = JSON.parse(made) as string[];
+  const scripts = readdirSync(join("dist", "page")).filter((name) => name.endsWith(".js"));
+  const text = scripts.map((name) => read(`page/${name}`)).join("\n");
+  for (const pattern of [all, letters, punctuations]) expect(text.includes(pattern!)).toBe(true);
+});
+
+/** What the package makes at each start. */
+const MADE = `
+  import * as cjk from "cjk-regex";
+  console.log(JSON.stringify([cjk.all(), cjk.letters(), cjk.punctuations()].map((each) => each.toRegExp().source)));`;
 
 test("the page holds no hyphenation patterns but those of the grid's own script", () => {
   const scripts = readdirSync(join("dist", "page")).filter((name) => name.endsWith(".js"));
