@@ -20,9 +20,8 @@ import { mendSortedFormulas } from "./grid/sortedFormulas";
 import { nameParts } from "./grid/nameParts";
 import { pasteTexts } from "./grid/pasteTexts";
 import { quickEngine } from "./grid/quickEngine";
-import { readCellsOnce } from "./grid/readCellsOnce";
+import { quickPictures } from "./grid/quickPictures";
 import { refuseCommands, refuseLockedChanges } from "./grid/refusedCommands";
-import { restWhenPainted } from "./grid/restWhenPainted";
 import { sortWholeRows } from "./grid/sortWholeRows";
 import { pageBook } from "./pageBook";
 import { BOOK_ID } from "./gridTerms";
@@ -79,8 +78,7 @@ export async function openGrid({
 }: OpenGridOptions): Promise<OpenGrid> {
   const loaded = await loadFunctions(functions, loadScript);
   const messages = cellMessages();
-  restWhenPainted();
-  readCellsOnce();
+  quickPictures();
   const grid = createGrid({ container, values, dark, functions: functions.map(functionInfo) });
   nameParts(container);
   const { api, injector } = grid;

@@ -8,7 +8,7 @@ import { becomes, launched, opened, type OpenPage } from "./browser";
 declare const openGrid: OpenGrid;
 declare const bookPort: BookPort;
 /** What the test counts in the page. */
-declare const counted: { asked: Record<string, number>; frames: number };
+declare const counted: { asked: Record<string, number>; frames: number; notes: number };
 
 let browser: Browser;
 let at: OpenPage;
@@ -29,11 +29,17 @@ beforeAll(async () => {
       .getActiveSheet()
       .getSheet();
     const { getCellRaw } = sheet;
-    const all: typeof counted = { asked: {}, frames: 0 };
+    const all: typeof counted = { asked: {}, frames: 0, notes: 0 };
     Object.assign(globalThis, { counted: all });
     sheet.getCellRaw = function (row, column) {
       all.asked[`${row} ${column}`] = (all.asked[`${row} ${column}`] ?? 0) + 1;
       return getCellRaw.call(this, row, column);
+    };
+    window.MessageChannel = class extends MessageChannel {
+      constructor() {
+        super();
+        all.notes++;
+      }
     };
     const ask = window.requestAnimationFrame;
     window.requestAnimationFrame = (act) => {
@@ -154,6 +160,16 @@ test("a cell is asked once for a picture of the sheet, and not at all when only 
       await page.evaluate((name) => void openGrid.workbook().getActiveSheet().getRange(name).activate(), cell);
   });
   expect(moved.length).toBeLessThan(50);
+});
+
+test("a canvas notes once that its shapes have changed, however many there are", async () => {
+  const notes = await at.page.evaluate(async () => {
+    counted.notes = 0;
+    openGrid.workbook().getActiveSheet().getRange("F6").activate();
+    await new Promise((done) => requestAnimationFrame(done));
+    return counted.notes;
+  });
+  expect(notes).toBeLessThan(10);
 });
 
 test("a page that nobody touches asks for no frames", async () => {

@@ -1,0 +1,10 @@
+import { markOnce } from "./markOnce";
+import { readCellsOnce } from "./readCellsOnce";
+import { restWhenPainted } from "./restWhenPainted";
+
+/** Keeps the grid from drawing what is drawn already; before it is made. */
+export function quickPictures(): void {
+  restWhenPainted();
+  markOnce();
+  readCellsOnce();
+}
