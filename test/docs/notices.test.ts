@@ -17,7 +17,7 @@ test("each target ships the licences of its packages", () => {
   expect(read("NOTICES-add-in.txt")).toMatch(/preact [\d.]+ \(MIT\)/);
 });
 
-test("the page holds none of the packages of the grid that it never asks, and the same patterns of line breaks", async () => {
+test("the page holds none of the packages of the grid that it never asks, and the same patterns of line breaks", () => {
   const notices = read("page/NOTICES.txt");
   for (const name of ["franc-min", "opentype.js", "unicode-regex"]) expect(notices).not.toContain(`${name} `);
   expect(notices).toContain("cjk-regex ");

@@ -23,7 +23,7 @@ const ROWS = [
 function filePort(rows = ROWS) {
   let workbook = openWorkbook(createWorkbook([{ name: "Items", rows }]));
   let changed = (): void => undefined;
-  let select = (_: SheetCell): void => undefined;
+  let select: (cell: SheetCell) => void = () => undefined;
   let fails: Error | undefined;
   let reads = (): void => undefined;
   const port: BookPort = {
