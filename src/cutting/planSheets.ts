@@ -62,7 +62,7 @@ export function* planFromSheets(
   if (isSearched && bench !== undefined) {
     const isShort = watch.mostSteps < SHORT_SEARCH;
     const goal = isShort ? bound : Math.max(bound, quickBounds(job).bound);
-    const share = isShort ? SHORT_FEWEST_SHEETS_SHARE : FEWEST_SHEETS_SHARE;
+    const share = fewestSheetsShare(bench, isShort);
     improve(job, best, goal, options.seed ?? 1, shareOf(watch, share), keep);
     const few = withFewSetUps(
       job,
@@ -141,12 +141,14 @@ function leastCost({ kinds }: Job, sheets: readonly Sheet[], { bound }: Bounds):
 const SHORT_SEARCH = 1000;
 
 /** The part of the budget in which the fewest sheets are looked for, in the bench style. */
-const FEWEST_SHEETS_SHARE = 0.85;
-/** The same of a short search, which would have too little left for set-ups. */
-const SHORT_FEWEST_SHEETS_SHARE = 0.7;
+function fewestSheetsShare({ openItems }: BenchStyle, isShort: boolean): number {
+  // Plans in groups take much of the time; a short search would have too little left for set-ups.
+  if (openItems !== undefined) return 0.5;
+  return isShort ? 0.7 : 0.85;
+}
 
 /** The part in which a plan with few open items is looked for, where they have a limit. */
-const GROUPED_SHARE = 0.8;
+const GROUPED_SHARE = 0.9;
 
 /** Fewer sheets than this take no spare one. */
 const FEWEST_WITH_SPARE = 5;
@@ -154,7 +156,7 @@ const FEWEST_WITH_SPARE = 5;
 /** What else counts beside set-ups: an item on one sheet more, one that is open on a sheet more, one above the limit. */
 const PER_ITEM = 1.5;
 const PER_OPEN = 0.1;
-const PER_OVER = 3;
+const PER_OVER = 10;
 
 function withFewSetUps(
   job: Job,
