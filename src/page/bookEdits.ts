@@ -20,6 +20,8 @@ export interface LiveBook {
 
 export interface PageChanges {
   readonly edits: WorkbookEdits;
+  /** The same without cells where nothing is new but the result of a formula: what a user has changed. */
+  readonly own: WorkbookEdits;
   /** What a save does not carry, in plain words. */
   readonly said: readonly string[];
 }
@@ -43,6 +45,7 @@ export function bookEdits(opened: OpenedBook, live: LiveBook): PageChanges {
       "undo that, or change the sheets in your spreadsheet program",
     );
   const cells: CellEdit[] = [];
+  const ownCells: CellEdit[] = [];
   const layouts: ChangedLayout[] = [];
   const sheets: NewSheet[] = [];
   let looks = 0;
@@ -54,7 +57,10 @@ export function bookEdits(opened: OpenedBook, live: LiveBook): PageChanges {
     else {
       const old = opened.snapshot.sheets[before.id]!;
       const changes = changedCells(before, old, sheet, live.filled(id), { opened, snapshot });
-      for (const cell of changes.cells) cells.push(cell);
+      for (const cell of changes.cells) {
+        cells.push(cell);
+        if (!changes.fresh.has(cell)) ownCells.push(cell);
+      }
       looks += changes.looks;
       keptArrays += changes.keptArrays;
       plainer += changes.plainer;
@@ -70,15 +76,16 @@ export function bookEdits(opened: OpenedBook, live: LiveBook): PageChanges {
     if (bottom === undefined || table.totalsRow || bottom <= table.area.bottom) return [];
     return [{ sheet: table.sheet, table: table.name, bottom }];
   });
+  const others = {
+    ...(sheets.length === 0 ? {} : { sheets }),
+    ...(widths.length === 0 ? {} : { widths }),
+    ...(rows.length === 0 ? {} : { rows }),
+    ...(frozen.length === 0 ? {} : { frozen }),
+    ...(tables.length === 0 ? {} : { tables }),
+  };
   return {
-    edits: {
-      ...(cells.length === 0 ? {} : { cells }),
-      ...(sheets.length === 0 ? {} : { sheets }),
-      ...(widths.length === 0 ? {} : { widths }),
-      ...(rows.length === 0 ? {} : { rows }),
-      ...(frozen.length === 0 ? {} : { frozen }),
-      ...(tables.length === 0 ? {} : { tables }),
-    },
+    edits: { ...(cells.length === 0 ? {} : { cells }), ...others },
+    own: { ...(ownCells.length === 0 ? {} : { cells: ownCells }), ...others },
     said: [
       ...(looks === 0 ? [] : [`${looks} cells look different here than in the file: looks are not saved`]),
       ...(plainer === 0

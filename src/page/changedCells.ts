@@ -14,19 +14,24 @@ import { type Books, styleChange, styleOf } from "./styleChange";
 import { SHOWN_BLANK } from "../workbook/shownBlank";
 import { type FilledArea, type Put, clearArea, fillArea } from "./filledArea";
 
-/** Cells of a sheet that are other than in the file, as edits of it, and how many changes no save carries. */
+/**
+ * Cells of a sheet that are other than in the file, as edits of it, and how many changes no save carries.
+ *
+ * @returns `fresh`: those of the cells where nothing is new but the result of a formula
+ */
 export function changedCells(
   { name, locked, arrays }: OpenedSheet,
   old: Partial<IWorksheetData>,
   now: Partial<IWorksheetData>,
   filled: readonly FilledArea[],
   books: Books,
-): { cells: CellEdit[]; looks: number; keptArrays: number; plainer: number } {
+): { cells: CellEdit[]; fresh: ReadonlySet<CellEdit>; looks: number; keptArrays: number; plainer: number } {
   const oldCells = old.cellData ?? {};
   const nowCells = now.cellData ?? {};
   const oldFormulas = known(formulasOfFile, oldCells, () => formulasOf(oldCells));
   const nowFormulas = formulasOf(nowCells);
   const edits: CellEdit[] = [];
+  const fresh = new Set<CellEdit>();
   let looks = 0;
   let keptArrays = 0;
   let plainer = 0;
@@ -69,14 +74,16 @@ export function changedCells(
       const result = worked(after) || !same ? plainOf(after) : plainOf(before);
       const formula = nowFormulas.at(r, c) ?? "=";
       const stored = { formula: storedFromTyped(formula.slice(1)), result: inFile(result, dated) ?? SHOWN_BLANK };
+      const first = edits.length;
       if (fills === undefined) put(r, c, stored, moved);
       else {
         put(r, c, { ...stored, fills: fills.area }, moved);
         fillArea(fills, put);
       }
+      if (same && !restyled) for (const edit of edits.slice(first)) fresh.add(edit);
     }
   }
-  return { cells: withoutRepeats(edits), looks, keptArrays, plainer: plainer + typedOver(oldCells, nowCells) };
+  return { cells: withoutRepeats(edits), fresh, looks, keptArrays, plainer: plainer + typedOver(oldCells, nowCells) };
 }
 
 type CellRows = IWorksheetData["cellData"];

@@ -1,6 +1,6 @@
 import { plainError } from "../measure/fault";
 import { Unavailable } from "../measure/errors";
-import type { WorkbookEdits } from "../workbook/edits";
+import type { PageChanges } from "./bookEdits";
 import type { OpenGrid } from "./openGrid";
 import type { PageServer } from "./pageServer";
 
@@ -47,9 +47,9 @@ export function unsavedChanges({ open, server, onChange, onAway, say }: UnsavedO
     isUnsaved = now;
     onChange(now);
   };
-  const changed = (): WorkbookEdits | undefined => {
+  const changed = (): PageChanges | undefined => {
     try {
-      return open.changes().edits;
+      return open.changes();
     } catch (error) {
       // Such as another heading: a save would refuse it too.
       tell(true);
@@ -60,14 +60,15 @@ export function unsavedChanges({ open, server, onChange, onAway, say }: UnsavedO
   const keepNow = async (): Promise<boolean> => {
     clearTimeout(waiting);
     waiting = undefined;
-    const edits = changed();
-    if (edits === undefined) return false;
-    const text = JSON.stringify(edits);
+    const changes = changed();
+    if (changes === undefined) return false;
+    // A formula that is worked out again is no change that anybody made.
+    const text = JSON.stringify(changes.own);
     tell(isEarlier || text !== saved);
     const asked = `${isUnsaved}${text}`;
     if (asked === kept) return true;
     try {
-      await server.keep(edits, isUnsaved);
+      await server.keep(changes.edits, isUnsaved);
       kept = asked;
       return true;
     } catch (error) {
@@ -87,7 +88,7 @@ export function unsavedChanges({ open, server, onChange, onAway, say }: UnsavedO
     isUnsaved: () => isUnsaved,
     reset: (earlier) => {
       isEarlier = earlier;
-      saved = JSON.stringify(open.changes().edits);
+      saved = JSON.stringify(open.changes().own);
       kept = earlier ? "" : `false${saved}`;
       tell(earlier);
       if (earlier) look();

@@ -36,10 +36,10 @@ function edited(bytes: Uint8Array, change: Change, filled: readonly FilledArea[]
   const snapshot = structuredClone(opened.snapshot);
   const sheet = snapshot.sheets[snapshot.sheetOrder[0]!]!;
   change((row, column) => ((sheet.cellData![row] ??= {})[column] ??= {}));
-  const { edits, said } = bookEdits(opened, { snapshot, filled: (id) => (id === sheet.id ? filled : []) });
+  const { edits, own, said } = bookEdits(opened, { snapshot, filled: (id) => (id === sheet.id ? filled : []) });
   const edit = editWorkbook(workbook, edits);
   verifyEdit(workbook, edit, edit.bytes);
-  return { opened, edits, said, edit, now: openWorkbook(edit.bytes) };
+  return { opened, edits, own, said, edit, now: openWorkbook(edit.bytes) };
 }
 
 function bookOf(...rows: readonly (readonly CellContent[])[]): Uint8Array {
@@ -53,6 +53,19 @@ function cellIn({ snapshot }: OpenedBook, sheet: number, row: number, column: nu
 const rowsOf = (workbook: Workbook) => readSheet(workbook, workbook.sheets[0]!.name).rows;
 const formulasIn = (workbook: Workbook) => readSheet(workbook, workbook.sheets[0]!.name, { formulas: true }).formulas;
 
+test("a formula that is worked out again goes into the file, and is no change of the user's", () => {
+  const bytes = bookOf([300, { formula: "A1*2", result: 600 }]);
+  const fresh = edited(bytes, (cells) => void (cells(0, 1).v = 601));
+  expect([fresh.edits.cells?.length, fresh.own]).toEqual([1, {}]);
+  expect(rowsOf(fresh.now)).toEqual([[300, 601]]);
+  const typed = edited(bytes, (cells) => {
+    cells(0, 0).v = 310;
+    cells(0, 1).v = 620;
+  });
+  expect(typed.own).toEqual({ cells: [{ sheet: "Survey", row: 1, column: 1, content: 310 }] });
+  expect(edited(bytes, (cells) => void (cells(0, 1).f = "=A1*3")).own.cells?.length).toBe(1);
+});
+
 test.each([
   ["lived in", livedIn],
   ["of exceljs", fromExcelJs],
@@ -61,8 +74,8 @@ test.each([
   ["with prefixes", fromPrefixedXml],
 ])("a workbook %s that is only looked at has nothing to save", async (_, make) => {
   const opened = openedBook(openWorkbook(await make()), "book.xlsx");
-  const { edits, said } = bookEdits(opened, { snapshot: structuredClone(opened.snapshot), filled: () => [] });
-  expect([edits, said]).toEqual([{}, []]);
+  const { edits, own, said } = bookEdits(opened, { snapshot: structuredClone(opened.snapshot), filled: () => [] });
+  expect([edits, own, said]).toEqual([{}, {}, []]);
 });
 
 test("a workbook that has been lived in shows its values, formulas, looks, widths, table and frozen rows", () => {
