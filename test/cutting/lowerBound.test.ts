@@ -19,6 +19,13 @@ function boundOf(pieces: readonly Piece[], ...sheets: readonly Sheet[]): number 
 
 describe("the bound", () => {
   const square = board(100, 100);
+
+  it.each([false, true])("of very many different pieces counts every one of them: turn %p", (turn) => {
+    // Each is over half both ways.
+    const pieces = Array.from({ length: 4500 }, (_, i) => piece(510 + (i % 90), 510 + Math.floor(i / 90), { turn }));
+    expect(boundOf(pieces, board(1000, 1000))).toBe(pieces.length);
+  });
+
   it.each([
     ["of nothing is 0", [], [square], 0],
     ["counts area", [piece(50, 50, { count: 9 })], [square], 3],
