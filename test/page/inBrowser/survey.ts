@@ -235,12 +235,12 @@ describe("the survey at work", () => {
     expect(await bottom()).toBe(next + 1);
     await becomes(() => valueOf(`${caliper}${next + 1}`), expect.any(Number));
     await menuOf(4);
-    await page.getByText("Delete Selected Row").click();
+    await page.getByText("Delete the selected rows").click();
     await becomes(said, "Deleted row 4. Undo takes it back.");
     await becomes(() => valueOf("A4"), "LK 004");
     // A row is hidden by its menu, another made higher with the mouse, and two rows frozen.
     await menuOf(6);
-    await page.getByText("Hide Selected Row").click();
+    await page.getByText("Hide the selected rows").click();
     const { position } = await rowHeading(8);
     const edge = await page.evaluate(() => openGrid.workbook().getActiveSheet().getRange("A8").getCellRect().bottom);
     const { x, y } = (await page.locator(SHEET).boundingBox())!;
