@@ -25,6 +25,8 @@ const PARTS: readonly (readonly [selector: string, given: Given])[] = [
     'div[type="button"][aria-haspopup], div[role="button"][data-slot]',
     { role: "button", type: undefined, tabindex: "0" },
   ],
+  // What can be scrolled, and has nothing in it that takes the keyboard.
+  [".univer-overflow-y-auto.univer-scrollbar-thin", { tabindex: "0" }],
   // An entry of a menu with a number in it: nothing that is pressed can hold something that is typed into.
   ["button:has(input)", { role: "group", "aria-label": (text) => text.replaceAll(/[+-]+/g, " ... ") }],
   ["button input", { "aria-label": "Number" }],

@@ -250,6 +250,11 @@ describe("the pane over one survey", () => {
       await page.click("#sort");
       await shows("Rows are sorted whole");
       await page.getByRole("button", { name: "Cancel" }).click();
+      await goToRow(2);
+      await page.keyboard.type("=ENC.INSIDE(300,");
+      await shows("ENC.INSIDE(");
+      await page.keyboard.press("Escape");
+      await becomes(() => page.evaluate(() => openGrid.workbook().isCellEditing()), false);
     },
   );
 
