@@ -30,6 +30,7 @@ const PARTS: readonly (readonly [selector: string, given: Given])[] = [
   // An entry of a menu with a number in it: nothing that is pressed can hold something that is typed into.
   ["button:has(input)", { role: "group", "aria-label": (text) => text.replaceAll(/[+-]+/g, " ... ") }],
   ["button input", { "aria-label": "Number" }],
+  ['[data-u-comp="sheets-dropdown-list"] input', { "aria-label": "Choice to look for" }],
 ];
 
 /** Names the parts of the grid and of its menus and dialogs, now and whenever they are drawn again. */
