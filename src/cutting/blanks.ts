@@ -11,7 +11,7 @@ import type { Mm } from "../measure/units";
 export function blanksOf(
   pieces: readonly Piece[],
   sheets: readonly Pick<Sheet, "length" | "width" | "edgeTrim" | "onHand">[],
-  { bench, edgeTrim = 0 }: CuttingOptions,
+  { bench, edgeTrim = 0, pieceGap = 0 }: CuttingOptions,
 ): readonly Piece[] {
   const allowance = bench?.matchAllowance ?? 0;
   if (allowance === 0) return pieces;
@@ -34,7 +34,7 @@ export function blanksOf(
     if (walls === undefined) blanks.push(largerBlank(piece, allowance, roomsFor));
     else if (!cut.has(walls)) {
       cut.add(walls);
-      blanks.push(...stripsFor(walls, allowance, roomsFor(walls)));
+      blanks.push(...stripsFor(walls, { allowance, pieceGap }, roomsFor(walls)));
     }
   });
   return blanks;
@@ -85,7 +85,11 @@ function largerBlank(piece: Piece, allowance: Mm, roomsFor: (pieces: readonly Pi
 }
 
 /** Strips for the walls of a ring: longest first, each on the first strip that has room for it. */
-function stripsFor(walls: readonly Piece[], allowance: Mm, rooms: readonly Room[]): readonly Piece[] {
+function stripsFor(
+  walls: readonly Piece[],
+  { allowance, pieceGap }: { readonly allowance: Mm; readonly pieceGap: Mm },
+  rooms: readonly Room[],
+): readonly Piece[] {
   const [first] = walls;
   if (first === undefined) return [];
   // A ply is larger by the pressed board's trim already: of the two allowances the greater counts.
@@ -101,7 +105,8 @@ function stripsFor(walls: readonly Piece[], allowance: Mm, rooms: readonly Room[
     .flatMap((wall) => Array.from({ length: (wall.count ?? 1) / plies }, () => wall));
   const strips: { walls: Piece[]; length: Mm }[] = [];
   for (const wall of each) {
-    const taken = wall.length + more;
+    // Walls of a strip are parted by a cut too, which takes no less than between other pieces.
+    const taken = wall.length + Math.max(more, pieceGap);
     const strip = strips.find((own) => own.length + taken <= longest);
     if (strip === undefined) strips.push({ walls: [wall], length: taken });
     else {

@@ -10,6 +10,11 @@ const RANDOM_JOBS = 60;
 
 const BENCH: BenchStyle = { stages: 3, leastWaste: 5, matchAllowance: 3, spareSheets: 0.04, benchLength: 150 };
 
+test("pressed walls of a strip are parted by a gap as other pieces are, so that no plan passes the bound", () => {
+  // Three of these filled a sheet to its last millimetre, with no gap between them.
+  expect(faultsOf(randomBenchJob(312_254))).toEqual([]);
+});
+
 test("random jobs of the bench style pass the verifier, which counts their stages", () => {
   for (let seed = 1; seed <= RANDOM_JOBS; seed++) {
     const faults = faultsOf(randomBenchJob(seed));
