@@ -105,10 +105,10 @@ function stripsFor(
     .flatMap((wall) => Array.from({ length: (wall.count ?? 1) / plies }, () => wall));
   const strips: { walls: Piece[]; length: Mm }[] = [];
   for (const wall of each) {
-    // Walls of a strip are parted by a cut too, which takes no less than between other pieces.
+    // The cut between two walls of a strip takes no less than the gap between other pieces.
     const taken = wall.length + Math.max(more, pieceGap);
     const strip = strips.find((own) => own.length + taken <= longest);
-    if (strip === undefined) strips.push({ walls: [wall], length: taken });
+    if (strip === undefined) strips.push({ walls: [wall], length: wall.length + more });
     else {
       strip.walls.push(wall);
       strip.length += taken;

@@ -12,20 +12,21 @@ const TOLERANCE = 1e-6;
 export function verifyBench(plan: Plan, options: CuttingOptions, counted?: PlanFigures): readonly string[] {
   const { bench } = options;
   if (bench === undefined) return [];
-  return [...checkBlanks(plan), ...checkStages(plan, options, bench, counted), ...checkCutLength(plan, bench)];
+  return [...checkBlanks(plan, options), ...checkStages(plan, options, bench, counted), ...checkCutLength(plan, bench)];
 }
 
-/** Walls lie end to end along their strip; what is made of any other blank is no larger than it. */
-function checkBlanks({ sheets }: Plan): readonly string[] {
+/** Walls lie along their strip with the gap of a cut between them; what is made of any other blank is no larger than it. */
+function checkBlanks({ sheets }: Plan, { pieceGap = 0 }: CuttingOptions): readonly string[] {
   const faults = new Set<string>();
   for (const { placements } of sheets)
     for (const { piece: blank } of placements) {
       const { item, part, length, width, holds } = blank;
       if (holds === undefined) continue;
-      let taken = 0;
+      // As many gaps as walls, but one.
+      let taken = -pieceGap;
       let widest = 0;
       for (const { piece, count } of holds) {
-        taken += piece.length * count;
+        taken += (piece.length + pieceGap) * count;
         widest = Math.max(widest, piece.width);
         if (piece.item !== item) faults.add(`${part} of ${item} holds a part of ${piece.item}`);
       }

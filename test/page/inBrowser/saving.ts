@@ -64,7 +64,7 @@ describe("saving", () => {
     await page.keyboard.type("Round two");
     await page.keyboard.press("Enter");
     await becomes(said, expect.stringMatching(/^Saved as .*Round two\.xlsx/));
-    // What is told of the file that was saved goes when the workbook is changed again.
+    // The message about the saved file goes away at the next change.
     await type("C3", "331");
     await becomes(said, "");
     await page.keyboard.press("Control+s");
