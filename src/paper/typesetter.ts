@@ -1,6 +1,8 @@
-import { create, type Font } from "fontkit";
+import type { Font } from "fontkit";
 import type { Mm } from "../measure/units";
 import { FONT_NAMES, type FontLoader, type FontName } from "./fonts";
+import { fontOfFile } from "./openFonts";
+import { remembered } from "./remembered";
 import { readsFromRight, visualRuns, type Run } from "./visualRuns";
 
 /** A run with the room that it takes, in ems. */
@@ -26,30 +28,34 @@ export const FRAME_ROOM = 0.12;
 /** @param names the fonts to use: see `fontsNeeded` */
 export async function createTypesetter(load: FontLoader, names: readonly FontName[]): Promise<Typesetter> {
   const fonts = new Map<FontName, Font>();
-  for (const name of names) fonts.set(name, create((await load(name)) as Buffer) as Font);
+  for (const name of names) fonts.set(name, await fontOfFile(name, load));
   const used = FONT_NAMES.filter((name) => fonts.has(name));
-  const has = (name: FontName, codePoint: number) => fonts.get(name)?.hasGlyphForCodePoint(codePoint) === true;
-  const words = new Map(used.map((font) => [font, new Map<string, number>()]));
+  const letters = new Map(
+    [...fonts].map(([name, font]) => [name, remembered((codePoint: number) => font.hasGlyphForCodePoint(codePoint))]),
+  );
+  const has = (name: FontName, codePoint: number) => letters.get(name)?.(codePoint) === true;
+  const words = new Map(
+    [...fonts].map(([name, font]) => [
+      name,
+      remembered((word: string) => font.layout(word).advanceWidth / font.unitsPerEm),
+    ]),
+  );
   // Regular and bold, from the left and from the right.
-  const remembered = Array.from({ length: 4 }, () => new Map<string, readonly SetRun[]>());
+  const known = Array.from({ length: 4 }, () => new Map<string, readonly SetRun[]>());
 
-  const wordWidth = (font: FontName, word: string): number => {
-    const known = words.get(font)!.get(word);
-    if (known !== undefined) return known;
-    const face = fonts.get(font)!;
-    const width = face.layout(word).advanceWidth / face.unitsPerEm;
-    words.get(font)!.set(word, width);
-    return width;
-  };
   // Words are shaped one by one, as they are printed.
-  const runWidth = ({ font, text, framed }: Run) =>
-    (text.match(/[^ \t]+[ \t]?|[ \t]/g) ?? []).reduce((sum, word) => sum + wordWidth(font, word), 0) +
-    (framed ? 2 * FRAME_ROOM : 0);
+  const runWidth = ({ font, text, framed }: Run) => {
+    const wordWidth = words.get(font)!;
+    return (
+      (text.match(/[^ \t]+[ \t]?|[ \t]/g) ?? []).reduce((sum, word) => sum + wordWidth(word), 0) +
+      (framed ? 2 * FRAME_ROOM : 0)
+    );
+  };
 
   const runs = (text: string, bold: boolean, fromRight = readsFromRight(text)): readonly SetRun[] => {
-    const lines = remembered[(bold ? 1 : 0) + (fromRight ? 2 : 0)]!;
-    const known = lines.get(text);
-    if (known !== undefined) return known;
+    const lines = known[(bold ? 1 : 0) + (fromRight ? 2 : 0)]!;
+    const before = lines.get(text);
+    if (before !== undefined) return before;
     const set = visualRuns(text, { bold, fromRight }, used, has).map((run) => ({ ...run, width: runWidth(run) }));
     if (lines.size > MOST_REMEMBERED) lines.clear();
     lines.set(text, set);
