@@ -61,24 +61,8 @@ const known = new Set(files);
 
 /** What a file imports, in whatever way, as it is written there. */
 function importsOf(name: string): readonly string[] {
-  const text = readFileSync(path.join("src", name), "utf8");
-  const found: string[] = [];
-  const visit = (node: ts.Node): void => {
-    const specifier =
-      (ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) && node.moduleSpecifier !== undefined
-        ? node.moduleSpecifier
-        : ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword
-          ? node.arguments[0]
-          : ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument)
-            ? node.argument.literal
-            : undefined;
-    if (specifier !== undefined && ts.isStringLiteralLike(specifier)) found.push(specifier.text);
-    ts.forEachChild(node, visit);
-  };
-  visit(
-    ts.createSourceFile(name, text, ts.ScriptTarget.Latest, true, name.endsWith("x") ? ts.ScriptKind.TSX : undefined),
-  );
-  return found;
+  const { importedFiles } = ts.preProcessFile(readFileSync(path.join("src", name), "utf8"), true, true);
+  return importedFiles.map(({ fileName }) => fileName);
 }
 
 const written = new Map(files.map((name) => [name, importsOf(name)]));
