@@ -172,11 +172,20 @@ test("a canvas notes once that its shapes have changed, however many there are",
   expect(notes).toBeLessThan(10);
 });
 
-test("a page that nobody touches asks for no frames", async () => {
+test("a page that nobody touches asks for no frames, also while the dashes stand round a copied cell", async () => {
   const frames = async (): Promise<number> => {
     await at.page.evaluate(() => void (counted.frames = 0));
     await new Promise((resolve) => setTimeout(resolve, 200));
     return at.page.evaluate(() => counted.frames);
   };
+  await becomes(frames, 0);
+  await at.page.evaluate(() => {
+    openGrid.workbook().getActiveSheet().getRange("F6").activate();
+    openGrid.grid.focus();
+  });
+  await becomes(frames, 0);
+  const selected = await picture("F6");
+  await at.page.keyboard.press("Control+c");
+  await becomes(async () => (await picture("F6")) === selected, false);
   await becomes(frames, 0);
 });
