@@ -1,24 +1,13 @@
 import { readFileSync } from "node:fs";
-import axe from "axe-core";
 import { KINDS } from "../../../src/enclosure/registry";
 import type { OpenGrid } from "../../../src/page/openGrid";
 import { readZipEntries } from "../../cli/zipEntries";
 import { becomes } from "../browser";
 import { leave, page, SHEET } from "../openPage";
+import { seriousFaults } from "../seriousFaults";
 import { HOSTILE, LISTS, openSurvey, view, press, clicked, paneSaid, goToRow, cell, put } from "../paneActs";
 
 declare const openGrid: OpenGrid;
-
-/** What axe finds serious or critical in a part of the page, where its script was put before. */
-async function seriousFaults(part: string): Promise<readonly string[]> {
-  const found = await page.evaluate(async (part) => {
-    const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run(part, {
-      resultTypes: ["violations"],
-    });
-    return violations.map(({ id, impact, nodes }) => `${id}, ${impact}: ${nodes[0]?.html.slice(0, 120)}`);
-  }, part);
-  return found.filter((line) => /, (serious|critical):/.test(line));
-}
 
 const KINDS_USED = ["clamshell-box", "lidded-box", "tray"];
 
@@ -194,7 +183,6 @@ describe("the pane over one survey", () => {
       await page.emulateMedia({ colorScheme });
       await page.setViewportSize({ width, height: 800 });
       await goToRow(3);
-      await page.evaluate(axe.source);
       for (const name of ["This item", "Columns", "Problems", "Board and cost", "Store", "Set up"]) {
         await view(name);
         if (name === "Board and cost") {
@@ -228,7 +216,8 @@ describe("the pane over one survey", () => {
     async (colorScheme) => {
       await page.emulateMedia({ colorScheme });
       await page.setViewportSize({ width: 1280, height: 800 });
-      await page.evaluate(axe.source);
+      // The shortest view: all of them are looked at in the tests before.
+      await view("Problems");
       const shows = async (words: string): Promise<void> => {
         await page.waitForSelector(`text=${words}`);
         expect({ words, found: await seriousFaults(":root") }).toEqual({ words, found: [] });
