@@ -1,4 +1,3 @@
-import { manyItems } from "./manyItems";
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { DEMO_SURVEY } from "../../src/cli/demoSurvey";
@@ -157,7 +156,8 @@ test("paper --help fits the screen and names every option", () => {
 
 test("many tickets are in one file, and above 200 pages the command says what could be left out", () => {
   const folder = newFolder();
-  writeFileSync(join(folder, "many.csv"), manyItems(110));
+  const plain = Array.from({ length: 100 }, (_, index) => [`LK ${index}`, "165", "120", "12", "folded tray"]);
+  writeFileSync(join(folder, "many.csv"), writeCsv([["id", "height", "width", "depth", "enclosure"], ...plain]));
   const { code, out } = run(folder, "paper", "many.csv");
   expect(code).toBe(0);
   expect(out).toMatch(/These are 2\d\d pages: tickets 2\d\d, front \d+\. Fewer: /);

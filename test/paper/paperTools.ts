@@ -20,19 +20,36 @@ export function everyFont(): Promise<Typesetter> {
   return createTypesetter(fromPackages, FONT_NAMES);
 }
 
+type SurveyRows = readonly (readonly (string | number)[])[];
+
 /** A survey as rows of cells, printed. */
 export async function printed(
-  cells: readonly (readonly (string | number)[])[],
+  cells: SurveyRows,
   what: readonly PaperKind[],
   options: Partial<PaperOptions> = {},
   settings: readonly string[] = [],
 ) {
+  const source = sourceOf(cells, settings);
+  return { ...(await paperFile(what, source, { ...USUAL_PAPER, ...options }, fromPackages)), ...source };
+}
+
+const sources = new WeakMap<SurveyRows, Map<string, ReturnType<typeof planned>>>();
+
+/** A survey is planned once for all that is printed of it. */
+function sourceOf(cells: SurveyRows, settings: readonly string[]): ReturnType<typeof planned> {
+  const known = sources.get(cells) ?? new Map<string, ReturnType<typeof planned>>();
+  sources.set(cells, known);
+  const key = settings.join("; ");
+  const source = known.get(key) ?? planned(cells, settings);
+  known.set(key, source);
+  return source;
+}
+
+function planned(cells: SurveyRows, settings: readonly string[]) {
   const survey = sizeSurvey(cells, settings);
   // A short search: what is tested is how a plan is printed.
   const estimate = estimateFor(survey, cells, { budget: { iterations: 20 } });
-  const plans = estimate.plans.flatMap((group) => group.plans);
-  const file = await paperFile(what, { survey, cells, plans, estimate }, { ...USUAL_PAPER, ...options }, fromPackages);
-  return { ...file, survey, plans, estimate };
+  return { survey, cells, estimate, plans: estimate.plans.flatMap((group) => group.plans) };
 }
 
 /** What poppler reads out of a PDF; without it a test says so and is skipped. */
@@ -106,8 +123,9 @@ const NOISE = 0.01;
 /** What lies over the edge of the page, over its own box, or over something else. */
 export function faults(page: Page, type: Typesetter): readonly string[] {
   const texts = textsOn(page);
+  const inked = texts.map((text) => ({ name: text.text, room: text.box.width, ...inkBox(text, type) }));
   const boxes = [
-    ...texts.map((text) => ({ name: text.text, ...inkBox(text, type) })),
+    ...inked,
     ...page.placed
       .filter((each) => each.kind === "drawing" || each.kind === "code")
       .map((each) => ({ name: each.kind, ...each.box })),
@@ -116,7 +134,7 @@ export function faults(page: Page, type: Typesetter): readonly string[] {
     ({ x, y, width, height }) =>
       x < -NOISE || y < -NOISE || x + width > page.width + NOISE || y + height > page.height + NOISE,
   );
-  const wide = texts.filter((text) => inkBox(text, type).width > text.box.width + NOISE);
+  const wide = inked.filter(({ width, room }) => width > room + NOISE);
   const sorted = [...boxes].sort((a, b) => a.y - b.y);
   const over = sorted.flatMap((one, index) => {
     const found: string[] = [];
@@ -135,7 +153,7 @@ export function faults(page: Page, type: Typesetter): readonly string[] {
   );
   return [
     ...beyond.map(({ name }) => `${name} lies beyond the page`),
-    ...wide.map(({ text }) => `${text} is wider than its box`),
+    ...wide.map(({ name }) => `${name} is wider than its box`),
     ...over,
     ...outside.map(([x, y]) => `a line ends at ${x}, ${y}, beyond the page`),
   ];
