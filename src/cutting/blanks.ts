@@ -81,7 +81,10 @@ function largerBlank(piece: Piece, allowance: Mm, roomsFor: (pieces: readonly Pi
   const room = turned ? { length: found.width, width: found.length } : found;
   const length = piece.length + Math.max(0, Math.min(wanted.length, room.length - piece.length));
   const width = piece.width + Math.max(0, Math.min(wanted.width, room.width - piece.width));
-  return { ...piece, length, width, holds: [{ piece, count: 1 }] };
+  const { id, item, part, count = 1, turn, strip, plies, pressed, joinedFrom, batch } = piece;
+  const holds = [{ piece, count: 1 }];
+  // Written out, so that it is of the shape of all pieces.
+  return { id, item, part, length, width, count, turn, strip, later, plies, pressed, joinedFrom, batch, holds };
 }
 
 /** Strips for the walls of a ring: longest first, each on the first strip that has room for it. */

@@ -4,10 +4,13 @@ import type { CuttingOptions, Piece, Stock } from "./types";
 /** @throws InputError naming what cannot be used: a size that is not above zero, a negative price, count or allowance */
 export function checkInput(pieces: readonly Piece[], stock: Stock, options: CuttingOptions): void {
   for (const piece of pieces) {
+    const { length, width, count = 1 } = piece;
+    // A hundred thousand names that no one reads take longer than the check.
+    if (isSize(length) && isSize(width) && isCount(count)) continue;
     const name = `${piece.item} ${piece.part}`.trim() || piece.id;
-    requireSize(`length of ${name}`, piece.length);
-    requireSize(`width of ${name}`, piece.width);
-    requireCount(`count of ${name}`, piece.count ?? 1);
+    requireSize(`length of ${name}`, length);
+    requireSize(`width of ${name}`, width);
+    requireCount(`count of ${name}`, count);
   }
   if (stock.kind === "roll") {
     requireSize(`width of ${stock.roll.name}`, stock.roll.width);
@@ -30,9 +33,16 @@ export function checkInput(pieces: readonly Piece[], stock: Stock, options: Cutt
 /** Longest side that is accepted, mm: one kilometre of roll. */
 const LONGEST = 1e6;
 
+function isSize(value: number): boolean {
+  return value > 0 && value <= LONGEST;
+}
+
+function isCount(value: number): boolean {
+  return Number.isInteger(value) && value >= 0;
+}
+
 function requireSize(argument: string, value: number): void {
-  if (!(value > 0 && value <= LONGEST))
-    throw new InputError(argument, String(value), `a length above 0 mm and up to ${LONGEST} mm`);
+  if (!isSize(value)) throw new InputError(argument, String(value), `a length above 0 mm and up to ${LONGEST} mm`);
 }
 
 function requireAmount(argument: string, value: number, expected: string): void {
@@ -40,6 +50,5 @@ function requireAmount(argument: string, value: number, expected: string): void 
 }
 
 function requireCount(argument: string, value: number): void {
-  if (!(Number.isInteger(value) && value >= 0))
-    throw new InputError(argument, String(value), "a whole number of 0 or more");
+  if (!isCount(value)) throw new InputError(argument, String(value), "a whole number of 0 or more");
 }

@@ -1,5 +1,6 @@
 import type { Mm } from "../measure/units";
-import type { Cut, Placement, SheetPlan } from "./types";
+import { beginSheet, divide, panelCutBy, type Panels, panelsFor } from "./cutPanels";
+import type { SheetPlan } from "./types";
 
 /** What a plan asks of the person who cuts it, counted by making its cuts one after another. */
 export interface PlanFigures {
@@ -30,25 +31,13 @@ export interface CountOptions {
   readonly absorbed: Mm;
 }
 
-interface CutPanel {
-  readonly x: Mm;
-  readonly y: Mm;
-  readonly length: Mm;
-  readonly width: Mm;
-  readonly stage: number;
-  readonly way: Cut["way"] | undefined;
-  /** The pieces that lie in it. */
-  readonly pieces: readonly Placement[];
-  /** Waste, or one piece: nothing is left to cut. */
-  readonly finished: boolean;
-}
-
 const TOLERANCE = 1e-6;
 const SETTINGS_PER_MM = 10;
 
 /** The figures of all sheets of one stock, in the order in which they are cut. */
 export function countPlan(sheets: readonly SheetPlan[], options: CountOptions): PlanFigures {
-  const counted = sheets.map((sheet) => countSheet(sheet, options));
+  const panels = panelsFor(sheets);
+  const counted = sheets.map((sheet) => countSheet(sheet, options, panels));
   const sum = (of: (own: SheetFigures) => number) => counted.reduce((total, own) => total + of(own), 0);
   const most = (of: (own: SheetFigures) => number) => counted.reduce((greatest, own) => Math.max(greatest, of(own)), 0);
   return {
@@ -64,122 +53,53 @@ export function countPlan(sheets: readonly SheetPlan[], options: CountOptions): 
 
 type SheetFigures = Pick<PlanFigures, "cuts" | "setUps" | "stages" | "trims" | "slivers" | "loosePanels">;
 
-function countSheet(sheet: SheetPlan, options: CountOptions): SheetFigures {
+function countSheet(sheet: SheetPlan, options: CountOptions, panels: Panels): SheetFigures {
   const { stages } = options;
   // An off-cut has clean edges.
   const edgeTrim = sheet.offCut === undefined ? options.edgeTrim : 0;
-  const [length, width] = [sheet.length - 2 * edgeTrim, sheet.width - 2 * edgeTrim];
-  const pieces = within(edgeTrim, edgeTrim, length, width, sheet.placements);
-  const whole = { x: edgeTrim, y: edgeTrim, length, width };
-  const panels: CutPanel[] = [{ ...whole, stage: 0, way: undefined, pieces, finished: false }];
-  let [setUps, last, most, trims, loose, loosePanels] = [0, Number.NaN, 0, 0, 1, 0];
+  const { stage, way, finished } = panels;
+  beginSheet(panels, sheet, edgeTrim);
+  let setUps = 0;
+  let last = Number.NaN;
+  let most = 0;
+  let trims = 0;
+  let loose = 1;
+  let loosePanels = 0;
   for (const cut of sheet.cuts) {
     const setting = Math.round(cut.setting * SETTINGS_PER_MM);
     if (setting !== last) setUps++;
     last = setting;
-    const at = placeCutBy(panels, cut);
-    const panel = panels[at];
-    if (panel === undefined) continue;
-    const stage = panel.way === cut.way ? panel.stage : panel.stage + 1;
-    const [off, rest] = partsOf(panel, cut, stage, options);
-    if (stage === stages + 1 && isTrim(off, rest)) trims++;
-    else most = Math.max(most, stage);
-    panels[at] = off;
-    panels.splice(at + 1, 0, rest);
-    loose += (off.finished ? 0 : 1) + (rest.finished ? 0 : 1) - (panel.finished ? 0 : 1);
+    const off = panelCutBy(panels, cut);
+    if (off < 0) continue;
+    const own = way[off] === cut.way ? stage[off]! : stage[off]! + 1;
+    const wasLoose = 1 - finished[off]!;
+    const rest = divide(panels, off, cut, own, options);
+    if (own === stages + 1 && isTrim(panels, off, rest)) trims++;
+    else most = Math.max(most, own);
+    loose += 2 - finished[off]! - finished[rest]! - wasLoose;
     loosePanels = Math.max(loosePanels, loose);
   }
   let slivers = 0;
-  for (const panel of panels) if (isSliver(panel, whole, options.leastWaste)) slivers++;
+  for (let panel = 0; panel < panels.count; panel++) if (isSliver(panels, panel, sheet, edgeTrim, options)) slivers++;
   return { cuts: sheet.cuts.length, setUps, stages: most, trims, slivers, loosePanels };
 }
 
 /** Waste narrower than the least; along an edge of the sheet with what is trimmed off there. */
-function isSliver({ x, y, length, width, pieces }: CutPanel, whole: Side, leastWaste: Mm): boolean {
-  if (pieces.length > 0) return false;
-  const trim = whole.x;
-  const atEnd = x + length > trim + whole.length - TOLERANCE || x < trim + TOLERANCE;
-  const atSide = y + width > trim + whole.width - TOLERANCE || y < trim + TOLERANCE;
+function isSliver(panels: Panels, panel: number, sheet: SheetPlan, trim: Mm, { leastWaste }: CountOptions): boolean {
+  if (panels.end[panel]! > panels.begin[panel]!) return false;
+  const [x, y, length, width] = [panels.x[panel]!, panels.y[panel]!, panels.length[panel]!, panels.width[panel]!];
+  const atEnd = x + length > sheet.length - trim - TOLERANCE || x < trim + TOLERANCE;
+  const atSide = y + width > sheet.width - trim - TOLERANCE || y < trim + TOLERANCE;
   return (
     (length > TOLERANCE && length + (atEnd ? trim : 0) < leastWaste - TOLERANCE) ||
     (width > TOLERANCE && width + (atSide ? trim : 0) < leastWaste - TOLERANCE)
   );
 }
 
-/** The place of the first panel that a cut goes through from edge to edge, or -1. */
-function placeCutBy(panels: readonly CutPanel[], { way, at, from, to }: Cut): number {
-  const across = way === "across";
-  for (let place = 0; place < panels.length; place++) {
-    const { x, y, length, width } = panels[place]!;
-    if (
-      across
-        ? isBetween(at, x, length) && isWhole(from, to, y, width)
-        : isBetween(at, y, width) && isWhole(from, to, x, length)
-    )
-      return place;
-  }
-  return -1;
-}
-
-function isBetween(at: Mm, start: Mm, size: Mm): boolean {
-  return at > start - TOLERANCE && at < start + size + TOLERANCE;
-}
-
-function isWhole(from: Mm, to: Mm, side: Mm, across: Mm): boolean {
-  return Math.abs(from - side) < GRID && Math.abs(to - side - across) < GRID;
-}
-
-/** The trimmed sheet may be a step of the grid smaller than the figures say. */
-const GRID = 1e-3;
-
-type Side = Pick<CutPanel, "x" | "y" | "length" | "width">;
-
-/** What a cut makes of a panel. */
-function partsOf(panel: CutPanel, cut: Cut, stage: number, options: CountOptions): readonly [CutPanel, CutPanel] {
-  const { x, y, length, width, pieces } = panel;
-  const { way, at } = cut;
-  const behind = at + options.pieceGap;
-  const part = (x: Mm, y: Mm, length: Mm, width: Mm): CutPanel => {
-    const own = within(x, y, length, width, pieces);
-    return { x, y, length, width, stage, way, pieces: own, finished: isFinished(length, width, own, options) };
-  };
-  if (way === "across") return [part(x, y, at - x, width), part(behind, y, Math.max(0, x + length - behind), width)];
-  return [part(x, y, length, at - y), part(x, behind, length, Math.max(0, y + width - behind))];
-}
-
-/** The pieces that lie in a part of the sheet. */
-function within(x: Mm, y: Mm, length: Mm, width: Mm, placements: readonly Placement[]): readonly Placement[] {
-  let own: Placement[] | undefined;
-  for (const place of placements)
-    if (
-      place.x > x - GRID &&
-      place.y > y - GRID &&
-      place.x + place.length < x + length + GRID &&
-      place.y + place.width < y + width + GRID
-    )
-      (own ??= []).push(place);
-  return own ?? NO_PIECES;
-}
-
-const NO_PIECES: readonly Placement[] = [];
-
-/** Waste, or one piece: nothing is left to cut. */
-function isFinished(length: Mm, width: Mm, pieces: readonly Placement[], { absorbed }: CountOptions): boolean {
-  const [only] = pieces;
-  if (only === undefined) return true;
-  if (pieces.length > 1) return false;
-  const { later } = only.piece;
-  const longer = only.turned ? later?.width : later?.length;
-  const wider = only.turned ? later?.length : later?.width;
-  return (
-    length - only.length < GRID + (longer === true ? absorbed : 0) &&
-    width - only.width < GRID + (wider === true ? absorbed : 0)
-  );
-}
-
 /** One part exactly one piece, the other waste alone. */
-function isTrim(off: CutPanel, rest: CutPanel): boolean {
-  return off.pieces.length + rest.pieces.length === 1 && off.finished && rest.finished;
+function isTrim({ begin, end, finished }: Panels, off: number, rest: number): boolean {
+  const pieces = end[off]! - begin[off]! + end[rest]! - begin[rest]!;
+  return pieces === 1 && finished[off] === 1 && finished[rest] === 1;
 }
 
 /** The first and last sheet that an item is on, and how many. */

@@ -10,6 +10,8 @@ interface InHand {
   readonly y: number;
   readonly part: number;
   readonly depth: number;
+  /** Worked out where panels that wait are limited. */
+  needs: Needs | undefined;
 }
 
 /**
@@ -28,15 +30,14 @@ export function cutOrder(
   mostLoose = Number.POSITIVE_INFINITY,
 ): readonly Cut[] {
   const cuts: Cut[] = [];
-  const needs: Needs = new Map();
-  const whole: InHand = { panel, x: 0, y: 0, part: 0, depth: 0 };
+  const whole: InHand = { panel, x: 0, y: 0, part: 0, depth: 0, needs: undefined };
   const waiting: InHand[] = isToCut(whole) ? [whole] : [];
   // No panel makes more wait while it is finished than the whole sheet does.
   const most = mostLoose === Number.POSITIVE_INFINITY ? 0 : wholeNeed(panel);
   let setting = 0;
   while (waiting.length > 0) {
     const isLimited = waiting.length + most > mostLoose;
-    const among = isLimited ? withinLimit(waiting, setting, mostLoose, needs) : waiting;
+    const among = isLimited ? withinLimit(waiting, setting, mostLoose) : waiting;
     const next = nextOf(among, setting);
     setting = settingOf(next);
     cuts.push(cutOf(next, gap, trim));
@@ -81,23 +82,26 @@ function sooner(one: InHand, other: InHand): InHand {
   return settingOf(one) >= settingOf(other) ? one : other;
 }
 
-/** For each panel, by the part that is next: the panels that wait at once while it is finished. */
-type Needs = Map<Panel, number[]>;
+/** Of a panel, by part: the panels that wait at once while that part is finished, and while that one and all after it are. */
+interface Needs {
+  readonly parts: readonly number[];
+  readonly rests: readonly number[];
+}
 
 /**
  * The panels to cut after which all can be finished with few enough waiting; where there is none, the ones nearest to
  * that. One that the fence stands at already is enough.
  */
-function withinLimit(waiting: readonly InHand[], setting: number, mostLoose: number, needs: Needs): readonly InHand[] {
-  const own = waiting.map(({ panel, part }) => needOf(panel, part, needs));
+function withinLimit(waiting: readonly InHand[], setting: number, mostLoose: number): readonly InHand[] {
   const counts: number[] = [];
-  for (const need of own) addTo(counts, need, 1);
-  const most = (at: number) => mostWaiting(counts, waiting.length, own[at]!, waiting[at]!, needs);
-  const served = waiting.findIndex((hand, at) => settingOf(hand) === setting && most(at) <= mostLoose);
-  if (served >= 0) return [waiting[served]!];
-  const all = own.map((_, at) => most(at));
-  const least = Math.max(mostLoose, Math.min(...all));
-  return waiting.filter((_, at) => all[at]! <= least);
+  for (const hand of waiting) addTo(counts, needsOf(hand).rests[hand.part]!, 1);
+  for (const hand of waiting)
+    if (settingOf(hand) === setting && mostWaiting(counts, waiting.length, hand) <= mostLoose) return [hand];
+  const all = waiting.map((hand) => mostWaiting(counts, waiting.length, hand));
+  let least = Number.POSITIVE_INFINITY;
+  for (const most of all) least = Math.min(least, most);
+  const limit = Math.max(mostLoose, least);
+  return waiting.filter((_, at) => all[at]! <= limit);
 }
 
 function addTo(counts: number[], need: number, more: number): void {
@@ -108,44 +112,44 @@ function addTo(counts: number[], need: number, more: number): void {
 /**
  * The most panels that wait at once when one is cut and then all are finished one after another, the simplest first.
  *
- * @param counts how many panels have each need, the one to cut with its `own` among them; `waiting` in all
+ * @param counts how many panels have each need, the one to cut among them; `waiting` in all
  */
-function mostWaiting(counts: number[], waiting: number, own: number, hand: InHand, needs: Needs): number {
+function mostWaiting(counts: number[], waiting: number, hand: InHand): number {
   const { panel, part } = hand;
-  const off = panel.parts[part]!;
+  const { parts, rests } = needsOf(hand);
+  const own = rests[part]!;
+  // 0 for a piece or waste, which waits for nothing.
+  const off = panel.parts[part]!.parts.length > 1 ? parts[part]! : 0;
   const isLast = part + 1 === panel.parts.length - 1;
-  const rest = isLast ? panel.parts[part + 1]! : panel;
-  const after: number[] = [];
-  if (off.parts.length > 1) after.push(needOf(off, 0, needs));
-  if (rest.parts.length > 1) after.push(needOf(rest, isLast ? 0 : part + 1, needs));
+  const rest = !isLast ? rests[part + 1]! : panel.parts[part + 1]!.parts.length > 1 ? parts[part + 1]! : 0;
+  let left = waiting - 1;
   addTo(counts, own, -1);
-  for (const need of after) addTo(counts, need, 1);
-  let left = waiting - 1 + after.length;
+  if (off > 0) {
+    left++;
+    addTo(counts, off, 1);
+  }
+  if (rest > 0) {
+    left++;
+    addTo(counts, rest, 1);
+  }
   let most = 0;
   for (let need = 0; need < counts.length; need++) {
     if (counts[need] === 0) continue;
     most = Math.max(most, left - 1 + need);
     left -= counts[need]!;
   }
-  for (const need of after) addTo(counts, need, -1);
-  addTo(counts, own, 1);
+  if (off > 0) counts[off]!--;
+  if (rest > 0) counts[rest]!--;
+  counts[own]!++;
   return most;
 }
 
-/** The panels that wait at once while one is finished, from some part of it on; 0 when there is nothing to cut. */
-function needOf(panel: Panel, from: number, needs: Needs): number {
-  const known = needs.get(panel);
-  if (known !== undefined) return known[from]!;
-  const own: number[] = [];
-  needs.set(panel, own);
-  let rest = 0;
-  for (let at = panel.parts.length - 1; at >= 0; at--) {
-    const off = needOf(panel.parts[at]!, 0, needs);
-    rest = at === panel.parts.length - 1 ? off : needOfBoth(off, rest);
-    own[at] = rest;
-  }
-  if (own.length === 0) own.push(0);
-  return own[from]!;
+function needsOf(hand: InHand): Needs {
+  if (hand.needs !== undefined) return hand.needs;
+  const parts = hand.panel.parts.map(wholeNeed);
+  const rests = parts.slice();
+  for (let at = parts.length - 2; at >= 0; at--) rests[at] = needOfBoth(parts[at]!, rests[at + 1]!);
+  return (hand.needs = { parts, rests });
 }
 
 /** The panels that wait at once while a part that comes off and the rest are finished. */
@@ -154,7 +158,7 @@ function needOfBoth(off: number, rest: number): number {
   return Math.min(Math.max(off + 1, rest), Math.max(rest + 1, off));
 }
 
-/** `needOf` a whole panel, where those of its parts are not asked for again. */
+/** The panels that wait at once while a panel is finished; 0 when there is nothing to cut. */
 function wholeNeed({ parts }: Panel): number {
   let rest = 0;
   for (let at = parts.length - 1; at >= 0; at--) {
@@ -180,12 +184,12 @@ function cut(way: Cut["way"], at: number, from: number, to: number, setting: num
 
 /** What is in hand after a cut: the part that came off, and the rest; of two parts both. */
 function afterCut(hand: InHand): readonly [InHand, InHand] {
-  const { panel, x, y, part, depth } = hand;
+  const { panel, x, y, part, depth, needs } = hand;
   const setting = settingOf(hand);
   const byLength = panel.axis === ALONG_LENGTH;
-  const off: InHand = { panel: panel.parts[part]!, x, y, part: 0, depth: depth + 1 };
+  const off: InHand = { panel: panel.parts[part]!, x, y, part: 0, depth: depth + 1, needs: undefined };
   const restX = byLength ? x + setting : x;
   const restY = byLength ? y : y + setting;
-  if (part + 1 < panel.parts.length - 1) return [off, { panel, x: restX, y: restY, part: part + 1, depth }];
-  return [off, { panel: panel.parts[part + 1]!, x: restX, y: restY, part: 0, depth: depth + 1 }];
+  if (part + 1 < panel.parts.length - 1) return [off, { panel, x: restX, y: restY, part: part + 1, depth, needs }];
+  return [off, { panel: panel.parts[part + 1]!, x: restX, y: restY, part: 0, depth: depth + 1, needs: undefined }];
 }

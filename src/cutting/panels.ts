@@ -23,7 +23,7 @@ export function piecesIn(panel: Panel): readonly number[] {
   const pieces: number[] = [];
   const visit = ({ piece, parts }: Panel) => {
     if (piece !== NONE) pieces.push(piece);
-    else parts.forEach(visit);
+    else for (const part of parts) visit(part);
   };
   visit(panel);
   return pieces;
@@ -123,16 +123,26 @@ function splitOff(forest: Forest, leftover: number, part: number, axis: number, 
 
 /** The panel and its parts as a plan. */
 export function exportPanel(forest: Forest, panel: number): Panel {
-  const parts: Panel[] = [];
-  for (let part = forest.first[panel]!; part !== NONE; part = forest.next[part]!) parts.push(exportPanel(forest, part));
   return {
     length: forest.length[panel]!,
     width: forest.width[panel]!,
     axis: forest.axis[panel]!,
-    parts,
+    parts: forest.first[panel] === NONE ? NO_PARTS : exportParts(forest, panel),
     piece: forest.piece[panel]!,
   };
 }
+
+/** An array of just the parts there are: one that grows has room for sixteen more, in each panel of a large plan. */
+function exportParts(forest: Forest, panel: number): readonly Panel[] {
+  let count = 0;
+  for (let part = forest.first[panel]!; part !== NONE; part = forest.next[part]!) count++;
+  const parts = new Array<Panel>(count);
+  let part = forest.first[panel]!;
+  for (let at = 0; at < count; at++, part = forest.next[part]!) parts[at] = exportPanel(forest, part);
+  return parts;
+}
+
+const NO_PARTS: readonly Panel[] = [];
 
 /** Plants a plan's panel and its parts. */
 export function importPanel(forest: Forest, plan: Panel, depth = 0): number {

@@ -23,8 +23,14 @@ export function endWaste({ limits, kinds }: Job, kind: number): EndWaste {
 /** The least length to which a panel can be cut down with all its pieces, and no sliver that was not there. */
 export function neededLength(panel: Panel, waste: EndWaste = ANY_WASTE): number {
   if (panel.piece !== NONE) return panel.length;
-  if (panel.axis === ALONG_LENGTH) return panel.parts.reduce((sum, part) => sum + neededLength(part, inside(waste)), 0);
-  const needs = panel.parts.filter((part) => !isSpare(part)).map((part) => neededLength(part, waste));
+  if (panel.axis === ALONG_LENGTH) {
+    const own = inside(waste);
+    let sum = 0;
+    for (const part of panel.parts) sum += neededLength(part, own);
+    return sum;
+  }
+  const needs: number[] = [];
+  for (const part of panel.parts) if (!isSpare(part)) needs.push(neededLength(part, waste));
   let length = needs.reduce((most, need) => Math.max(most, need), 0);
   const least = waste.leastWaste - waste.edgeTrim;
   for (;;) {
@@ -51,7 +57,7 @@ export function shorten(
   out: number[],
   waste: EndWaste = ANY_WASTE,
 ): Panel {
-  if (isSpare(panel)) return { ...panel, length };
+  if (isSpare(panel)) return spare(length, panel.width);
   if (panel.piece !== NONE) {
     if (panel.length === length) return panel;
     if (panel.length < length) return row([panel], length, panel.width);
@@ -64,7 +70,8 @@ export function shorten(
   const cut = parts.filter((part) => !isSpare(part));
   const left = panel.width - cut.reduce((sum, part) => sum + part.width, 0);
   if (cut.length === 0) return spare(length, panel.width);
-  return { ...panel, length, parts: left > 0 ? [...cut, spare(length, left)] : cut };
+  const { width, axis, piece } = panel;
+  return { length, width, axis, parts: left > 0 ? [...cut, spare(length, left)] : cut, piece };
 }
 
 /** The parts of a row, as short as they go; while they are too long together, one of them gives way. */

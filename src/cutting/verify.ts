@@ -70,8 +70,11 @@ function checkSheet(sheet: SheetPlan, options: CuttingOptions): readonly string[
   const faults: string[] = [];
   for (const place of placements) checkPlacement(place, usable, faults);
   checkApart(placements, gap, faults);
-  if (!separable(placements, gap)) faults.push("the pieces cannot be freed by cuts from edge to edge");
-  faults.push(...checkCuts(sheet, usable, gap, options.bench?.leastWaste ?? 0));
+  const wrongCuts = checkCuts(sheet, usable, gap, options.bench?.leastWaste ?? 0);
+  // Cuts that free every piece show that it can be done.
+  if (wrongCuts.length > 0 && !separable(placements, gap))
+    faults.push("the pieces cannot be freed by cuts from edge to edge");
+  faults.push(...wrongCuts);
   return faults;
 }
 

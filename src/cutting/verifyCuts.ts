@@ -72,6 +72,7 @@ export function afterCuts(
 }
 
 function crosses(cut: Cut, box: Box): boolean {
+  if (cut.setting < TOLERANCE) return false;
   if (cut.way === "across")
     return (
       near(cut.at - box.x, cut.setting) &&

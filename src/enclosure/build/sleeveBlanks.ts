@@ -2,7 +2,7 @@ import type { Tray } from "../assembly";
 import { extent, X, Y, Z } from "../space";
 import type { Mm } from "../../measure/units";
 import type { Settings } from "../../settings/schema";
-import { half, run, runOf, stretch, type Blank } from "../blank";
+import { half, run, runOf, stretch, type Blank, type Stretch } from "../blank";
 
 /** How much narrower a head panel is than the face it covers, and how much it stands back from its back edge. */
 const PANEL_LESS_MM: Mm = 4;
@@ -34,36 +34,47 @@ export function sleeveBlanks(tray: Tray, settings: Settings): readonly Blank[] {
     stretch("turn-in", mouthTurn),
   );
   const panelAlong = run(stretch("face", outerWidth - PANEL_BACK_MM), stretch("turn-in", mouthTurn));
-  const covering = { tray: tray.name, material: "covering", count: 1, within: false, note: "" } as const;
-  const lining = {
-    ...covering,
-    material: "lining",
-    within: true,
-    note: "line before assembly",
-    lines: { face: "wall", first: true },
-  } as const;
+  // Written out, not spread: this runs for every slipcase of a survey.
+  const blank = (
+    name: string,
+    count: number,
+    along: Run,
+    across: Run,
+    within: boolean,
+    note: string,
+    lines?: Lines,
+  ) => ({
+    name,
+    tray: tray.name,
+    material: lines === undefined ? ("covering" as const) : ("lining" as const),
+    count,
+    along: lengthOf(along),
+    across: lengthOf(across),
+    within,
+    note,
+    runAlong: typeof along === "number" ? undefined : along,
+    runAcross: typeof across === "number" ? undefined : across,
+    cutAway: undefined,
+    slit: undefined,
+    lines,
+  });
+  const lining = (name: string, count: number, along: Mm, across: Mm, face: Lines["face"]) =>
+    blank(name, count, along, across, true, "line before assembly", { face, first: true });
+  const panelAcross = outerDepth - PANEL_LESS_MM;
   return [
-    {
-      ...covering,
-      name: "wrap",
-      along: runOf(wrapAlong),
-      across: runOf(wrapAcross),
-      runAlong: wrapAlong,
-      runAcross: wrapAcross,
-      note: "round back and sides; turn in at the mouth, head and tail",
-    },
-    {
-      ...covering,
-      name: "head panel",
-      count: 2,
-      along: runOf(panelAlong),
-      runAlong: panelAlong,
-      across: outerDepth - PANEL_LESS_MM,
-      within: true,
-      note: "over head and tail; turn in at the mouth",
-    },
-    { ...lining, name: "side lining", count: 2, along: height, across: width, lines: { face: "floor", first: true } },
-    { ...lining, name: "back wall lining", along: height, across: depth },
-    { ...lining, name: "head wall lining", count: 2, along: width, across: depth },
+    blank("wrap", 1, wrapAlong, wrapAcross, false, "round back and sides; turn in at the mouth, head and tail"),
+    blank("head panel", 2, panelAlong, panelAcross, true, "over head and tail; turn in at the mouth"),
+    lining("side lining", 2, height, width, "floor"),
+    lining("back wall lining", 1, height, depth, "wall"),
+    lining("head wall lining", 2, width, depth, "wall"),
   ];
+}
+
+/** A length by itself, or what it is summed from. */
+type Run = Mm | readonly Stretch[];
+
+type Lines = NonNullable<Blank["lines"]>;
+
+function lengthOf(run: Run): Mm {
+  return typeof run === "number" ? run : runOf(run);
 }
