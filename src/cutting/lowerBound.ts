@@ -1,19 +1,7 @@
 import { coverWeight, type Offer } from "./cover";
 import { dualFeasible, type Share } from "./dualFeasible";
-import type { Job, SheetKind } from "./job";
-import { raiseLengths } from "./raise";
-
-/** Pieces of one size, span one way, with the size raised where that is allowed. */
-interface PlacedSpan {
-  readonly length: number;
-  readonly width: number;
-}
-
-/** Equal pieces; `ways` has two entries when they may turn and fit both ways. */
-interface Group {
-  readonly count: number;
-  readonly ways: readonly PlacedSpan[];
-}
+import type { Job } from "./job";
+import { type Group, raisedGroups } from "./raisedGroups";
 
 /** Products of shares to compute, at most: about 10 ms. */
 const MOST_PRODUCTS = 4e6;
@@ -65,22 +53,24 @@ export function lowerBound(job: Job, weights: readonly number[]): number {
     );
   const stride = Math.max(1, Math.floor(groups.length / MOST_GROUPS));
   const pairs: Pair[] = [];
+  const some = everyOf(counts, stride);
   let best = 0;
   for (const one of alongLength) {
-    const weighted = single ? one.values.map((value, index) => value * counts[index]!) : one.values;
+    const weighted = single ? one.valuesOf(stride).map((value, at) => value * some[at]!) : one.valuesOf(1);
     for (const other of alongWidth) {
       const total = single
-        ? inner(weighted, other.values, stride)
-        : leastTotal(groups, one.values, other.values, stride);
+        ? inner(weighted, other.valuesOf(stride))
+        : leastTotal(groups, weighted, other.valuesOf(1), stride);
       const bound = boundBy(total * stride, one.share, other.share);
       if (stride === 1) best = Math.max(best, bound);
-      else pairs.push({ one, weighted, other, bound });
+      else pairs.push({ one, other, bound });
     }
   }
   // What a part of the pieces promises is proved by all of them.
   pairs.sort((first, second) => second.bound - first.bound);
-  for (const { one, weighted, other } of pairs.slice(0, MOST_PROVED)) {
-    const total = single ? inner(weighted, other.values, 1) : leastTotal(groups, one.values, other.values, 1);
+  for (const { one, other } of pairs.slice(0, MOST_PROVED)) {
+    const [values, others] = [one.valuesOf(1), other.valuesOf(1)];
+    const total = single ? innerCounted(values, counts, others) : leastTotal(groups, values, others, 1);
     best = Math.max(best, boundBy(total, one.share, other.share));
   }
   return best;
@@ -89,15 +79,14 @@ export function lowerBound(job: Job, weights: readonly number[]): number {
 /** Shares of the length and of the width, and the bound that they seem to give. */
 interface Pair {
   readonly one: Tabulated;
-  /** Shares of the length, times how many pieces there are. */
-  readonly weighted: Float64Array;
   readonly other: Tabulated;
   readonly bound: number;
 }
 
 interface Tabulated {
   readonly share: Share;
-  readonly values: Float64Array;
+  /** Shares of one in so many lengths, side by side; worked out once. */
+  readonly valuesOf: (every: number) => Float64Array;
 }
 
 /** The shares of the lengths, without functions that give all lengths the same as an earlier one. */
@@ -112,21 +101,49 @@ function tabulate(shares: readonly Share[], lengths: readonly number[]): readonl
   });
   const different = [...places.keys()];
   return shares.flatMap((share) => {
-    const own = different.map(share);
-    const values = new Float64Array(lengths.length);
-    for (let index = 0; index < values.length; index++) values[index] = own[placeOf[index]!]!;
-    if (lengths.length > MOST_COMPARED) return [{ share, values }];
-    const key = values.join(" ");
+    const own = Float64Array.from(different, share);
+    const valuesOf = remembered((every) => sharedOut(own, placeOf, every));
+    if (lengths.length > MOST_COMPARED) return [{ share, valuesOf }];
+    const key = valuesOf(1).join(" ");
     if (seen.has(key)) return [];
     seen.add(key);
-    return [{ share, values }];
+    return [{ share, valuesOf }];
   });
 }
 
-/** Of one in so many places. */
-function inner(one: Float64Array, other: Float64Array, stride: number): number {
+/** What one in so many places is given. */
+function sharedOut(own: Float64Array, placeOf: Int32Array, every: number): Float64Array {
+  const values = new Float64Array(Math.ceil(placeOf.length / every));
+  for (let at = 0; at < values.length; at++) values[at] = own[placeOf[at * every]!]!;
+  return values;
+}
+
+function remembered(of: (every: number) => Float64Array): (every: number) => Float64Array {
+  const known = new Map<number, Float64Array>();
+  return (every) => {
+    let values = known.get(every);
+    if (values === undefined) known.set(every, (values = of(every)));
+    return values;
+  };
+}
+
+/** One in so many values, side by side: a sum that skips from one to the next waits for each of them. */
+function everyOf(values: Float64Array, every: number): Float64Array {
+  if (every === 1) return values;
+  const some = new Float64Array(Math.ceil(values.length / every));
+  for (let at = 0; at < some.length; at++) some[at] = values[at * every]!;
+  return some;
+}
+
+function inner(one: Float64Array, other: Float64Array): number {
   let sum = 0;
-  for (let index = 0; index < one.length; index += stride) sum += one[index]! * other[index]!;
+  for (let at = 0; at < one.length; at++) sum += one[at]! * other[at]!;
+  return sum;
+}
+
+function innerCounted(one: Float64Array, counts: Float64Array, other: Float64Array): number {
+  let sum = 0;
+  for (let at = 0; at < one.length; at++) sum += one[at]! * counts[at]! * other[at]!;
   return sum;
 }
 
@@ -149,70 +166,4 @@ function leastTotal(groups: readonly Group[], one: Float64Array, other: Float64A
     total += count * share;
   }
   return total;
-}
-
-/** Equal pieces together, and the sheets; with one size of sheet, pieces raised or the sheet cut down. */
-function raisedGroups(job: Job): { groups: readonly Group[]; kinds: readonly SheetKind[] } {
-  const ways: PlacedSpan[] = [];
-  const owner: number[] = [];
-  for (let piece = 0; piece < job.size; piece++)
-    for (const way of waysOf(job, piece)) {
-      ways.push(way);
-      owner.push(piece);
-    }
-  const [kind] = job.kinds;
-  if (kind === undefined || job.kinds.length !== 1) return { groups: groupsOf(ways, owner), kinds: job.kinds };
-  const lengths = raiseLengths(
-    ways.map((way) => way.length),
-    owner,
-    kind.length,
-  );
-  const widths = raiseLengths(
-    ways.map((way) => way.width),
-    owner,
-    kind.width,
-  );
-  const raised = ways.map((_, at) => ({ length: lengths.lengths[at]!, width: widths.lengths[at]! }));
-  return { groups: groupsOf(raised, owner), kinds: [{ ...kind, length: lengths.side, width: widths.side }] };
-}
-
-/** Pieces that lie the same ways, counted. */
-function groupsOf(ways: readonly PlacedSpan[], owner: readonly number[]): readonly Group[] {
-  const groups: { count: number; ways: readonly PlacedSpan[] }[] = [];
-  const oneWay = new Map<number, Map<number, { count: number }>>();
-  const twoWays = new Map<string, { count: number }>();
-  const add = (own: readonly PlacedSpan[]) => {
-    const group = { count: 1, ways: own };
-    groups.push(group);
-    return group;
-  };
-  for (let at = 0; at < ways.length; at++) {
-    const way = ways[at]!;
-    const { length, width } = way;
-    if (owner[at + 1] === owner[at]) {
-      const other = ways[++at]!;
-      const key = `${length} ${width} ${other.length} ${other.width}`;
-      const group = twoWays.get(key);
-      if (group === undefined) twoWays.set(key, add([way, other]));
-      else group.count++;
-      continue;
-    }
-    let byWidth = oneWay.get(length);
-    if (byWidth === undefined) oneWay.set(length, (byWidth = new Map<number, { count: number }>()));
-    const group = byWidth.get(width);
-    if (group === undefined) byWidth.set(width, add([way]));
-    else group.count++;
-  }
-  return groups;
-}
-
-function waysOf(job: Job, piece: number): readonly PlacedSpan[] {
-  const length = job.length[piece]!;
-  const width = job.width[piece]!;
-  const fits = (way: PlacedSpan) => job.kinds.some((kind) => way.length <= kind.length && way.width <= kind.width);
-  if (job.turn[piece] === 0) return [{ length, width }];
-  return [
-    { length, width },
-    { length: width, width: length },
-  ].filter(fits);
 }

@@ -47,12 +47,16 @@ function sumsOf(lengths: readonly number[], limit: number): bigint {
   const all = mask;
   let sums = 1n;
   const times = new Map<number, number>();
-  for (const length of lengths) {
-    const before = times.get(length) ?? 0;
+  for (const length of lengths) times.set(length, (times.get(length) ?? 0) + 1);
+  for (const [length, count] of times) {
     // No sum has a length more often than that.
-    if ((before + 1) * length > limit) continue;
-    times.set(length, before + 1);
-    sums |= (sums << BigInt(length)) & mask;
+    const most = length === 0 ? 0 : Math.min(count, Math.floor(limit / length));
+    // Twice as many at a time: so many of a length add up to as many sums as one by one.
+    for (let covered = 0; covered < most; ) {
+      const more = Math.min(covered + 1, most - covered);
+      sums |= (sums << BigInt(more * length)) & mask;
+      covered += more;
+    }
     if (sums === all) break;
   }
   return sums;

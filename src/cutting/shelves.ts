@@ -7,7 +7,14 @@ import type { Random } from "./random";
 import { worthOf } from "./worth";
 
 /** The leftovers by area, so that a piece looks only at those near its own size. */
-export type Shelves = number[][];
+export type Shelves = Shelf[];
+
+/** Leftovers with their sizes beside them: looking each up among a hundred thousand panels takes most of the time. */
+interface Shelf {
+  readonly panels: number[];
+  readonly lengths: number[];
+  readonly widths: number[];
+}
 
 /** Shelves in area^(1/4): a sheet of one square metre, in units, stands on shelf 200. */
 const SHELVES_PER_ROOT = 2 / UNITS2_PER_TENTH2 ** (1 / 4);
@@ -20,8 +27,12 @@ export function shelve(shelves: Shelves, forest: Forest): void {
   for (let slot = 0; slot < forest.openCount; slot++) {
     const panel = forest.open[slot]!;
     forest.slot[panel] = NONE;
-    const shelf = shelfOf(forest.length[panel]! * forest.width[panel]!);
-    (shelves[shelf] ??= []).push(panel);
+    const length = forest.length[panel]!;
+    const width = forest.width[panel]!;
+    const shelf = (shelves[shelfOf(length * width)] ??= { panels: [], lengths: [], widths: [] });
+    shelf.panels.push(panel);
+    shelf.lengths.push(length);
+    shelf.widths.push(width);
   }
   forest.openCount = 0;
 }
@@ -43,23 +54,34 @@ export function takeFromShelves(
   const area = length * width;
   for (let shelf = shelfOf(area); shelf < shelves.length; shelf++) {
     const own = shelves[shelf];
-    if (own === undefined || own.length === 0) continue;
+    if (own === undefined || own.panels.length === 0) continue;
     const least = Math.max(smallestOn(shelf), area);
     // The larger the leftover, the more worth a piece of some size takes from it.
     if (worthOf(least) - worthOf(least - area) > choice.loss) break;
-    for (let at = Math.max(0, own.length - SEEN); at < own.length; at++) {
-      const panel = own[at]!;
-      const fullLength = forest.length[panel]!;
-      const fullWidth = forest.width[panel]!;
-      if (length <= fullLength && width <= fullWidth) weighCut(forest, job, piece, panel, false, random, 0, choice);
+    const { panels, lengths, widths } = own;
+    for (let at = Math.max(0, panels.length - SEEN); at < panels.length; at++) {
+      const fullLength = lengths[at]!;
+      const fullWidth = widths[at]!;
+      if (length <= fullLength && width <= fullWidth)
+        weighCut(forest, job, piece, panels[at]!, false, random, 0, choice);
       if (turn && width <= fullLength && length <= fullWidth)
-        weighCut(forest, job, piece, panel, true, random, 0, choice);
+        weighCut(forest, job, piece, panels[at]!, true, random, 0, choice);
     }
   }
   if (choice.leftover === NONE) return;
-  const shelf = shelves[shelfOf(forest.length[choice.leftover]! * forest.width[choice.leftover]!)]!;
-  const last = shelf.pop()!;
-  if (last !== choice.leftover) shelf[shelf.indexOf(choice.leftover)] = last;
+  takeOff(shelves[shelfOf(forest.length[choice.leftover]! * forest.width[choice.leftover]!)]!, choice.leftover);
+}
+
+/** The last leftover of a shelf takes the place of one that is taken off. */
+function takeOff({ panels, lengths, widths }: Shelf, leftover: number): void {
+  const panel = panels.pop()!;
+  const length = lengths.pop()!;
+  const width = widths.pop()!;
+  if (panel === leftover) return;
+  const at = panels.indexOf(leftover);
+  panels[at] = panel;
+  lengths[at] = length;
+  widths[at] = width;
 }
 
 function shelfOf(area: number): number {
