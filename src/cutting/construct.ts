@@ -24,10 +24,13 @@ export interface Draft {
 /** An order in which pieces are placed: negative when the first is placed first. */
 export type Order = (job: Job) => (one: number, other: number) => number;
 
+export const byWidth: Order = (job) => (one, other) =>
+  job.width[other]! - job.width[one]! || job.length[other]! - job.length[one]!;
+
 /** Orders that put what is hard to place first; none is best for all jobs. */
 export const ORDERS: readonly Order[] = [
   (job) => (one, other) => job.area[other]! - job.area[one]!,
-  (job) => (one, other) => job.width[other]! - job.width[one]! || job.length[other]! - job.length[one]!,
+  byWidth,
   (job) => (one, other) => job.length[other]! - job.length[one]! || job.width[other]! - job.width[one]!,
   (job) => (one, other) => longSide(job, other) - longSide(job, one) || job.area[other]! - job.area[one]!,
   (job) => (one, other) => halfGirth(job, other) - halfGirth(job, one) || job.area[other]! - job.area[one]!,

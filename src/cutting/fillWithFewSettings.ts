@@ -79,10 +79,12 @@ export function fillWithFewSettings(
 function sortedByChance(job: Job, pieces: readonly number[], random: Random): number[] {
   const measure = MEASURES[random.below(MEASURES.length)]!;
   const blur = (random.below(CHANCES) / CHANCES) * 0.5;
-  return pieces
-    .map((piece) => ({ piece, key: measure(job, piece) * (1 + blur * (random.below(CHANCES) / CHANCES)) }))
-    .sort((one, other) => other.key - one.key)
-    .map(({ piece }) => piece);
+  const keys = new Float64Array(pieces.length);
+  for (let at = 0; at < keys.length; at++)
+    keys[at] = measure(job, pieces[at]!) * (1 + blur * (random.below(CHANCES) / CHANCES));
+  return Array.from(keys.keys())
+    .sort((one, other) => keys[other]! - keys[one]!)
+    .map((at) => pieces[at]!);
 }
 
 const MEASURES: readonly ((job: Job, piece: number) => number)[] = [

@@ -1,4 +1,4 @@
-import { construct, type Draft, type Order, ORDERS } from "./construct";
+import { byWidth, construct, type Draft, type Order, ORDERS } from "./construct";
 import { NONE } from "./forest";
 import type { Job } from "./job";
 import { joinEqualSides } from "./joinEqualSides";
@@ -7,6 +7,10 @@ import { type Panel, piecesIn } from "./panels";
 /** Up to so many pieces every order is tried for a first plan, up to so many two, beyond one. */
 const ALL_ORDERS_UP_TO = 2000;
 const TWO_ORDERS_UP_TO = 12_000;
+
+/** Of so many items and pieces two plans take too long for a cell: by width there are mostly fewer sheets than by area. */
+const MANY_ITEMS = 1000;
+const MANY_PIECES = 4000;
 
 /** Full sheets are looked for when the waste can be no more than this part of the sheets, and pieces no more than this. */
 const LITTLE_WASTE = 0.01;
@@ -41,6 +45,7 @@ function weighty({ kinds }: Job): readonly number[] {
 
 function ordersFor(job: Job): readonly Order[] {
   if (job.size <= ALL_ORDERS_UP_TO) return ORDERS;
+  if (job.items > MANY_ITEMS && job.size > MANY_PIECES) return [byWidth];
   return ORDERS.slice(0, job.size <= TWO_ORDERS_UP_TO ? 2 : 1);
 }
 

@@ -52,7 +52,7 @@ function sumsOf(lengths: readonly number[], limit: number): bigint {
     // No sum has a length more often than that.
     const most = length === 0 ? 0 : Math.min(count, Math.floor(limit / length));
     // Twice as many at a time: so many of a length add up to as many sums as one by one.
-    for (let covered = 0; covered < most; ) {
+    for (let covered = 0; covered < most;) {
       const more = Math.min(covered + 1, most - covered);
       sums |= (sums << BigInt(more * length)) & mask;
       covered += more;

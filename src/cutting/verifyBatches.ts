@@ -1,5 +1,5 @@
 import type { CuttingOptions, Plan, SheetPlan } from "./types";
-import { afterCuts, type Box, gridAbove, usableBox } from "./verifyCuts";
+import { type Box, gridAbove, isLeftByCuts, usableBox } from "./verifyCuts";
 
 const TOLERANCE = 1e-6;
 
@@ -77,8 +77,10 @@ function checkOffCuts({ sheets }: Plan, options: CuttingOptions): readonly strin
 
 /** Whether a sheet's cuts leave a panel of that place and size with no piece in it. */
 function isLeft(box: Box, sheet: SheetPlan, { edgeTrim = 0, pieceGap = 0 }: CuttingOptions): boolean {
-  const { panels } = afterCuts(sheet, usableBox(sheet, edgeTrim), gridAbove(pieceGap));
-  const left = panels.some(
+  const left = isLeftByCuts(
+    sheet,
+    usableBox(sheet, edgeTrim),
+    gridAbove(pieceGap),
     (panel) =>
       near(panel.x, box.x) && near(panel.y, box.y) && near(panel.length, box.length) && near(panel.width, box.width),
   );

@@ -44,73 +44,92 @@ export function checkCuts(sheet: SheetPlan, usable: Box, gap: number, absorbed: 
   return faults;
 }
 
-function isFreed(place: Placement, panels: readonly Box[], absorbed: number): boolean {
-  for (const panel of panels) if (fitsExactly(place, panel, absorbed)) return true;
-  return false;
+/** Panels of a sheet, by number: flat arrays, since an object for each would take longer than the check. */
+interface Panels {
+  count: number;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly length: Float64Array;
+  readonly width: Float64Array;
 }
 
 /** The panels that a sheet's cuts leave, and the cuts that go through none. */
-export function afterCuts(
+function afterCuts(
   { cuts }: Pick<SheetPlan, "cuts">,
   usable: Box,
   gap: number,
-): { readonly panels: readonly Box[]; readonly astray: readonly Cut[] } {
-  const panels: Box[] = [usable];
+): { readonly panels: Panels; readonly astray: readonly Cut[] } {
+  const room = cuts.length + 1;
+  const buffer = new ArrayBuffer(4 * room * Float64Array.BYTES_PER_ELEMENT);
+  const numbers = (place: number) => new Float64Array(buffer, place * room * Float64Array.BYTES_PER_ELEMENT, room);
+  const panels: Panels = { count: 1, x: numbers(0), y: numbers(1), length: numbers(2), width: numbers(3) };
+  panels.x[0] = usable.x;
+  panels.y[0] = usable.y;
+  panels.length[0] = usable.length;
+  panels.width[0] = usable.width;
   const astray: Cut[] = [];
   for (const cut of cuts) {
-    let at = 0;
-    while (at < panels.length && !crosses(cut, panels[at]!)) at++;
-    if (at === panels.length) {
-      astray.push(cut);
-      continue;
-    }
-    const [off, rest] = halves(cut, panels[at]!, gap);
-    panels[at] = off;
-    panels.splice(at + 1, 0, rest);
+    let panel = 0;
+    while (panel < panels.count && !crosses(cut, panels, panel)) panel++;
+    if (panel === panels.count) astray.push(cut);
+    else divide(cut, panels, panel, gap);
   }
   return { panels, astray };
 }
 
-function crosses(cut: Cut, box: Box): boolean {
+/** Whether a sheet's cuts leave a panel of that place and size. */
+export function isLeftByCuts(sheet: SheetPlan, usable: Box, gap: number, isIt: (panel: Box) => boolean): boolean {
+  const { count, x, y, length, width } = afterCuts(sheet, usable, gap).panels;
+  for (let panel = 0; panel < count; panel++)
+    if (isIt({ x: x[panel]!, y: y[panel]!, length: length[panel]!, width: width[panel]! })) return true;
+  return false;
+}
+
+function isFreed(place: Placement, panels: Panels, absorbed: number): boolean {
+  for (let panel = 0; panel < panels.count; panel++) if (fitsExactly(place, panels, panel, absorbed)) return true;
+  return false;
+}
+
+function crosses(cut: Cut, { x, y, length, width }: Panels, panel: number): boolean {
   if (cut.setting < TOLERANCE) return false;
   if (cut.way === "across")
     return (
-      near(cut.at - box.x, cut.setting) &&
-      cut.at <= box.x + box.length + TOLERANCE &&
-      near(cut.from, box.y) &&
-      near(cut.to, box.y + box.width)
+      near(cut.at - x[panel]!, cut.setting) &&
+      cut.at <= x[panel]! + length[panel]! + TOLERANCE &&
+      near(cut.from, y[panel]!) &&
+      near(cut.to, y[panel]! + width[panel]!)
     );
   return (
-    near(cut.at - box.y, cut.setting) &&
-    cut.at <= box.y + box.width + TOLERANCE &&
-    near(cut.from, box.x) &&
-    near(cut.to, box.x + box.length)
+    near(cut.at - y[panel]!, cut.setting) &&
+    cut.at <= y[panel]! + width[panel]! + TOLERANCE &&
+    near(cut.from, x[panel]!) &&
+    near(cut.to, x[panel]! + length[panel]!)
   );
 }
 
-function halves(cut: Cut, box: Box, gap: number): readonly [Box, Box] {
-  const { x, y, length, width } = box;
+/** What comes off keeps the panel's number; the rest is the last. */
+function divide(cut: Cut, panels: Panels, panel: number, gap: number): void {
+  const { x, y, length, width } = panels;
+  const rest = panels.count++;
   const behind = cut.at + gap;
-  if (cut.way === "across")
-    return [
-      { x, y, length: cut.at - x, width },
-      { x: behind, y, length: x + length - cut.at - gap, width },
-    ];
-  return [
-    { x, y, length, width: cut.at - y },
-    { x, y: behind, length, width: y + width - cut.at - gap },
-  ];
+  const across = cut.way === "across";
+  x[rest] = across ? behind : x[panel]!;
+  y[rest] = across ? y[panel]! : behind;
+  length[rest] = across ? x[panel]! + length[panel]! - cut.at - gap : length[panel]!;
+  width[rest] = across ? width[panel]! : y[panel]! + width[panel]! - cut.at - gap;
+  if (across) length[panel] = cut.at - x[panel]!;
+  else width[panel] = cut.at - y[panel]!;
 }
 
 /** A panel is as large as its piece; one that is trimmed later may have taken up the waste beside it. */
-function fitsExactly(place: Placement, panel: Box, absorbed: number): boolean {
-  if (!near(place.x, panel.x) || !near(place.y, panel.y)) return false;
+function fitsExactly(place: Placement, { x, y, length, width }: Panels, panel: number, absorbed: number): boolean {
+  if (!near(place.x, x[panel]!) || !near(place.y, y[panel]!)) return false;
   const { later } = place.piece;
   const longer = place.turned ? later?.width : later?.length;
   const wider = place.turned ? later?.length : later?.width;
   return (
-    isLarger(place.length, panel.length, longer === true ? absorbed : 0) &&
-    isLarger(place.width, panel.width, wider === true ? absorbed : 0)
+    isLarger(place.length, length[panel]!, longer === true ? absorbed : 0) &&
+    isLarger(place.width, width[panel]!, wider === true ? absorbed : 0)
   );
 }
 

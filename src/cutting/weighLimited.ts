@@ -31,9 +31,8 @@ export function weighLimited(
   if (own > fullLength || across > fullWidth) return;
   const { stages, absorbed, cutLength } = forest.limits;
   const stretch = job.stretch[piece]!;
-  const [longer, wider] = turned
-    ? [stretch & STRETCH_WIDTH, stretch & STRETCH_LENGTH]
-    : [stretch & STRETCH_LENGTH, stretch & STRETCH_WIDTH];
+  const longer = stretch & (turned ? STRETCH_WIDTH : STRETCH_LENGTH);
+  const wider = stretch & (turned ? STRETCH_LENGTH : STRETCH_WIDTH);
   const length = longer !== 0 && fullLength - own <= absorbed ? fullLength : own;
   const width = wider !== 0 && fullWidth - across <= absorbed ? fullWidth : across;
   const overLength = fullLength - length;
