@@ -1,4 +1,6 @@
 import { closeBrowser } from "./openPage";
+// First: it asks for a dialog as soon as the page is there.
+import "./inBrowser/painting";
 import "./inBrowser/formulas";
 import "./inBrowser/survey";
 import "./inBrowser/rows";
