@@ -156,16 +156,19 @@ test("every finished enclosure has a label, within its sheet", async () => {
   const set = await type;
   const labels = boxLabelsOf(tickets);
   expect(labels).toHaveLength(tickets.reduce((sum, { quantity }) => sum + quantity, 0));
+  // Copies of one item differ in their number alone, which is longest on the last.
+  const laidOut = labels.filter(({ identifier }, at) => SOAKING || labels[at + 1]?.identifier !== identifier);
+  expect(laidOut.length).toBeGreaterThanOrEqual(tickets.length);
   for (const grid of [
     { columns: 3, rows: 8, margin: 0 },
     { columns: 2, rows: 5, margin: 12 },
   ]) {
     const options = { paper: "A4", order: "item", identifierSize: BOX_IDENTIFIER, ...grid } as const;
-    expect(labelSheets(labels, options, set).flatMap((page) => faults(page, set))).toEqual([]);
+    expect(labelSheets(laidOut, options, set).flatMap((page) => faults(page, set))).toEqual([]);
   }
 });
 
-const BOXES = SOAKING ? 200 : 70;
+const BOXES = SOAKING ? 200 : 24;
 
 test(`cutting plans of ${BOXES} boxes, a page a sheet, templates and budget lie within their pages`, async () => {
   const set = await type;
