@@ -105,6 +105,16 @@ describe("rejects, with the reason, a plan in which", () => {
       ).join(),
     ).toMatch(/nearer than the gap/);
   });
+  it("a cut goes back over what is cut off already", () => {
+    const half = piece(50, 100);
+    const plan = planCutting([half], stock);
+    const [sheet] = plan.sheets;
+    const back = { way: "across", at: 40, from: 0, to: 100, setting: -10 } as const;
+    const after = { ...plan, sheets: [{ ...sheet!, cuts: [...sheet!.cuts, back] }] };
+    expect(verifyPlan(after, [half], stock)).toEqual([
+      "sheet 1: the cut across at 40 mm runs from edge to edge of no panel",
+    ]);
+  });
   it("the trim is not kept", () => {
     expect(verifyPlan(good, pieces, stock, { edgeTrim: 1 }).join()).toMatch(/within the sheet and its trim/);
   });
