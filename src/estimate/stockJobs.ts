@@ -61,7 +61,9 @@ export function stockJobs(demands: readonly Demand[], settings: Settings): reado
       let pieces = byStock.get(part.stock);
       if (pieces === undefined) byStock.set(part.stock, (pieces = []));
       materials.set(part.stock, part.material);
-      pieces.push(pieceOf(part, item, quantity, facts?.(part) ?? {}, batch));
+      // Tape is cut off for all batches together.
+      const own = part.material === "closure" ? undefined : batch;
+      pieces.push(pieceOf(part, item, quantity, facts?.(part) ?? {}, own));
     }
   }
   const order = [...new Set([...rows.map((row) => row.stock), ...byStock.keys()])];

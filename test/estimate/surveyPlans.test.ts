@@ -30,3 +30,13 @@ test.each<[string, readonly (readonly unknown[])[], readonly unknown[]]>([
   expect(other).not.toBe(before);
   expect(JSON.stringify(other)).toBe(JSON.stringify(sizeSurvey(cells, settings)));
 });
+
+test("tape is planned for all batches together, and passes its check", () => {
+  const cells = [
+    ["id", "height", "width", "depth", "enclosure", "closure"],
+    ...["A", "B", "C"].map((id) => [id, 200, 150, 30, "portfolio", "ties"]),
+  ];
+  const plans = surveyPlans(sizeSurvey(cells, ["batch size=1"]), OPTIONS);
+  const tape = plans.stocks.filter((stock) => stock.includes("tape")).map(plans.planOf);
+  expect(tape.map(({ plan }) => new Set(plan?.sheets[0]?.placements.map(({ piece }) => piece.item)).size)).toEqual([3]);
+});
