@@ -1,23 +1,6 @@
 import { expect as own } from "@jest/globals";
 
-const VALUES = [
-  0,
-  -0,
-  1,
-  1.004,
-  1.005,
-  Number.NaN,
-  Infinity,
-  "",
-  "a",
-  "ab",
-  undefined,
-  null,
-  true,
-  [],
-  [1],
-  [undefined],
-];
+const VALUES = [0, -0, 1, 1.004, 1.005, Number.NaN, Infinity, "", "a", "ab", undefined, null, [], [1], [undefined]];
 /** A pattern that remembers its last place. */
 const AGAIN = /a/g;
 AGAIN.lastIndex = 1;
