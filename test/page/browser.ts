@@ -25,18 +25,11 @@ const SPARING = [
   "--num-raster-threads=1",
 ];
 
-const CHROMIUM = "/usr/bin/chromium";
-const SHELL = "/usr/bin/chromium-headless-shell";
+/** Chromium's shell without windows, where it is installed: a window makes ready the lists of its address bar. */
+const PROGRAM = ["/usr/bin/chromium-headless-shell", "/usr/bin/chromium"].find((each) => existsSync(each))!;
 
-/**
- * Starts Chromium.
- *
- * @param manyTabs its shell without windows, where that is installed: a window makes ready the lists of its address bar, a
- *     quarter of the work of a test that opens many. The shell refuses the clipboard, which a window gives.
- */
-export function launched({ manyTabs = false } = {}): Promise<Browser> {
-  const executablePath = manyTabs && existsSync(SHELL) ? SHELL : CHROMIUM;
-  return chromium.launch({ executablePath, args: ["--no-sandbox", ...SPARING] });
+export function launched(): Promise<Browser> {
+  return chromium.launch({ executablePath: PROGRAM, args: ["--no-sandbox", ...SPARING] });
 }
 
 /**
@@ -56,6 +49,8 @@ interface Tab {
 }
 
 const tabs = new WeakMap<Browser, Tab>();
+/** Which a person gives by a copy; the shell asks nobody. */
+const CLIPBOARD = ["clipboard-read", "clipboard-write"];
 const VIEWPORT = { width: 1280, height: 800 };
 
 /** Opens a survey in the page, the demo survey unless another is given, and waits until it is there. */
@@ -101,7 +96,7 @@ async function loaded(
   listen: (page: Page, origin: string) => void,
 ): Promise<Tab> {
   const served = await serving(name, bytes);
-  const page = await browser.newPage({ viewport: VIEWPORT });
+  const page = await browser.newPage({ viewport: VIEWPORT, permissions: CLIPBOARD });
   browser.on("disconnected", () => void served.close());
   page.setDefaultTimeout(PATIENCE);
   listen(page, new URL(served.address).origin);

@@ -24,7 +24,7 @@ let browser: Browser;
 let program: ChildProcess | undefined;
 let folder: string;
 beforeAll(async () => {
-  browser = await launched({ manyTabs: true });
+  browser = await launched();
 });
 afterAll(() => browser?.close());
 beforeEach(() => {

@@ -132,7 +132,6 @@ describe("the survey at work", () => {
 
   test("rows pasted below the survey join it, rows come and go by the menu of a heading, and a save has all of it", async () => {
     await open("filled.xlsx", FILLED);
-    await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
     const { rows } = readSheet(openWorkbook(FILLED), "Survey");
     const caliper = cellName(1, rows[0]!.indexOf("caliper") + 1).replace(/\d+/, "");
     const next = rows.length + 1;
