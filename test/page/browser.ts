@@ -25,11 +25,13 @@ const SPARING = [
   "--num-raster-threads=1",
 ];
 
-/** Chromium's shell without windows, where it is installed: a window makes ready the lists of its address bar. */
-const PROGRAM = ["/usr/bin/chromium-headless-shell", "/usr/bin/chromium"].find((each) => existsSync(each))!;
+const CHROMIUM = "/usr/bin/chromium";
+/** Chromium without windows: a window makes ready the lists of its address bar. */
+const SHELL = "/usr/bin/chromium-headless-shell";
 
+/** Starts Chromium's shell where that is installed, else Chromium. */
 export function launched(): Promise<Browser> {
-  return chromium.launch({ executablePath: PROGRAM, args: ["--no-sandbox", ...SPARING] });
+  return chromium.launch({ executablePath: existsSync(SHELL) ? SHELL : CHROMIUM, args: ["--no-sandbox", ...SPARING] });
 }
 
 /**
